@@ -1,0 +1,1 @@
+"""Stillair without a window: kit, sky, air, records and drawings."""

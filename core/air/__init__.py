@@ -1,0 +1,1 @@
+"""What the air and the mirror let through."""

@@ -1,0 +1,1 @@
+"""The drawings, the same on screen and on paper."""

@@ -1,0 +1,1 @@
+"""What is owned and what its combinations give."""

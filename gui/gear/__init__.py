@@ -1,0 +1,1 @@
+"""Gear: what is owned and what it gives."""

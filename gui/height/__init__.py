@@ -1,0 +1,1 @@
+"""Height: altitude against time for one evening."""

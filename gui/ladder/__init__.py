@@ -1,0 +1,1 @@
+"""Ladder: the powers of one scope under tonight's air."""
