@@ -18,18 +18,27 @@ def is_number(value: object) -> bool:
     return isinstance(value, int | float) and not isinstance(value, bool) and math.isfinite(value)
 
 
-def within(low: float, high: float, unit: str = "") -> Validator:
-    """Return a validator for a finite number from ``low`` to ``high``, both allowed."""
-    allowed = f"from {low:g} to {high:g} {unit}".rstrip()
+@attrs.frozen
+class Within:
+    """A validator for a finite number from ``low`` to ``high``, both allowed; the range can be read off it."""
 
-    def check(_instance: object, _attribute: "attrs.Attribute[Any]", value: object) -> None:
+    low: float
+    high: float
+    unit: str = ""
+
+    def __call__(self, _instance: object, _attribute: "attrs.Attribute[Any]", value: object) -> None:
+        """Raise ValueError with the allowed range unless the value is inside."""
+        allowed = f"from {self.low:g} to {self.high:g} {self.unit}".rstrip()
         if not is_number(value):
             raise ValueError(f"must be a number {allowed}, not {value!r}")
         assert isinstance(value, int | float)
-        if not low <= value <= high:
+        if not self.low <= value <= self.high:
             raise ValueError(f"must be {allowed}, not {value:g}")
 
-    return check
+
+def within(low: float, high: float, unit: str = "") -> Within:
+    """Return a validator for a finite number from ``low`` to ``high``, both allowed."""
+    return Within(low, high, unit)
 
 
 def one_of(*choices: object) -> Validator:
