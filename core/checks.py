@@ -20,7 +20,7 @@ def is_number(value: object) -> bool:
 
 @attrs.frozen
 class Within:
-    """A validator for a finite number from ``low`` to ``high``, both allowed; the range can be read off it."""
+    """A validator for a finite number from ``low`` to ``high``, both allowed; it can be asked for them."""
 
     low: float
     high: float
