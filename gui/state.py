@@ -1,0 +1,399 @@
+"""The one state of the window: every view shows it, every choice and edit goes through it."""
+
+from datetime import UTC, date, datetime, timedelta
+from enum import StrEnum
+from pathlib import Path
+from typing import TypeVar
+
+from PySide6.QtCore import QObject, Signal
+from PySide6.QtGui import QUndoStack
+
+from core.answer import Answer
+from core.air.steadiness import FIRST_LOOK_BLUR_ARCSEC, Blur, BlurSource, FirstLook
+from core.evening import EveningItem
+from core.kit.compare import Comparison
+from core.kit.gear import Telescope
+from core.kit.ladder import Ladder
+from core.record.observer import Profile
+from core.record.profile import with_ids
+from core.sky.aim import Aim
+from core.sky.bodies import Body
+from core.sky.night import Night
+from core.sky.site import Site
+from gui.clock import Clock, to_minute, utc_now
+from gui.derived import Derived
+from gui.edits import ProfileEdit
+from gui.jobs import Jobs
+
+T = TypeVar("T", Site, Telescope)
+
+USUAL_AIR_POWER = 300.0
+LIFTED_AIR_POWER = 400.0
+
+
+class Aspect(StrEnum):
+    """A part of the state that a view may depend on.
+
+    ``NOW`` is the clock's beat, each second; ``TIME`` the moment that is looked at, which moves with the
+    clock once a minute while it is followed. ``SKY`` says that the sky tables have been read.
+    """
+
+    PROFILE = "profile"
+    SITE = "site"
+    EVENING = "evening"
+    TIME = "time"
+    NOW = "now"
+    PLANET = "planet"
+    SCOPE = "scope"
+    AIR = "air"
+    PALETTE = "palette"
+    FILE = "file"
+    SKY = "sky"
+
+
+class AppState(QObject):
+    """What is looked at, with which kit, from where and when, and what follows from it.
+
+    Signals
+    -------
+    changed
+        A frozenset of the aspects that have changed.
+    told
+        One plain sentence for the person at the window.
+    """
+
+    changed = Signal(object)
+    told = Signal(str)
+
+    def __init__(
+        self,
+        profile: Profile | None = None,
+        *,
+        path: Path | None = None,
+        clock: Clock = utc_now,
+        jobs: Jobs | None = None,
+        palette_name: str = "day",
+        parent: QObject | None = None,
+    ) -> None:
+        super().__init__(parent)
+        self.clock = clock
+        self.jobs = jobs or Jobs(parent=self)
+        self.undo_stack = QUndoStack(self)
+        self.undo_stack.cleanChanged.connect(lambda _clean: self._emit(Aspect.FILE))
+        self._profile = with_ids(profile or Profile())
+        self._path = path
+        self._palette_name = palette_name
+        self._site_id = ""
+        self._scope_id = ""
+        self._other_scope_id: str | None = None
+        self._chosen_planet: Body | None = None
+        self._blur = Blur.assumed()
+        self._usual_air = USUAL_AIR_POWER
+        self._sky_ready = False
+        self._follows_tonight = True
+        self._following_now = True
+        self._time = to_minute(clock())
+        self._derived = Derived(self)
+        self._evening = self._tonight()
+
+    # What is chosen.
+
+    @property
+    def profile(self) -> Profile:
+        """The observer and all that is owned."""
+        return self._profile
+
+    @property
+    def path(self) -> Path | None:
+        """The profile's file, or None when it has never been saved."""
+        return self._path
+
+    @property
+    def is_modified(self) -> bool:
+        """Whether there is something to save."""
+        return not self.undo_stack.isClean()
+
+    @property
+    def site(self) -> Site | None:
+        """The site in hand: the chosen one, else the first."""
+        return _with_id(self._profile.sites, self._site_id)
+
+    @property
+    def scope(self) -> Telescope | None:
+        """The scope in hand: the chosen one, else the first."""
+        return _with_id(self._profile.telescopes, self._scope_id)
+
+    @property
+    def other_scope(self) -> Telescope | None:
+        """The scope put side by side with the one in hand, or None."""
+        for scope in self._profile.telescopes:
+            if scope.id == self._other_scope_id and scope is not self.scope:
+                return scope
+        return None
+
+    @property
+    def evening(self) -> date:
+        """The evening's date: from noon to noon, site time."""
+        return self._evening
+
+    @property
+    def follows_tonight(self) -> bool:
+        """Whether the evening is tonight's and moves on with the calendar."""
+        return self._follows_tonight
+
+    @property
+    def time(self) -> datetime:
+        """The moment that is looked at, in UTC."""
+        return self._time
+
+    @property
+    def now(self) -> datetime:
+        """The moment that it is, in UTC."""
+        return self.clock()
+
+    @property
+    def following_now(self) -> bool:
+        """Whether the moment looked at moves with the clock."""
+        return self._following_now
+
+    @property
+    def planet(self) -> Body | None:
+        """The planet in hand: the chosen one, else the evening's best; None while there is no sky."""
+        return self._chosen_planet or self._derived.best_planet()
+
+    @property
+    def planet_is_chosen(self) -> bool:
+        """Whether the planet was chosen by hand and not by the evening."""
+        return self._chosen_planet is not None
+
+    @property
+    def blur(self) -> Blur:
+        """Tonight's blur overhead."""
+        return self._blur
+
+    @property
+    def first_look(self) -> FirstLook | None:
+        """The first look that tonight's blur was given by, or None when it was given as a figure."""
+        for look, arcsec in FIRST_LOOK_BLUR_ARCSEC.items():
+            if self._blur.source is not BlurSource.ASSUMED and self._blur.overhead_arcsec == arcsec:
+                return look
+        return None
+
+    @property
+    def usual_air(self) -> float:
+        """The usual air limit as a power; lifted for one evening at most."""
+        return self._usual_air
+
+    @property
+    def palette_name(self) -> str:
+        """The palette in use: day, dusk or night."""
+        return self._palette_name
+
+    @property
+    def sky_ready(self) -> bool:
+        """Whether the sky tables have been read."""
+        return self._sky_ready
+
+    # What follows from it, computed when first asked for.
+
+    @property
+    def night(self) -> Night | None:
+        """The evening at the site, or None without a site or before the sky tables have been read."""
+        return self._derived.night()
+
+    @property
+    def aim(self) -> Aim:
+        """Where the scope points: the planet at the moment looked at, or at its best."""
+        return self._derived.aim()
+
+    @property
+    def ladder(self) -> Ladder | None:
+        """The power ladder of the scope in hand, or None without a scope."""
+        return self._derived.ladder()
+
+    @property
+    def comparison(self) -> Comparison | None:
+        """The scope in hand beside the other one, or None when there is no other."""
+        return self._derived.comparison()
+
+    @property
+    def answer(self) -> Answer | None:
+        """The one answer on top, or None while there is no sky."""
+        return self._derived.answer()
+
+    @property
+    def items(self) -> tuple[EveningItem, ...]:
+        """The evening in order: preparation, then each target's window."""
+        return self._derived.items()
+
+    # Choices and edits.
+
+    def edit_profile(self, label: str, after: Profile, *, merge_key: str | None = None) -> None:
+        """Change the profile as one named step that can be taken back.
+
+        Steps that follow each other under the same ``merge_key`` become one.
+        """
+        after = with_ids(after)
+        if after != self._profile:
+            command = ProfileEdit(label, self._profile, after, self._set_profile, merge_key=merge_key)
+            self.undo_stack.push(command)
+
+    def load(self, profile: Profile, path: Path | None) -> None:
+        """Take up another profile; the steps of the former one can no longer be taken back."""
+        self._profile = with_ids(profile)
+        self._path = path
+        self._site_id = self._scope_id = ""
+        self._other_scope_id = None
+        self._chosen_planet = None
+        self.undo_stack.clear()
+        self._follows_tonight = self._following_now = True
+        self._time = to_minute(self.now)
+        self._evening = self._tonight()
+        self._emit(*(set(Aspect) - {Aspect.NOW, Aspect.PALETTE, Aspect.SKY}))
+
+    def mark_saved(self, path: Path) -> None:
+        """Note that the profile now stands in the file."""
+        self._path = path
+        self.undo_stack.setClean()
+        self._emit(Aspect.FILE)
+
+    def set_site(self, site_id: str) -> None:
+        """Choose the site by its id."""
+        before = self.planet
+        self._site_id = site_id
+        if self._follows_tonight:
+            self._evening = self._tonight()
+        self._emit(Aspect.SITE, Aspect.EVENING, *self._planet_if_not(before))
+
+    def set_evening(self, evening: date) -> None:
+        """Choose the evening by its date; any but tonight's is looked at in its best moment.
+
+        Raises ``ProblemsError`` for a date that the sky tables or the site's calendar do not have.
+        """
+        if evening == self._tonight():
+            self.show_tonight()
+            return
+        before = self.planet
+        self._derived.check_evening(evening)
+        self._evening = evening
+        self._follows_tonight = self._following_now = False
+        self._usual_air = USUAL_AIR_POWER
+        self._time = self._derived.best_moment()
+        self._emit(Aspect.EVENING, Aspect.TIME, Aspect.AIR, *self._planet_if_not(before))
+
+    def show_tonight(self) -> None:
+        """Go back to tonight and follow the clock."""
+        before = self.planet
+        self._evening = self._tonight()
+        self._follows_tonight = True
+        self._emit(Aspect.EVENING, *self._planet_if_not(before))
+        self.follow_now()
+
+    def set_time(self, time: datetime) -> None:
+        """Look at one moment of the evening."""
+        time = self._derived.within_evening(time.astimezone(UTC))
+        if time != self._time or self._following_now:
+            self._following_now = False
+            self._time = time
+            self._emit(Aspect.TIME)
+
+    def follow_now(self) -> None:
+        """Look at the present moment, and keep up with it."""
+        if not self._follows_tonight:
+            self.show_tonight()
+            return
+        self._following_now = True
+        self._time = to_minute(self.now)
+        self._emit(Aspect.TIME)
+
+    def set_planet(self, planet: Body | None) -> None:
+        """Choose the planet, or with None leave the choice to the evening."""
+        self._chosen_planet = planet
+        self._emit(Aspect.PLANET)
+
+    def set_scope(self, scope_id: str) -> None:
+        """Choose the scope by its id."""
+        self._scope_id = scope_id
+        self._emit(Aspect.SCOPE)
+
+    def set_other_scope(self, scope_id: str | None) -> None:
+        """Put another scope side by side, or with None none."""
+        self._other_scope_id = scope_id
+        self._emit(Aspect.SCOPE)
+
+    def set_first_look(self, look: FirstLook) -> None:
+        """Take tonight's blur from a first look at the air."""
+        self.set_blur(Blur(overhead_arcsec=FIRST_LOOK_BLUR_ARCSEC[look], source=BlurSource.GIVEN))
+
+    def set_blur(self, blur: Blur) -> None:
+        """Take tonight's blur overhead as given."""
+        self._blur = blur
+        self._emit(Aspect.AIR)
+
+    def set_usual_air(self, power: float) -> None:
+        """Set the usual air limit for this evening."""
+        self._usual_air = power
+        self._emit(Aspect.AIR)
+
+    def set_palette(self, name: str) -> None:
+        """Choose the palette by its name."""
+        if name != self._palette_name:
+            self._palette_name = name
+            self._emit(Aspect.PALETTE)
+
+    # The clock and the sky tables.
+
+    def beat(self) -> None:
+        """Take note of the clock: called each second by the window, at will by tests."""
+        aspects = {Aspect.NOW}
+        minute = to_minute(self.now)
+        if self._follows_tonight and self._sky_ready and self._tonight() != self._evening:
+            self._evening = self._tonight()
+            self._usual_air = USUAL_AIR_POWER
+            aspects |= {Aspect.EVENING, Aspect.AIR, Aspect.PLANET}
+        if self._following_now and minute != self._time:
+            self._time = minute
+            aspects.add(Aspect.TIME)
+        self._emit(*aspects)
+
+    def prepare_sky(self) -> None:
+        """Read the sky tables away from the window's thread; ``Aspect.SKY`` tells when that is done."""
+        self.jobs.submit("sky", self._derived.sky_reader(), self._on_sky_ready)
+
+    def tell(self, sentence: str) -> None:
+        """Say one plain sentence to the person at the window."""
+        self.told.emit(sentence)
+
+    def _on_sky_ready(self, _result: object) -> None:
+        self._sky_ready = True
+        if self._follows_tonight:
+            self._evening = self._tonight()
+        self._emit(Aspect.SKY, Aspect.EVENING, Aspect.PLANET)
+
+    def _set_profile(self, profile: Profile) -> None:
+        before = (self.site, self.scope, self.other_scope, self.planet)
+        self._profile = profile
+        aspects = {Aspect.PROFILE}
+        if self.site != before[0]:
+            aspects |= {Aspect.SITE, Aspect.EVENING}
+            if self._follows_tonight:
+                self._evening = self._tonight()
+        if (self.scope, self.other_scope) != before[1:3]:
+            aspects.add(Aspect.SCOPE)
+        self._emit(*aspects, *self._planet_if_not(before[3]))
+
+    def _planet_if_not(self, before: Body | None) -> tuple[Aspect, ...]:
+        return () if self.planet is before else (Aspect.PLANET,)
+
+    def _tonight(self) -> date:
+        return self._derived.tonight()
+
+    def _emit(self, *aspects: Aspect) -> None:
+        self.changed.emit(frozenset(aspects))
+
+
+def _with_id(things: tuple[T, ...], wanted: str) -> T | None:
+    for thing in things:
+        if thing.id == wanted:
+            return thing
+    return things[0] if things else None
