@@ -1,0 +1,74 @@
+"""The numbers of one combination of telescope and eyepiece.
+
+Geometric optics of an afocal telescope, unless a docstring names another source. Lengths are in mm, angles
+as their names say; a power is the plain number before the x.
+"""
+
+import math
+
+SIDEREAL_RATE_ARCSEC_S = 15.041  # drift of the sky at the celestial equator
+SIDEREAL_DAY_S = 86_164.1
+DAWES_ARCSEC_MM = 116.0
+RAYLEIGH_WAVELENGTH_NM = 550.0
+_FIRST_DARK_RING = 1.21967  # first zero of the Bessel function J1, 3.83171, over pi
+_ARCSEC_PER_RADIAN = math.degrees(1.0) * 3600.0
+
+APERTURE_POWER_PER_MM = 2.0
+USUAL_NIGHT_APERTURE_MM = 150.0
+
+
+def power(focal_length_mm: float, eyepiece_focal_length_mm: float, factor: float = 1.0) -> float:
+    """Return focal length times the factor of the Barlows or the reducer, over that of the eyepiece."""
+    return focal_length_mm * factor / eyepiece_focal_length_mm
+
+
+def exit_pupil_mm(aperture_mm: float, power: float) -> float:
+    """Return the width in mm of the beam that leaves the eyepiece."""
+    return aperture_mm / power
+
+
+def true_field_deg(field_stop_mm: float, focal_length_mm: float) -> float:
+    """Return the sky in degrees that a field stop shows, 2 atan(stop / 2F), F with Barlows or reducer."""
+    return math.degrees(2.0 * math.atan(field_stop_mm / (2.0 * focal_length_mm)))
+
+
+def true_field_from_apparent_deg(apparent_field_deg: float, power: float) -> float:
+    """Return the sky in degrees from the eyepiece's apparent field; distortion makes it true to 5 or 10 %."""
+    return apparent_field_deg / power
+
+
+def drift_s(field_deg: float, declination_deg: float = 0.0) -> float:
+    """Return the seconds in which the sky's turning carries an object through the middle of a field.
+
+    Near the poles, where the sky hardly moves, it is capped at one turn of the sky.
+    """
+    rate_arcsec_s = SIDEREAL_RATE_ARCSEC_S * math.cos(math.radians(declination_deg))
+    field_arcsec = field_deg * 3600.0
+    if rate_arcsec_s * SIDEREAL_DAY_S <= field_arcsec:
+        return SIDEREAL_DAY_S
+    return field_arcsec / rate_arcsec_s
+
+
+def dawes_arcsec(aperture_mm: float) -> float:
+    """Return the closest pair of equal stars in arcsec that an aperture splits (Dawes 1867)."""
+    return DAWES_ARCSEC_MM / aperture_mm
+
+
+def rayleigh_arcsec(aperture_mm: float) -> float:
+    """Return the radius in arcsec of the first dark ring of diffraction at 550 nm (Rayleigh 1879)."""
+    return _FIRST_DARK_RING * RAYLEIGH_WAVELENGTH_NM * 1e-6 / aperture_mm * _ARCSEC_PER_RADIAN
+
+
+def aperture_limit(aperture_mm: float) -> float:
+    """Return the power that an aperture bears, 2x per mm (common practice, no source)."""
+    return APERTURE_POWER_PER_MM * aperture_mm
+
+
+def usual_night_powers(aperture_mm: float) -> tuple[float, float] | None:
+    """Return the powers that observers use most on a usual night, 1.2 to 1.5x per mm of aperture.
+
+    None above 150 mm, where the air decides (common practice, no source).
+    """
+    if aperture_mm > USUAL_NIGHT_APERTURE_MM:
+        return None
+    return 1.2 * aperture_mm, 1.5 * aperture_mm

@@ -1,0 +1,31 @@
+"""Figures as words, rounded to what a marked focal length or a rule of thumb can bear."""
+
+
+def power_text(power: float) -> str:
+    """Return ``48x``, or ``7.5x`` below 10."""
+    return f"{_trimmed(power, 1)}x" if power < 10 else f"{power:.0f}x"
+
+
+def per_mm_text(power: float, aperture_mm: float) -> str:
+    """Return the power per mm of aperture, ``2.5x per mm``."""
+    return f"{power / aperture_mm:.1f}x per mm"
+
+
+def length_text(length_mm: float) -> str:
+    """Return a length in mm with at most two decimals, ``31.75 mm``."""
+    return f"{_trimmed(length_mm, 2)} mm"
+
+
+def pupil_text(exit_pupil_mm: float) -> str:
+    """Return an exit pupil, to a tenth of a mm from 1 mm up and to a hundredth below."""
+    return f"{exit_pupil_mm:.1f} mm" if exit_pupil_mm >= 1 else f"{exit_pupil_mm:.2f} mm"
+
+
+def field_text(field_deg: float) -> str:
+    """Return a field: two figures in degrees from 1 degree up, whole minutes of arc below."""
+    return f"{field_deg:.2g}°" if field_deg >= 1 else f"{field_deg * 60:.0f}′"
+
+
+def _trimmed(value: float, decimals: int) -> str:
+    text = f"{value:.{decimals}f}"
+    return text.rstrip("0").rstrip(".") if "." in text else text
