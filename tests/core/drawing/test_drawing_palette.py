@@ -2,6 +2,7 @@
 
 import itertools
 
+import attrs
 import pytest
 
 from core.drawing.lines import DASHES, TINT_FAIR, TINT_LOW
@@ -46,10 +47,9 @@ def chart_grounds(palette: Palette) -> dict[str, tuple[float, ...]]:
 
 
 def all_colours(palette: Palette) -> list[str]:
-    named = [value for name in Palette.__slots__ if isinstance(value := getattr(palette, name, None), str)]
-    colours = [value for value in named if value.startswith("#")]
-    assert len(colours) >= 18, "the fields of a palette are not where this test looks for them"
-    return [*colours, *palette.bodies.values()]
+    named = attrs.asdict(palette, filter=lambda _attribute, value: str(value).startswith("#"))
+    assert len(named) >= 18, "the colours of a palette are not where this test looks for them"
+    return [*named.values(), *palette.bodies.values()]
 
 
 # Least contrast of words: 4.5 is level AA of WCAG 2.2 for text of any size. By night the eye is used to
@@ -127,8 +127,5 @@ def test_a_palette_of_another_name_is_refused() -> None:
 
 
 def test_a_colour_must_be_six_digits() -> None:
-    day = load_palette("day")
-    fields = {name: getattr(day, name) for name in Palette.__slots__ if name != "__weakref__"}
-
     with pytest.raises(ValueError, match="ink must be a colour such as #1d2229, not 'black'"):
-        Palette(**{**fields, "ink": "black"})
+        attrs.evolve(load_palette("day"), ink="black")
