@@ -1,0 +1,201 @@
+"""Where the bodies are, as the JPL ephemeris DE421 has it: the one module that asks skyfield.
+
+Everything here is geocentric. The ephemeris comes with the installed package ``skyfield-data``; nothing
+is ever fetched, and the Earth's rotation comes from the tables built into skyfield.
+"""
+
+from datetime import date, timedelta
+from functools import cache, lru_cache
+from importlib.resources import files
+from typing import TYPE_CHECKING, Any, Final
+
+import numpy as np
+from attrs import frozen
+from numpy.typing import NDArray
+
+from core.problems import Problem, ProblemsError
+from core.sky.bodies import FACTS, Body
+
+if TYPE_CHECKING:
+    from skyfield.positionlib import Astrometric
+
+Floats = NDArray[np.float64]
+
+DAY_S: Final = 86_400.0
+AU_KM: Final = 149_597_870.7  # IAU 2012 resolution B2
+MOON_MEAN_DISTANCE_KM: Final = 384_400.0
+UNIX_EPOCH_JD: Final = 2_440_587.5
+
+# First and last day of DE421, and what is kept clear of its ends, for light time and for the nodes that
+# an interpolation needs on either side.
+_FILE_STARTS: Final = date(1899, 7, 29)
+_FILE_ENDS: Final = date(2053, 10, 9)
+_MARGIN: Final = timedelta(days=16)
+
+_TARGET_NAMES: Final = {
+    Body.SUN: "sun",
+    Body.MERCURY: "mercury",
+    Body.VENUS: "venus",
+    Body.MARS: "mars",
+    Body.JUPITER: "jupiter barycenter",
+    Body.SATURN: "saturn barycenter",
+    Body.URANUS: "uranus barycenter",
+    Body.NEPTUNE: "neptune barycenter",
+    Body.MOON: "moon",
+}
+
+# Where the published formula gives no magnitude: Neptune before 2000 at its largest phase angles. The
+# mean of its range at unit distances, right within 0.06 (Mallama and Hilton 2018, equation 16).
+_NEPTUNE_UNIT_MAGNITUDE: Final = -6.95
+
+
+class EphemerisRangeError(ProblemsError):
+    """A date for which there is no ephemeris; names the first and the last usable one."""
+
+    def __init__(self, asked: date) -> None:
+        first, last = usable_dates()
+        super().__init__(
+            Problem("", f"{asked} is outside the planet tables: choose a date from {first} to {last}")
+        )
+
+
+def usable_dates() -> tuple[date, date]:
+    """Return the first and the last date whose evening can be computed."""
+    return _FILE_STARTS + _MARGIN, _FILE_ENDS - _MARGIN
+
+
+def check_date(evening: date) -> None:
+    """Raise EphemerisRangeError unless the evening of a date can be computed."""
+    first, last = usable_dates()
+    if not first <= evening <= last:
+        raise EphemerisRangeError(evening)
+
+
+@frozen
+class _Sky:
+    """What skyfield holds open: the ephemeris (a memory map of its file) and the time scales."""
+
+    bodies: Any
+    timescale: Any
+
+
+@cache
+def _sky() -> _Sky:
+    from skyfield.api import load, load_file
+
+    # The package's own path function warns once its Earth-rotation table (not used here) is old.
+    path = files("skyfield_data") / "data" / "de421.bsp"
+    return _Sky(load_file(str(path)), load.timescale(builtin=True))
+
+
+@cache
+def _leap_seconds() -> tuple[Floats, Floats]:
+    """Return the Unix seconds at which TAI-UTC changed, and its value from then on."""
+    timescale = _sky().timescale
+    changed_s = (np.asarray(timescale.leap_dates, dtype=float) - UNIX_EPOCH_JD) * DAY_S
+    offsets_s = np.asarray(timescale.leap_offsets, dtype=float)
+    return changed_s, np.concatenate([offsets_s[:1] - 1.0, offsets_s])
+
+
+def terrestrial_days(unix_s: Floats) -> Floats:
+    """Return days of Terrestrial Time since 1970-01-01T00 TT for Unix seconds, any shape.
+
+    Before 1972, when UTC had no leap seconds, TAI-UTC is held at 10 s, as skyfield does.
+    """
+    changed_s, offsets_s = _leap_seconds()
+    offset_s = offsets_s[np.searchsorted(changed_s, unix_s, side="right")]
+    return np.asarray((unix_s + offset_s + 32.184) / DAY_S)
+
+
+@cache
+def node_limits() -> tuple[int, int]:
+    """Return the first and the last whole terrestrial day for which positions can be asked."""
+    epoch = date(1970, 1, 1)
+    # A day at the start for light to come from Neptune (4.2 hours); the last day is not whole.
+    return (_FILE_STARTS - epoch).days + 1, (_FILE_ENDS - epoch).days - 1
+
+
+@lru_cache(maxsize=64)
+def _node_moments(first_node: int, count: int) -> tuple[Any, Any]:
+    """Return skyfield's time and Earth for a run of nodes; every body shares their costly nutation."""
+    sky = _sky()
+    time = sky.timescale.tt_jd(UNIX_EPOCH_JD + first_node + np.arange(count, dtype=float))
+    return time, sky.bodies["earth"].at(time)
+
+
+def node_vectors_au(body: Body, first_node: int, count: int) -> Floats:
+    """Return apparent geocentric positions at whole terrestrial days, shape (count, 3), in au.
+
+    Nodes are days of TERRESTRIAL time since 1970. The axes are the true equator and equinox of date;
+    light time, aberration and the bending of light are in, the length is that of the light path.
+    """
+    from skyfield.framelib import true_equator_and_equinox_of_date
+
+    _, earth = _node_moments(first_node, count)
+    apparent = earth.observe(_sky().bodies[_TARGET_NAMES[body]]).apparent()
+    return np.ascontiguousarray(apparent.frame_xyz(true_equator_and_equinox_of_date).au.T)
+
+
+def node_sidereal_rad(first_node: int, count: int) -> Floats:
+    """Return Greenwich apparent sidereal time (radians) at whole terrestrial days, shape (count,)."""
+    time, _ = _node_moments(first_node, count)
+    return np.asarray(time.gast * (np.pi / 12.0))
+
+
+@frozen(kw_only=True)
+class Appearance:
+    """How bodies look from the centre of the Earth; each field has the shape (N,) of the times asked.
+
+    ``diameter_arcsec`` is the equatorial one; ``illuminated_fraction`` counts the disc's area.
+    """
+
+    diameter_arcsec: Floats
+    magnitude: Floats
+    illuminated_fraction: Floats
+    elongation_deg: Floats
+    distance_au: Floats
+
+
+def appearance(body: Body, unix_s: Floats) -> Appearance:
+    """Return how a body looks at Unix seconds (N,).
+
+    Sources: planets' magnitudes of Mallama and Hilton 2018 (Astronomy and Computing 25, 10) as skyfield
+    has them, without the turning of Mars (0.06); the Moon's of Allen's Astrophysical Quantities (1976),
+    as quoted by Krisciunas and Schaefer 1991 (PASP 103, 1033), scaled by both distances: a fair guess
+    only, and above all near new Moon.
+    """
+    sky = _sky()
+    time = sky.timescale.tt_jd(UNIX_EPOCH_JD + terrestrial_days(np.atleast_1d(unix_s)))
+    earth = sky.bodies["earth"].at(time)
+    seen = earth.observe(sky.bodies[_TARGET_NAMES[body]])
+    sun = sky.bodies["sun"]
+    phase_deg = seen.phase_angle(sun).degrees
+    distance_km = seen.distance().km
+    sun_distance_au = np.asarray((seen.xyz.au - earth.observe(sun).xyz.au) ** 2).sum(axis=0) ** 0.5
+    radius_km = FACTS[body].equatorial_radius_km
+    if body is Body.MOON:
+        magnitude = _moon_magnitude(phase_deg, distance_km, sun_distance_au)
+    else:
+        magnitude = _planet_magnitude(body, seen, sun_distance_au)
+    return Appearance(
+        diameter_arcsec=np.degrees(2.0 * np.arcsin(radius_km / distance_km)) * 3600.0,
+        magnitude=magnitude,
+        illuminated_fraction=(1.0 + np.cos(np.radians(phase_deg))) / 2.0,
+        elongation_deg=seen.separation_from(earth.observe(sun)).degrees,
+        distance_au=distance_km / AU_KM,
+    )
+
+
+def _moon_magnitude(phase_deg: Floats, distance_km: Floats, sun_distance_au: Floats) -> Floats:
+    by_phase = -12.73 + 0.026 * phase_deg + 4e-9 * phase_deg**4
+    return np.asarray(by_phase + 5.0 * np.log10(distance_km / MOON_MEAN_DISTANCE_KM * sun_distance_au))
+
+
+def _planet_magnitude(body: Body, seen: "Astrometric", sun_distance_au: Floats) -> Floats:
+    from skyfield.magnitudelib import planetary_magnitude
+
+    magnitude = np.asarray(planetary_magnitude(seen), dtype=float)
+    if body is Body.NEPTUNE:
+        rough = _NEPTUNE_UNIT_MAGNITUDE + 5.0 * np.log10(sun_distance_au * seen.distance().au)
+        magnitude = np.where(np.isnan(magnitude), rough, magnitude)
+    return magnitude

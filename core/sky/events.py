@@ -1,0 +1,81 @@
+"""The events of one body in one evening: rises, transits, sets, and the spans above fixed heights."""
+
+from collections.abc import Sequence
+from enum import StrEnum
+from functools import partial
+from typing import Final
+
+import numpy as np
+from attrs import frozen
+
+from core.sky.apparent import Viewpoint
+from core.sky.bodies import Body
+from core.sky.crossings import Course, Crossings
+from core.sky.ephemeris import Floats
+
+# Geometric altitudes of the centre at rise and set (Astronomical Almanac).
+HORIZON_DEG: Final = -34.0 / 60.0
+SUN_HORIZON_DEG: Final = -50.0 / 60.0
+
+# The observer's heights (common practice, no source): nothing worth a look is lower than the first,
+# thick air reaches up to the second, and above the third the air troubles least.
+LOWEST_USEFUL_DEG: Final = 10.0
+FAIR_DEG: Final = 30.0
+BEST_DEG: Final = 45.0
+
+# Closer than this to a pole, a meridian says nothing about height: no transits are told.
+_POLE_DEG: Final = 89.999
+
+
+class BodyState(StrEnum):
+    """Whether a body passes the horizon in an evening, and if not, on which side it stays."""
+
+    NORMAL = "normal"
+    ALWAYS_UP = "always_up"
+    NEVER_UP = "never_up"
+
+
+@frozen(eq=False)
+class Heights:
+    """A body's geometric altitude over an evening, ready to be asked when it crosses altitudes in degrees."""
+
+    course: Course
+
+    @classmethod
+    def of(cls, viewpoint: Viewpoint, body: Body, start_s: float, end_s: float) -> "Heights":
+        """Follow a body from a viewpoint, from ``start_s`` up to ``end_s`` (Unix seconds)."""
+        return cls(Course(quantity=partial(viewpoint.sine_altitude, body), start_s=start_s, end_s=end_s))
+
+    def crossings(self, altitudes_deg: Sequence[float]) -> tuple[Crossings, ...]:
+        """Return the crossings of each geometric altitude, with the spans above it."""
+        return self.course.crossings([float(np.sin(np.radians(altitude))) for altitude in altitudes_deg])
+
+    @property
+    def highest_s(self) -> float:
+        """When the body is highest, in Unix seconds."""
+        return self.course.highest[0]
+
+    @property
+    def highest_deg(self) -> float:
+        """How high it gets."""
+        return float(np.degrees(np.arcsin(self.course.highest[1])))
+
+    @property
+    def lowest_deg(self) -> float:
+        """How low it gets."""
+        return float(np.degrees(np.arcsin(self.course.lowest[1])))
+
+    def state(self, horizon_deg: float = HORIZON_DEG) -> BodyState:
+        """Tell whether the body passes the horizon."""
+        if self.lowest_deg > horizon_deg:
+            return BodyState.ALWAYS_UP
+        return BodyState.NEVER_UP if self.highest_deg < horizon_deg else BodyState.NORMAL
+
+
+def upper_transits_s(viewpoint: Viewpoint, body: Body, start_s: float, end_s: float) -> Floats:
+    """Return when the apparent hour angle is zero, Unix seconds in order; none at the poles."""
+    if abs(viewpoint.latitude_deg) > _POLE_DEG:
+        return np.empty(0)
+    course = Course(quantity=partial(viewpoint.sine_east, body), start_s=start_s, end_s=end_s)
+    (crossings,) = course.crossings([0.0])
+    return crossings.falls_s

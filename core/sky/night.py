@@ -1,0 +1,232 @@
+"""One evening at one site: when and how high each body stands, and when it is worth a look."""
+
+from collections.abc import Mapping, Sequence
+from datetime import date, datetime
+from functools import lru_cache
+from typing import Final
+
+import numpy as np
+from attrs import frozen
+
+from core.sky.apparent import Viewpoint, instant
+from core.sky.bodies import FACTS, TARGETS, Body
+from core.sky.civil import evening_span
+from core.sky.crossings import Crossings
+from core.sky.ephemeris import Appearance, Floats, appearance, check_date
+from core.sky.events import (
+    BEST_DEG,
+    FAIR_DEG,
+    HORIZON_DEG,
+    LOWEST_USEFUL_DEG,
+    SUN_HORIZON_DEG,
+    BodyState,
+    Heights,
+    upper_transits_s,
+)
+from core.sky.site import Site
+from core.sky.track import Position, Track, follow, position_at
+from core.sky.why_not import WhyNot, explain
+from core.sky.windows import (
+    BlockedSpan,
+    Grade,
+    Span,
+    Window,
+    find_blocked,
+    find_windows,
+    look_around,
+    to_spans,
+)
+
+__all__ = [
+    "BlockedSpan",
+    "BodyNight",
+    "BodyState",
+    "Grade",
+    "Night",
+    "Position",
+    "Span",
+    "SunNight",
+    "Track",
+    "WhyNot",
+    "Window",
+    "compute_night",
+]
+
+_CIVIL_DEG: Final = -6.0
+_NAUTICAL_DEG: Final = -12.0
+_ASTRONOMICAL_DEG: Final = -18.0
+
+
+@frozen(kw_only=True)
+class BodyNight:
+    """One body's evening.
+
+    Rises, transits and sets are all of their kind, in order; altitudes are geometric. ``highest`` is over
+    the whole evening. Without ``windows``, ``why_not`` says why, in words that follow the body's name.
+    Diameter (equatorial), magnitude, illuminated fraction and elongation are geocentric, at the first
+    transit or else at mid-evening.
+    """
+
+    body: Body
+    state: BodyState
+    rises: tuple[datetime, ...]
+    transits: tuple[Position, ...]
+    sets: tuple[datetime, ...]
+    above_30: tuple[Span, ...]
+    above_45: tuple[Span, ...]
+    highest: Position
+    windows: tuple[Window, ...]
+    blocked: tuple[BlockedSpan, ...]
+    why_not: str | None
+    why_not_kind: WhyNot | None
+    diameter_arcsec: float
+    magnitude: float
+    illuminated_fraction: float
+    elongation_deg: float
+    track: Track
+
+
+@frozen(kw_only=True)
+class SunNight:
+    """The Sun's evening: first downward and last upward crossing of each altitude, None without one."""
+
+    set: datetime | None
+    rise: datetime | None
+    civil_dusk: datetime | None
+    civil_dawn: datetime | None
+    nautical_dusk: datetime | None
+    nautical_dawn: datetime | None
+    astronomical_dusk: datetime | None
+    astronomical_dawn: datetime | None
+    lowest_altitude_deg: float
+    track: Track
+
+
+@frozen(kw_only=True)
+class Night:
+    """One evening at one site, from ``start`` up to, not including, ``end`` (UTC)."""
+
+    site: Site
+    evening: date
+    start: datetime
+    end: datetime
+    sun: SunNight
+    bodies: tuple[BodyNight, ...]
+
+    def of(self, body: Body) -> BodyNight:
+        """Return one body's evening; KeyError for a body that was not asked for."""
+        for night in self.bodies:
+            if night.body is body:
+                return night
+        raise KeyError(body)
+
+    def position(self, body: Body, time: datetime) -> Position:
+        """Return where any body, the Sun too, stands at a time, exactly."""
+        return position_at(self.site, body, time)
+
+
+def compute_night(
+    site: Site,
+    evening: date,
+    *,
+    targets: Sequence[Body] = TARGETS,
+    dark_enough: Mapping[Body, float] | None = None,
+) -> Night:
+    """Return an evening at a site.
+
+    ``dark_enough`` gives the altitude in degrees under which the Sun must stand for a body to be worth a
+    look, where it is not the usual one of ``FACTS``. Raises EphemerisRangeError for a date outside the
+    planet tables, and ProblemsError for one that the site's zone skipped.
+    """
+    check_date(evening)
+    start, end = evening_span(site, evening)
+    sky = _Evening(site, Viewpoint.of(site), start.timestamp(), end.timestamp())
+    sun = Heights.of(sky.viewpoint, Body.SUN, sky.start_s, sky.end_s)
+    below = {body: FACTS[body].dark_enough_sun_altitude_deg for body in targets} | dict(dark_enough or {})
+    return Night(
+        site=site,
+        evening=evening,
+        start=start,
+        end=end,
+        sun=_sun_night(sky, sun),
+        bodies=tuple(_body_night(sky, body, sun, below[body]) for body in targets),
+    )
+
+
+@frozen
+class _Evening:
+    """What every body of an evening shares."""
+
+    site: Site
+    viewpoint: Viewpoint
+    start_s: float
+    end_s: float
+
+    def spans_below(self, heights: Heights, altitude_deg: float) -> Floats:
+        """Return the spans (N, 2) of the evening with a body below an altitude."""
+        (crossed,) = heights.crossings([altitude_deg])
+        edges_s = np.concatenate([[self.start_s], crossed.above_s.ravel(), [self.end_s]]).reshape(-1, 2)
+        return edges_s[edges_s[:, 1] > edges_s[:, 0]]
+
+
+def _sun_night(sky: _Evening, sun: Heights) -> SunNight:
+    levels = [SUN_HORIZON_DEG, _CIVIL_DEG, _NAUTICAL_DEG, _ASTRONOMICAL_DEG]
+    horizon, civil, nautical, astronomical = sun.crossings(levels)
+    return SunNight(
+        set=_first_fall(horizon),
+        rise=_last_climb(horizon),
+        civil_dusk=_first_fall(civil),
+        civil_dawn=_last_climb(civil),
+        nautical_dusk=_first_fall(nautical),
+        nautical_dawn=_last_climb(nautical),
+        astronomical_dusk=_first_fall(astronomical),
+        astronomical_dawn=_last_climb(astronomical),
+        lowest_altitude_deg=sun.lowest_deg,
+        track=follow(sky.site, sky.viewpoint, Body.SUN, sky.start_s, sky.end_s),
+    )
+
+
+def _first_fall(crossings: Crossings) -> datetime | None:
+    return instant(crossings.falls_s[0]) if len(crossings.falls_s) else None
+
+
+def _last_climb(crossings: Crossings) -> datetime | None:
+    return instant(crossings.climbs_s[-1]) if len(crossings.climbs_s) else None
+
+
+def _body_night(sky: _Evening, body: Body, sun: Heights, sun_below_deg: float) -> BodyNight:
+    heights = Heights.of(sky.viewpoint, body, sky.start_s, sky.end_s)
+    track = follow(sky.site, sky.viewpoint, body, sky.start_s, sky.end_s)
+    transits_s = upper_transits_s(sky.viewpoint, body, sky.start_s, sky.end_s)
+    crossed = heights.crossings([HORIZON_DEG, LOWEST_USEFUL_DEG, FAIR_DEG, BEST_DEG])
+    horizon, _, fair, best = crossed
+    dark = sky.spans_below(sun, sun_below_deg)
+    view = look_around(sky.site, sky.viewpoint, track, [each.above_s for each in crossed], dark)
+    windows = find_windows(view)
+    kind, words = (None, None) if windows else explain(body, view, heights, sun, sun_below_deg)
+    seen_s = transits_s[0] if len(transits_s) else (sky.start_s + sky.end_s) / 2.0
+    looks = _appearance_at(body, round(float(seen_s)))
+    return BodyNight(
+        body=body,
+        state=heights.state(),
+        rises=tuple(instant(time_s) for time_s in horizon.climbs_s),
+        transits=tuple(position_at(sky.site, body, instant(time_s)) for time_s in transits_s),
+        sets=tuple(instant(time_s) for time_s in horizon.falls_s),
+        above_30=to_spans(fair.above_s),
+        above_45=to_spans(best.above_s),
+        highest=position_at(sky.site, body, instant(heights.highest_s)),
+        windows=windows,
+        blocked=find_blocked(view),
+        why_not=words,
+        why_not_kind=kind,
+        diameter_arcsec=float(looks.diameter_arcsec[0]),
+        magnitude=float(looks.magnitude[0]),
+        illuminated_fraction=float(looks.illuminated_fraction[0]),
+        elongation_deg=float(looks.elongation_deg[0]),
+        track=track,
+    )
+
+
+@lru_cache(maxsize=256)
+def _appearance_at(body: Body, unix_s: int) -> Appearance:
+    return appearance(body, np.array([float(unix_s)]))

@@ -1,0 +1,79 @@
+"""The way of one body over one evening, sampled for drawing, and its place at one time."""
+
+from datetime import datetime
+from typing import Final
+
+import numpy as np
+from attrs import frozen
+
+from core.air.atmosphere import air_path, apparent_altitude_deg
+from core.sky.apparent import Viewpoint
+from core.sky.bodies import Body
+from core.sky.ephemeris import Floats
+from core.sky.site import Site
+
+SAMPLE_S: Final = 60.0
+
+
+@frozen(kw_only=True, eq=False)
+class Track:
+    """A body's way over an evening; every array is (N,) and runs from start to end, both included.
+
+    ``altitude_deg`` is geometric, ``apparent_altitude_deg`` has refraction in the site's standard air;
+    azimuths are true, from north through east, and jump from 360 to 0 where the body passes north.
+    """
+
+    body: Body
+    unix_s: Floats
+    altitude_deg: Floats
+    azimuth_deg: Floats
+    apparent_altitude_deg: Floats
+    declination_deg: Floats
+
+
+@frozen(kw_only=True)
+class Position:
+    """Where a body stands at one time; ``path`` is the air path, None below 5 degrees apparent altitude."""
+
+    time: datetime
+    altitude_deg: float
+    azimuth_deg: float
+    apparent_altitude_deg: float
+    path: float | None
+    declination_deg: float
+
+
+def follow(site: Site, viewpoint: Viewpoint, body: Body, start_s: float, end_s: float) -> Track:
+    """Return a body's track from ``start_s`` to ``end_s`` (Unix seconds), one sample a minute or denser."""
+    count = int(np.ceil((end_s - start_s) / SAMPLE_S)) + 1
+    unix_s = np.linspace(start_s, end_s, count)
+    direction = viewpoint.direction(body, unix_s)
+    return Track(
+        body=body,
+        unix_s=unix_s,
+        altitude_deg=direction.altitude_deg,
+        azimuth_deg=direction.azimuth_deg,
+        apparent_altitude_deg=apparent_altitude_deg(direction.altitude_deg, elevation_m=site.elevation_m),
+        declination_deg=direction.declination_deg,
+    )
+
+
+def position_at(site: Site, body: Body, time: datetime) -> Position:
+    """Return where a body stands in a site's sky at a time; EphemerisRangeError outside the tables."""
+    direction = Viewpoint.of(site).direction(body, np.array([time.timestamp()]))
+    altitude_deg = float(direction.altitude_deg[0])
+    apparent_deg = float(apparent_altitude_deg(altitude_deg, elevation_m=site.elevation_m))
+    return Position(
+        time=time,
+        altitude_deg=altitude_deg,
+        azimuth_deg=float(direction.azimuth_deg[0]),
+        apparent_altitude_deg=apparent_deg,
+        path=path_or_none(apparent_deg),
+        declination_deg=float(direction.declination_deg[0]),
+    )
+
+
+def path_or_none(apparent_deg: float) -> float | None:
+    """Return the air path at an apparent altitude in degrees, None below 5."""
+    path = float(air_path(apparent_deg))
+    return None if np.isnan(path) else path
