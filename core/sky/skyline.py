@@ -12,7 +12,7 @@ from attrs import evolve
 from core.sky.site import BlockedSky, Site, WarmAir
 
 Sector = BlockedSky | WarmAir
-S = TypeVar("S", BlockedSky, WarmAir)
+S = TypeVar("S", bound=Sector)
 
 NARROWEST_DEG = 1.0
 WIDEST_DEG = 359.0
