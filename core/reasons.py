@@ -1,0 +1,158 @@
+"""The reasons behind the answer: plain sentences, one thing each, never none."""
+
+from collections.abc import Iterator
+
+from core.air.steadiness import BlurSource
+from core.best_minutes import best_planet, blocked_words, find_best_minutes, warm_air_words
+from core.kit.ladder import Ladder
+from core.kit.rounding import power_text
+from core.limiter import Limiter, Outlook
+from core.sky.bodies import Body
+from core.sky.events import SUN_HORIZON_DEG
+from core.sky.night import BodyState, Grade, SunNight, WhyNot
+from core.wording import SiteClock, altitude_text, opening
+
+# Nearer to the Sun than this nothing is offered (safety; common practice, no source).
+TOO_NEAR_THE_SUN_DEG = 15.0
+
+_GRADES = {
+    Grade.BEST: "above 45°, best",
+    Grade.FAIR: "from 30° to 45°, fair",
+    Grade.LOW: "under 30°, low in thick air",
+}
+
+
+def give_reasons(outlook: Outlook, limiter: Limiter, clock: SiteClock) -> tuple[str, ...]:
+    """Return what the answer rests on, in the order in which it is asked."""
+    return (
+        *_sun_cautions(outlook),
+        _course(outlook, clock),
+        _sun_course(outlook.night.sun, clock),
+        *_windows(outlook, clock),
+        *_blocked(outlook, clock),
+        *_readiness(outlook, clock),
+        *_power(outlook, clock),
+        *_another_planet(outlook, limiter, clock),
+    )
+
+
+def _sun_cautions(outlook: Outlook) -> Iterator[str]:
+    """Yield the warning that belongs to anything looked for near the Sun or by day."""
+    body, label = outlook.body, outlook.planet.label
+    if body.elongation_deg < TOO_NEAR_THE_SUN_DEG:
+        yield (
+            f"{opening(outlook.planet)} stands only {body.elongation_deg:.0f}° from the Sun: do not search "
+            "for it. Sunlight through any optics blinds at once."
+        )
+    elif body.why_not_kind is WhyNot.SUN_UP:
+        yield (
+            f"Do not search for {label} while the Sun is up: sunlight through any optics blinds at once. "
+            "Whoever must look by day stands in the shadow of something solid."
+        )
+
+
+def _course(outlook: Outlook, clock: SiteClock) -> str:
+    body = outlook.body
+    name, highest = opening(body.body), altitude_text(body.highest.altitude_deg)
+    if body.state is BodyState.NEVER_UP:
+        return f"{name} is never up here on this evening: it stays below the horizon all the time."
+    if body.state is BodyState.ALWAYS_UP:
+        return (
+            f"{name} is always up here on this evening: highest {clock.time(body.highest.time)} at {highest}."
+        )
+    steps = [f"rises {clock.time(time)}" for time in body.rises]
+    steps += [f"highest {clock.time(body.highest.time)} at {highest}"]
+    steps += [f"sets {clock.time(time)}" for time in body.sets]
+    times = [*body.rises, body.highest.time, *body.sets]
+    in_order = (step for _, step in sorted(zip(times, steps, strict=True)))
+    return f"{name}: {', '.join(in_order)}."
+
+
+def _sun_course(sun: SunNight, clock: SiteClock) -> str:
+    if sun.lowest_altitude_deg > SUN_HORIZON_DEG:
+        return "The Sun does not set on this evening."
+    steps = []
+    if sun.set is not None:
+        steps.append(f"sets {clock.time(sun.set)}")
+    if sun.rise is not None:
+        steps.append(f"rises {clock.time(sun.rise)}")
+    course = " and ".join(steps) or "does not rise on this evening"
+    return f"The Sun {course}; it gets {-sun.lowest_altitude_deg:.0f}° below the horizon at most."
+
+
+def _windows(outlook: Outlook, clock: SiteClock) -> Iterator[str]:
+    body = outlook.body
+    if body.why_not is not None:
+        yield f"No window in a dark enough sky and above 10°: {body.why_not}."
+    for window in body.windows:
+        through = "" if window.warm_air is None else f", through {warm_air_words(window.warm_air)}"
+        yield f"{clock.span(window.start, window.end)}: {_GRADES[window.grade]}{through}."
+
+
+def _blocked(outlook: Outlook, clock: SiteClock) -> Iterator[str]:
+    for span in outlook.body.blocked:
+        yield f"{clock.span(span.start, span.end)}: {blocked_words(span.what)}."
+
+
+def _readiness(outlook: Outlook, clock: SiteClock) -> Iterator[str]:
+    if outlook.readiness is None:
+        return
+    yield outlook.readiness.words
+    if outlook.ready_at is not None:
+        yield f"By that estimate the telescope is likely ready at {clock.time(outlook.ready_at)}."
+
+
+def _power(outlook: Outlook, clock: SiteClock) -> Iterator[str]:
+    position, ladder = outlook.position, outlook.ladder
+    if position is None:
+        return
+    path = "" if position.path is None else f", through {position.path:.1f} times the air overhead"
+    when, height = clock.time(position.time), altitude_text(position.altitude_deg)
+    yield f"At {when} {outlook.planet.label} stands at {height}{path}."
+    if ladder is None:
+        yield "Without a telescope nothing can be said about power."
+        return
+    yield _limits(ladder)
+    yield "A ceiling is a rule of thumb: still moments may allow more, a poor hour less."
+    yield from ladder.notices
+
+
+def _limits(ladder: Ladder) -> str:
+    limits = ladder.limits
+    words = [
+        f"aperture {power_text(limits.aperture)}",
+        f"usual air {power_text(limits.usual_air)}",
+    ]
+    if limits.tonight_air is not None:
+        source = {
+            BlurSource.ASSUMED: ", assumed fair",
+            BlurSource.GIVEN: ", as given",
+            BlurSource.LOG: ", from your verdicts",
+        }[ladder.blur.source]
+        blur = f"blur {ladder.blur.overhead_arcsec:.3g}″ overhead{source}"
+        words.append(f"tonight's air (seeing) {power_text(limits.tonight_air)} ({blur})")
+    return f"Limits of power there: {', '.join(words)}; the lowest is the ceiling."
+
+
+def _another_planet(outlook: Outlook, limiter: Limiter, clock: SiteClock) -> Iterator[str]:
+    """Yield a planet that fares better on an evening that serves this one poorly."""
+    if limiter not in _SKY_LIMITERS or outlook.over is not None:
+        return
+    other = best_planet(outlook.night)
+    if other is None or other in (outlook.planet, Body.MOON):
+        return
+    best = find_best_minutes(outlook.night.of(other), since=outlook.now)
+    if best is not None and (outlook.best is None or best.worth > outlook.best.worth):
+        yield f"On this evening {other.label} is better placed: {clock.span(best.start, best.end)}."
+
+
+_SKY_LIMITERS = frozenset(
+    {
+        Limiter.NEVER_UP,
+        Limiter.NO_DARK_SKY,
+        Limiter.BLOCKED,
+        Limiter.TOO_LOW,
+        Limiter.WARM_AIR,
+        Limiter.HEIGHT,
+    }
+)
