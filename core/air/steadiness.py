@@ -135,9 +135,7 @@ def ceiling_of(limits: Limits, reason: str | None = None) -> Ceiling:
     Without a limit for tonight's air there is no ceiling; ``reason`` then says why in words.
     """
     if limits.tonight_air is None:
-        return Ceiling(
-            power=None, set_by=None, reason=reason or "It stands too low to say what the air allows."
-        )
+        return Ceiling(power=None, set_by=None, reason=reason or "too low to say what the air allows")
     powers = {kind: power for kind in LimitKind if (power := limits.of(kind)) is not None}
     lowest = min(powers, key=powers.__getitem__)
     return Ceiling(power=powers[lowest], set_by=lowest, reason=None)

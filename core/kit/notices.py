@@ -59,9 +59,10 @@ def nothing_fits_notice(scope: Telescope) -> str:
 
 def nothing_under_ceiling_notice(best: Combination, ceiling_power: float, aperture_mm: float) -> str:
     """Return the sentence for a kit whose lowest power is past the ceiling; it names the best of it."""
+    shown = f"{best.label} at {power_text(best.power)}, {per_mm_text(best.power, aperture_mm)}"
     return (
-        f"Nothing owned stays under the ceiling of {power_text(ceiling_power)}. The best of it is "
-        f"{best.label} at {power_text(best.power)}, {per_mm_text(best.power, aperture_mm)}: expect a soft view."
+        f"Nothing owned stays under the ceiling of {power_text(ceiling_power)}. "
+        f"The best of it is {shown}: expect a soft view."
     )
 
 
