@@ -67,11 +67,12 @@ class Readiness:
         if self.likely_minutes == 0:
             return "It is within 1 °C of the air already."
         assert self.low_minutes is not None
+        soonest = rounded_minutes(self.low_minutes)
         source = "from your own measured time" if self.measured else "an estimate"
         if self.high_minutes is None:
-            reach = f"from about {rounded_minutes(self.low_minutes)} minutes, perhaps not at all tonight"
+            reach = f"from about {soonest} minutes, perhaps not at all tonight"
         else:
-            reach = f"in about {rounded_minutes(self.low_minutes)} to {rounded_minutes(self.high_minutes)} minutes"
+            reach = f"in about {soonest} to {rounded_minutes(self.high_minutes)} minutes"
         return f"Within 1 °C of the air {reach} ({source}). Low power is usable at once."
 
 
