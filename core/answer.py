@@ -71,14 +71,14 @@ def answer(
         return _without_site()
     body = night.of(planet or best_planet(night) or _nearest_miss(night))
     moment = now if now is not None and night.start <= now < night.end else None
-    best = find_best_minutes(body, since=moment)
+    best = find_best_minutes(night, body.body, since=moment)
     position = None
     if best is not None:
         is_best_now = moment is not None and best.start <= moment < best.end
         position = (
             night.position(body.body, moment)
             if is_best_now and moment is not None
-            else highest_within(night, body, best)
+            else highest_within(night, body.body, best)
         )
     ladder = None
     if scope is not None and position is not None:
@@ -98,7 +98,7 @@ def answer(
         body=body,
         now=moment,
         best=best,
-        over=None if best is not None else find_best_minutes(body),
+        over=None if best is not None else find_best_minutes(night, body.body),
         position=position,
         ladder=ladder,
         readiness=readiness,

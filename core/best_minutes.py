@@ -27,6 +27,8 @@ _WORTH = {
     (Grade.LOW, True): 0,
 }
 _WORTH_A_CLIMB = _WORTH[Grade.FAIR, False]
+# Off the planet, and the cap on, this long before sunrise (safety; ours).
+STOP_BEFORE_SUNRISE = timedelta(minutes=10)
 # Windows and blocked spans that touch are told apart by rounding only.
 TOUCHING = timedelta(seconds=2)
 
@@ -62,19 +64,25 @@ class BestMinutes:
         return min(self.windows, key=lambda window: _distance(window, moment))
 
 
-def find_best_minutes(body: BodyNight, *, since: datetime | None = None) -> BestMinutes | None:
-    """Return the best minutes of one body, none earlier than ``since``; None where no window is left.
+def stop_time(night: Night) -> datetime | None:
+    """Return when the telescope must be off the sky, 10 minutes before sunrise; None without a sunrise."""
+    return None if night.sun.rise is None else night.sun.rise - STOP_BEFORE_SUNRISE
 
+
+def find_best_minutes(night: Night, body: Body, *, since: datetime | None = None) -> BestMinutes | None:
+    """Return the best minutes of one body, none earlier than ``since`` or later than the stop before sunrise.
+
+    None where no window is left.
     They are the longest run of the best worth that lasts 20 minutes; where only lower worths last so long,
     a run of those, with the better minutes inside it.
     """
-    windows = [window for window in _clipped(body.windows, since) if window.end > window.start]
+    windows = list(_clipped(night, night.of(body).windows, since))
     if not windows:
         return None
     worths = sorted({worth(window) for window in windows}, reverse=True)
     longest = [max(_runs(windows, least), key=_duration) for least in worths]
     run = next((run for run in longest if _duration(run) >= SHORTEST_USEFUL), longest[-1])
-    return BestMinutes(windows=run, worth=min(map(worth, run)), then=_what_ends(run, body))
+    return BestMinutes(windows=run, worth=min(map(worth, run)), then=_what_ends(run, night.of(body)))
 
 
 def worth(window: Window) -> int:
@@ -92,11 +100,11 @@ def blocked_words(name: str) -> str:
     return f"behind {UNNAMED_BLOCK}" if name == UNNAMED_BLOCK else f"behind {UNNAMED_BLOCK} ({name})"
 
 
-def highest_within(night: Night, body: BodyNight, best: BestMinutes) -> Position:
+def highest_within(night: Night, body: Body, best: BestMinutes) -> Position:
     """Return where a body is highest during its best minutes."""
-    turns = [body.highest, *body.transits]
+    turns = [night.of(body).highest, *night.of(body).transits]
     inside = [position for position in turns if best.start <= position.time <= best.end]
-    ends = [night.position(body.body, moment) for moment in (best.start, best.end)]
+    ends = [night.position(body, moment) for moment in (best.start, best.end)]
     return max([*inside, *ends], key=lambda position: position.altitude_deg)
 
 
@@ -107,29 +115,35 @@ def best_planet(night: Night) -> Body | None:
     a disc of at least 5 arcsec; then the longest time above 45 degrees, the longest above 30, the greatest
     height. The Moon is taken only when no planet has a window.
     """
-    planets = [body for body in night.bodies if body.windows and body.body is not Body.MOON]
-    if planets:
-        return max(planets, key=_service).body
-    return next((body.body for body in night.bodies if body.windows), None)
+    offered = [(body, best) for body in night.bodies if (best := find_best_minutes(night, body.body))]
+    planets = [(body, best) for body, best in offered if body.body is not Body.MOON]
+    chosen = max(planets or offered, key=lambda each: _service(*each), default=None)
+    return None if chosen is None else chosen[0].body
 
 
-def _service(body: BodyNight) -> tuple[bool, bool, timedelta, timedelta, float]:
-    best = find_best_minutes(body)
-    assert best is not None
-    climbs = best.worth >= _WORTH_A_CLIMB and best.duration >= SHORTEST_USEFUL
+def is_worth_a_climb(best: BestMinutes) -> bool:
+    """Tell whether there are 20 minutes above 30 degrees in clean air."""
+    return best.worth >= _WORTH_A_CLIMB and best.duration >= SHORTEST_USEFUL
+
+
+def _service(body: BodyNight, best: BestMinutes) -> tuple[bool, bool, timedelta, timedelta, float]:
     clean = [window for window in body.windows if worth(window) >= _WORTH_A_CLIMB]
     above_45 = sum((w.end - w.start for w in clean if w.grade is Grade.BEST), timedelta())
     above_30 = sum((w.end - w.start for w in clean), timedelta())
     shows_a_disc = body.diameter_arcsec >= SMALLEST_SHOWN_ARCSEC
-    return climbs, shows_a_disc, above_45, above_30, body.highest.altitude_deg
+    return is_worth_a_climb(best), shows_a_disc, above_45, above_30, body.highest.altitude_deg
 
 
-def _clipped(windows: Iterable[Window], since: datetime | None) -> Iterator[Window]:
+def _clipped(night: Night, windows: Iterable[Window], since: datetime | None) -> Iterator[Window]:
+    """Yield what is left of windows from ``since`` on, ended in time before sunrise."""
+    stop, rise = stop_time(night), night.sun.rise
     for window in windows:
-        if since is None or since <= window.start:
-            yield window
-        elif since < window.end:
-            yield evolve(window, start=since)
+        start = window.start if since is None else max(window.start, since)
+        end = window.end
+        if stop is not None and rise is not None and window.start < rise:
+            end = min(end, stop)
+        if start < end:
+            yield evolve(window, start=start, end=end)
 
 
 def _runs(windows: Sequence[Window], least: int) -> Iterator[tuple[Window, ...]]:

@@ -81,8 +81,9 @@ def find_limiter(outlook: Outlook) -> Limiter:
     if outlook.over is not None:
         return _what_ended(outlook)
     if outlook.best is None or outlook.position is None:
-        assert outlook.body.why_not_kind is not None
-        return _WITHOUT_WINDOW[outlook.body.why_not_kind]
+        kind = outlook.body.why_not_kind
+        # A window of nothing but the last minutes before sunrise is none.
+        return Limiter.NO_DARK_SKY if kind is None else _WITHOUT_WINDOW[kind]
     if _is_not_ready(outlook, outlook.position.time):
         return Limiter.MIRROR_WARM
     if outlook.warm_air is not None:

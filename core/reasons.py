@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from core.air.steadiness import BlurSource
-from core.best_minutes import best_planet, blocked_words, find_best_minutes, warm_air_words
+from core.best_minutes import best_planet, blocked_words, find_best_minutes, stop_time, warm_air_words
 from core.kit.ladder import Ladder
 from core.kit.rounding import power_text
 from core.limiter import Limiter, Outlook
@@ -29,6 +29,7 @@ def give_reasons(outlook: Outlook, limiter: Limiter, clock: SiteClock) -> tuple[
         _course(outlook, clock),
         _sun_course(outlook.night.sun, clock),
         *_windows(outlook, clock),
+        *_stop(outlook, clock),
         *_blocked(outlook, clock),
         *_readiness(outlook, clock),
         *_power(outlook, clock),
@@ -89,6 +90,13 @@ def _windows(outlook: Outlook, clock: SiteClock) -> Iterator[str]:
         yield f"{clock.span(window.start, window.end)}: {_GRADES[window.grade]}{through}."
 
 
+def _stop(outlook: Outlook, clock: SiteClock) -> Iterator[str]:
+    """Yield when to stop, for a planet that is looked at until dawn."""
+    best, stop = outlook.best, stop_time(outlook.night)
+    if best is not None and stop is not None and best.end == stop:
+        yield f"Off the planet by {clock.time(stop)}, before sunrise, and cap the telescope."
+
+
 def _blocked(outlook: Outlook, clock: SiteClock) -> Iterator[str]:
     for span in outlook.body.blocked:
         yield f"{clock.span(span.start, span.end)}: {blocked_words(span.what)}."
@@ -141,7 +149,7 @@ def _another_planet(outlook: Outlook, limiter: Limiter, clock: SiteClock) -> Ite
     other = best_planet(outlook.night)
     if other is None or other in (outlook.planet, Body.MOON):
         return
-    best = find_best_minutes(outlook.night.of(other), since=outlook.now)
+    best = find_best_minutes(outlook.night, other, since=outlook.now)
     if best is not None and (outlook.best is None or best.worth > outlook.best.worth):
         yield f"On this evening {other.label} is better placed: {clock.span(best.start, best.end)}."
 

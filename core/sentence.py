@@ -64,6 +64,10 @@ def _over_words(outlook: Outlook, limiter: Limiter, clock: SiteClock) -> str:
 def _no_window_words(outlook: Outlook) -> str:
     """Return that there is nothing to see, and why, in words that tell the kinds apart."""
     body, label = outlook.body, outlook.planet.label
+    if body.why_not is None:
+        return (
+            f"On this evening {label} has only the last minutes before sunrise, too close to the Sun's light."
+        )
     if body.why_not_kind is WhyNot.NO_DARK_SKY:
         return f"On this evening the sky never gets dark enough for {label}."
     return f"On this evening {label} is {body.why_not}."

@@ -108,3 +108,11 @@ def _zone_text(local: datetime) -> str:
     """Return the short name of the zone; the many that have none are told by their offset."""
     name = local.tzname() or ""
     return f"UTC{name}" if name.startswith(("+", "-")) else name
+
+
+def compass_text(azimuth_deg: float) -> str:
+    """Return the nearest of eight compass points to a true azimuth in degrees: ``south-west``."""
+    return _COMPASS[round(azimuth_deg / 45.0) % 8]
+
+
+_COMPASS = ("north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west")
