@@ -1,0 +1,211 @@
+"""Profile files: one observer in TOML, read with every error told, written with every comment kept.
+
+Ids are made from the names where a file has none, so that every thing read has one; they are written at
+the first save and stay from then on. The text from before a save is kept beside the file, with a tilde
+after its name.
+"""
+
+import tomllib
+import unicodedata
+from collections.abc import Callable, Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import attrs
+
+from core.problems import Problem, ProblemsError, refuse
+from core.record.files import LARGEST_BYTES, previous_copy, read_text, set_aside, write_atomically
+from core.record.observer import Profile
+from core.record.structure import KINDS, plain, repeats, structure_profile
+
+if TYPE_CHECKING:
+    from core.record.document import Field
+
+SCHEMA = 1
+# From the tables of one schema number to those of the next.
+MIGRATIONS: dict[int, Callable[[dict[str, Any]], dict[str, Any]]] = {}
+BYTE_ORDER_MARK = "\ufeff"
+_LONGEST_ID = 40
+# A place to a tenth of a degree: a town, not a garden.
+_DECIMALS_OF_A_TOWN = 1
+
+
+def read_profile(path: Path) -> Profile:
+    """Return the profile of a file, with an id for each thing; raise ProblemsError with all that is wrong."""
+    try:
+        return loads_profile(read_text(path), name=path.name)
+    except ProblemsError as error:
+        kept = previous_copy(path)
+        if not kept.is_file():
+            raise
+        hint = Problem("", f"the profile from before the last save is beside it, as {kept.name}")
+        raise ProblemsError(*error.problems, hint) from None
+
+
+def loads_profile(text: str, *, name: str = "") -> Profile:
+    """Return the profile that a text holds; ``name`` is told where the text is no TOML at all."""
+    return with_ids(_read(text, name))
+
+
+def dumps_profile(profile: Profile, *, previous: str | None = None) -> str:
+    """Return the text of a profile, ids filled in.
+
+    Out of ``previous`` (a text that the profile was read from, perhaps long ago) come all comments, the
+    order, and each value that is still the same, to the byte; a previous text that is no profile is
+    ignored. Raises ProblemsError where two things of a kind share a name or an id.
+    """
+    from core.record.document import new_document  # tomlkit is needed only to write
+
+    profile = with_ids(profile)
+    problems = [
+        problem
+        for kind in KINDS
+        for problem in repeats(kind, [attrs.asdict(thing, recurse=False) for thing in getattr(profile, kind)])
+    ]
+    if problems:
+        raise ProblemsError(*problems)
+    text = None if previous is None else _changed(previous, profile)
+    return new_document(profile, SCHEMA, _paired) if text is None else text
+
+
+def save_profile(path: Path, profile: Profile, *, previous: str | None = None) -> None:
+    """Write a profile to a file, wholly or not at all, and keep the text that was there.
+
+    Comments and order come from ``previous``, else from the file as it is. The text from before is kept as
+    `core.record.files.previous_copy` says; a file that was no profile is kept under another name, so that
+    the last good copy stays. Raises ProblemsError in one sentence, and then nothing was changed.
+    """
+    there = None
+    if path.is_file():
+        try:
+            there = read_text(path)
+            _read(there, path.name)
+        except ProblemsError:
+            set_aside(path)
+            there = None
+    text = dumps_profile(profile, previous=there if previous is None else previous)
+    if len(text.encode("utf-8", "replace")) > LARGEST_BYTES:
+        raise refuse("would be over 1 MB and could not be opened again", where=path.name)
+    write_atomically(path, text, keep_previous=there is not None)
+
+
+def with_ids(profile: Profile) -> Profile:
+    """Return the profile with an id for each thing that had none, made from its name, unique in its kind."""
+    lists: dict[str, Any] = {kind: _identified(kind, getattr(profile, kind)) for kind in KINDS}
+    return attrs.evolve(profile, **lists)
+
+
+def without_exact_place(profile: Profile) -> Profile:
+    """Return the profile with every site moved to the nearest tenth of a degree, for a copy to be mailed.
+
+    Write it without a previous text: a comment in there may tell the place.
+    """
+    sites = tuple(
+        attrs.evolve(
+            site,
+            latitude_deg=round(site.latitude_deg, _DECIMALS_OF_A_TOWN) + 0.0,
+            longitude_deg=round(site.longitude_deg, _DECIMALS_OF_A_TOWN) + 0.0,
+        )
+        for site in profile.sites
+    )
+    return attrs.evolve(profile, sites=sites)
+
+
+# --- reading ---------------------------------------------------------------------------------------------
+
+
+def _read(text: str, name: str) -> Profile:
+    """Return the profile exactly as a text has it, ids missing where they are missing."""
+    try:
+        table = tomllib.loads(text.removeprefix(BYTE_ORDER_MARK))
+    except RecursionError:
+        raise refuse("is not a profile: its brackets are nested too deep", where=name) from None
+    except ValueError as error:
+        raise refuse(plain(f"is not TOML: {error}"), where=name) from None
+    schema = table.pop("schema", None)
+    problems: list[Problem] = []
+    if isinstance(schema, bool) or not isinstance(schema, int) or schema < 1:
+        missing = "is missing; it must be" if schema is None else "must be"
+        problems.append(Problem("schema", f"{missing} {SCHEMA}, the number of this form of file"))
+    elif schema > SCHEMA:
+        what = f"is of a newer Stillair than this one, which reads schema {SCHEMA}"
+        raise ProblemsError(Problem("schema", what))
+    else:
+        for number in range(schema, SCHEMA):
+            table = MIGRATIONS[number](table)
+    try:
+        profile = structure_profile(table)
+    except ProblemsError as error:
+        raise ProblemsError(*problems, *error.problems) from None
+    if problems:
+        raise ProblemsError(*problems)
+    return profile
+
+
+# --- ids -------------------------------------------------------------------------------------------------
+
+
+def _identified(kind: str, things: Sequence[Any]) -> tuple[Any, ...]:
+    taken = {unicodedata.normalize("NFC", thing.id) for thing in things}
+    identified = []
+    for thing in things:
+        if thing.id:
+            identified.append(thing)
+            continue
+        new_id = _free_id(_words(thing.name) or kind.removesuffix("s"), taken)
+        taken.add(new_id)
+        identified.append(attrs.evolve(thing, id=new_id))
+    return tuple(identified)
+
+
+def _words(name: str) -> str:
+    """Return a name in small letters of its own script, its words joined by hyphens."""
+    normal = unicodedata.normalize("NFC", name.casefold())
+    kept = "".join(c if c.isalnum() or unicodedata.category(c).startswith("M") else " " for c in normal)
+    return "-".join(kept.split())[:_LONGEST_ID].strip("-")
+
+
+def _free_id(wanted: str, taken: set[str]) -> str:
+    number, free = 1, unicodedata.normalize("NFC", wanted)
+    while free in taken:
+        number += 1
+        free = f"{wanted}-{number}"
+    return free
+
+
+# --- writing ---------------------------------------------------------------------------------------------
+
+
+def _changed(previous: str, profile: Profile) -> str | None:
+    """Return the previous text with the changes, or None where they cannot be told apart in it."""
+    from core.record.document import ScatteredError, read_tables, updated
+
+    text = previous.removeprefix(BYTE_ORDER_MARK)
+    try:
+        old = _read(text, "")
+        if tomllib.loads(text)["schema"] != SCHEMA:
+            return None
+        if old == profile:
+            return previous
+        new = updated(read_tables(text.replace("\r\n", "\n")), old, profile, _paired)
+        if _read(new, "") != profile:
+            return None
+    except (ProblemsError, ScatteredError):
+        return None
+    mark = BYTE_ORDER_MARK if previous.startswith(BYTE_ORDER_MARK) else ""
+    return mark + (new.replace("\n", "\r\n") if "\r\n" in text else new)
+
+
+def _paired(field: "Field", olds: Sequence[Any], news: Sequence[Any]) -> list[int | None]:
+    """Tell which old thing each new thing was: by id, by likeness and then place where there is none."""
+    if field.name in KINDS:
+        places = {thing.id: place for place, thing in enumerate(_identified(field.name, olds))}
+        return [places.get(thing.id) for thing in news]
+    free = list(range(len(olds)))
+    pairs: list[int | None] = []
+    for thing in news:
+        same = next((place for place in free if olds[place] == thing), None)
+        pairs.append(same)
+        if same is not None:
+            free.remove(same)
+    return [free.pop(0) if pair is None and free else pair for pair in pairs]
