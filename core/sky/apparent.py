@@ -93,7 +93,7 @@ class Direction:
 class Viewpoint:
     """A place on the Earth, ready to look from.
 
-    Altitudes are within 0.0003 degrees of skyfield with DE421 asked directly, the Moon's too
+    Altitudes are within 0.0005 degrees of skyfield with DE421 asked directly, the Moon's too
     (tests/core/sky/test_apparent.py measures it).
     """
 
@@ -155,7 +155,7 @@ class Viewpoint:
     def _vectors(self, body: Body, unix_s: Floats) -> tuple[Floats, Floats, Floats]:
         """Return a topocentric position (au): outwards in the meridian plane, east, along the axis."""
         days = ephemeris.terrestrial_days(unix_s)
-        found = _curve_over(body, days)(days)
+        found = _curve_over(body, days)(days) if days.size else np.empty((*days.shape, 4))
         x, y, z, ahead = np.moveaxis(found, -1, 0)
         sidereal = ahead + _TURN_PER_DAY_RAD * days + self.longitude_rad
         sine, cosine = np.sin(sidereal), np.cos(sidereal)

@@ -17,11 +17,12 @@ Quantity = Callable[[Floats], Floats]
 
 # Between samples this far apart an altitude turns once at most, or by so little that no eye could tell
 # (under 0.001 degrees); next to the poles, where the daily turn and the body's own motion may balance.
-_STEP_S: Final = 1800.0
+ALTITUDE_STEP_S: Final = 1800.0
 # Around a turning point found between samples, a finer parabola is laid through points this far apart.
 _FINE_STEP_S: Final = 120.0
 # Events are solved to this.
 _TOLERANCE_S: Final = 0.001
+_SMALL_STEP_S: Final = 1.0
 _MOST_ROUNDS: Final = 80
 
 
@@ -41,19 +42,21 @@ class Crossings:
 class Course:
     """One quantity from ``start_s`` up to, not including, ``end_s`` (Unix seconds).
 
-    The quantity must be smooth, and defined for an hour on either side.
+    The quantity must be smooth, turn no more than once within ``step_s``, and be defined for that long
+    before the start and after the end.
     """
 
     quantity: Quantity
     start_s: float
     end_s: float
+    step_s: float = ALTITUDE_STEP_S
     _knots: tuple[Floats, Floats] = field(init=False, repr=False)
 
     @_knots.default
     def _find_knots(self) -> tuple[Floats, Floats]:
         """Sample, and add each turning point, so that the quantity runs one way between neighbours."""
-        count = int(np.ceil((self.end_s - self.start_s) / _STEP_S)) + 3
-        times_s = np.linspace(self.start_s - _STEP_S, self.end_s + _STEP_S, count)
+        count = int(np.ceil((self.end_s - self.start_s) / self.step_s)) + 3
+        times_s = np.linspace(self.start_s - self.step_s, self.end_s + self.step_s, count)
         values = self.quantity(times_s)
         turns_s = _turning_points(self.quantity, times_s, values)
         times_s = np.concatenate([times_s, turns_s])
@@ -167,6 +170,10 @@ def _solve(
         older_s[active] = np.where(kept, a_s, b_s)
         older[active] = np.where(kept, a / 2.0, b)
         newer_s[active], newer[active] = next_s, value
-        settled = (np.abs(next_s - b_s) < _TOLERANCE_S) | (value == 0.0)
+        # Where the quantity only grazes its level, the first steps are tiny and the goal still far: what is
+        # left to go is judged by the slope over the last step as well.
+        step_s = np.abs(next_s - b_s)
+        near = np.abs(value) * step_s <= _TOLERANCE_S * np.abs(value - b)
+        settled = ((step_s < _SMALL_STEP_S) & near & (value != b)) | (value == 0.0)
         active = active[~settled]
     return newer_s

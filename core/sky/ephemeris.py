@@ -146,7 +146,8 @@ def node_sidereal_rad(first_node: int, count: int) -> Floats:
 class Appearance:
     """How bodies look from the centre of the Earth; each field has the shape (N,) of the times asked.
 
-    ``diameter_arcsec`` is the equatorial one; ``illuminated_fraction`` counts the disc's area.
+    ``diameter_arcsec`` is the equatorial one; ``illuminated_fraction`` counts the disc's area; the
+    elongation is the angle between the apparent places of body and Sun.
     """
 
     diameter_arcsec: Floats
@@ -181,7 +182,7 @@ def appearance(body: Body, unix_s: Floats) -> Appearance:
         diameter_arcsec=np.degrees(2.0 * np.arcsin(radius_km / distance_km)) * 3600.0,
         magnitude=magnitude,
         illuminated_fraction=(1.0 + np.cos(np.radians(phase_deg))) / 2.0,
-        elongation_deg=seen.separation_from(earth.observe(sun)).degrees,
+        elongation_deg=seen.apparent().separation_from(earth.observe(sun).apparent()).degrees,
         distance_au=distance_km / AU_KM,
     )
 

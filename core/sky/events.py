@@ -26,6 +26,9 @@ BEST_DEG: Final = 45.0
 # Closer than this to a pole, a meridian says nothing about height: no transits are told.
 _POLE_DEG: Final = 89.999
 
+# The angle to the meridian swings once a day and evenly, anywhere on the Earth.
+_MERIDIAN_STEP_S: Final = 7200.0
+
 
 class BodyState(StrEnum):
     """Whether a body passes the horizon in an evening, and if not, on which side it stays."""
@@ -76,6 +79,7 @@ def upper_transits_s(viewpoint: Viewpoint, body: Body, start_s: float, end_s: fl
     """Return when the apparent hour angle is zero, Unix seconds in order; none at the poles."""
     if abs(viewpoint.latitude_deg) > _POLE_DEG:
         return np.empty(0)
-    course = Course(quantity=partial(viewpoint.sine_east, body), start_s=start_s, end_s=end_s)
+    east = partial(viewpoint.sine_east, body)
+    course = Course(quantity=east, start_s=start_s, end_s=end_s, step_s=_MERIDIAN_STEP_S)
     (crossings,) = course.crossings([0.0])
     return crossings.falls_s

@@ -140,16 +140,16 @@ def compute_night(
     """
     check_date(evening)
     start, end = evening_span(site, evening)
-    sky = _Evening(site, Viewpoint.of(site), start.timestamp(), end.timestamp())
-    sun = Heights.of(sky.viewpoint, Body.SUN, sky.start_s, sky.end_s)
+    sky = _Evening.at(site, start.timestamp(), end.timestamp())
     below = {body: FACTS[body].dark_enough_sun_altitude_deg for body in targets} | dict(dark_enough or {})
+    dark = {altitude_deg: sky.dark_spans(altitude_deg) for altitude_deg in set(below.values())}
     return Night(
         site=site,
         evening=evening,
         start=start,
         end=end,
-        sun=_sun_night(sky, sun),
-        bodies=tuple(_body_night(sky, body, sun, below[body]) for body in targets),
+        sun=_sun_night(sky),
+        bodies=tuple(_body_night(sky, body, below[body], dark[below[body]]) for body in targets),
     )
 
 
@@ -161,17 +161,23 @@ class _Evening:
     viewpoint: Viewpoint
     start_s: float
     end_s: float
+    sun: Heights
 
-    def spans_below(self, heights: Heights, altitude_deg: float) -> Floats:
-        """Return the spans (N, 2) of the evening with a body below an altitude."""
-        (crossed,) = heights.crossings([altitude_deg])
+    @classmethod
+    def at(cls, site: Site, start_s: float, end_s: float) -> "_Evening":
+        viewpoint = Viewpoint.of(site)
+        return cls(site, viewpoint, start_s, end_s, Heights.of(viewpoint, Body.SUN, start_s, end_s))
+
+    def dark_spans(self, sun_below_deg: float) -> Floats:
+        """Return the spans (N, 2) of the evening with the Sun below an altitude."""
+        (crossed,) = self.sun.crossings([sun_below_deg])
         edges_s = np.concatenate([[self.start_s], crossed.above_s.ravel(), [self.end_s]]).reshape(-1, 2)
         return edges_s[edges_s[:, 1] > edges_s[:, 0]]
 
 
-def _sun_night(sky: _Evening, sun: Heights) -> SunNight:
+def _sun_night(sky: _Evening) -> SunNight:
     levels = [SUN_HORIZON_DEG, _CIVIL_DEG, _NAUTICAL_DEG, _ASTRONOMICAL_DEG]
-    horizon, civil, nautical, astronomical = sun.crossings(levels)
+    horizon, civil, nautical, astronomical = sky.sun.crossings(levels)
     return SunNight(
         set=_first_fall(horizon),
         rise=_last_climb(horizon),
@@ -181,7 +187,7 @@ def _sun_night(sky: _Evening, sun: Heights) -> SunNight:
         nautical_dawn=_last_climb(nautical),
         astronomical_dusk=_first_fall(astronomical),
         astronomical_dawn=_last_climb(astronomical),
-        lowest_altitude_deg=sun.lowest_deg,
+        lowest_altitude_deg=sky.sun.lowest_deg,
         track=follow(sky.site, sky.viewpoint, Body.SUN, sky.start_s, sky.end_s),
     )
 
@@ -194,16 +200,15 @@ def _last_climb(crossings: Crossings) -> datetime | None:
     return instant(crossings.climbs_s[-1]) if len(crossings.climbs_s) else None
 
 
-def _body_night(sky: _Evening, body: Body, sun: Heights, sun_below_deg: float) -> BodyNight:
+def _body_night(sky: _Evening, body: Body, sun_below_deg: float, dark: Floats) -> BodyNight:
     heights = Heights.of(sky.viewpoint, body, sky.start_s, sky.end_s)
     track = follow(sky.site, sky.viewpoint, body, sky.start_s, sky.end_s)
     transits_s = upper_transits_s(sky.viewpoint, body, sky.start_s, sky.end_s)
     crossed = heights.crossings([HORIZON_DEG, LOWEST_USEFUL_DEG, FAIR_DEG, BEST_DEG])
     horizon, _, fair, best = crossed
-    dark = sky.spans_below(sun, sun_below_deg)
     view = look_around(sky.site, sky.viewpoint, track, [each.above_s for each in crossed], dark)
     windows = find_windows(view)
-    kind, words = (None, None) if windows else explain(body, view, heights, sun, sun_below_deg)
+    kind, words = (None, None) if windows else explain(body, view, heights, sky.sun, sun_below_deg)
     seen_s = transits_s[0] if len(transits_s) else (sky.start_s + sky.end_s) / 2.0
     looks = _appearance_at(body, round(float(seen_s)))
     return BodyNight(
