@@ -1,0 +1,150 @@
+"""Saving: wholly or not at all, the text from before kept, nothing of the owner's lost."""
+
+import errno
+import os
+import stat
+from pathlib import Path
+
+import attrs
+import pytest
+
+from core.problems import ProblemsError
+from core.record.files import previous_copy, read_text, set_aside, write_atomically
+from core.record.observer import Profile
+from core.record.profile import loads_profile, read_profile, save_profile
+
+OLD = 'schema = 1\nobserver = "Ines" # me\n'
+
+
+@pytest.fixture
+def path(tmp_path: Path) -> Path:
+    path = tmp_path / "kit.toml"
+    path.write_text(OLD, encoding="utf-8")
+    return path
+
+
+def names(folder: Path) -> list[str]:
+    return sorted(entry.name for entry in folder.iterdir())
+
+
+def test_a_save_keeps_the_text_from_before_beside_the_new_one(path: Path) -> None:
+    save_profile(path, Profile(observer="Nobody"))
+    assert path.read_text(encoding="utf-8") == 'schema = 1\nobserver = "Nobody" # me\n'
+    assert previous_copy(path).read_text(encoding="utf-8") == OLD
+    assert names(path.parent) == ["kit.toml", "kit.toml~"]
+
+
+def test_a_save_without_a_change_does_not_push_the_older_text_out(path: Path) -> None:
+    save_profile(path, Profile(observer="Nobody"))
+    save_profile(path, read_profile(path))
+    assert previous_copy(path).read_text(encoding="utf-8") == OLD
+
+
+def test_undo_after_a_save_gives_the_text_as_it_was_opened(path: Path) -> None:
+    opened = loads_profile(OLD)
+    save_profile(path, attrs.evolve(opened, observer=""), previous=OLD)
+    save_profile(path, opened, previous=OLD)
+    assert path.read_text(encoding="utf-8") == OLD
+
+
+def test_a_new_file_is_written_where_there_was_none(tmp_path: Path) -> None:
+    save_profile(tmp_path / "new.toml", Profile(observer="Ines"))
+    assert read_profile(tmp_path / "new.toml").observer == "Ines"
+    assert names(tmp_path) == ["new.toml"]
+
+
+def test_line_ends_are_written_as_they_are(path: Path) -> None:
+    path.write_bytes(OLD.replace("\n", "\r\n").encode())
+    save_profile(path, Profile(observer="Nobody"))
+    assert path.read_bytes() == b'schema = 1\r\nobserver = "Nobody" # me\r\n'
+
+
+@pytest.mark.parametrize(
+    "bad", [b"", b"\0" * 100, OLD.encode()[:20], b"observer = 5", b"schema = 9", b"\xff"]
+)
+def test_a_file_that_cannot_be_read_is_set_aside_before_anything_is_written(path: Path, bad: bytes) -> None:
+    save_profile(path, Profile(observer="Good"))
+    path.write_bytes(bad)
+    save_profile(path, Profile(observer="New"))
+    assert read_profile(path).observer == "New"
+    assert (path.parent / "kit.toml.unreadable").read_bytes() == bad
+    assert previous_copy(path).read_text(encoding="utf-8") == OLD
+
+
+def test_files_set_aside_never_take_each_others_place(path: Path) -> None:
+    assert set_aside(path).name == "kit.toml.unreadable"
+    assert set_aside(path).name == "kit.toml.unreadable2"
+    with pytest.raises(ProblemsError, match=r"^none.toml: cannot be set aside: No such file"):
+        set_aside(path.parent / "none.toml")
+
+
+def test_a_failure_halfway_leaves_the_old_file_and_no_litter(
+    path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def full(_descriptor: int) -> None:
+        raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
+
+    monkeypatch.setattr(os, "fsync", full)
+    with pytest.raises(
+        ProblemsError, match=r"^kit.toml: cannot be saved: No space left on device; nothing was"
+    ):
+        write_atomically(path, "new")
+    assert path.read_text(encoding="utf-8") == OLD
+    assert names(path.parent) == ["kit.toml"]
+
+
+def test_new_content_takes_the_name_only_when_it_is_whole(
+    path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    seen: list[str] = []
+    replace = Path.replace
+
+    def watched(source: Path, target: Path) -> Path:
+        seen.append(f"{source.read_text()} over {target.read_text()}")
+        assert source.parent == target.parent
+        return replace(source, target)
+
+    monkeypatch.setattr(Path, "replace", watched)
+    write_atomically(path, "new")
+    assert seen == [f"new over {OLD}"]
+
+
+def test_a_folder_cannot_be_replaced(tmp_path: Path) -> None:
+    (tmp_path / "kit").mkdir()
+    with pytest.raises(ProblemsError, match=r"^kit: is not a regular file and cannot be replaced$"):
+        write_atomically(tmp_path / "kit", "new")
+    with pytest.raises(ProblemsError, match=r"^kit: is not a regular file"):
+        save_profile(tmp_path / "kit", Profile())
+    with pytest.raises(ProblemsError, match=r"cannot be saved: No such file or directory"):
+        write_atomically(tmp_path / "nowhere" / "kit.toml", "new")
+
+
+@pytest.mark.skipif(os.name != "posix" or os.geteuid() == 0, reason="needs permissions that bind this user")
+def test_a_folder_that_may_not_be_written_is_told(path: Path) -> None:
+    path.parent.chmod(0o500)
+    try:
+        with pytest.raises(ProblemsError, match=r"^kit.toml: cannot be saved: Permission denied"):
+            save_profile(path, Profile())
+    finally:
+        path.parent.chmod(0o700)
+
+
+@pytest.mark.skipif(os.name != "posix", reason="permissions and links as on Unix")
+def test_permissions_and_links_stay(path: Path) -> None:
+    path.chmod(0o640)
+    link = path.parent / "link.toml"
+    link.symlink_to(path)
+    save_profile(link, Profile(observer="Nobody"))
+    assert link.is_symlink()
+    assert read_profile(path).observer == "Nobody"
+    assert [stat.S_IMODE(file.stat().st_mode) for file in (path, previous_copy(path))] == [0o640, 0o640]
+
+
+def test_half_a_character_and_a_profile_too_large_to_open_again_are_refused(path: Path) -> None:
+    with pytest.raises(
+        ProblemsError, match=r"^kit.toml: cannot be saved: a text in it has half a character$"
+    ):
+        save_profile(path, Profile(observer="\ud800"))
+    with pytest.raises(ProblemsError, match=r"^kit.toml: would be over 1 MB and could not be opened again$"):
+        save_profile(path, Profile(observer="x" * 1_000_000))
+    assert read_text(path) == OLD
