@@ -1,6 +1,7 @@
 """What follows from the state: computed when first asked for, and kept until its causes change."""
 
 from collections.abc import Callable
+from contextlib import suppress
 from datetime import UTC, date, datetime, timedelta
 from functools import partial
 from typing import TYPE_CHECKING, Generic, TypeVar
@@ -8,12 +9,16 @@ from typing import TYPE_CHECKING, Generic, TypeVar
 from core.answer import Answer, answer, best_planet
 from core.evening import EveningItem, plan_evening
 from core.kit.compare import Comparison, compare
+from core.kit.gear import Telescope
 from core.kit.ladder import Ladder, build_ladder
+from core.problems import ProblemsError
 from core.sky.aim import Aim, aim_at, aim_overhead
 from core.sky.bodies import Body
 from core.sky.civil import evening_span, tonight
+from core.sky.ephemeris import check_date
 from core.sky.night import Night, compute_night
 from core.sky.site import Site
+from gui.clock import to_minute
 
 if TYPE_CHECKING:
     from gui.state import AppState
@@ -22,6 +27,10 @@ T = TypeVar("T")
 
 # Evenings that stay at hand, so that stepping back a day shows at once.
 _KEPT_NIGHTS = 8
+# Before this hour of the site's clock, "tonight" is taken to be the night in progress.
+_NIGHT_ENDS_H = 6
+# Any place does for reading the tables.
+_ANY_SITE = Site(name="Greenwich", latitude_deg=51.48, longitude_deg=0.0, time_zone="Europe/London")
 
 
 class Kept(Generic[T]):
@@ -46,6 +55,7 @@ class Derived:
 
     def __init__(self, state: "AppState") -> None:
         self._state = state
+        self.night_problem = ""
         self._nights = Kept[Night](_KEPT_NIGHTS)
         self._best = Kept[Body | None](_KEPT_NIGHTS)
         self._ladders = Kept[Ladder](4)
@@ -56,13 +66,152 @@ class Derived:
     def night(self) -> Night | None:
         """Return the evening at the site."""
         site, evening = self._state.site, self._state.evening
+        self.night_problem = ""
         if site is None or not self._state.sky_ready:
             return None
-        return self._nights.get((site, evening), partial(compute_night, site, evening))
+        try:
+            return self._nights.get((site, evening), partial(compute_night, site, evening))
+        except ProblemsError as error:
+            # A machine's clock or a change of site can lead to an evening that cannot be had.
+            self.night_problem = str(error)
+            return None
 
     def best_planet(self) -> Body | None:
-        """Return the planet that this evening serves best."""
+        """Return the planet that this evening serves best, or the nearest miss."""
         night = self.night()
         if night is None:
             return None
-        return self._best.get((night.site, night.evening), partial(best_planet, night))
+        return self._best.get((night.site, night.evening), partial(_best_or_nearest, night))
+
+    def aim(self) -> Aim:
+        """Return where the scope points.
+
+        The moment looked at counts when the planet can then be looked at; else it is taken at its best.
+        """
+        night, planet = self.night(), self._state.planet
+        if night is None or planet is None:
+            return aim_overhead()
+        moment = self._state.time
+        if self._state.following_now:
+            windows = night.of(planet).windows
+            if not any(window.start <= moment < window.end for window in windows):
+                return aim_at(night, planet)
+            return aim_at(night, planet, moment)
+        chosen = aim_at(night, planet, moment)
+        return chosen if chosen.path is not None else aim_at(night, planet)
+
+    def ladder(self) -> Ladder | None:
+        """Return the ladder of the scope in hand."""
+        return self.ladder_of(self._state.scope, self.aim())
+
+    def ladder_of(self, scope: Telescope | None, aim: Aim) -> Ladder | None:
+        """Return the ladder of any scope with the owner's kit, pointed anywhere in tonight's air."""
+        if scope is None:
+            return None
+        profile, blur, usual_air = self._state.profile, self._state.blur, self._state.usual_air
+        build = partial(
+            build_ladder,
+            scope=scope,
+            eyepieces=profile.eyepieces,
+            barlows=profile.barlows,
+            eye_pupil_mm=profile.eye.pupil_mm,
+            glasses=profile.eye.glasses,
+            astigmatism=profile.eye.astigmatism,
+            aim=aim,
+            blur=blur,
+            usual_air=usual_air,
+        )
+        key = (scope, profile.eyepieces, profile.barlows, profile.eye, aim, blur, usual_air)
+        return self._ladders.get(key, build)
+
+    def comparison(self) -> Comparison | None:
+        """Return the scope in hand beside the other one."""
+        aim = self.aim()
+        ladder, other = self.ladder(), self.ladder_of(self._state.other_scope, aim)
+        if ladder is None or other is None:
+            return None
+        night = self.night()
+        disc_arcsec = night.of(aim.planet).diameter_arcsec if night and aim.planet else None
+        key = (ladder, other, disc_arcsec)
+        return self._comparisons.get(key, partial(compare, ladder, other, disc_arcsec=disc_arcsec))
+
+    def answer(self) -> Answer | None:
+        """Return the one answer on top; tonight's is about the hours still to come."""
+        night, state = self.night(), self._state
+        if night is None:
+            return None
+        profile = state.profile
+        now = to_minute(state.now) if state.follows_tonight else None
+        give = partial(
+            answer,
+            night,
+            planet=state.planet,
+            scope=state.scope,
+            eyepieces=profile.eyepieces,
+            barlows=profile.barlows,
+            eye=profile.eye,
+            blur=state.blur,
+            usual_air=state.usual_air,
+            now=now,
+            clock=profile.preferences.clock,
+        )
+        where_and_when = (night.site, night.evening, state.planet, now)
+        kit = (state.scope, profile.eyepieces, profile.barlows, profile.eye, profile.preferences.clock)
+        return self._answers.get((*where_and_when, *kit, state.blur, state.usual_air), give)
+
+    def items(self) -> tuple[EveningItem, ...]:
+        """Return the evening in order."""
+        night, state = self.night(), self._state
+        if night is None:
+            return ()
+        hours = state.profile.preferences.clock
+        plan = partial(plan_evening, night, state.scope, planet=state.planet, clock=hours)
+        return self._items.get((night.site, night.evening, state.scope, state.planet, hours), plan)
+
+    # Evenings and moments.
+
+    def tonight(self) -> date:
+        """Return tonight's date at the site; a guess by the hour until the sky tables have been read."""
+        site, now = self._state.site, self._state.now
+        if site is not None and self._state.sky_ready:
+            with suppress(ProblemsError):
+                return tonight(site, now)
+        local = now.astimezone(site.zone if site else UTC)
+        return (local - timedelta(hours=_NIGHT_ENDS_H)).date()
+
+    def check_evening(self, evening: date) -> None:
+        """Raise ProblemsError for an evening that the planet tables or the site's calendar do not have."""
+        check_date(evening)
+        if self._state.site is not None:
+            evening_span(self._state.site, evening)
+
+    def within_evening(self, moment: datetime) -> datetime:
+        """Return a moment, or the end of the evening that it lies beyond."""
+        site = self._state.site
+        if site is None:
+            return moment
+        start, end = evening_span(site, self._state.evening)
+        return min(max(moment, start), end - timedelta(minutes=1))
+
+    def best_moment(self) -> datetime:
+        """Return the planet's best moment of the evening, or else the middle of the evening."""
+        night, planet = self.night(), self._state.planet
+        if night is not None and planet is not None:
+            best = aim_at(night, planet).at
+            if best is not None:
+                return to_minute(best)
+        site, evening = self._state.site, self._state.evening
+        if site is None:
+            return self._state.time
+        start, end = evening_span(site, evening)
+        return to_minute(start + (end - start) / 2)
+
+    def sky_reader(self) -> Callable[[], object]:
+        """Return work that reads all that the sky tables need, for a thread of its own."""
+        site, evening = self._state.site, self._state.evening
+        return partial(compute_night, site or _ANY_SITE, evening)
+
+
+def _best_or_nearest(night: Night) -> Body | None:
+    """Return the planet that an evening serves best, or the one that comes nearest to a view."""
+    return best_planet(night) or answer(night).planet

@@ -1,54 +1,34 @@
 """The one state of the window: every view shows it, every choice and edit goes through it."""
 
 from datetime import UTC, date, datetime, timedelta
-from enum import StrEnum
 from pathlib import Path
 from typing import TypeVar
 
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QUndoStack
 
+from core.air.steadiness import FIRST_LOOK_BLUR_ARCSEC, USUAL_AIR_POWER, Blur, BlurSource, FirstLook
 from core.answer import Answer
-from core.air.steadiness import FIRST_LOOK_BLUR_ARCSEC, Blur, BlurSource, FirstLook
 from core.evening import EveningItem
 from core.kit.compare import Comparison
 from core.kit.gear import Telescope
 from core.kit.ladder import Ladder
+from core.problems import ProblemsError
 from core.record.observer import Profile
 from core.record.profile import with_ids
 from core.sky.aim import Aim
-from core.sky.bodies import Body
+from core.sky.bodies import TARGETS, Body
 from core.sky.night import Night
 from core.sky.site import Site
+from gui.aspect import Aspect
 from gui.clock import Clock, to_minute, utc_now
 from gui.derived import Derived
 from gui.edits import ProfileEdit
 from gui.jobs import Jobs
 
+__all__ = ["AppState", "Aspect"]
+
 T = TypeVar("T", Site, Telescope)
-
-USUAL_AIR_POWER = 300.0
-LIFTED_AIR_POWER = 400.0
-
-
-class Aspect(StrEnum):
-    """A part of the state that a view may depend on.
-
-    ``NOW`` is the clock's beat, each second; ``TIME`` the moment that is looked at, which moves with the
-    clock once a minute while it is followed. ``SKY`` says that the sky tables have been read.
-    """
-
-    PROFILE = "profile"
-    SITE = "site"
-    EVENING = "evening"
-    TIME = "time"
-    NOW = "now"
-    PLANET = "planet"
-    SCOPE = "scope"
-    AIR = "air"
-    PALETTE = "palette"
-    FILE = "file"
-    SKY = "sky"
 
 
 class AppState(QObject):
@@ -73,6 +53,8 @@ class AppState(QObject):
         clock: Clock = utc_now,
         jobs: Jobs | None = None,
         palette_name: str = "day",
+        site_id: str = "",
+        scope_id: str = "",
         parent: QObject | None = None,
     ) -> None:
         super().__init__(parent)
@@ -83,8 +65,8 @@ class AppState(QObject):
         self._profile = with_ids(profile or Profile())
         self._path = path
         self._palette_name = palette_name
-        self._site_id = ""
-        self._scope_id = ""
+        self._site_id = site_id
+        self._scope_id = scope_id
         self._other_scope_id: str | None = None
         self._chosen_planet: Body | None = None
         self._blur = Blur.assumed()
@@ -193,6 +175,11 @@ class AppState(QObject):
     def sky_ready(self) -> bool:
         """Whether the sky tables have been read."""
         return self._sky_ready
+
+    @property
+    def night_problem(self) -> str:
+        """Why there is no night although there are a site and a sky, as a sentence; else nothing."""
+        return "" if self.night else self._derived.night_problem
 
     # What follows from it, computed when first asked for.
 
@@ -311,6 +298,22 @@ class AppState(QObject):
         self._chosen_planet = planet
         self._emit(Aspect.PLANET)
 
+    def step_planet(self, by: int) -> None:
+        """Choose the next body of the list of targets, or with -1 the one before."""
+        planet = self.planet
+        number = TARGETS.index(planet) + by if planet else 0
+        self.set_planet(TARGETS[number % len(TARGETS)])
+
+    def step_evening(self, days: int) -> None:
+        """Go some evenings on, or with a negative number back; step over a date that the site skipped."""
+        for number in (days, 2 * days):
+            try:
+                self.set_evening(self._evening + timedelta(days=number))
+            except ProblemsError as error:
+                self.tell(str(error))
+            else:
+                return
+
     def set_scope(self, scope_id: str) -> None:
         """Choose the scope by its id."""
         self._scope_id = scope_id
@@ -323,7 +326,7 @@ class AppState(QObject):
 
     def set_first_look(self, look: FirstLook) -> None:
         """Take tonight's blur from a first look at the air."""
-        self.set_blur(Blur(overhead_arcsec=FIRST_LOOK_BLUR_ARCSEC[look], source=BlurSource.GIVEN))
+        self.set_blur(Blur.of_first_look(look))
 
     def set_blur(self, blur: Blur) -> None:
         """Take tonight's blur overhead as given."""

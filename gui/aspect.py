@@ -1,0 +1,23 @@
+"""The parts of the window's state that can change."""
+
+from enum import StrEnum
+
+
+class Aspect(StrEnum):
+    """A part of the state that a view may depend on.
+
+    ``NOW`` is the clock's beat, each second; ``TIME`` the moment that is looked at, which moves with the
+    clock once a minute while it is followed. ``SKY`` says that the sky tables have been read.
+    """
+
+    PROFILE = "profile"
+    SITE = "site"
+    EVENING = "evening"
+    TIME = "time"
+    NOW = "now"
+    PLANET = "planet"
+    SCOPE = "scope"
+    AIR = "air"
+    PALETTE = "palette"
+    FILE = "file"
+    SKY = "sky"

@@ -1,0 +1,85 @@
+"""The door for what goes wrong: a log for later, and one plain sentence for the person at the window."""
+
+import logging
+import sys
+import threading
+from collections.abc import Iterator
+from contextlib import contextmanager
+from logging.handlers import RotatingFileHandler
+from pathlib import Path
+from types import TracebackType
+
+from PySide6.QtCore import QObject, Qt, Signal
+
+from core.problems import ProblemsError
+
+LOG_NAME = "stillair.log"
+_LOG_BYTES = 500_000
+
+log = logging.getLogger("stillair")
+
+
+class ErrorDoor(QObject):
+    """Takes every error that nobody caught, on any thread, and tells it on the window's thread.
+
+    Signals
+    -------
+    raised
+        One plain sentence; the log has the rest.
+    """
+
+    raised = Signal(str)
+    _arrived = Signal(str)
+
+    def __init__(self, folder: Path, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self.log_path = folder / LOG_NAME
+        self._arrived.connect(self.raised, Qt.ConnectionType.QueuedConnection)
+
+    @contextmanager
+    def open(self) -> Iterator[None]:
+        """Take errors for the length of a ``with`` block, and keep the log."""
+        handler = self._log_handler()
+        log.addHandler(handler)
+        log.setLevel(logging.INFO)
+        hooks = sys.excepthook, threading.excepthook
+        sys.excepthook = self.take
+        threading.excepthook = self._take_from_thread
+        try:
+            yield
+        finally:
+            sys.excepthook, threading.excepthook = hooks
+            log.removeHandler(handler)
+            handler.close()
+
+    def take(
+        self, kind: type[BaseException], error: BaseException, traceback: TracebackType | None = None
+    ) -> None:
+        """Log an error and tell it; may be called on any thread, so it touches no widget."""
+        if not issubclass(kind, Exception):
+            sys.__excepthook__(kind, error, traceback)
+            return
+        if isinstance(error, ProblemsError):
+            log.warning("%s", error)
+            self._arrived.emit(str(error))
+            return
+        log.error("not caught", exc_info=(kind, error, traceback))
+        self._arrived.emit(
+            f"Something went wrong inside Stillair, and your profile is as it was. Details: {self.log_path}"
+        )
+
+    def _take_from_thread(self, args: threading.ExceptHookArgs) -> None:
+        if args.exc_value is not None:
+            self.take(args.exc_type, args.exc_value, args.exc_traceback)
+
+    def _log_handler(self) -> logging.Handler:
+        try:
+            self.log_path.parent.mkdir(parents=True, exist_ok=True)
+            handler: logging.Handler = RotatingFileHandler(
+                self.log_path, maxBytes=_LOG_BYTES, backupCount=1, encoding="utf-8", delay=True
+            )
+        except OSError:
+            # A folder that cannot be made must not keep the window from opening.
+            handler = logging.NullHandler()
+        handler.setFormatter(logging.Formatter("%(asctime)s %(levelname)s %(message)s"))
+        return handler

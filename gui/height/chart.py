@@ -1,0 +1,191 @@
+"""The height chart in the window, with the lines that move over it and the hands that move them."""
+
+from collections.abc import Callable
+from datetime import datetime, timedelta
+
+from matplotlib.figure import Figure
+from PySide6.QtCore import QPointF, QRectF, Qt, Signal
+from PySide6.QtGui import QColor, QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QPen
+from PySide6.QtWidgets import QWidget
+
+from core.drawing.height import HeightChart, draw_height
+from core.drawing.palette import load_palette
+from core.wording import SiteClock
+from gui.state import AppState, Aspect
+from gui.widgets.canvas import Canvas
+
+_REDRAWN_FOR = frozenset(Aspect) - {Aspect.TIME, Aspect.NOW, Aspect.AIR, Aspect.FILE}
+_MINUTE = timedelta(minutes=1)
+_STEPS = {
+    Qt.KeyboardModifier.NoModifier: _MINUTE,
+    Qt.KeyboardModifier.ShiftModifier: 10 * _MINUTE,
+    Qt.KeyboardModifier.ControlModifier: 60 * _MINUTE,
+}
+
+
+class HeightCanvas(Canvas):
+    """The chart of the state's night; the now line and the time cursor are painted over it.
+
+    Signals
+    -------
+    pointed
+        The moment under the pointer, or None when the pointer has left the chart.
+    """
+
+    pointed = Signal(object)
+
+    def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
+        super().__init__(self._draw_chart, parent)
+        self.chart: HeightChart | None = None
+        self.hovered: datetime | None = None
+        self._state = state
+        self.layers.append(self._paint_moments)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setMouseTracking(True)
+        self.setAccessibleName("Height chart: altitude of each planet against time")
+        state.changed.connect(self._on_changed)
+
+    def line_x(self, moment: datetime) -> float | None:
+        """Return where a moment's line stands in the widget, None when it is not on the chart."""
+        if self.chart is None or not self.chart.shows(moment):
+            return None
+        return self.from_figure(self.chart.x_of(moment), 0)[0]
+
+    def _draw_chart(self, figure: Figure) -> None:
+        night, state = self._state.night, self._state
+        palette = load_palette(state.palette_name)
+        figure.set_facecolor(palette.background)
+        self.chart = None
+        if night is not None:
+            self.chart = draw_height(
+                figure,
+                night,
+                palette=palette,
+                planet=state.planet,
+                items=state.items,
+                clock=state.profile.preferences.clock,
+            )
+
+    def _on_changed(self, aspects: frozenset[Aspect]) -> None:
+        if aspects & _REDRAWN_FOR:
+            self.redraw()
+        elif aspects & {Aspect.TIME, Aspect.NOW}:
+            self.update()
+
+    # What moves.
+
+    def _paint_moments(self, painter: QPainter) -> None:
+        palette = load_palette(self._state.palette_name)
+        accent, ink = QColor(palette.accent), QColor(palette.ink)
+        self._paint_line(painter, self._state.now, QPen(accent, 2.0), "now")
+        cursor = None if self._state.following_now else self._state.time
+        if cursor is not None:
+            self._paint_line(
+                painter, cursor, QPen(ink, 1.5, Qt.PenStyle.DashLine), self._clock().time(cursor)
+            )
+        if self.hovered is not None:
+            self._paint_line(painter, self.hovered, QPen(ink, 1.0, Qt.PenStyle.DotLine), "")
+        if self.hasFocus():
+            painter.setPen(QPen(accent, 2.0))
+            painter.drawRect(QRectF(self.rect()).adjusted(1, 1, -1, -1))
+
+    def _paint_line(self, painter: QPainter, moment: datetime, pen: QPen, tag: str) -> None:
+        x = self.line_x(moment)
+        if x is None or self.chart is None:
+            return
+        plot, strip = self.chart.plot_box, self.chart.strip_box
+        painter.setPen(pen)
+        for box in (plot, strip):
+            if box is not None:
+                top, bottom = self.from_figure(0, box.top)[1], self.from_figure(0, box.bottom)[1]
+                painter.drawLine(QPointF(x, top), QPointF(x, bottom))
+        if tag:
+            self._paint_tag(painter, x, self.from_figure(0, plot.top)[1], tag, pen.color())
+
+    def _paint_tag(self, painter: QPainter, x: float, top: float, tag: str, colour: QColor) -> None:
+        """Write a word over the head of a line, on ground of its own so that it is read over anything."""
+        palette = load_palette(self._state.palette_name)
+        metrics = painter.fontMetrics()
+        width, height = metrics.horizontalAdvance(tag) + 10, metrics.height() + 2
+        left = min(max(x - width / 2, 0.0), self.width() - width)
+        box = QRectF(left, max(top - height, 0.0), width, height)
+        painter.fillRect(box, colour)
+        painter.setPen(QColor(palette.background))
+        painter.drawText(box, Qt.AlignmentFlag.AlignCenter, tag)
+
+    def _clock(self) -> SiteClock:
+        night = self._state.night
+        assert night is not None  # asked for only where a chart is shown
+        return SiteClock(zone=night.site.zone, hours=self._state.profile.preferences.clock)
+
+    # Hands.
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        moment = self._moment_at(event.position())
+        if event.buttons() & Qt.MouseButton.LeftButton and moment is not None:
+            self._state.set_time(moment)
+        self._hover(moment)
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        if event.button() != Qt.MouseButton.LeftButton or self.chart is None:
+            super().mousePressEvent(event)
+            return
+        where = event.position()
+        body = self.chart.body_at(*self.to_figure(where.x(), where.y()))
+        if body is not None and body is not self._state.planet:
+            self._state.set_planet(body)
+            return
+        moment = self._moment_at(where)
+        if moment is not None:
+            self._state.set_time(moment)
+
+    def leaveEvent(self, event: object) -> None:
+        self._hover(None)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        act = self._act_of(event)
+        if act is None:
+            super().keyPressEvent(event)
+        else:
+            act()
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        super().focusInEvent(event)
+        self.update()
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        super().focusOutEvent(event)
+        self.update()
+
+    def _act_of(self, event: QKeyEvent) -> Callable[[], None] | None:
+        """Return what a key does here."""
+        key = Qt.Key(event.key())
+        step = _STEPS.get(event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier)
+        if step is not None and key in (Qt.Key.Key_Left, Qt.Key.Key_Right):
+            by = step if key == Qt.Key.Key_Right else -step
+            return lambda: self._state.set_time(self._state.time + by)
+        acts: dict[Qt.Key, Callable[[], None]] = {
+            Qt.Key.Key_Home: self._state.follow_now,
+            Qt.Key.Key_Up: lambda: self._state.step_planet(-1),
+            Qt.Key.Key_Down: lambda: self._state.step_planet(1),
+            Qt.Key.Key_PageUp: lambda: self._state.step_evening(-1),
+            Qt.Key.Key_PageDown: lambda: self._state.step_evening(1),
+        }
+        return acts.get(key)
+
+    def _moment_at(self, where: QPointF) -> datetime | None:
+        """Return the whole minute at a place over the chart or its strip."""
+        if self.chart is None:
+            return None
+        x, _ = self.to_figure(where.x(), where.y())
+        plot = self.chart.plot_box
+        if not plot.left <= x <= plot.right:
+            return None
+        moment = self.chart.time_at(x) + _MINUTE / 2
+        return moment.replace(second=0, microsecond=0)
+
+    def _hover(self, moment: datetime | None) -> None:
+        if moment != self.hovered:
+            self.hovered = moment
+            self.pointed.emit(moment)
+            self.update()

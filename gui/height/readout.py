@@ -1,0 +1,106 @@
+"""What the read-out under the height chart says about each body at one moment, without any widget."""
+
+from collections.abc import Sequence
+from datetime import datetime
+
+from attrs import frozen
+
+from core.air.steadiness import Blur, ceiling_of, find_limits
+from core.best_minutes import blocked_words, warm_air_words
+from core.kit.gear import Telescope
+from core.kit.rounding import power_text
+from core.sky.bodies import Body
+from core.sky.events import HORIZON_DEG, SUN_HORIZON_DEG
+from core.sky.night import BodyNight, Night
+from core.sky.track import Position
+from core.wording import SiteClock, compass_text
+
+
+@frozen(kw_only=True)
+class Reading:
+    """One body at one moment, in words as they are shown; ``ceiling`` is empty without a telescope."""
+
+    body: Body
+    is_up: bool
+    altitude: str
+    direction: str
+    path: str
+    ceiling: str
+    remark: str
+
+    @property
+    def sentence(self) -> str:
+        """All of it in one sentence, for the chart's description."""
+        parts = [f"altitude {self.altitude}", self.direction, self.path, self.ceiling, self.remark]
+        return f"{self.body.heading}: {', '.join(part for part in parts if part)}"
+
+
+@frozen(kw_only=True)
+class Sight:
+    """What a ceiling is worked out from: the telescope in hand and tonight's air."""
+
+    scope: Telescope | None
+    blur: Blur
+    usual_air: float
+
+
+def read_bodies(night: Night, moment: datetime, sight: Sight, clock: SiteClock) -> tuple[Reading, ...]:
+    """Return a reading of every body of a night at a moment (UTC)."""
+    return tuple(_read(night, body, moment, sight, clock) for body in night.bodies)
+
+
+def is_sun_up(night: Night, moment: datetime) -> bool:
+    """Tell whether any of the Sun is above the horizon."""
+    return night.position(Body.SUN, moment).altitude_deg > SUN_HORIZON_DEG
+
+
+def in_words(readings: Sequence[Reading], when: str) -> str:
+    """Return the readings as a description for those who cannot see the chart; what is up comes first."""
+    ordered = sorted(readings, key=lambda reading: not reading.is_up)
+    return f"At {when}. " + ". ".join(reading.sentence for reading in ordered) + "."
+
+
+def _read(night: Night, body: BodyNight, moment: datetime, sight: Sight, clock: SiteClock) -> Reading:
+    position = night.position(body.body, moment)
+    up = position.altitude_deg > HORIZON_DEG
+    return Reading(
+        body=body.body,
+        is_up=up,
+        altitude=_altitude(position.altitude_deg),
+        direction=f"{round(position.azimuth_deg) % 360}° {compass_text(position.azimuth_deg)}" if up else "",
+        path=f"path {position.path:.1f}" if position.path is not None else "",
+        ceiling=_ceiling(position, sight),
+        remark=_remark(body, moment, clock) if up else _next_rise(body, moment, clock),
+    )
+
+
+def _altitude(altitude_deg: float) -> str:
+    """Return whole degrees with a true minus sign, and none before a nought."""
+    whole = round(altitude_deg)
+    return f"−{-whole}°" if whole < 0 else f"{whole}°"
+
+
+def _ceiling(position: Position, sight: Sight) -> str:
+    if sight.scope is None or position.path is None:
+        return ""
+    limits = find_limits(
+        aperture_mm=sight.scope.aperture_mm, path=position.path, blur=sight.blur, usual_air=sight.usual_air
+    )
+    power = ceiling_of(limits).power
+    return "" if power is None else f"ceiling {power_text(power)}"
+
+
+def _remark(body: BodyNight, moment: datetime, clock: SiteClock) -> str:
+    for span in body.blocked:
+        if span.start <= moment < span.end:
+            return blocked_words(span.what)
+    for window in body.windows:
+        if window.start <= moment < window.end and window.warm_air is not None:
+            return warm_air_words(window.warm_air)
+    setting = next((time for time in body.sets if time > moment), None)
+    return f"sets {clock.time(setting)}" if setting else ""
+
+
+def _next_rise(body: BodyNight, moment: datetime, clock: SiteClock) -> str:
+    rising = next((time for time in body.rises if time > moment), None)
+    return f"rises {clock.time(rising)}" if rising else "below the horizon"

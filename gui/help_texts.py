@@ -1,0 +1,48 @@
+"""The longer texts of the Help menu."""
+
+KEYS = """\
+Everywhere
+  Ctrl+1   Gear
+  Ctrl+2   Height
+  Ctrl+3   Ladder
+  Alt+W   why the answer is what it is
+  Alt and an underlined letter   go to that control
+  Tab, Shift+Tab   next and previous control
+  F9   next palette: day, dusk, night
+  Ctrl++, Ctrl+-, Ctrl+0   text larger, smaller, usual
+  F1   this list
+
+Profile
+  Ctrl+N, Ctrl+O   new, open
+  Ctrl+S, Ctrl+Shift+S   save, save as
+  Ctrl+Z, Ctrl+Shift+Z   undo, redo
+  Ctrl+Q   quit
+
+Height, with the chart in focus
+  Left, Right   one minute back, forward
+  Shift+Left, Shift+Right   ten minutes
+  Ctrl+Left, Ctrl+Right   one hour
+  Page Up, Page Down   one evening back, forward
+  Home   back to now
+  Up, Down   previous, next planet
+
+Ladder, with the list in focus
+  Up, Down   one rung up, down
+"""
+
+ABOUT = """\
+A desktop assistant for looking at planets through your own telescope: what your kit gives, when and where \
+each planet stands high enough, and how far up the power ladder tonight's air lets you climb.
+
+Never look at or near the Sun through any optics: it blinds.
+
+Limits and ceilings are rules of thumb, and where a figure is an estimate the window says so.
+
+Positions: JPL ephemeris DE421 (Folkner, Williams and Boggs 2009), a work of the United States \
+government, read with Skyfield (MIT licence) from the package skyfield-data (MIT licence).
+Places and time zones: IANA time zone data (public domain); time zone borders from the package tzfpy \
+(MIT licence), made from OpenStreetMap data, © OpenStreetMap contributors, Open Database Licence.
+Drawing: Matplotlib (its own licence, of BSD kind), with the font DejaVu Sans (Bitstream Vera licence).
+Window: Qt for Python (LGPL version 3); its source is offered by the Qt Company.
+Numbers: NumPy and SciPy (BSD licence). Files: attrs, cattrs, tomlkit, platformdirs (MIT licence).
+"""

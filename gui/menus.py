@@ -1,0 +1,126 @@
+"""The menus of the window and what they do."""
+
+from collections.abc import Callable
+from functools import partial
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtGui import QAction, QActionGroup, QKeySequence
+from PySide6.QtWidgets import QMenu
+
+from gui import dialogs
+from gui.documents import example_names
+from gui.help_texts import ABOUT, KEYS
+from gui.session import PALETTES
+
+if TYPE_CHECKING:
+    from gui.shell import Shell
+
+Key = QKeySequence.StandardKey
+
+
+class Menus:
+    """File, Edit, View and Help; built once, and kept in step with the state by ``refresh``."""
+
+    def __init__(self, shell: "Shell") -> None:
+        self._shell = shell
+        self._documents = shell.documents
+        self.palettes: dict[str, QAction] = {}
+        self.views: list[QAction] = []
+        self._build_file()
+        self._build_edit()
+        self._build_view()
+        self._build_help()
+
+    def _build_file(self) -> None:
+        menu = self._menu("&File")
+        documents = self._documents
+        _add(menu, "&New profile", documents.new, Key.New)
+        _add(menu, "&Open …", documents.open, Key.Open)
+        self.recent = _submenu(menu, "Open &recent")
+        self.recent.aboutToShow.connect(self._fill_recent)
+        self.examples = _submenu(menu, "Open an &example")
+        for name in example_names():
+            label = name.removesuffix(".toml").replace("_", " ").capitalize()
+            _add(self.examples, escaped(label), partial(documents.open_example, name))
+        menu.addSeparator()
+        _add(menu, "&Save", documents.save, Key.Save)
+        _add(menu, "Save &as …", documents.save_as, "Ctrl+Shift+S")
+        menu.addSeparator()
+        _add(menu, "&Quit", self._shell.close, "Ctrl+Q")
+
+    def _build_edit(self) -> None:
+        menu = self._menu("&Edit")
+        stack = self._shell.state.undo_stack
+        for action, key in (
+            (stack.createUndoAction(menu, "Undo"), Key.Undo),
+            (stack.createRedoAction(menu, "Redo"), Key.Redo),
+        ):
+            action.setShortcut(QKeySequence(key))
+            menu.addAction(action)
+
+    def _build_view(self) -> None:
+        menu = self._menu("&View")
+        for number, name in enumerate(("&Gear", "&Height", "&Ladder")):
+            action = _add(menu, name, partial(self._shell.show_view, number), f"Ctrl+{number + 1}")
+            self.views.append(action)
+        menu.addSeparator()
+        group = QActionGroup(menu)
+        for name in PALETTES:
+            action = _add(menu, f"{name.capitalize()} palette", partial(self._shell.state.set_palette, name))
+            action.setCheckable(True)
+            group.addAction(action)
+            self.palettes[name] = action
+        _add(menu, "Next &palette", self._shell.next_palette, "F9")
+        menu.addSeparator()
+        _add(menu, "Text &larger", partial(self._shell.step_text, 1), "Ctrl++", "Ctrl+=")
+        _add(menu, "Text &smaller", partial(self._shell.step_text, -1), "Ctrl+-")
+        _add(menu, "&Usual size of text", partial(self._shell.step_text, 0), "Ctrl+0")
+
+    def _build_help(self) -> None:
+        menu = self._menu("&Help")
+        _add(menu, "&Keys", partial(self._show, "Keys", "What the keyboard does", KEYS), "F1")
+        _add(menu, "&About Stillair", partial(self._show, "About Stillair", "Stillair", ABOUT))
+
+    def refresh(self) -> None:
+        """Tick the palette in use."""
+        self.palettes[self._shell.state.palette_name].setChecked(True)
+
+    def _fill_recent(self) -> None:
+        self.recent.clear()
+        for name in self._documents.session.recent:
+            path = Path(name)
+            _add(
+                self.recent,
+                escaped(f"{path.name}  –  {path.parent}"),
+                partial(self._documents.open_path, path),
+            )
+        if not self._documents.session.recent:
+            self.recent.addAction("None yet").setEnabled(False)
+
+    def _menu(self, title: str) -> QMenu:
+        menu = QMenu(title, self._shell)
+        self._shell.menuBar().addMenu(menu)
+        return menu
+
+    def _show(self, title: str, heading: str, text: str) -> None:
+        dialogs.show_text(self._shell, title, heading, text)
+
+
+def escaped(text: str) -> str:
+    """Return a text whose & signs are shown in a menu, on a button or on a tab."""
+    return text.replace("&", "&&")
+
+
+def _submenu(menu: QMenu, title: str) -> QMenu:
+    made = QMenu(title, menu)
+    menu.addMenu(made)
+    return made
+
+
+def _add(menu: QMenu, text: str, run: Callable[[], object], *keys: Key | str) -> QAction:
+    action = QAction(text, menu)
+    action.setShortcuts([QKeySequence(key) for key in keys])
+    action.triggered.connect(lambda _checked=False: run())
+    menu.addAction(action)
+    return action

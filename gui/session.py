@@ -1,0 +1,99 @@
+"""What the window remembers between two starts; nothing in it is precious."""
+
+import json
+import os
+from contextlib import suppress
+from pathlib import Path
+from typing import Any
+
+import attrs
+import platformdirs
+from attrs import frozen
+
+from core.problems import ProblemsError
+from core.record.files import read_text, set_aside, write_atomically
+
+FOLDER_VARIABLE = "STILLAIR_STATE_FOLDER"
+PALETTES = ("day", "dusk", "night")
+TEXT_SCALES = (0.9, 1.0, 1.15, 1.3, 1.5, 1.75, 2.0)
+_RECENT_LIMIT = 8
+_FILE_NAME = "session.json"
+
+
+def state_folder() -> Path:
+    """Return the folder for the session and the log; ``STILLAIR_STATE_FOLDER`` overrides the usual one."""
+    given = os.environ.get(FOLDER_VARIABLE)
+    return Path(given) if given else platformdirs.user_state_path("stillair", appauthor=False)
+
+
+@frozen(kw_only=True)
+class Session:
+    """The palette, the size of text, the files opened last (newest first) and the choices in hand."""
+
+    palette: str = "day"
+    text_scale: float = 1.0
+    recent: tuple[str, ...] = ()
+    site: str = ""
+    scope: str = ""
+    view: int = 0
+
+    def with_opened(self, path: Path) -> "Session":
+        """Return the session with a file at the head of the recent ones."""
+        opened = str(path.absolute())
+        others = tuple(name for name in self.recent if name != opened)
+        return attrs.evolve(self, recent=(opened, *others)[:_RECENT_LIMIT])
+
+    def without(self, name: str) -> "Session":
+        """Return the session without a recent file that can no longer be opened."""
+        return attrs.evolve(self, recent=tuple(other for other in self.recent if other != name))
+
+
+class SessionFile:
+    """The session on disk, tolerant of damage: what cannot be understood falls back to its default."""
+
+    def __init__(self, folder: Path) -> None:
+        self.path = folder / _FILE_NAME
+
+    def read(self) -> tuple[Session, str]:
+        """Return the session, and what to tell when the file was damaged: a sentence, or nothing."""
+        if not self.path.exists():
+            return Session(), ""
+        try:
+            data = json.loads(read_text(self.path))
+        except (ProblemsError, ValueError, RecursionError):
+            data = None
+        if not isinstance(data, dict):
+            return Session(), self._set_aside()
+        return _understood(data), ""
+
+    def write(self, session: Session) -> None:
+        """Keep the session; a folder that cannot be written costs nothing but the memory."""
+        with suppress(ProblemsError, OSError):
+            self.path.parent.mkdir(parents=True, exist_ok=True)
+            write_atomically(self.path, json.dumps(attrs.asdict(session), indent=1))
+
+    def _set_aside(self) -> str:
+        told = "The window's own settings could not be read; it starts with the usual ones."
+        try:
+            return f"{told} The damaged file is kept as {set_aside(self.path).name}."
+        except ProblemsError:
+            return told
+
+
+def _understood(data: dict[str, Any]) -> Session:
+    """Take from a file what has the right type and range."""
+    taken: dict[str, Any] = {}
+    if data.get("palette") in PALETTES:
+        taken["palette"] = data["palette"]
+    if data.get("text_scale") in TEXT_SCALES:
+        taken["text_scale"] = float(data["text_scale"])
+    recent = data.get("recent")
+    if isinstance(recent, list):
+        names = [name for name in recent if isinstance(name, str) and name and "\0" not in name]
+        taken["recent"] = tuple(names[:_RECENT_LIMIT])
+    for key in ("site", "scope"):
+        if isinstance(data.get(key), str):
+            taken[key] = data[key]
+    if data.get("view") in (0, 1, 2):
+        taken["view"] = int(data["view"])
+    return Session(**taken)

@@ -1,0 +1,211 @@
+"""The one window: strip, answer, and the three views."""
+
+from collections.abc import Callable
+from functools import partial
+
+import attrs
+from PySide6.QtCore import QSize, QTimer
+from PySide6.QtGui import QCloseEvent, QShowEvent
+from PySide6.QtWidgets import (
+    QButtonGroup,
+    QHBoxLayout,
+    QMainWindow,
+    QPushButton,
+    QStackedWidget,
+    QVBoxLayout,
+    QWidget,
+)
+
+from gui.answer_bar import AnswerBar
+from gui.clock import Heartbeat
+from gui.documents import Documents
+from gui.menus import Menus
+from gui.message_line import MessageLine
+from gui.session import PALETTES, TEXT_SCALES, Session, SessionFile
+from gui.state import AppState, Aspect
+from gui.strip import Strip
+from gui.theme import Theme
+from gui.widgets.plain_label import PlainLabel
+
+GEAR, HEIGHT, LADDER = range(3)
+_VIEW_NAMES = ("Gear", "Height", "Ladder")
+_USUAL_SIZE = QSize(1280, 800)
+
+
+class Shell(QMainWindow):
+    """The window of the program.
+
+    Views are made when they are first shown, so that the window itself comes up at once.
+    """
+
+    def __init__(
+        self,
+        state: AppState,
+        theme: Theme,
+        *,
+        session: Session | None = None,
+        session_file: SessionFile | None = None,
+    ) -> None:
+        super().__init__()
+        self.state = state
+        self._theme = theme
+        self._session_file = session_file
+        self.documents = Documents(state, session or Session(), self)
+        self.strip = Strip(state)
+        self.answer_bar = AnswerBar(state)
+        self.message_line = MessageLine()
+        self.view_buttons = QButtonGroup(self)
+        self.stack = QStackedWidget()
+        self._views: dict[int, QWidget] = {}
+        self._text_scale = self.documents.session.text_scale
+        self._heartbeat = Heartbeat(state.beat, self)
+        self._lay_out()
+        self.menus = Menus(self)
+        state.changed.connect(self._on_changed)
+        state.told.connect(self.message_line.say)
+        self.documents.session_changed.connect(self._save_session)
+        self._choose_first_view()
+        self._dress()
+        self._show_title()
+        self.resize(_USUAL_SIZE)
+
+    @property
+    def current_view(self) -> QWidget | None:
+        """The view that is shown, None before it has been made."""
+        return self._views.get(self.view_buttons.checkedId())
+
+    def show_view(self, number: int) -> None:
+        """Show Gear (0), Height (1) or Ladder (2)."""
+        self.view_buttons.button(number).setChecked(True)
+        if number not in self._views:
+            self._views[number] = _make_view(number, self.state)
+            self._replace_page(number, self._views[number])
+        self.stack.setCurrentIndex(number)
+
+    def next_palette(self) -> None:
+        """Go on to the next of day, dusk and night."""
+        number = PALETTES.index(self.state.palette_name)
+        self.state.set_palette(PALETTES[(number + 1) % len(PALETTES)])
+
+    def step_text(self, step: int) -> None:
+        """Make the text one step larger or smaller, or with 0 its usual size."""
+        number = TEXT_SCALES.index(1.0)
+        if step:
+            number = TEXT_SCALES.index(self._text_scale) + step
+        self._text_scale = TEXT_SCALES[min(max(number, 0), len(TEXT_SCALES) - 1)]
+        self._dress()
+        self._save_session()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self._heartbeat.start()
+        # The view comes one turn of the event loop after the window.
+        QTimer.singleShot(0, self, self._show_first_view)
+        if not self.state.sky_ready:
+            QTimer.singleShot(0, self, self.state.prepare_sky)
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        if not self.documents.may_leave():
+            event.ignore()
+            return
+        self._heartbeat.stop()
+        self._save_session()
+        self.state.jobs.close()
+        event.accept()
+
+    def _lay_out(self) -> None:
+        views = QHBoxLayout()
+        views.setContentsMargins(12, 0, 12, 0)
+        views.setSpacing(4)
+        for number, name in enumerate(_VIEW_NAMES):
+            button = QPushButton(name)
+            button.setCheckable(True)
+            button.setProperty("role", "view")
+            button.setAccessibleName(f"{name} view")
+            button.setToolTip(f"Ctrl+{number + 1}")
+            self.view_buttons.addButton(button, number)
+            views.addWidget(button)
+            page = PlainLabel("")
+            self.stack.addWidget(page)
+        views.addStretch(1)
+        self.view_buttons.idClicked.connect(self.show_view)
+        self.strip.gear_wanted.connect(partial(self.show_view, GEAR))
+        centre = QWidget()
+        column = QVBoxLayout(centre)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self.strip)
+        column.addWidget(self.answer_bar)
+        column.addLayout(views)
+        column.addWidget(self.stack, 1)
+        column.addWidget(self.message_line)
+        self.setCentralWidget(centre)
+
+    def _choose_first_view(self) -> None:
+        profile = self.state.profile
+        ready = bool(profile.sites and profile.telescopes)
+        self.view_buttons.button(self.documents.session.view if ready else GEAR).setChecked(True)
+
+    def _show_first_view(self) -> None:
+        self.show_view(self.view_buttons.checkedId())
+        view = self.current_view
+        if view is not None and self.focusWidget() is None:
+            view.setFocus()
+
+    def _replace_page(self, number: int, view: QWidget) -> None:
+        page = self.stack.widget(number)
+        assert page is not None  # one was put there for each view
+        self.stack.removeWidget(page)
+        page.deleteLater()
+        self.stack.insertWidget(number, view)
+
+    def _on_changed(self, aspects: frozenset[Aspect]) -> None:
+        if Aspect.PALETTE in aspects:
+            self._dress()
+            self._save_session()
+        if aspects & {Aspect.FILE, Aspect.PROFILE}:
+            self._show_title()
+
+    def _dress(self) -> None:
+        self._theme.wear(self.state.palette_name, self._text_scale)
+        self.menus.refresh()
+
+    def _show_title(self) -> None:
+        self.setWindowTitle(f"{self.documents.name}[*] – Stillair")
+        self.setWindowModified(self.state.is_modified)
+
+    def _save_session(self) -> None:
+        site, scope = self.state.site, self.state.scope
+        self.documents.session = attrs.evolve(
+            self.documents.session,
+            palette=self.state.palette_name,
+            text_scale=self._text_scale,
+            view=max(self.view_buttons.checkedId(), 0),
+            site=site.id if site else "",
+            scope=scope.id if scope else "",
+        )
+        if self._session_file is not None:
+            self._session_file.write(self.documents.session)
+
+
+def _make_view(number: int, state: AppState) -> QWidget:
+    makers: dict[int, Callable[[AppState], QWidget]] = {GEAR: _gear, HEIGHT: _height, LADDER: _ladder}
+    return makers[number](state)
+
+
+def _gear(state: AppState) -> QWidget:
+    from gui.gear.view import GearView
+
+    return GearView(state)
+
+
+def _height(state: AppState) -> QWidget:
+    from gui.height.view import HeightView
+
+    return HeightView(state)
+
+
+def _ladder(state: AppState) -> QWidget:
+    from gui.ladder.view import LadderView
+
+    return LadderView(state)

@@ -1,0 +1,108 @@
+"""The look of the window: one palette for every widget, and letters that grow on request."""
+
+from functools import cache
+from importlib import resources
+from pathlib import Path
+from string import Template
+
+from PySide6.QtCore import QDir, QObject, Qt
+from PySide6.QtGui import QColor, QFont, QFontDatabase, QPalette
+from PySide6.QtWidgets import QApplication
+
+from core.drawing.palette import Palette, PaletteName, load_palette
+from gui.widgets.red_filter import RedFilters
+
+_BASE_POINTS = 10.5
+# Sizes of letters by their names in the style sheet, times the base.
+_SIZES = {"small": 0.9, "base": 1.0, "large": 1.18, "title": 1.35, "numeral": 1.75}
+
+
+class Theme(QObject):
+    """Dresses the whole application; ``wear`` may be called at any time, before the first window best."""
+
+    def __init__(self, app: QApplication) -> None:
+        super().__init__(app)
+        self._app = app
+        self._filters = RedFilters(app)
+        app.setStyle("Fusion")
+        # A system's own file dialog would be bright at night.
+        app.setAttribute(Qt.ApplicationAttribute.AA_DontUseNativeDialogs)
+        app.setAttribute(Qt.ApplicationAttribute.AA_DontUseNativeMenuBar)
+        QDir.setSearchPaths("look", [str(resources.files("resources"))])
+        self._family = _usable_family()
+
+    def wear(self, palette_name: str, text_scale: float = 1.0) -> None:
+        """Put on a palette by its name, with letters ``text_scale`` times their usual size."""
+        palette = load_palette(palette_name)
+        at_night = palette.name is PaletteName.NIGHT
+        dark = palette.name is not PaletteName.DAY
+        self._app.styleHints().setColorScheme(Qt.ColorScheme.Dark if dark else Qt.ColorScheme.Light)
+        font = QFont(self._family) if self._family else self._app.font()
+        font.setPointSizeF(_BASE_POINTS * text_scale)
+        self._app.setFont(font)
+        self._app.setPalette(widget_palette(palette))
+        self._app.setStyleSheet(style_sheet(palette, text_scale))
+        self._filters.set_on(at_night)
+
+
+def widget_palette(palette: Palette) -> QPalette:
+    """Return Qt's palette in the colours of ours, for every state of a widget."""
+    role = QPalette.ColorRole
+    colours = {
+        role.Window: palette.background,
+        role.WindowText: palette.ink,
+        role.Base: palette.surface,
+        role.AlternateBase: palette.background,
+        role.Text: palette.ink,
+        role.Button: palette.surface,
+        role.ButtonText: palette.ink,
+        role.BrightText: palette.warning,
+        role.Highlight: palette.accent,
+        role.HighlightedText: palette.accent_ink,
+        role.Accent: palette.accent,
+        role.Link: palette.accent,
+        role.LinkVisited: palette.accent,
+        role.PlaceholderText: palette.faint_ink,
+        role.ToolTipBase: palette.surface,
+        role.ToolTipText: palette.ink,
+        role.Light: palette.surface,
+        role.Midlight: palette.surface,
+        role.Mid: palette.line,
+        role.Dark: palette.line,
+        role.Shadow: palette.line,
+    }
+    made = QPalette()
+    for name, colour in colours.items():
+        made.setColor(name, QColor(colour))
+    for name in (role.WindowText, role.Text, role.ButtonText, role.HighlightedText):
+        made.setColor(QPalette.ColorGroup.Disabled, name, QColor(palette.faint_ink))
+    made.setColor(QPalette.ColorGroup.Disabled, role.Highlight, QColor(palette.line))
+    return made
+
+
+def style_sheet(palette: Palette, text_scale: float = 1.0) -> str:
+    """Return the style sheet of ``resources/window.qss`` with colours and sizes filled in."""
+    colours = {name: value for name in _colour_names() if isinstance(value := getattr(palette, name), str)}
+    sizes = {f"{name}_size": f"{_BASE_POINTS * text_scale * by:.2f}pt" for name, by in _SIZES.items()}
+    return Template(_sheet()).substitute(colours | sizes, name=palette.name.value)
+
+
+def _colour_names() -> tuple[str, ...]:
+    return ("background", "surface", "ink", "faint_ink", "line", "accent", "accent_ink", "warning")
+
+
+@cache
+def _sheet() -> str:
+    return resources.files("resources").joinpath("window.qss").read_text("utf-8")
+
+
+def _usable_family() -> str | None:
+    """Return a family to name, or None where the system has fonts of its own."""
+    if QFontDatabase.families():
+        return None
+    import matplotlib as mpl
+
+    font = Path(mpl.get_data_path()) / "fonts" / "ttf" / "DejaVuSans.ttf"
+    added = QFontDatabase.addApplicationFont(str(font))
+    families = QFontDatabase.applicationFontFamilies(added)
+    return families[0] if families else None

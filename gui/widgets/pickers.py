@@ -1,0 +1,124 @@
+"""Pickers of the strip: a choice from a few things, and a date of the calendar."""
+
+from collections.abc import Sequence
+from datetime import date
+
+from PySide6.QtCore import QDate, QLocale, QSignalBlocker, Qt, Signal
+from PySide6.QtGui import QIcon, QTextCharFormat, QWheelEvent
+from PySide6.QtWidgets import QCalendarWidget, QComboBox, QDateEdit, QToolButton, QWidget
+
+from gui.widgets.plain_label import PlainLabel
+
+# Dates are written in English throughout, as every other word of the window is.
+ENGLISH = QLocale(QLocale.Language.English, QLocale.Country.UnitedKingdom)
+
+_LIST_MARGIN_PX = 24
+
+
+class Picker(QComboBox):
+    """A choice from things that each have a key and a name.
+
+    Signals
+    -------
+    picked
+        The key that the person chose; never sent for a change that the program made.
+    """
+
+    picked = Signal(object)
+
+    def __init__(self, name: str, parent: QWidget | None = None, *, letters: int = 9) -> None:
+        super().__init__(parent)
+        self.setAccessibleName(name)
+        self.setMinimumContentsLength(letters)
+        self.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+        self._items: tuple[tuple[object, str], ...] = ()
+        self.activated.connect(self._on_activated)
+
+    def show_items(self, items: Sequence[tuple[object, str]], current: object) -> None:
+        """Offer these keys and names, and show which one is in hand."""
+        blocker = QSignalBlocker(self)
+        if tuple(items) != self._items:
+            self._items = tuple(items)
+            self.clear()
+            self.addItems([name for _key, name in items])
+            # The list is as wide as its longest name, however narrow the strip.
+            self.view().setMinimumWidth(self.view().sizeHintForColumn(0) + _LIST_MARGIN_PX)
+        keys = [key for key, _name in items]
+        self.setCurrentIndex(keys.index(current) if current in keys else -1)
+        blocker.unblock()
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        # A wheel turned while the pointer rests here must not change planets.
+        event.ignore()
+
+    def _on_activated(self, index: int) -> None:
+        self.picked.emit(self._items[index][0])
+
+
+class DatePicker(QDateEdit):
+    """A date, typed or chosen from a calendar.
+
+    Signals
+    -------
+    picked
+        The date that the person chose.
+    """
+
+    picked = Signal(object)
+
+    def __init__(self, name: str, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setAccessibleName(name)
+        self.setLocale(ENGLISH)
+        self.setDisplayFormat("ddd d MMM yyyy")
+        # A half typed date is not yet a choice.
+        self.setKeyboardTracking(False)
+        self.setCalendarPopup(True)
+        self.setCalendarWidget(_calendar(self))
+        self.dateChanged.connect(self._on_changed)
+
+    def limit(self, first: date, last: date) -> None:
+        """Allow dates from the first to the last, both included."""
+        blocker = QSignalBlocker(self)
+        self.setDateRange(_qdate(first), _qdate(last))
+        blocker.unblock()
+
+    def show_date(self, day: date) -> None:
+        """Show a date without sending it on."""
+        blocker = QSignalBlocker(self)
+        self.setDate(_qdate(day))
+        blocker.unblock()
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        event.ignore()
+
+    def _on_changed(self, day: QDate) -> None:
+        self.picked.emit(date(day.year(), day.month(), day.day()))
+
+
+def captioned(caption: str, control: QWidget) -> PlainLabel:
+    """Return a small caption that leads the keyboard to its control by the letter after the &."""
+    label = PlainLabel(caption, role="small")
+    label.setBuddy(control)
+    return label
+
+
+def _qdate(day: date) -> QDate:
+    return QDate(day.year, day.month, day.day)
+
+
+def _calendar(parent: QWidget) -> QCalendarWidget:
+    calendar = QCalendarWidget(parent)
+    calendar.setLocale(ENGLISH)
+    calendar.setFirstDayOfWeek(Qt.DayOfWeek.Monday)
+    calendar.setVerticalHeaderFormat(QCalendarWidget.VerticalHeaderFormat.NoVerticalHeader)
+    # Week-ends are no brighter than other days, and arrows are letters: both then follow the palette.
+    plain = QTextCharFormat()
+    for day in (Qt.DayOfWeek.Saturday, Qt.DayOfWeek.Sunday):
+        calendar.setWeekdayTextFormat(day, plain)
+    for name, sign in (("qt_calendar_prevmonth", "‹"), ("qt_calendar_nextmonth", "›")):
+        button = calendar.findChild(QToolButton, name)
+        if isinstance(button, QToolButton):
+            button.setIcon(QIcon())
+            button.setText(sign)
+    return calendar

@@ -1,0 +1,80 @@
+"""A pane of red glass before a window, for eyes that are used to the dark."""
+
+from PySide6.QtCore import QEvent, QObject, Qt
+from PySide6.QtGui import QColor, QPainter, QPaintEvent
+from PySide6.QtWidgets import QApplication, QWidget
+
+_RED = QColor(255, 0, 0)
+
+
+class RedFilter(QWidget):
+    """Takes green and blue out of every pixel of its parent, a window.
+
+    Style and palette make the window red; this is the guarantee for what neither of them reaches: the
+    text cursor (drawn by inverting), icons of a file dialog, a style's own white highlights.
+    It lets mouse and keyboard through.
+    """
+
+    def __init__(self, window: QWidget) -> None:
+        super().__init__(window)
+        self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
+        self.setAttribute(Qt.WidgetAttribute.WA_NoSystemBackground)
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.setGeometry(window.rect())
+        window.installEventFilter(self)
+        self.show()
+        self.raise_()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        window = self.parentWidget()
+        if watched is window:
+            if event.type() in (QEvent.Type.Resize, QEvent.Type.Show, QEvent.Type.LayoutRequest):
+                self.setGeometry(window.rect())
+                self.raise_()
+            elif event.type() is QEvent.Type.ChildAdded:
+                self.raise_()
+        return False
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        painter = QPainter(self)
+        painter.setCompositionMode(QPainter.CompositionMode.CompositionMode_Multiply)
+        painter.fillRect(event.rect(), _RED)
+        painter.end()
+
+
+class RedFilters(QObject):
+    """Puts a red filter before every window of the program, those to come included, while switched on."""
+
+    def __init__(self, app: QApplication) -> None:
+        super().__init__(app)
+        self._app = app
+        self._on = False
+
+    def set_on(self, on: bool) -> None:
+        """Switch the filters on or off, everywhere at once."""
+        if on == self._on:
+            return
+        self._on = on
+        if on:
+            self._app.installEventFilter(self)
+            for window in self._app.topLevelWidgets():
+                self._cover(window)
+        else:
+            self._app.removeEventFilter(self)
+            for window in self._app.topLevelWidgets():
+                for cover in window.findChildren(
+                    RedFilter, options=Qt.FindChildOption.FindDirectChildrenOnly
+                ):
+                    cover.hide()
+                    cover.deleteLater()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        # Polish comes before the first frame of every widget.
+        if event.type() is QEvent.Type.Polish and isinstance(watched, QWidget) and watched.isWindow():
+            self._cover(watched)
+        return False
+
+    @staticmethod
+    def _cover(window: QWidget) -> None:
+        if not window.findChildren(RedFilter, options=Qt.FindChildOption.FindDirectChildrenOnly):
+            RedFilter(window)

@@ -1,0 +1,66 @@
+"""Starting the window: the application, what it remembers, and the way out."""
+
+import sys
+from pathlib import Path
+
+from PySide6.QtWidgets import QApplication
+
+from core.problems import ProblemsError
+from core.record.observer import Profile
+from core.record.profile import read_profile
+from gui.errors import ErrorDoor
+from gui.session import Session, SessionFile, state_folder
+from gui.shell import Shell
+from gui.state import AppState
+from gui.theme import Theme
+
+
+def run_window(path: Path | None = None) -> int:
+    """Show the window until it is closed; return the exit code.
+
+    Without a path the last profile is opened; when that cannot be had, the window begins with an empty one
+    and says why. Raises ProblemsError when the given path cannot be opened.
+    """
+    folder = state_folder()
+    session_file = SessionFile(folder)
+    session, told = session_file.read()
+    profile, path, trouble = _first_profile(path, session)
+    app = QApplication.instance() or QApplication(sys.argv[:1])
+    assert isinstance(app, QApplication)
+    app.setApplicationName("Stillair")
+    app.setDesktopFileName("stillair")
+    door = ErrorDoor(folder)
+    with door.open():
+        theme = Theme(app)
+        theme.wear(session.palette, session.text_scale)
+        state = AppState(
+            profile,
+            path=path,
+            palette_name=session.palette,
+            site_id=session.site,
+            scope_id=session.scope,
+        )
+        shell = Shell(state, theme, session=_opened(session, path), session_file=session_file)
+        door.raised.connect(state.tell)
+        for sentence in (told, trouble):
+            if sentence:
+                state.tell(sentence)
+        shell.show()
+        return app.exec()
+
+
+def _first_profile(path: Path | None, session: Session) -> tuple[Profile, Path | None, str]:
+    """Return the profile to begin with, its file, and what to tell when it is not the one expected."""
+    if path is not None:
+        return read_profile(path), path, ""
+    if not session.recent:
+        return Profile(), None, ""
+    last = Path(session.recent[0])
+    try:
+        return read_profile(last), last, ""
+    except ProblemsError as error:
+        return Profile(), None, f"The last profile could not be opened. {error}"
+
+
+def _opened(session: Session, path: Path | None) -> Session:
+    return session.with_opened(path) if path else session
