@@ -1,0 +1,60 @@
+"""Saturn's ring as seen from the Earth: how far it is open, and how large it looks."""
+
+from typing import Final
+
+import numpy as np
+from attrs import frozen
+
+from core.sky.bodies import Body
+from core.sky.disc import Disc
+from core.sky.ephemeris import AU_KM
+
+# Edges of the three bright rings, km from Saturn's centre (Colwell et al. 2009, in Saturn from
+# Cassini-Huygens, p. 375, rounded; from memory).
+C_RING_KM: Final = (74_500.0, 92_000.0)
+B_RING_KM: Final = (92_000.0, 117_570.0)
+A_RING_KM: Final = (122_050.0, 136_770.0)
+OUTER_EDGE_KM: Final = A_RING_KM[1]
+GAP_KM: Final = (B_RING_KM[1], A_RING_KM[0])  # the Cassini division
+
+
+@frozen(kw_only=True)
+class Ring:
+    """Saturn's ring from the centre of the Earth.
+
+    ``opening_deg`` is the latitude of the Earth above the ring's plane, B, north positive;
+    ``sun_latitude_deg`` that of the Sun. The axes are those of the outer edge on the sky;
+    ``gap_width_arcsec`` is the widest that the Cassini division looks, at the two tips.
+    """
+
+    opening_deg: float
+    sun_latitude_deg: float
+    major_axis_arcsec: float
+    minor_axis_arcsec: float
+    gap_width_arcsec: float
+
+    @property
+    def lit_side_seen(self) -> bool:
+        """Whether the Earth and the Sun stand on the same side of the ring."""
+        return self.opening_deg * self.sun_latitude_deg > 0.0
+
+    @property
+    def northern_face_seen(self) -> bool:
+        """Whether the ring's northern face is turned to the Earth."""
+        return self.opening_deg > 0.0
+
+
+def ring_of(disc: Disc) -> Ring | None:
+    """Return the ring that belongs to a disc: Saturn's, or None."""
+    if disc.body is not Body.SATURN:
+        return None
+    opening = disc.sub_earth_latitude_planetocentric_deg
+    arcsec_per_km = float(np.degrees(1.0)) * 3600.0 / (disc.distance_au * AU_KM)
+    major = 2.0 * OUTER_EDGE_KM * arcsec_per_km
+    return Ring(
+        opening_deg=opening,
+        sun_latitude_deg=disc.sub_solar_latitude_planetocentric_deg,
+        major_axis_arcsec=major,
+        minor_axis_arcsec=major * abs(float(np.sin(np.radians(opening)))),
+        gap_width_arcsec=(GAP_KM[1] - GAP_KM[0]) * arcsec_per_km,
+    )
