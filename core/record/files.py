@@ -48,16 +48,18 @@ def read_text(path: Path) -> str:
             raise refuse("is a folder, not a file", where=name)
         if not stat.S_ISREG(found.st_mode):
             raise refuse("is not a regular file", where=name)
+        if found.st_size > LARGEST_BYTES:
+            raise refuse(
+                f"is too large: {found.st_size:,} bytes, where {LARGEST_BYTES:,} are allowed", where=name
+            )
         with path.open("rb") as file:
-            content = file.read(LARGEST_BYTES + 1) if found.st_size <= LARGEST_BYTES else None
+            content = file.read(LARGEST_BYTES)
     except FileNotFoundError:
         raise refuse("there is no such file", where=name) from None
     except (OSError, ValueError) as error:
         if isinstance(error, ProblemsError):
             raise
         raise refuse(f"cannot be read: {_reason(error)}", where=name) from None
-    if content is None or len(content) > LARGEST_BYTES:
-        raise refuse(f"is too large: {found.st_size:,} bytes, where 1,000,000 are allowed", where=name)
     return _decoded(content, name)
 
 

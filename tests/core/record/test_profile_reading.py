@@ -315,7 +315,7 @@ def test_50_mb_of_zeros_are_refused_unread(tmp_path: Path, monkeypatch: pytest.M
     path = tmp_path / "kit.toml"
     with path.open("wb") as file:
         file.truncate(50_000_000)
-    monkeypatch.setattr(Path, "read_bytes", lambda _path: pytest.fail("was read"))
+    monkeypatch.setattr(Path, "open", lambda *_: pytest.fail("was opened"))
     with pytest.raises(ProblemsError, match=r"^kit.toml: is too large: 50,000,000 bytes"):
         read_profile(path)
 

@@ -87,6 +87,8 @@ def test_without_an_edit_every_byte_stays(profile: Profile) -> None:
     assert dumps_profile(profile, previous=KEPT) == KEPT
     windows = "\ufeff" + KEPT.replace("\n", "\r\n")
     assert dumps_profile(profile, previous=windows) == windows
+    mixed = KEPT.replace("\n", "\r\n", 5)
+    assert dumps_profile(profile, previous=mixed) == mixed
 
 
 def test_one_figure_changed_is_one_line_changed_and_its_comment_stays(profile: Profile) -> None:
@@ -128,6 +130,7 @@ def test_a_removed_thing_takes_only_its_own_comments_with_it(profile: Profile) -
     assert "grandfather" not in text
     assert "still good" not in text
     assert '# --- telescopes ---\n\n[[telescopes]]\nid = "small"' in text
+    assert "\n\n\n" not in text
     none_left = dumps_profile(attrs.evolve(profile, telescopes=()), previous=KEPT)
     assert "# --- telescopes ---" in none_left
     assert loads_profile(none_left).telescopes == ()
