@@ -1,0 +1,112 @@
+"""Dates that can be computed, and how bodies look from the Earth's centre."""
+
+import subprocess
+import sys
+from datetime import UTC, date, datetime, timedelta
+
+import numpy as np
+import pytest
+
+from core.sky.bodies import TARGETS, Body
+from core.sky.ephemeris import DAY_S, EphemerisRangeError, appearance, usable_dates
+from core.sky.night import compute_night
+from core.sky.site import Site
+
+
+def at(text: str) -> np.ndarray:
+    return np.array([datetime.fromisoformat(text).replace(tzinfo=UTC).timestamp()])
+
+
+def test_usable_dates_stay_inside_de421_and_leave_out_little() -> None:
+    # The file covers 1899-07-29 to 2053-10-09.
+    first, last = usable_dates()
+
+    assert timedelta(0) < first - date(1899, 7, 29) < timedelta(days=31)
+    assert timedelta(0) < date(2053, 10, 9) - last < timedelta(days=31)
+
+
+@pytest.mark.parametrize("time_zone", ["Pacific/Kiritimati", "Etc/GMT+12", "Europe/Lisbon"])
+@pytest.mark.parametrize("which", [0, 1])
+def test_the_first_and_the_last_usable_evening_can_be_computed(time_zone: str, which: int) -> None:
+    site = Site(name="Anywhere", latitude_deg=10.0, longitude_deg=0.0, time_zone=time_zone)
+
+    night = compute_night(site, usable_dates()[which])
+
+    assert len(night.bodies) == len(TARGETS)
+    assert all(np.isfinite(body.track.altitude_deg).all() for body in night.bodies)
+
+
+@pytest.mark.parametrize("asked", [date(1889, 1, 1), date(2060, 1, 1), date.min, date.max])
+def test_other_dates_are_refused_with_the_range(asked: date) -> None:
+    site = Site(name="Anywhere", latitude_deg=10.0, longitude_deg=0.0, time_zone="America/Adak")
+    first, last = usable_dates()
+
+    with pytest.raises(EphemerisRangeError) as refused:
+        compute_night(site, asked)
+
+    assert str(refused.value) == f"{asked} is outside the planet tables: choose a date from {first} to {last}"
+
+
+def test_the_days_next_to_the_usable_ones_are_refused() -> None:
+    site = Site(name="Anywhere", latitude_deg=10.0, longitude_deg=0.0, time_zone="UTC")
+    first, last = usable_dates()
+
+    for asked in (first - timedelta(days=1), last + timedelta(days=1)):
+        with pytest.raises(EphemerisRangeError):
+            compute_night(site, asked)
+
+
+def test_an_evening_needs_no_network_and_warns_of_nothing() -> None:
+    code = """
+import socket
+def refuse(*args, **kwargs): raise AssertionError("network asked")
+socket.socket.connect = socket.create_connection = socket.getaddrinfo = refuse
+from datetime import date
+from core.sky.night import compute_night
+from core.sky.site import Site
+compute_night(Site(name="A", latitude_deg=1, longitude_deg=2, time_zone="UTC"), date(2052, 1, 1))
+"""
+    done = subprocess.run(
+        [sys.executable, "-W", "error", "-c", code], capture_output=True, text=True, check=False
+    )
+
+    assert (done.returncode, done.stderr, done.stdout) == (0, "", "")
+
+
+@pytest.mark.parametrize("body", TARGETS)
+def test_every_figure_is_a_number_on_every_date(body: Body) -> None:
+    # skyfield's formula has no answer for Neptune before 2000 at its largest phase angles.
+    seen = appearance(body, np.arange(-2.2e9, 2.64e9, 30.3 * DAY_S))
+
+    for figures in (seen.magnitude, seen.diameter_arcsec, seen.illuminated_fraction, seen.elongation_deg):
+        assert np.isfinite(figures).all()
+
+
+def test_neptune_before_2000_stays_within_its_known_brightness() -> None:
+    # Mallama and Hilton 2018: 7.67 to 8.00 in all the time that it has been measured.
+    magnitude = appearance(Body.NEPTUNE, np.arange(-2.2e9, 0.94e9, 7.0 * DAY_S)).magnitude
+
+    assert 7.6 < magnitude.min() < magnitude.max() < 8.05
+
+
+def test_the_moon_at_two_eclipses() -> None:
+    # Total eclipses of 2026, greatest at 12 August 17:46 and 3 March 11:34 UT (published lists, from memory).
+    new, full = (
+        appearance(Body.MOON, at("2026-08-12T17:46:00")),
+        appearance(Body.MOON, at("2026-03-03T11:34:00")),
+    )
+
+    assert new.illuminated_fraction[0] < 0.0005
+    assert new.elongation_deg[0] < 1.5
+    assert full.illuminated_fraction[0] > 0.9999
+    assert full.elongation_deg[0] > 178.5
+    assert full.magnitude[0] == pytest.approx(-12.7, abs=0.2)
+
+
+def test_mars_at_its_closest() -> None:
+    # Mars, 27 August 2003 09:51 UT: 0.37272 au, 25.13 arcsec, magnitude -2.9 (widely published).
+    mars = appearance(Body.MARS, at("2003-08-27T09:51:00"))
+
+    assert mars.distance_au[0] == pytest.approx(0.37272, abs=0.00001)
+    assert mars.diameter_arcsec[0] == pytest.approx(25.13, abs=0.02)
+    assert mars.magnitude[0] == pytest.approx(-2.9, abs=0.06)
