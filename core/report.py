@@ -1,0 +1,90 @@
+"""An evening as plain text for a terminal of 80 columns."""
+
+from itertools import zip_longest
+
+from core.answer import Answer
+from core.best_minutes import warm_air_words
+from core.sky.night import BodyNight, BodyState, Night, SunNight
+from core.terminal import WIDTH, columns, cut, printable, width_of, wrapped
+from core.wording import SiteClock, altitude_text, weekday_text
+
+_LONGEST_NAME = 28
+
+
+def heights_text(night: Night, answer: Answer, *, clock: int = 24, width: int = WIDTH) -> str:
+    """Return an evening as text; its first line is the answer."""
+    site_clock = SiteClock(zone=night.site.zone, hours=clock)
+    site = cut(printable(night.site.name), _LONGEST_NAME)
+    lines = wrapped(printable(answer.sentence), width)
+    lines += ["", cut(f"{site}, evening of {weekday_text(night.evening)}, noon to noon", width)]
+    about = f"Times are those of {night.site.time_zone}; altitudes are geometric, without refraction."
+    lines += wrapped(about, width)
+    lines += wrapped(_sun_text(night.sun, site_clock), width)
+    lines += ["", *_heights_table(night, site_clock, width), "", "Why"]
+    for reason in answer.reasons:
+        lines += wrapped(f"- {printable(reason)}", width, indent="  ")
+    return "\n".join(lines)
+
+
+def _sun_text(sun: SunNight, clock: SiteClock) -> str:
+    depth = abs(sun.lowest_altitude_deg)
+    if sun.set is None and sun.rise is None:
+        side = "above" if sun.lowest_altitude_deg > 0 else "below"
+        stays = "up" if side == "above" else "down"
+        return f"The Sun stays {stays}: at its lowest it is {depth:.0f}° {side} the horizon."
+    words = []
+    if sun.set is not None:
+        words.append(f"sets {clock.time(sun.set)}")
+    if sun.rise is not None:
+        words.append(f"rises {clock.time(sun.rise)}")
+    if sun.astronomical_dusk is not None and sun.astronomical_dawn is not None:
+        words.append(f"18° down {clock.span(sun.astronomical_dusk, sun.astronomical_dawn)}")
+    else:
+        words.append(f"at most {depth:.0f}° down, so the sky never gets fully dark")
+    return f"The Sun {', '.join(words)}."
+
+
+def _heights_table(night: Night, clock: SiteClock, width: int) -> list[str]:
+    """Return the table of bodies; the last column is wrapped into what room is left."""
+    header = ("", "rises", "transit", "highest", "sets")
+    cells = [_body_cells(body, clock) for body in night.bodies]
+    rows = [header]
+    starts = []
+    for body_rows in cells:
+        starts.append(len(rows))
+        rows += body_rows
+    left = columns(rows, right=(3,))
+    offset = max(map(width_of, left)) + 2
+    lines = [left[0].ljust(offset) + "in the dark, above 10°"]
+    for body, start, body_rows in zip(night.bodies, starts, cells, strict=True):
+        right = _window_lines(body, clock, width - offset)
+        for one, other in zip_longest(left[start : start + len(body_rows)], right, fillvalue=""):
+            lines.append((one + " " * (offset - width_of(one)) + other).rstrip())
+    return lines
+
+
+def _body_cells(body: BodyNight, clock: SiteClock) -> list[tuple[str, str, str, str, str]]:
+    """Return the rows of one body: as many as it has rises, transits or sets, at least one."""
+    rows = zip_longest(
+        [body.body.heading],
+        [clock.time(time) for time in body.rises] or ["-"],
+        [clock.time(position.time) for position in body.transits] or ["-"],
+        [altitude_text(body.highest.altitude_deg)],
+        [clock.time(time) for time in body.sets] or ["-"],
+        fillvalue="",
+    )
+    return list(rows)
+
+
+def _window_lines(body: BodyNight, clock: SiteClock, width: int) -> list[str]:
+    lines = []
+    if body.windows and body.state is BodyState.ALWAYS_UP:
+        lines.append("always up")
+    for window in body.windows:
+        through = "" if window.warm_air is None else f", {printable(warm_air_words(window.warm_air))}"
+        lines += wrapped(
+            f"{clock.span(window.start, window.end)} {window.grade.value}{through}", width, indent="  "
+        )
+    if body.why_not is not None:
+        lines += wrapped(printable(body.why_not), width, indent="  ")
+    return lines
