@@ -1,0 +1,237 @@
+"""Where the names stand on the height chart: each on its own curve, none on another."""
+
+from collections.abc import Sequence
+
+import numpy as np
+from attrs import frozen
+from numpy.typing import NDArray
+from scipy.spatial import cKDTree
+
+from core.drawing.frame import Frame
+from core.drawing.height_scene import Curve, HeightScene, Piece, PieceKind
+from core.drawing.lettering import Lettering, legible, width_of
+from core.drawing.placing import Box, Taken
+from core.drawing.room import (
+    STEP,
+    Crowd,
+    FloatArray,
+    Label,
+    Places,
+    Points,
+    Room,
+    around,
+    boxes_around,
+    evenly,
+    places_per_point,
+)
+from core.sky.bodies import Body
+from core.sky.windows import UNNAMED_BLOCK, UNNAMED_WARM
+
+NAME = Lettering(10.0, bold=True)
+NAME_IN_HAND = Lettering(12.5, bold=True)
+NOTE = Lettering(8.5)
+BAND = Lettering(9.5)
+
+# The words on the bands, the altitudes in degrees between which each may stand, and which end is better.
+BAND_WORDS = (("best air (seeing)", 45.0, 90.0, 1), ("fair", 30.0, 45.0, 1), ("thick air", 0.0, 30.0, -1))
+
+# A name goes into a gap of its curve only where the curve is this much longer than the name.
+_ROOM_FOR_GAP = 2.2
+# The same obstacle is named again only this far away, in points.
+_SAME_NOTE_FROM = 90.0
+_BAND_PLACES = 15
+_COST_OF_OTHER = 1.5
+_COST_OF_TRANSIT = 9.0
+_COST_OF_BESIDE = 6.0
+_COST_OF_BAND_ROW = 3.0
+# How little each piece of a curve suits its name.
+_COST_OF_KIND = {PieceKind.WINDOW: 0.0, PieceKind.WARM: 4.0, PieceKind.UP: 6.0, PieceKind.BLOCKED: 14.0}
+
+
+@frozen(kw_only=True)
+class BodyLabel:
+    """A body's name, or a remark on its curve."""
+
+    body: Body
+    label: Label
+
+
+@frozen(kw_only=True)
+class Labels:
+    """All words inside the chart."""
+
+    bands: tuple[Label, ...]
+    names: tuple[BodyLabel, ...]
+    notes: tuple[BodyLabel, ...]
+
+    @property
+    def boxes(self) -> tuple[Box, ...]:
+        """Where no curve is drawn, so that the words can be read."""
+        bodies = (named.label for named in (*self.names, *self.notes))
+        return tuple(label.box for label in (*self.bands, *bodies))
+
+
+@frozen(kw_only=True, eq=False)
+class _Way:
+    """A curve on the page: evenly spaced points (N, 2), and the number of the piece of each (N,)."""
+
+    curve: Curve
+    points: Points
+    numbers: NDArray[np.int_]
+
+    @classmethod
+    def of(cls, curve: Curve, frame: Frame) -> "_Way":
+        parts = [evenly(frame.line(piece.unix_s, piece.altitude_deg)) for piece in curve.pieces]
+        numbers = [np.full(len(part), number) for number, part in enumerate(parts)]
+        return cls(curve=curve, points=np.concatenate(parts), numbers=np.concatenate(numbers))
+
+
+def place_labels(
+    scene: HeightScene, frame: Frame, *, in_hand: Body | None, transit_words: str = ""
+) -> Labels:
+    """Return where all words inside the chart stand; ``transit_words`` go to the planet in hand."""
+    ways = [_Way.of(curve, frame) for curve in scene.curves]
+    inner = Box(frame.box.left + 3, frame.box.bottom + 2, frame.box.right - 3, frame.box.top - 2)
+    room = Room((way.points for way in ways), Taken(inner, gap=1.5))
+    # The planet in hand has first choice; then the shortest curves, which have the least.
+    ways.sort(key=lambda way: (way.curve.body is not in_hand, len(way.points)))
+    names = [name for way in ways if (name := _name(way, ways, frame, room, in_hand)) is not None]
+    bands = _band_words(frame, room)
+    notes: list[BodyLabel] = []
+    for way in ways:
+        is_in_hand = way.curve.body is in_hand
+        if is_in_hand and way.curve.transits and transit_words:
+            notes += _transit_note(way, frame, room, transit_words)
+        notes += _obstacle_notes(way, room, notes, must=is_in_hand)
+    return Labels(bands=bands, names=tuple(names), notes=tuple(notes))
+
+
+def _band_words(frame: Frame, room: Room) -> tuple[Label, ...]:
+    """Place the words of the bands where the fewest curves run, at the left end rather than elsewhere."""
+    labels = []
+    for text, from_deg, to_deg, side in BAND_WORDS:
+        size = width_of(text, BAND) + 2.0, BAND.line_height
+        x = np.linspace(frame.box.left + 6 + size[0] / 2, frame.box.right - 6 - size[0] / 2, _BAND_PLACES)
+        low, high = frame.y(from_deg) + size[1] / 2 + 1.5, frame.y(to_deg) - size[1] / 2 - 1.5
+        y = np.arange(low, high + 0.1, size[1]) if side > 0 else np.arange(high, low - 0.1, -size[1])
+        if not len(y):
+            y = np.array([(low + high) / 2])
+        columns, rows = (grid.ravel() for grid in np.meshgrid(np.arange(len(x)), np.arange(len(y))))
+        from_end = np.minimum(columns, len(x) - 0.5 - columns)
+        places = boxes_around(np.column_stack((x[columns], y[rows])), size)
+        costs = room.hidden(places) + from_end + _COST_OF_BAND_ROW * rows
+        box = room.take_best(places, costs, at_most=np.inf)
+        if box is not None:
+            labels.append(Label(text=text, box=box, lettering=BAND))
+    return tuple(labels)
+
+
+def _name(
+    way: _Way, ways: Sequence[_Way], frame: Frame, room: Room, in_hand: Body | None
+) -> BodyLabel | None:
+    """Place a body's name: in a gap of its curve or beside it, else apart with a line to lead there."""
+    body = way.curve.body
+    text, lettering = body.heading, NAME_IN_HAND if body is in_hand else NAME
+    size = width_of(text, lettering) + 5.0, lettering.line_height
+    others = [other.points for other in ways if other is not way]
+    other_points = np.concatenate(others) if others else np.empty((0, 2))
+    on, on_costs = _places_on(way, frame, size, other_points)
+    beside, beside_costs = _places_beside(way, frame, size, room, other_points)
+    box = room.take_best(np.concatenate((on, beside)), np.concatenate((on_costs, beside_costs)))
+    if box is not None:
+        return BodyLabel(body=body, label=Label(text=text, box=box, lettering=lettering))
+    label = room.apart(text, lettering, way.points)
+    return None if label is None else BodyLabel(body=body, label=label)
+
+
+def _places_on(
+    way: _Way, frame: Frame, size: tuple[float, float], others: Points
+) -> tuple[Places, FloatArray]:
+    """Return gaps in a long enough curve and their costs: least where it is high, flat and by itself."""
+    points = way.points
+    count = len(points)
+    if count * STEP < _ROOM_FOR_GAP * size[0]:
+        return np.empty((0, 4)), np.empty(0)
+    places = boxes_around(points, size)
+    wide = places + np.array([-2.0, -2.0, 2.0, 2.0])
+    numbers = np.arange(count)
+    ahead = points[np.minimum(numbers + 4, count - 1)] - points[np.maximum(numbers - 4, 0)]
+    steepness = np.abs(ahead[:, 1]) / (np.abs(ahead[:, 0]) + 1e-6)
+    transits = [frame.line(np.array([when]), np.array([high])) for when, high in way.curve.transits]
+    marks = np.concatenate(transits) if transits else np.empty((0, 2))
+    near_end = np.minimum(numbers, count - 1 - numbers) * STEP < size[0]
+    costs = (
+        _dullness(way, frame)
+        + _COST_OF_OTHER * Crowd(others, frame.box).inside(wide)
+        + 2.0 * np.minimum(steepness, 4.0)
+        + _COST_OF_TRANSIT * Crowd(marks, frame.box).inside(wide + np.array([-3.0, -3.0, 3.0, 3.0]))
+        + np.where(near_end, 5.0, 0.0)
+    )
+    return places, costs
+
+
+def _places_beside(
+    way: _Way, frame: Frame, size: tuple[float, float], room: Room, others: Points
+) -> tuple[Places, FloatArray]:
+    """Return places next to a curve and their costs; a place that is nearer to another curve is bad."""
+    step = max(len(way.points) // 16, 1)
+    places = around(way.points[::step], size, away=1.5)
+    dull = np.repeat(_dullness(way, frame)[::step], places_per_point())
+    mistaken = _distance(places, others) < _distance(places, way.points)
+    return places, dull + _COST_OF_BESIDE + room.hidden(places) + np.where(mistaken, 10.0, 0.0)
+
+
+def _dullness(way: _Way, frame: Frame) -> FloatArray:
+    """Return how little each point of a curve matters (N,): low, or not in a window."""
+    of_piece = np.array([_COST_OF_KIND[piece.kind] for piece in way.curve.pieces])
+    lowness = 1.0 - (way.points[:, 1] - frame.box.bottom) / frame.box.height
+    return np.asarray(of_piece[way.numbers] + 6.0 * lowness)
+
+
+def _distance(places: Places, points: Points) -> FloatArray:
+    """Return how far each place (N, 4), at its middle or either end, is from the nearest point."""
+    if not len(points):
+        return np.full(len(places), np.inf)
+    y = (places[:, 1] + places[:, 3]) / 2
+    ends = (places[:, 0], (places[:, 0] + places[:, 2]) / 2, places[:, 2])
+    tree = cKDTree(points)
+    nearest = np.stack([np.asarray(tree.query(np.column_stack((x, y)))[0]) for x in ends])
+    return np.asarray(nearest.min(axis=0))
+
+
+def _transit_note(way: _Way, frame: Frame, room: Room, words: str) -> list[BodyLabel]:
+    when, high = way.curve.transits[0]
+    label = room.beside(words, NOTE, frame.line(np.array([when]), np.array([high])), reach=4)
+    return [] if label is None else [BodyLabel(body=way.curve.body, label=label)]
+
+
+def _obstacle_notes(way: _Way, room: Room, so_far: Sequence[BodyLabel], *, must: bool) -> list[BodyLabel]:
+    """Name what blocks or warms the pieces of a curve; the same words not twice close together."""
+    notes: list[BodyLabel] = []
+    for number, piece in enumerate(way.curve.pieces):
+        text = legible(_words_of(piece))
+        if not text:
+            continue
+        part = way.points[way.numbers == number]
+        middle = part[len(part) // 2]
+        if any(_is_near(note.label, text, middle) for note in (*so_far, *notes)):
+            continue
+        label = room.beside(text, NOTE, part, reach=2)
+        if label is None and must:
+            label = room.apart(text, NOTE, part)
+        if label is not None:
+            notes.append(BodyLabel(body=way.curve.body, label=label))
+    return notes
+
+
+def _words_of(piece: Piece) -> str:
+    if piece.what in (UNNAMED_BLOCK, UNNAMED_WARM):
+        return piece.what
+    if piece.kind is PieceKind.BLOCKED:
+        return f"behind {piece.what}"
+    return f"warm air, {piece.what}" if piece.kind is PieceKind.WARM else ""
+
+
+def _is_near(label: Label, text: str, point: Points) -> bool:
+    x, y = label.centre
+    return label.text == text and float(np.hypot(x - point[0], y - point[1])) < _SAME_NOTE_FROM

@@ -1,0 +1,213 @@
+"""The words around the height chart: altitudes, air paths, hours, dates, and what the Sun does."""
+
+from collections.abc import Sequence
+from datetime import datetime
+
+from attrs import frozen
+
+from core.air.atmosphere import air_path, apparent_altitude_deg
+from core.drawing.frame import Frame
+from core.drawing.lettering import Lettering, fitted, width_of
+from core.drawing.pen import Pen
+from core.drawing.placing import Box, Taken
+from core.drawing.ticks import Tick, axis_words, day_words, hour_ticks, hour_words, stretches
+from core.sky.night import Night, SunNight
+from core.wording import SiteClock
+
+_NUMERAL = Lettering(11.0)
+_HOUR = Lettering(11.0)
+_SMALL = Lettering(8.5)
+_SMALL_BOLD = Lettering(9.0, bold=True)
+
+ALTITUDES_DEG = (0, 30, 45, 60, 90)
+PATH_ALTITUDES_DEG = (90, 45, 30, 20, 10)
+
+# Rows around the chart: distance of their middle from its edge, points.
+_SUN_ROW, _HOUR_ROW, _DATE_ROW = 10.0, 12.0, 24.5
+_EVERY_HOURS = (1, 2, 3, 4, 6)
+_TITLE_AWAY = 41.0
+
+
+@frozen(kw_only=True)
+class _Mark:
+    """Words over a moment."""
+
+    time: datetime
+    text: str
+    lettering: Lettering = _SMALL
+    strong: bool = False
+
+
+def draw_margins(
+    pen: Pen, frame: Frame, night: Night, *, clock: SiteClock, now: datetime | None, cursor: datetime | None
+) -> None:
+    """Write everything that stands around the chart."""
+    _write_altitudes(pen, frame)
+    _write_paths(pen, frame, night.site.elevation_m)
+    _write_hours(pen, frame, night, clock)
+    _write_sun(pen, frame, night.sun, clock, now, cursor)
+
+
+def _write_altitudes(pen: Pen, frame: Frame) -> None:
+    palette, box = pen.palette, frame.box
+    for altitude_deg in ALTITUDES_DEG:
+        y = frame.y(altitude_deg)
+        pen.write(f"{altitude_deg}°", box.left - 5.0, y, _NUMERAL, palette.ink, align="right")
+        pen.stroke((box.left - 3.0, y), (box.left, y), palette.faint_ink, 0.8)
+    _write_upright(pen, "Geometric altitude", box.left - _TITLE_AWAY, frame)
+
+
+def _write_paths(pen: Pen, frame: Frame, elevation_m: float) -> None:
+    palette, box = pen.palette, frame.box
+    column = Taken(Box(box.right, box.bottom - 10.0, pen.page.right, pen.page.top), gap=0.0)
+    for altitude_deg in PATH_ALTITUDES_DEG:
+        path = float(air_path(apparent_altitude_deg(altitude_deg, elevation_m=elevation_m)))
+        text, y = f"{path:.1f}", frame.y(altitude_deg)
+        pen.stroke((box.right, y), (box.right + 3.0, y), palette.faint_ink, 0.8)
+        place = Box.around(box.right + 18.0, y, width_of(text, _NUMERAL), _NUMERAL.line_height)
+        if column.is_free(place):
+            column.add(place)
+            pen.write(text, box.right + 5.0, y, _NUMERAL, palette.ink, align="left")
+    _write_upright(pen, "Air path, overhead = 1", box.right + _TITLE_AWAY, frame)
+
+
+def _write_upright(pen: Pen, words: str, x: float, frame: Frame) -> None:
+    words = fitted(words, _SMALL, frame.box.height)
+    y = (frame.box.bottom + frame.box.top) / 2
+    pen.write(words, x, y, _SMALL, pen.palette.faint_ink, rotation=90.0)
+
+
+def _write_hours(pen: Pen, frame: Frame, night: Night, clock: SiteClock) -> None:
+    palette, box, zone = pen.palette, frame.box, night.site.zone
+    hours = Taken(Box(box.left - 40.0, box.bottom - 40.0, pen.page.right, box.bottom), gap=2.0)
+    zones: list[tuple[float, str]] = []
+    days: list[tuple[float, str]] = []
+    for tick in _fitting_ticks(frame, night, clock):
+        x = frame.x(tick.time)
+        pen.stroke((x, box.bottom - 4.0), (x, box.bottom), palette.faint_ink, 0.9)
+        text = hour_words(tick.hour, clock=clock.hours)
+        place = Box.around(x, box.bottom - _HOUR_ROW, width_of(text, _HOUR), _HOUR.line_height)
+        if hours.is_free(place):
+            hours.add(place)
+            pen.write(text, x, box.bottom - _HOUR_ROW, _HOUR, palette.ink)
+        if tick.zone:
+            zones.append((x, tick.zone))
+        if tick.day:
+            days.append((x, day_words(tick.day)))
+    for change in stretches(frame.start, frame.end, zone)[1:]:
+        x = frame.x(change.start)
+        pen.stroke((x, box.bottom), (x, box.top), palette.faint_ink, 0.8, dashes=(0.0, (1.5, 3.0)), order=0.6)
+    _write_dates(pen, frame, night, zones, days)
+
+
+def _fitting_ticks(frame: Frame, night: Night, clock: SiteClock) -> Sequence[Tick]:
+    """Return the hours, as many as have room for their words side by side."""
+    widest = width_of(hour_words(20 if clock.hours != 12 else 12, clock=clock.hours), _HOUR) + 6.0
+    hour_width = 3600 * frame.points_per_second
+    every = next((step for step in _EVERY_HOURS if step * hour_width >= widest), _EVERY_HOURS[-1])
+    return hour_ticks(frame.start, frame.end, night.site.zone, every=every)
+
+
+def _write_dates(
+    pen: Pen,
+    frame: Frame,
+    night: Night,
+    zones: Sequence[tuple[float, str]],
+    days: Sequence[tuple[float, str]],
+) -> None:
+    """Write the row under the hours: zones at a clock change, the name of the axis, then the dates."""
+    box, zone = frame.box, night.site.zone
+    row = _Row(pen, box.bottom - _DATE_ROW)
+    for number, (x, text) in enumerate(zones):
+        # Side by side at the change, each under its own hour where there is room.
+        row.write(text, x, "center") or row.write(text, x, "left" if number % 2 else "right")
+    names = axis_words(frame.start, frame.end, zone)
+    places = ((name, x, align) for name in names for x, align in ((box.right, "right"), (box.left, "left")))
+    any(row.write(*place) for place in places)
+    row.write(day_words(frame.start.astimezone(zone).date()), box.left, "left")
+    for x, text in days:
+        row.write(text, x, "center")
+
+
+class _Row:
+    """A line of small words under the chart, none on another."""
+
+    def __init__(self, pen: Pen, y: float) -> None:
+        self._pen = pen
+        self._y = y
+        page, half = pen.page, _SMALL.line_height / 2
+        self._half = half
+        self._taken = Taken(Box(page.left + 2.0, y - half, page.right - 2.0, y + half), gap=2.5)
+
+    def write(self, text: str, x: float, align: str) -> bool:
+        """Write words at x if the place is free, and tell whether it was."""
+        width = width_of(text, _SMALL)
+        left = {"left": x, "center": x - width / 2, "right": x - width}[align]
+        place = Box(left, self._y - self._half, left + width, self._y + self._half)
+        if not self._taken.is_free(place):
+            return False
+        self._taken.add(place)
+        self._pen.write(text, x, self._y, _SMALL, self._pen.palette.faint_ink, align=align)
+        return True
+
+
+def _write_sun(
+    pen: Pen,
+    frame: Frame,
+    sun: SunNight,
+    clock: SiteClock,
+    now: datetime | None,
+    cursor: datetime | None,
+) -> None:
+    """Write over the chart what the Sun does and when; what matters most finds its place first."""
+    box, palette = frame.box, pen.palette
+    y = box.top + _SUN_ROW
+    row = Taken(Box(pen.page.left + 2.0, y - 8.0, pen.page.right - 2.0, y + 8.0), gap=3.0)
+    marks = [
+        *(
+            _Mark(time=time, text=f"now {clock.time(time)}", lettering=_SMALL_BOLD, strong=True)
+            for time in _given(now)
+        ),
+        *(
+            _Mark(time=time, text=clock.time(time), lettering=_SMALL_BOLD, strong=True)
+            for time in _given(cursor)
+        ),
+        *(_Mark(time=time, text=f"sunset {clock.time(time)}") for time in _given(sun.set)),
+        *(_Mark(time=time, text=f"sunrise {clock.time(time)}") for time in _given(sun.rise)),
+        *(_Mark(time=time, text=f"dark from {clock.time(time)}") for time in _given(sun.astronomical_dusk)),
+        *(_Mark(time=time, text=f"dark until {clock.time(time)}") for time in _given(sun.astronomical_dawn)),
+    ]
+    for mark in marks:
+        if frame.shows(mark.time):
+            _write_mark(pen, mark, frame.x(mark.time), y, row, tick_to=box.top)
+    words = _sun_words(sun)
+    if words:
+        middle = (box.left + box.right) / 2
+        place = Box.around(middle, y, width_of(words, _SMALL), _SMALL.line_height)
+        if row.is_free(place):
+            pen.write(words, middle, y, _SMALL, palette.faint_ink)
+
+
+def _given(time: datetime | None) -> tuple[datetime, ...]:
+    return () if time is None else (time,)
+
+
+def _write_mark(pen: Pen, mark: _Mark, x: float, y: float, row: Taken, *, tick_to: float) -> None:
+    width, height = width_of(mark.text, mark.lettering), mark.lettering.line_height
+    colour = pen.palette.accent if mark.strong else pen.palette.faint_ink
+    for left in (x - width / 2, x - 4.0, x + 4.0 - width):
+        place = Box(left, y - height / 2, left + width, y + height / 2)
+        if row.is_free(place):
+            row.add(place)
+            pen.write(mark.text, left, y, mark.lettering, colour, align="left")
+            pen.stroke((x, tick_to), (x, tick_to + 4.0), colour, 1.0)
+            return
+
+
+def _sun_words(sun: SunNight) -> str:
+    """Return what is unusual about the Sun this evening, or nothing."""
+    if sun.set is None and sun.rise is None:
+        return "the Sun stays up" if sun.lowest_altitude_deg > -1.0 else "the Sun stays down"
+    if sun.astronomical_dusk is None and sun.astronomical_dawn is None:
+        return "twilight all night" if sun.lowest_altitude_deg < -1.0 else ""
+    return ""

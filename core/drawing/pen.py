@@ -1,0 +1,168 @@
+"""A pen that writes and draws on a Matplotlib figure in points, from the lower left corner."""
+
+from collections.abc import Sequence
+
+import numpy as np
+from matplotlib.artist import Artist
+from matplotlib.collections import LineCollection
+from matplotlib.figure import Figure
+from matplotlib.patches import Circle, Rectangle
+from matplotlib.text import Text
+from matplotlib.transforms import Affine2D
+from numpy.typing import ArrayLike
+
+from core.drawing.lettering import Lettering, font_of, legible
+from core.drawing.palette import Palette
+from core.drawing.placing import Box
+
+POINTS_PER_INCH = 72.0
+Dashes = tuple[float, tuple[float, ...] | None]
+SOLID: Dashes = (0, None)
+_WORDS_ORDER = 9.0  # above every line and tint
+
+
+class Pen:
+    """Draws on one figure, which it clears first; ``texts`` keeps every word written, in order."""
+
+    def __init__(self, figure: Figure, palette: Palette) -> None:
+        figure.clear()
+        figure.set_facecolor(palette.surface)
+        self.figure = figure
+        self.palette = palette
+        self.texts: list[Text] = []
+        self._points = Affine2D().scale(1 / POINTS_PER_INCH) + figure.dpi_scale_trans
+
+    @property
+    def page(self) -> Box:
+        """The whole figure, points."""
+        width, height = self.figure.get_size_inches()
+        return Box(0.0, 0.0, float(width) * POINTS_PER_INCH, float(height) * POINTS_PER_INCH)
+
+    def write(
+        self,
+        text: str,
+        x: float,
+        y: float,
+        lettering: Lettering,
+        colour: str,
+        *,
+        align: str = "center",
+        rotation: float = 0.0,
+    ) -> Text | None:
+        """Write one line, vertically centred on ``y``; nothing is written of an empty text.
+
+        No text is ever read as a formula: names are the owner's own and may hold any sign.
+        """
+        text = legible(text)
+        if not text:
+            return None
+        written = self.figure.text(
+            x,
+            y,
+            text,
+            color=colour,
+            fontproperties=font_of(text, lettering),
+            horizontalalignment=align,
+            verticalalignment="center",
+            rotation=rotation,
+            parse_math=False,
+            transform=self._points,
+            zorder=_WORDS_ORDER,
+        )
+        self.texts.append(written)
+        return written
+
+    def strokes(
+        self,
+        lines: Sequence[ArrayLike],
+        colour: str,
+        width: float,
+        *,
+        dashes: Dashes = SOLID,
+        alpha: float = 1.0,
+        order: float = 2.0,
+        clip: Box | None = None,
+    ) -> None:
+        """Draw lines, each an array (N, 2) of points."""
+        arrays = [np.asarray(line, dtype=np.float64) for line in lines]
+        collection = LineCollection(
+            arrays,
+            colors=[colour],
+            linewidths=[width],
+            linestyles=[dashes],
+            alpha=alpha,
+            zorder=order,
+            capstyle="butt",
+            transform=self._points,
+        )
+        self._add(collection, clip)
+
+    def stroke(
+        self,
+        start: tuple[float, float],
+        end: tuple[float, float],
+        colour: str,
+        width: float,
+        *,
+        dashes: Dashes = SOLID,
+        order: float = 2.0,
+    ) -> None:
+        """Draw one straight line."""
+        self.strokes([[start, end]], colour, width, dashes=dashes, order=order)
+
+    def fill(
+        self,
+        box: Box,
+        colour: str,
+        *,
+        alpha: float = 1.0,
+        edge: str | None = None,
+        dashes: Dashes = SOLID,
+        order: float = 1.0,
+    ) -> None:
+        """Fill a rectangle, with a thin edge where a colour for it is given."""
+        patch = Rectangle(
+            (box.left, box.bottom),
+            box.width,
+            box.height,
+            facecolor=colour,
+            edgecolor=edge or "none",
+            linewidth=0.8 if edge else 0.0,
+            linestyle=dashes,
+            alpha=alpha,
+            zorder=order,
+            transform=self._points,
+        )
+        self._add(patch, None)
+
+    def circle(
+        self,
+        x: float,
+        y: float,
+        radius: float,
+        colour: str,
+        *,
+        edge: str | None = None,
+        order: float = 2.0,
+        inside: tuple[float, float, float] | None = None,
+    ) -> None:
+        """Fill a circle, cut off outside another one (x, y, radius) where that is given."""
+        patch = Circle(
+            (x, y),
+            radius,
+            facecolor=colour,
+            edgecolor=edge or "none",
+            linewidth=0.8 if edge else 0.0,
+            zorder=order,
+            transform=self._points,
+        )
+        self._add(patch, None)
+        if inside is not None:
+            patch.set_clip_path(Circle(inside[:2], inside[2], transform=self._points))
+
+    def _add(self, artist: Artist, clip: Box | None) -> None:
+        self.figure.add_artist(artist, clip=False)
+        if clip is not None:
+            artist.set_clip_path(
+                Rectangle((clip.left, clip.bottom), clip.width, clip.height, transform=self._points)
+            )

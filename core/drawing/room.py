@@ -1,0 +1,193 @@
+"""The free room between the curves of a chart, and the search for the best place for words in it.
+
+Places are arrays (N, 4) of left, bottom, right and top, with a cost for each (N,): 0 is perfect.
+"""
+
+from collections.abc import Iterable
+
+import numpy as np
+from attrs import frozen
+from numpy.typing import NDArray
+
+from core.drawing.lettering import Lettering, width_of
+from core.drawing.placing import Box, Taken
+
+FloatArray = NDArray[np.float64]
+Points = FloatArray
+Places = FloatArray
+
+# Curves are looked at every so many points when places are weighed.
+STEP = 3.0
+COST_OF_POINT = 3.0
+# Words that would hide more than this much of the curves stand elsewhere.
+TOO_BAD = 40.0
+_PLACES_ALONG = 24
+_ANCHORS = 5
+# Shifts of words around a point, in halves of their own size: above and below it, right and left of it.
+_AROUND = np.array(
+    [(x, y) for x in (0.0, 0.5, -0.5, 1.0, -1.0) for y in (1.0, -1.0)] + [(1.0, 0.0), (-1.0, 0.0)]
+)
+
+
+@frozen(kw_only=True)
+class Label:
+    """Words in a box; ``lead`` is where a thin line starts that leads to them, if they stand apart."""
+
+    text: str
+    box: Box
+    lettering: Lettering
+    lead: tuple[float, float] | None = None
+
+    @property
+    def centre(self) -> tuple[float, float]:
+        """The middle of the words, points."""
+        return (self.box.left + self.box.right) / 2, (self.box.bottom + self.box.top) / 2
+
+    @property
+    def leader(self) -> tuple[tuple[float, float], tuple[float, float]]:
+        """The line from the edge of the words to what they name; a point where there is none."""
+        if self.lead is None:
+            return self.centre, self.centre
+        x = min(max(self.lead[0], self.box.left), self.box.right)
+        y = min(max(self.lead[1], self.box.bottom), self.box.top)
+        return (x, y), self.lead
+
+
+class Crowd:
+    """Counts the points (N, 2) inside any box of a frame at once, from a table of sums over a fine grid."""
+
+    _CELL = 2.0
+
+    def __init__(self, points: Points, frame: Box) -> None:
+        self._frame = frame
+        across = int(np.ceil(frame.width / self._CELL)) + 1
+        up = int(np.ceil(frame.height / self._CELL)) + 1
+        cells = np.zeros((across + 1, up + 1))
+        if len(points):
+            x = np.clip(((points[:, 0] - frame.left) / self._CELL).astype(int), 0, across - 1)
+            y = np.clip(((points[:, 1] - frame.bottom) / self._CELL).astype(int), 0, up - 1)
+            np.add.at(cells, (x + 1, y + 1), 1.0)
+        self._sums = cells.cumsum(axis=0).cumsum(axis=1)
+
+    def inside(self, places: Places) -> FloatArray:
+        """Return how many points lie in each place (N, 4), to within the grid's cells."""
+        most = np.array(self._sums.shape) - 1
+        left = np.clip((places[:, 0] - self._frame.left) / self._CELL, 0, most[0]).astype(int)
+        right = np.clip(np.ceil((places[:, 2] - self._frame.left) / self._CELL), 0, most[0]).astype(int)
+        bottom = np.clip((places[:, 1] - self._frame.bottom) / self._CELL, 0, most[1]).astype(int)
+        top = np.clip(np.ceil((places[:, 3] - self._frame.bottom) / self._CELL), 0, most[1]).astype(int)
+        sums = self._sums
+        return np.asarray(sums[right, top] - sums[left, top] - sums[right, bottom] + sums[left, bottom])
+
+
+class Room:
+    """A chart's room for words: ``lines`` are all curves as points (N, 2), ``taken`` the places in use."""
+
+    def __init__(self, lines: Iterable[Points], taken: Taken) -> None:
+        curves = list(lines)
+        self.points: Points = np.concatenate(curves) if curves else np.empty((0, 2))
+        self.taken = taken
+        self._crowd = Crowd(self.points, taken.frame)
+
+    def hidden(self, places: Places) -> FloatArray:
+        """Return how bad it is that words in each place (N, 4) hide curves, (N,)."""
+        return COST_OF_POINT * self._crowd.inside(places)
+
+    def take_best(self, places: Places, costs: FloatArray, *, at_most: float = TOO_BAD) -> Box | None:
+        """Take the free place of the least cost, or None when none is free or all are too bad."""
+        for number in np.argsort(costs, kind="stable"):
+            if costs[number] > at_most:
+                return None
+            box = Box(*(float(edge) for edge in places[number]))
+            if self.taken.is_free(box):
+                self.taken.add(box)
+                return box
+        return None
+
+    def beside(self, text: str, lettering: Lettering, part: Points, *, reach: int = 1) -> Label | None:
+        """Place words next to a part (N, 2) of a curve, up to ``reach`` rows away, near its middle."""
+        size = width_of(text, lettering) + 2.0, lettering.line_height
+        some = part[:: max(len(part) // _PLACES_ALONG, 1)]
+        far = np.hypot(*(some - part[len(part) // 2]).T) / 30.0
+        rows = [around(some, size, away=3.0 + row * size[1]) for row in range(reach)]
+        places = np.concatenate(rows)
+        distance = np.concatenate([np.repeat(far, len(_AROUND)) + row for row in range(reach)])
+        box = self.take_best(places, self.hidden(places) + distance)
+        return None if box is None else Label(text=text, box=box, lettering=lettering)
+
+    def apart(self, text: str, lettering: Lettering, part: Points) -> Label | None:
+        """Place words at a free spot anywhere, near a part (N, 2) of a curve, with a line to lead there.
+
+        The line keeps clear of all other words where it can.
+        """
+        width, height = width_of(text, lettering) + 2.0, lettering.line_height
+        frame = self.taken.frame
+        x, y = np.meshgrid(
+            np.arange(frame.left + width / 2, frame.right - width / 2, 8.0),
+            np.arange(frame.bottom + height / 2, frame.top - height / 2, 6.0),
+        )
+        centres = np.column_stack((x.ravel(), y.ravel()))
+        if not len(centres):
+            return None
+        places = boxes_around(centres, (width, height))
+        anchors = part[np.linspace(0, len(part) - 1, _ANCHORS + 2).astype(int)[1:-1]]
+        away = np.hypot(*(centres[:, np.newaxis] - anchors).transpose(2, 0, 1))
+        costs = away + 4.0 * self.hidden(places)[:, np.newaxis]
+        best: Label | None = None
+        for number in np.argsort(costs, axis=None):
+            place, anchor = divmod(int(number), len(anchors))
+            box = Box(*(float(edge) for edge in places[place]))
+            if not self.taken.is_free(box):
+                continue
+            lead = (float(anchors[anchor, 0]), float(anchors[anchor, 1]))
+            label = Label(text=text, box=box, lettering=lettering, lead=lead)
+            best = best or label
+            if self.taken.is_clear(*label.leader):
+                best = label
+                break
+        if best is not None:
+            self.taken.add(best.box)
+        return best
+
+
+def boxes_around(centres: Points, size: tuple[float, float]) -> Places:
+    """Return boxes of one size around points (N, 2)."""
+    half = np.array(size) / 2.0
+    return np.column_stack((centres - half, centres + half))
+
+
+def around(points: Points, size: tuple[float, float], *, away: float) -> Places:
+    """Return the places next to each of the points (N, 2), in the points' order, twelve to a point."""
+    shifts = _AROUND * (np.array(size) / 2.0 + away)
+    return boxes_around((points[:, np.newaxis] + shifts).reshape(-1, 2), size)
+
+
+def places_per_point() -> int:
+    """Return how many places ``around`` gives for each point."""
+    return len(_AROUND)
+
+
+def along(line: Points) -> NDArray[np.float64]:
+    """Return the length of a curve (N, 2) from its start to each of its points, (N,)."""
+    steps = np.hypot(np.diff(line[:, 0]), np.diff(line[:, 1]))
+    return np.concatenate(([0.0], np.cumsum(steps)))
+
+
+def evenly(line: Points, step: float = STEP) -> Points:
+    """Return a curve (N, 2) as points about ``step`` apart, both ends kept."""
+    length = along(line)
+    wanted = np.linspace(0.0, length[-1], max(int(length[-1] / step), 1) + 1)
+    return np.column_stack([np.interp(wanted, length, line[:, axis]) for axis in (0, 1)])
+
+
+def without(line: Points, gaps: Iterable[Box]) -> list[Points]:
+    """Cut the parts inside boxes out of a curve (N, 2) and return what is left, in pieces."""
+    fine = evenly(line, step=1.0)
+    hidden = np.zeros(len(fine), dtype=bool)
+    for gap in gaps:
+        hidden |= gap.inside(fine)
+    if not hidden.any():
+        return [line]
+    breaks = np.flatnonzero(hidden[1:] != hidden[:-1]) + 1
+    runs = np.split(np.arange(len(fine)), breaks)
+    return [fine[run] for run in runs if len(run) > 1 and not hidden[run[0]]]
