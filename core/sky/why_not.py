@@ -53,7 +53,7 @@ def _bright_sky_words(body: Body, sun_lowest_deg: float, sun_below_deg: float) -
         return "no dark sky: the Sun stays up"
     return (
         f"no dark sky: the Sun gets {-sun_lowest_deg:.1f}° below the horizon at most, "
-        f"and {body.label} needs {-sun_below_deg:.1f}°"
+        f"and {body.label} needs {-sun_below_deg:g}°"
     )
 
 
