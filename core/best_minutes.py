@@ -111,13 +111,13 @@ def highest_within(night: Night, body: Body, best: BestMinutes) -> Position:
 def best_planet(night: Night) -> Body | None:
     """Return the planet that an evening serves best, None when nothing has a window.
 
-    Ours: planets in clean air above 30 degrees for 20 minutes come before all others, among them those with
-    a disc of at least 5 arcsec; then the longest time above 45 degrees, the longest above 30, the greatest
-    height. The Moon is taken only when no planet has a window.
+    Ours: planets in clean air above 30 degrees for 20 minutes come before all others, then those with a
+    disc of at least 5 arcsec, then those with 20 minutes at all; among equals the longest time above 45
+    degrees, the longest above 30, the greatest height. The Moon is taken only when no planet has a window.
     """
     offered = [(body, best) for body in night.bodies if (best := find_best_minutes(night, body.body))]
     planets = [(body, best) for body, best in offered if body.body is not Body.MOON]
-    chosen = max(planets or offered, key=lambda each: _service(*each), default=None)
+    chosen = max(planets or offered, key=lambda each: _service(night, *each), default=None)
     return None if chosen is None else chosen[0].body
 
 
@@ -126,12 +126,20 @@ def is_worth_a_climb(best: BestMinutes) -> bool:
     return best.worth >= _WORTH_A_CLIMB and best.duration >= SHORTEST_USEFUL
 
 
-def _service(body: BodyNight, best: BestMinutes) -> tuple[bool, bool, timedelta, timedelta, float]:
+def _service(
+    night: Night, body: BodyNight, best: BestMinutes
+) -> tuple[bool, bool, bool, timedelta, timedelta, float]:
     clean = [window for window in body.windows if worth(window) >= _WORTH_A_CLIMB]
     above_45 = sum((w.end - w.start for w in clean if w.grade is Grade.BEST), timedelta())
     above_30 = sum((w.end - w.start for w in clean), timedelta())
-    shows_a_disc = body.diameter_arcsec >= SMALLEST_SHOWN_ARCSEC
-    return is_worth_a_climb(best), shows_a_disc, above_45, above_30, body.highest.altitude_deg
+    return (
+        is_worth_a_climb(best),
+        body.diameter_arcsec >= SMALLEST_SHOWN_ARCSEC,
+        best.duration >= SHORTEST_USEFUL,
+        above_45,
+        above_30,
+        highest_within(night, body.body, best).altitude_deg,
+    )
 
 
 def _clipped(night: Night, windows: Iterable[Window], since: datetime | None) -> Iterator[Window]:

@@ -47,7 +47,7 @@ def choose(things: Sequence[Thing], wanted: str | None, *, what: str, where: str
             return found[0]
         if found:
             raise refuse(f"{_quoted(wanted)} could be any of {_listing(found)}", where=where)
-    raise refuse(f"there is no {what} {_quoted(wanted)}; there is {_listing(things)}", where=where)
+    raise refuse(f"there is no {what} {_quoted(wanted)}; choose one of {_listing(things)}", where=where)
 
 
 def choose_planet(wanted: str, *, where: str = "") -> Body:
