@@ -37,7 +37,7 @@ class AnswerBar(QWidget):
         row.addWidget(self.sentence, 1)
         row.addWidget(self.why, 0, Qt.AlignmentFlag.AlignTop)
         column = QVBoxLayout(self)
-        column.setContentsMargins(18, 12, 18, 8)
+        column.setContentsMargins(18, 9, 14, 4)
         column.setSpacing(6)
         column.addLayout(row)
         column.addWidget(self._scroll)

@@ -15,7 +15,7 @@ from core.problems import ProblemsError
 from core.sky.aim import Aim, aim_at, aim_overhead
 from core.sky.bodies import Body
 from core.sky.civil import evening_span, tonight
-from core.sky.ephemeris import check_date
+from core.sky.ephemeris import check_date, usable_dates
 from core.sky.night import Night, compute_night
 from core.sky.site import Site
 from gui.clock import to_minute
@@ -208,8 +208,13 @@ class Derived:
 
     def sky_reader(self) -> Callable[[], object]:
         """Return work that reads all that the sky tables need, for a thread of its own."""
-        site, evening = self._state.site, self._state.evening
-        return partial(compute_night, site or _ANY_SITE, evening)
+        return partial(_read_sky, self._state.site or _ANY_SITE, self._state.evening)
+
+
+def _read_sky(site: Site, evening: date) -> None:
+    first, last = usable_dates()
+    with suppress(ProblemsError):  # a date that the site skipped
+        compute_night(site, min(max(evening, first), last))
 
 
 def _best_or_nearest(night: Night) -> Body | None:

@@ -9,7 +9,7 @@ from logging.handlers import RotatingFileHandler
 from pathlib import Path
 from types import TracebackType
 
-from PySide6.QtCore import QObject, Qt, Signal
+from PySide6.QtCore import QMessageLogContext, QObject, Qt, QtMsgType, Signal, qInstallMessageHandler
 
 from core.problems import ProblemsError
 
@@ -17,6 +17,18 @@ LOG_NAME = "stillair.log"
 _LOG_BYTES = 500_000
 
 log = logging.getLogger("stillair")
+log.addHandler(logging.NullHandler())  # without a window nothing is kept, and nothing reaches a terminal
+
+_QT_LEVELS = {
+    QtMsgType.QtDebugMsg: logging.DEBUG,
+    QtMsgType.QtInfoMsg: logging.INFO,
+    QtMsgType.QtWarningMsg: logging.WARNING,
+}
+
+
+def log_qt_message(kind: QtMsgType, _context: QMessageLogContext, message: str) -> None:
+    """Put a message of Qt's own into the log; none of them is meant for the person at the window."""
+    log.log(_QT_LEVELS.get(kind, logging.ERROR), "Qt: %s", message)
 
 
 class ErrorDoor(QObject):
@@ -43,12 +55,14 @@ class ErrorDoor(QObject):
         log.addHandler(handler)
         log.setLevel(logging.INFO)
         hooks = sys.excepthook, threading.excepthook
+        qt_handler = qInstallMessageHandler(log_qt_message)
         sys.excepthook = self.take
         threading.excepthook = self._take_from_thread
         try:
             yield
         finally:
             sys.excepthook, threading.excepthook = hooks
+            qInstallMessageHandler(qt_handler)
             log.removeHandler(handler)
             handler.close()
 

@@ -61,7 +61,7 @@ class AppState(QObject):
         self.clock = clock
         self.jobs = jobs or Jobs(parent=self)
         self.undo_stack = QUndoStack(self)
-        self.undo_stack.cleanChanged.connect(lambda _clean: self._emit(Aspect.FILE))
+        self.undo_stack.cleanChanged.connect(self._on_clean_changed)
         self._profile = with_ids(profile or Profile())
         self._path = path
         self._palette_name = palette_name
@@ -212,6 +212,10 @@ class AppState(QObject):
     def items(self) -> tuple[EveningItem, ...]:
         """The evening in order: preparation, then each target's window."""
         return self._derived.items()
+
+    def best_moment(self) -> datetime:
+        """Return the planet's best minute of the evening, or else the middle of the evening."""
+        return self._derived.best_moment()
 
     # Choices and edits.
 
@@ -372,6 +376,9 @@ class AppState(QObject):
         if self._follows_tonight:
             self._evening = self._tonight()
         self._emit(Aspect.SKY, Aspect.EVENING, Aspect.PLANET)
+
+    def _on_clean_changed(self, _is_clean: bool) -> None:
+        self._emit(Aspect.FILE)
 
     def _set_profile(self, profile: Profile) -> None:
         before = (self.site, self.scope, self.other_scope, self.planet)

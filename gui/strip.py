@@ -147,7 +147,7 @@ class Strip(QWidget):
             return
         hours = self._state.profile.preferences.clock
         self.clock.setText(SiteClock(zone=site.zone, hours=hours).time(minute))
-        self.universal.setText(f"At the site · {universal} UT")
+        self.universal.setText(f"Site · {universal} UT")
 
     def _show_palette(self) -> None:
         self.palette_picker.show_items(_PALETTE_NAMES, self._state.palette_name)

@@ -14,7 +14,7 @@ from gui.widgets.red_filter import RedFilters
 
 _BASE_POINTS = 10.5
 # Sizes of letters by their names in the style sheet, times the base.
-_SIZES = {"small": 0.9, "base": 1.0, "large": 1.18, "title": 1.35, "numeral": 1.75}
+_SIZES = {"small": 0.9, "base": 1.0, "large": 1.18, "title": 1.42, "numeral": 1.75}
 
 
 class Theme(QObject):

@@ -103,12 +103,12 @@ class HeightCanvas(Canvas):
             self._paint_tag(painter, x, self.from_figure(0, plot.top)[1], tag, pen.color())
 
     def _paint_tag(self, painter: QPainter, x: float, top: float, tag: str, colour: QColor) -> None:
-        """Write a word over the head of a line, on ground of its own so that it is read over anything."""
+        """Write a word at the head of a line, on ground of its own so that it is read over anything."""
         palette = load_palette(self._state.palette_name)
         metrics = painter.fontMetrics()
         width, height = metrics.horizontalAdvance(tag) + 10, metrics.height() + 2
         left = min(max(x - width / 2, 0.0), self.width() - width)
-        box = QRectF(left, max(top - height, 0.0), width, height)
+        box = QRectF(left, top, width, height)
         painter.fillRect(box, colour)
         painter.setPen(QColor(palette.background))
         painter.drawText(box, Qt.AlignmentFlag.AlignCenter, tag)

@@ -24,6 +24,7 @@ class Reading:
     is_up: bool
     altitude: str
     direction: str
+    short_direction: str
     path: str
     ceiling: str
     remark: str
@@ -63,11 +64,14 @@ def in_words(readings: Sequence[Reading], when: str) -> str:
 def _read(night: Night, body: BodyNight, moment: datetime, sight: Sight, clock: SiteClock) -> Reading:
     position = night.position(body.body, moment)
     up = position.altitude_deg > HORIZON_DEG
+    azimuth, point = f"{round(position.azimuth_deg) % 360}°", compass_text(position.azimuth_deg)
+    letters = "".join(word[0].upper() for word in point.split("-"))
     return Reading(
         body=body.body,
         is_up=up,
         altitude=_altitude(position.altitude_deg),
-        direction=f"{round(position.azimuth_deg) % 360}° {compass_text(position.azimuth_deg)}" if up else "",
+        direction=f"azimuth {azimuth} {point}" if up else "",
+        short_direction=f"{azimuth} {letters}" if up else "",
         path=f"path {position.path:.1f}" if position.path is not None else "",
         ceiling=_ceiling(position, sight),
         remark=_remark(body, moment, clock) if up else _next_rise(body, moment, clock),

@@ -5,7 +5,7 @@ from functools import partial
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QAccessible, QAccessibleEvent, QMouseEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QGridLayout, QHBoxLayout, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from core.air.steadiness import BlurSource
 from core.sky.bodies import TARGETS, Body
@@ -39,23 +39,30 @@ class BodyCell(QFrame):
         self.path = PlainLabel(role="small")
         self.ceiling = PlainLabel(role="small")
         self.remark = PlainLabel(role="small", wraps=True)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(9, 5, 9, 6)
-        column.setSpacing(0)
-        for label in (self.name, self.altitude, self.direction, self.path, self.ceiling, self.remark):
+        grid = QGridLayout(self)
+        grid.setContentsMargins(8, 5, 6, 6)
+        grid.setHorizontalSpacing(6)
+        grid.setVerticalSpacing(0)
+        grid.setColumnStretch(1, 1)
+        grid.addWidget(self.name, 0, 0, 1, 2)
+        grid.addWidget(self.altitude, 1, 0, 2, 1)
+        grid.addWidget(self.direction, 1, 1)
+        grid.addWidget(self.path, 2, 1)
+        grid.addWidget(self.ceiling, 3, 0, 1, 2)
+        grid.addWidget(self.remark, 4, 0, 1, 2)
+        grid.setRowStretch(5, 1)
+        for label in (self.name, self.direction, self.path, self.ceiling, self.remark):
             label.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
-            column.addWidget(label)
-        column.addStretch(1)
 
     def show_reading(self, reading: Reading, *, in_hand: bool) -> None:
         """Show a reading."""
         self.altitude.setText(reading.altitude)
-        self.direction.setText(reading.direction)
+        self.direction.setText(reading.short_direction)
         self.remark.setText(reading.remark)
         self.altitude.setEnabled(reading.is_up)
         self.path.setText(reading.path)
         self.ceiling.setText(reading.ceiling)
-        for label in (self.direction, self.path, self.ceiling, self.remark):
+        for label in (self.ceiling, self.remark):
             label.setVisible(bool(label.text()))
         self.setAccessibleName(reading.sentence)
         if self.property("inHand") != in_hand:
@@ -137,10 +144,10 @@ class HeightView(QWidget):
 
     def _note_words(self) -> str:
         """Say which altitude is meant, and what the ceilings rest on."""
-        words = "Altitudes are geometric, the air path is of the apparent altitude."
+        words = "Altitudes are geometric; path: of the apparent altitude."
         scope = self._state.scope
         if scope is None:
             return words
         assumed = ", assumed" if self._state.blur.source is BlurSource.ASSUMED else ""
         blur = self._state.blur.overhead_arcsec
-        return f"{words} Ceilings: estimates for {scope.name}, air (seeing) {blur:g}″ overhead{assumed}."
+        return f"{words} Ceiling: an estimate for {scope.name}, air (seeing) {blur:g}″{assumed}."

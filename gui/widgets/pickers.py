@@ -4,8 +4,17 @@ from collections.abc import Sequence
 from datetime import date
 
 from PySide6.QtCore import QDate, QLocale, QSignalBlocker, Qt, Signal
-from PySide6.QtGui import QIcon, QTextCharFormat, QWheelEvent
-from PySide6.QtWidgets import QCalendarWidget, QComboBox, QDateEdit, QToolButton, QWidget
+from PySide6.QtGui import QIcon, QPaintEvent, QTextCharFormat, QWheelEvent
+from PySide6.QtWidgets import (
+    QCalendarWidget,
+    QComboBox,
+    QDateEdit,
+    QStyle,
+    QStyleOptionComboBox,
+    QStylePainter,
+    QToolButton,
+    QWidget,
+)
 
 from gui.widgets.plain_label import PlainLabel
 
@@ -46,6 +55,20 @@ class Picker(QComboBox):
         keys = [key for key, _name in items]
         self.setCurrentIndex(keys.index(current) if current in keys else -1)
         blocker.unblock()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        # As the style paints it, but with an ellipsis where the name is cut.
+        option = QStyleOptionComboBox()
+        self.initStyleOption(option)
+        painter = QStylePainter(self)
+        painter.drawComplexControl(QStyle.ComplexControl.CC_ComboBox, option)
+        room = self.style().subControlRect(
+            QStyle.ComplexControl.CC_ComboBox, option, QStyle.SubControl.SC_ComboBoxEditField, self
+        )
+        option.currentText = option.fontMetrics.elidedText(
+            option.currentText, Qt.TextElideMode.ElideRight, room.width() - 2
+        )
+        painter.drawControl(QStyle.ControlElement.CE_ComboBoxLabel, option)
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         # A wheel turned while the pointer rests here must not change planets.

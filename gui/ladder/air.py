@@ -1,0 +1,93 @@
+"""The row that tells the ladder about tonight's air."""
+
+from functools import partial
+
+from PySide6.QtWidgets import QButtonGroup, QCheckBox, QHBoxLayout, QPushButton, QWidget
+
+from core.air.steadiness import LIFTED_AIR_POWER, USUAL_AIR_POWER, Blur, BlurSource, FirstLook
+from core.kit.numbers import number_text, parse_number
+from core.problems import ProblemsError
+from gui.state import AppState, Aspect
+from gui.widgets.plain_label import PlainLabel
+from gui.widgets.plain_line_edit import PlainLineEdit
+
+_LOWEST_ARCSEC, _HIGHEST_ARCSEC = 0.2, 8.0
+
+
+class AirRow(QWidget):
+    """A first look at the air in three words, the owner's own figure, and the lift of the usual limit."""
+
+    def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._state = state
+        self.looks = {look: _choice(look) for look in FirstLook}
+        self.group = QButtonGroup(self)
+        self.blur = PlainLineEdit(self, letters=5)
+        self.blur.setAccessibleName("Blur overhead, arcsec")
+        self.problem = PlainLabel(role="problem")
+        self.lift = QCheckBox(f"L&ift the usual limit to {LIFTED_AIR_POWER:.0f}x tonight")
+        self.lift.setAccessibleDescription("A rare steady night allows more than the usual 300x")
+        self._lay_out()
+        self._connect()
+        state.changed.connect(self._on_changed)
+        self._show()
+
+    def _lay_out(self) -> None:
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(6)
+        row.addWidget(PlainLabel("First look at the air (seeing)"))
+        for look, button in self.looks.items():
+            self.group.addButton(button)
+            row.addWidget(button)
+            button.setAccessibleDescription(f"First look at the air: {look.value}")
+        row.addSpacing(8)
+        row.addWidget(PlainLabel("or blur"))
+        row.addWidget(self.blur)
+        row.addWidget(PlainLabel("″ overhead"))
+        row.addWidget(self.problem)
+        row.addStretch(1)
+        row.addWidget(self.lift)
+        # Nothing has been said about the air at first, which a group of its own would not allow to show.
+        self.group.setExclusive(False)
+
+    def _connect(self) -> None:
+        for look, button in self.looks.items():
+            button.clicked.connect(partial(self._take_look, look))
+        self.blur.textEdited.connect(self._take_blur)
+        self.blur.editingFinished.connect(self._show)
+        self.lift.toggled.connect(self._take_lift)
+
+    def _take_look(self, look: FirstLook, _checked: bool) -> None:
+        self._state.set_first_look(look)
+
+    def _take_blur(self, text: str) -> None:
+        try:
+            arcsec = parse_number(text, low=_LOWEST_ARCSEC, high=_HIGHEST_ARCSEC, what="Blur", unit="arcsec")
+        except ProblemsError as error:
+            self.problem.setText(str(error))
+            return
+        self.problem.setText("")
+        self._state.set_blur(Blur(overhead_arcsec=arcsec, source=BlurSource.GIVEN))
+
+    def _take_lift(self, on: bool) -> None:
+        self._state.set_usual_air(LIFTED_AIR_POWER if on else USUAL_AIR_POWER)
+
+    def _on_changed(self, aspects: frozenset[Aspect]) -> None:
+        if Aspect.AIR in aspects:
+            self._show()
+
+    def _show(self) -> None:
+        blur = self._state.blur
+        for look, button in self.looks.items():
+            button.setChecked(look is self._state.first_look)
+        if not self.blur.hasFocus():
+            self.blur.setText(number_text(blur.overhead_arcsec))
+            self.problem.setText("")
+        self.lift.setChecked(self._state.usual_air > USUAL_AIR_POWER)
+
+
+def _choice(look: FirstLook) -> QPushButton:
+    button = QPushButton(look.value.capitalize())
+    button.setCheckable(True)
+    return button

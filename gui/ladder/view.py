@@ -1,0 +1,168 @@
+"""The Ladder view: the rungs drawn with their limits, and beside them the same in words."""
+
+from matplotlib.figure import Figure
+from PySide6.QtCore import QSignalBlocker, Qt
+from PySide6.QtGui import QMouseEvent
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
+
+from core.drawing.ladder import LadderChart, draw_ladder
+from core.drawing.palette import load_palette
+from core.kit.ladder import Ladder
+from core.kit.rounding import power_text
+from core.wording import SiteClock
+from gui.ladder.air import AirRow
+from gui.ladder.rung_list import RungList
+from gui.ladder.words import aim_detail, aim_heading, ceiling_note, limit_lines, rung_detail
+from gui.state import AppState, Aspect
+from gui.widgets.canvas import Canvas
+from gui.widgets.plain_label import PlainLabel
+
+_REDRAWN_FOR = frozenset(Aspect) - {Aspect.NOW, Aspect.FILE}
+
+
+class LadderCanvas(Canvas):
+    """The drawing of the state's ladder; a click takes a rung in hand."""
+
+    def __init__(self, view: "LadderView", state: AppState) -> None:
+        super().__init__(self._draw_chart, view)
+        self._view = view
+        self._state = state
+        self.chart: LadderChart | None = None
+        self.setAccessibleName("Power ladder: the rungs by power, with the three limits")
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        if self.chart is None or event.button() != Qt.MouseButton.LeftButton:
+            super().mousePressEvent(event)
+            return
+        rung = self.chart.rung_at(*self.to_figure(event.position().x(), event.position().y()))
+        if rung is not None:
+            self._view.list.choose(rung)
+
+    def _draw_chart(self, figure: Figure) -> None:
+        palette = load_palette(self._state.palette_name)
+        figure.set_facecolor(palette.surface)
+        ladder, night, rung = self._state.ladder, self._state.night, self._view.list.rung
+        self.chart = None
+        if ladder is None or not ladder.rungs:
+            return
+        planet = ladder.aim.planet
+        self.chart = draw_ladder(
+            figure,
+            ladder,
+            palette=palette,
+            chosen_power=rung.power if rung else None,
+            disc_arcsec=night.of(planet).diameter_arcsec if night and planet else None,
+        )
+
+
+class LadderView(QWidget):
+    """The ladder of the scope in hand for the planet in hand, in tonight's air."""
+
+    def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._state = state
+        self.heading = PlainLabel(role="heading")
+        self.detail = PlainLabel(role="faint", wraps=True)
+        self.ceiling = PlainLabel(role="numeral")
+        self.ceiling_note = PlainLabel(role="small", wraps=True)
+        self.limits = QGridLayout()
+        self.list = RungList()
+        self.notices = PlainLabel(wraps=True)
+        self.notices.setAccessibleName("About the rung in hand")
+        self.canvas = LadderCanvas(self, state)
+        self.air = AirRow(state)
+        self.setFocusProxy(self.list)
+        self._lay_out()
+        self.list.currentRowChanged.connect(self._on_row)
+        state.changed.connect(self._on_changed)
+        self._show()
+
+    def _lay_out(self) -> None:
+        panel = QWidget()
+        column = QVBoxLayout(panel)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(6)
+        column.addWidget(self.heading)
+        column.addWidget(self.detail)
+        top = QHBoxLayout()
+        top.setSpacing(10)
+        top.addWidget(self.ceiling)
+        top.addWidget(self.ceiling_note, 1)
+        column.addLayout(top)
+        self.limits.setHorizontalSpacing(10)
+        self.limits.setVerticalSpacing(2)
+        self.limits.setColumnStretch(2, 1)
+        column.addLayout(self.limits)
+        column.addWidget(self.list, 1)
+        column.addWidget(self.notices)
+        row = QHBoxLayout()
+        row.setSpacing(14)
+        row.addWidget(self.canvas, 3)
+        row.addWidget(panel, 2)
+        outer = QVBoxLayout(self)
+        outer.setContentsMargins(12, 4, 12, 10)
+        outer.setSpacing(8)
+        outer.addLayout(row, 1)
+        outer.addWidget(self.air)
+
+    def _on_changed(self, aspects: frozenset[Aspect]) -> None:
+        if aspects == {Aspect.PALETTE}:
+            self.canvas.redraw()
+        elif aspects & _REDRAWN_FOR:
+            self._show()
+
+    def _on_row(self, _row: int) -> None:
+        self._show_rung()
+        self.canvas.redraw()
+
+    def _show(self) -> None:
+        ladder = self._state.ladder
+        self._show_aim()
+        self._show_limits(ladder)
+        self._show_list(ladder)
+        self._show_rung()
+        self.canvas.redraw()
+
+    def _show_aim(self) -> None:
+        state, aim = self._state, self._state.aim
+        clock = None
+        if state.night is not None:
+            clock = SiteClock(zone=state.night.site.zone, hours=state.profile.preferences.clock)
+        is_moment = aim.at == state.time
+        is_now = is_moment and state.following_now
+        self.heading.setText(aim_heading(aim, clock, is_now=is_now, is_moment=is_moment))
+        self.detail.setText(aim_detail(aim))
+
+    def _show_limits(self, ladder: Ladder | None) -> None:
+        _empty(self.limits)
+        if ladder is None:
+            self.ceiling.setText("")
+            self.ceiling_note.setText("Add a telescope under Gear, and its ladder stands here.")
+            return
+        power = ladder.ceiling.power
+        self.ceiling.setText("" if power is None else power_text(power))
+        self.ceiling_note.setText(ceiling_note(ladder))
+        for row, line in enumerate(limit_lines(ladder)):
+            role = "heading" if line.sets_ceiling else ""
+            self.limits.addWidget(PlainLabel(line.name, role=role), row, 0)
+            self.limits.addWidget(PlainLabel(line.power, role=role), row, 1, Qt.AlignmentFlag.AlignRight)
+            self.limits.addWidget(PlainLabel(line.why, role="small"), row, 2)
+
+    def _show_list(self, ladder: Ladder | None) -> None:
+        blocker = QSignalBlocker(self.list)
+        self.list.show_ladder(ladder)
+        blocker.unblock()
+
+    def _show_rung(self) -> None:
+        ladder, rung = self._state.ladder, self.list.rung
+        text = rung_detail(rung, ladder) if rung and ladder else " ".join(ladder.notices if ladder else ())
+        self.notices.setText(text)
+        self.canvas.setAccessibleDescription(text)
+
+
+def _empty(grid: QGridLayout) -> None:
+    while (item := grid.takeAt(0)) is not None:
+        widget = item.widget()
+        if widget is not None:
+            widget.hide()
+            widget.deleteLater()

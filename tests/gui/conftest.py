@@ -1,0 +1,138 @@
+"""A window whose clock, sky and memory are in the test's hands."""
+
+from collections.abc import Callable, Iterator
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+
+import numpy as np
+import pytest
+from numpy.typing import NDArray
+from PySide6.QtGui import QImage
+from PySide6.QtWidgets import QApplication, QWidget
+from pytestqt.qtbot import QtBot
+
+from core.kit.gear import Barlow, Eyepiece, Telescope, TelescopeKind
+from core.record.observer import Profile
+from core.sky.site import BlockedSky, Site
+from gui.jobs import AtOnce, Jobs
+from gui.session import FOLDER_VARIABLE, Session, SessionFile
+from gui.shell import Shell
+from gui.state import AppState
+from gui.theme import Theme
+
+# Saturn stands 44 degrees high in the south-west at this moment; Jupiter rises an hour later.
+EVENING_START = datetime(2026, 12, 5, 21, 42, tzinfo=UTC)
+
+TERRACE = Site(
+    name="Back terrace",
+    latitude_deg=41.15,
+    longitude_deg=-8.61,
+    elevation_m=90,
+    time_zone="Europe/Lisbon",
+    blocked=(BlockedSky(azimuth_from_deg=190, azimuth_to_deg=230, below_altitude_deg=28, what="roof ridge"),),
+)
+HILL = Site(name="Southern hill", latitude_deg=-41.3, longitude_deg=174.8, time_zone="Pacific/Auckland")
+SIX_INCH = Telescope(name="Six-inch", kind=TelescopeKind.REFLECTOR, aperture_mm=150, focal_length_mm=1200)
+SMALL = Telescope(name="Small refractor", kind=TelescopeKind.REFRACTOR, aperture_mm=80, focal_length_mm=600)
+
+
+class HandClock:
+    """A clock that moves only when it is told to."""
+
+    def __init__(self, now: datetime = EVENING_START) -> None:
+        self.now = now
+
+    def __call__(self) -> datetime:
+        return self.now
+
+    def move(self, by: timedelta) -> None:
+        self.now += by
+
+
+def make_profile() -> Profile:
+    """Return an invented observer with two sites and two telescopes."""
+    return Profile(
+        observer="Ines",
+        sites=(TERRACE, HILL),
+        telescopes=(SIX_INCH, SMALL),
+        eyepieces=tuple(
+            Eyepiece(name=f"{focal} mm", focal_length_mm=focal, apparent_field_deg=52)
+            for focal in (25, 10, 8)
+        ),
+        barlows=(Barlow(name="2x", factor=2),),
+    )
+
+
+def pixels(picture: QWidget | QImage) -> NDArray[np.uint8]:
+    """Return a widget's or an image's pixels as red, green, blue (rows, columns, 3)."""
+    image = picture if isinstance(picture, QImage) else picture.grab().toImage()
+    image = image.convertToFormat(QImage.Format.Format_RGB888)
+    rows = np.frombuffer(image.constBits(), np.uint8).reshape(image.height(), image.bytesPerLine())
+    return rows[:, : image.width() * 3].reshape(image.height(), image.width(), 3).copy()
+
+
+@pytest.fixture(autouse=True)
+def state_folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """Keep every session and log away from the home of whoever runs the tests."""
+    folder = tmp_path / "state"
+    monkeypatch.setenv(FOLDER_VARIABLE, str(folder))
+    return folder
+
+
+@pytest.fixture
+def theme(qapp: QApplication) -> Iterator[Theme]:
+    theme = Theme(qapp)
+    theme.wear("day")
+    yield theme
+    theme.wear("day")
+
+
+@pytest.fixture
+def clock() -> HandClock:
+    return HandClock()
+
+
+@pytest.fixture
+def make_state(qapp: QApplication, clock: HandClock) -> Callable[..., AppState]:
+    """Return a maker of states whose jobs run at once and whose sky is read already."""
+
+    def make(profile: Profile | None = None, *, sky: bool = True, path: Path | None = None) -> AppState:
+        state = AppState(
+            make_profile() if profile is None else profile, path=path, clock=clock, jobs=Jobs(AtOnce())
+        )
+        if sky:
+            state.prepare_sky()
+        return state
+
+    return make
+
+
+@pytest.fixture
+def state(make_state: Callable[..., AppState]) -> AppState:
+    return make_state()
+
+
+@pytest.fixture
+def make_shell(qtbot: QtBot, theme: Theme, state_folder: Path) -> Iterator[Callable[..., Shell]]:
+    """Return a maker of windows on the screen; each is closed without a question at the end."""
+    shells: list[Shell] = []
+
+    def make(state: AppState, *, view: int = 1, size: tuple[int, int] = (1280, 800)) -> Shell:
+        shell = Shell(state, theme, session=Session(view=view), session_file=SessionFile(state_folder))
+        shell.resize(*size)
+        shell.show()
+        qtbot.waitExposed(shell)
+        qtbot.waitUntil(lambda: shell.current_view is not None)
+        shells.append(shell)
+        return shell
+
+    yield make
+    for shell in shells:
+        shell.state.undo_stack.setClean()
+        shell.close()
+        shell.deleteLater()
+
+
+@pytest.fixture
+def shell(make_shell: Callable[..., Shell], state: AppState) -> Shell:
+    return make_shell(state)

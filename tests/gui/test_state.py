@@ -1,0 +1,265 @@
+"""The one state: choices change what follows, edits can be taken back, the clock moves what follows it."""
+
+import threading
+from collections.abc import Callable
+from datetime import UTC, date, datetime, timedelta
+
+import attrs
+import pytest
+from pytestqt.qtbot import QtBot
+
+from core.air.steadiness import BlurSource, FirstLook
+from core.problems import ProblemsError
+from core.record.observer import Profile
+from core.sky.bodies import Body
+from core.sky.site import Site
+from gui.jobs import Jobs
+from gui.state import AppState, Aspect
+from tests.gui.conftest import HandClock, make_profile
+
+
+def aspects_of(state: AppState, act: Callable[[], object]) -> set[Aspect]:
+    """Return every aspect that an act reports as changed."""
+    seen: set[Aspect] = set()
+    state.changed.connect(seen.update)
+    act()
+    state.changed.disconnect(seen.update)
+    return seen
+
+
+# Edits.
+
+
+def renamed(profile: Profile, name: str) -> Profile:
+    return attrs.evolve(profile, observer=name)
+
+
+def test_an_edit_is_named_and_can_be_taken_back_and_done_again(state: AppState) -> None:
+    before = state.profile
+    state.edit_profile("Rename the observer", renamed(before, "Rui"))
+    assert state.profile.observer == "Rui"
+    assert state.undo_stack.undoText() == "Rename the observer"
+    assert state.is_modified
+
+    state.undo_stack.undo()
+    assert state.profile == before
+    assert not state.is_modified
+
+    state.undo_stack.redo()
+    assert state.profile.observer == "Rui"
+
+
+def test_letters_typed_one_after_another_are_taken_back_as_one(state: AppState) -> None:
+    for text in ("R", "Ru", "Rui"):
+        state.edit_profile("Rename", renamed(state.profile, text), merge_key="observer")
+    state.edit_profile("Rename", renamed(state.profile, "Anna"), merge_key="another field")
+
+    state.undo_stack.undo()
+    assert state.profile.observer == "Rui"
+    state.undo_stack.undo()
+    assert state.profile.observer == "Ines"
+
+
+def test_an_edit_that_changes_nothing_is_no_step(state: AppState) -> None:
+    state.edit_profile("Nothing", state.profile)
+    assert not state.undo_stack.canUndo()
+
+
+def test_new_things_get_their_ids(make_state: Callable[..., AppState]) -> None:
+    state = make_state(Profile())
+    state.edit_profile("Add", make_profile())
+    assert all(scope.id for scope in state.profile.telescopes)
+
+
+def test_an_ampersand_in_a_label_is_shown_as_one(state: AppState) -> None:
+    state.edit_profile("Rename tube & mount", renamed(state.profile, "X"))
+    assert state.undo_stack.undoText() == "Rename tube && mount"
+
+
+def test_taking_back_the_scope_in_hand_falls_back_to_the_first(state: AppState) -> None:
+    state.set_scope(state.profile.telescopes[1].id)
+    state.edit_profile("Remove", attrs.evolve(state.profile, telescopes=state.profile.telescopes[:1]))
+    assert state.scope is not None
+    assert state.scope.name == "Six-inch"
+    state.undo_stack.undo()
+    assert state.scope.name == "Small refractor"
+
+
+# What follows from the choices.
+
+
+def test_scope_and_air_and_planet_change_the_ladder(state: AppState) -> None:
+    ladder = state.ladder
+    assert ladder is not None
+    assert ladder.limits.aperture == 300  # 2x per mm of 150 mm; common practice
+    state.set_scope(state.profile.telescopes[1].id)
+    assert state.ladder is not None
+    assert state.ladder.limits.aperture == 160
+    assumed = state.ladder.limits.tonight_air
+    state.set_first_look(FirstLook.BOILING)
+    assert state.blur.source is BlurSource.GIVEN
+    assert state.ladder.limits.tonight_air < assumed  # type: ignore[operator]  # both are numbers here
+    assert aspects_of(state, lambda: state.set_planet(Body.URANUS)) == {Aspect.PLANET}
+    assert state.aim.planet is Body.URANUS
+
+
+def test_two_scopes_are_compared_only_while_both_are_there(state: AppState) -> None:
+    assert state.comparison is None
+    small = state.profile.telescopes[1]
+    state.set_other_scope(small.id)
+    assert state.comparison is not None
+    assert state.comparison.b.scope == small
+    state.set_scope(small.id)
+    assert state.comparison is None  # a scope is not compared with itself
+
+
+def test_without_a_site_there_is_no_night_and_the_ladder_points_overhead(
+    make_state: Callable[..., AppState],
+) -> None:
+    state = make_state(attrs.evolve(make_profile(), sites=()))
+    assert state.night is None
+    assert state.planet is None
+    assert state.ladder is not None
+    assert state.ladder.aim.overhead
+
+
+def test_what_follows_is_computed_once(state: AppState) -> None:
+    assert state.night is state.night
+    assert state.ladder is state.ladder
+    assert state.answer is state.answer
+    assert state.items is state.items
+
+
+def test_the_first_planet_is_the_evening_s_and_stays_chosen_by_hand(state: AppState) -> None:
+    assert state.planet is Body.JUPITER
+    assert not state.planet_is_chosen
+    state.set_planet(Body.SATURN)
+    state.set_evening(date(2026, 12, 6))
+    assert state.planet is Body.SATURN
+
+
+# Evenings and the clock.
+
+
+def test_the_moment_follows_the_clock_by_the_minute(state: AppState, clock: HandClock) -> None:
+    clock.move(timedelta(seconds=30))
+    assert aspects_of(state, state.beat) == {Aspect.NOW}
+    clock.move(timedelta(seconds=31))
+    assert aspects_of(state, state.beat) == {Aspect.NOW, Aspect.TIME}
+    assert state.time == datetime(2026, 12, 5, 21, 43, tzinfo=UTC)
+
+
+def test_a_chosen_moment_stays_while_the_clock_goes_on(state: AppState, clock: HandClock) -> None:
+    chosen = datetime(2026, 12, 5, 23, 0, tzinfo=UTC)
+    state.set_time(chosen)
+    clock.move(timedelta(minutes=5))
+    assert aspects_of(state, state.beat) == {Aspect.NOW}
+    assert state.time == chosen
+    state.follow_now()
+    assert state.time == datetime(2026, 12, 5, 21, 47, tzinfo=UTC)
+
+
+def test_a_moment_outside_the_evening_is_held_at_its_ends(state: AppState) -> None:
+    state.set_time(datetime(2026, 12, 9, tzinfo=UTC))
+    # Noon of 6 December in Lisbon is noon UTC; the evening ends before it.
+    assert state.time == datetime(2026, 12, 6, 11, 59, tzinfo=UTC)
+    state.set_time(datetime(2026, 12, 1, tzinfo=UTC))
+    assert state.time == datetime(2026, 12, 5, 12, 0, tzinfo=UTC)
+
+
+def test_another_evening_is_looked_at_in_the_planet_s_best_moment(state: AppState) -> None:
+    state.set_evening(date(2027, 1, 10))
+    assert not state.follows_tonight
+    assert not state.following_now
+    assert state.time == state.aim.at.replace(second=0, microsecond=0)  # type: ignore[union-attr]
+    state.show_tonight()
+    assert state.evening == date(2026, 12, 5)
+    assert state.following_now
+
+
+def test_tonight_moves_on_after_sunrise(state: AppState, clock: HandClock) -> None:
+    state.set_usual_air(400)
+    # The Sun rises in Porto at about 7:45 in early December.
+    clock.now = datetime(2026, 12, 6, 7, 0, tzinfo=UTC)
+    state.beat()
+    assert state.evening == date(2026, 12, 5)
+    clock.now = datetime(2026, 12, 6, 8, 30, tzinfo=UTC)
+    state.beat()
+    assert state.evening == date(2026, 12, 6)
+    assert state.usual_air == 300  # a lift is for one night
+
+
+def test_an_evening_outside_the_tables_is_refused_and_the_old_one_stays(state: AppState) -> None:
+    with pytest.raises(ProblemsError, match="2060"):
+        state.set_evening(date(2060, 1, 1))
+    assert state.evening == date(2026, 12, 5)
+    assert state.night is not None
+
+
+def test_a_date_that_the_site_skipped_is_stepped_over(make_state: Callable[..., AppState]) -> None:
+    # Samoa had no 30 December 2011: it crossed the date line (IANA time zone data).
+    apia = Site(name="Apia", latitude_deg=-13.8, longitude_deg=-171.8, time_zone="Pacific/Apia")
+    state = make_state(Profile(sites=(apia,)))
+    told: list[str] = []
+    state.told.connect(told.append)
+    state.set_evening(date(2011, 12, 29))
+    state.step_evening(1)
+    assert state.evening == date(2011, 12, 31)
+    assert "2011-12-30" in told[0]
+
+
+def test_a_clock_beyond_the_tables_is_told_and_breaks_nothing(
+    make_state: Callable[..., AppState], clock: HandClock
+) -> None:
+    clock.now = datetime(2061, 1, 1, tzinfo=UTC)
+    state = make_state()
+    assert state.night is None
+    assert "2053" in state.night_problem
+    assert state.answer is None
+
+
+def test_another_site_brings_its_own_evening(state: AppState) -> None:
+    # 21:42 UTC on 5 December is the morning of the 6th in New Zealand, after sunrise.
+    state.set_site(state.profile.sites[1].id)
+    assert state.evening == date(2026, 12, 6)
+    assert state.night is not None
+    assert state.night.site.name == "Southern hill"
+
+
+# Jobs.
+
+
+def test_the_sky_is_read_off_the_window_s_thread(qtbot: QtBot, qapp: object) -> None:
+    state = AppState(make_profile(), clock=HandClock())
+    assert state.night is None
+    with qtbot.waitSignal(state.changed, check_params_cb=lambda aspects: Aspect.SKY in aspects):
+        state.prepare_sky()
+    assert state.night is not None
+    state.jobs.close()
+
+
+def test_a_result_that_has_become_stale_is_dropped(qtbot: QtBot) -> None:
+    jobs = Jobs()
+    first_may_end = threading.Event()
+    got: list[str] = []
+    jobs.submit("x", lambda: (first_may_end.wait(5), "first")[1], got.append)
+    jobs.submit("x", lambda: "second", got.append)
+    first_may_end.set()
+    qtbot.waitUntil(lambda: got != [])
+    jobs.submit("x", lambda: "third", got.append)
+    qtbot.waitUntil(lambda: len(got) == 2)
+    assert got == ["second", "third"]
+    jobs.close()
+
+
+def test_a_job_that_fails_hands_over_its_error_on_the_window_s_thread(qtbot: QtBot) -> None:
+    jobs = Jobs()
+    seen: list[tuple[str, threading.Thread]] = []
+
+    def fail() -> None:
+        raise ValueError("no luck")
+
+    jobs.submit("x", fail, print, lambda error: seen.append((str(error), threading.current_thread())))
+    qtbot.waitUntil(lambda: seen != [])
+    assert seen == [("no luck", threading.main_thread())]
+    jobs.close()
