@@ -53,7 +53,8 @@ def _write_altitudes(pen: Pen, frame: Frame) -> None:
     for altitude_deg in ALTITUDES_DEG:
         y = frame.y(altitude_deg)
         pen.write(f"{altitude_deg}°", box.left - 5.0, y, _NUMERAL, palette.ink, align="right")
-        pen.stroke((box.left - 3.0, y), (box.left, y), palette.faint_ink, 0.8)
+    ticks = [((box.left - 3.0, y), (box.left, y)) for y in map(frame.y, ALTITUDES_DEG)]
+    pen.strokes(ticks, palette.faint_ink, 0.8)
     _write_upright(pen, "Geometric altitude", box.left - _TITLE_AWAY, frame)
 
 
@@ -63,11 +64,12 @@ def _write_paths(pen: Pen, frame: Frame, elevation_m: float) -> None:
     for altitude_deg in PATH_ALTITUDES_DEG:
         path = float(air_path(apparent_altitude_deg(altitude_deg, elevation_m=elevation_m)))
         text, y = f"{path:.1f}", frame.y(altitude_deg)
-        pen.stroke((box.right, y), (box.right + 3.0, y), palette.faint_ink, 0.8)
         place = Box.around(box.right + 18.0, y, width_of(text, _NUMERAL), _NUMERAL.line_height)
         if column.is_free(place):
             column.add(place)
             pen.write(text, box.right + 5.0, y, _NUMERAL, palette.ink, align="left")
+    ticks = [((box.right, y), (box.right + 3.0, y)) for y in map(frame.y, PATH_ALTITUDES_DEG)]
+    pen.strokes(ticks, palette.faint_ink, 0.8)
     _write_upright(pen, "Air path, overhead = 1", box.right + _TITLE_AWAY, frame)
 
 
@@ -82,9 +84,11 @@ def _write_hours(pen: Pen, frame: Frame, night: Night, clock: SiteClock) -> None
     hours = Taken(Box(box.left - 40.0, box.bottom - 40.0, pen.page.right, box.bottom), gap=2.0)
     zones: list[tuple[float, str]] = []
     days: list[tuple[float, str]] = []
-    for tick in _fitting_ticks(frame, night, clock):
+    ticks = _fitting_ticks(frame, night, clock)
+    marks = [((x, box.bottom - 4.0), (x, box.bottom)) for x in (frame.x(tick.time) for tick in ticks)]
+    pen.strokes(marks, palette.faint_ink, 0.9)
+    for tick in ticks:
         x = frame.x(tick.time)
-        pen.stroke((x, box.bottom - 4.0), (x, box.bottom), palette.faint_ink, 0.9)
         text = hour_words(tick.hour, clock=clock.hours)
         place = Box.around(x, box.bottom - _HOUR_ROW, width_of(text, _HOUR), _HOUR.line_height)
         if hours.is_free(place):

@@ -104,3 +104,15 @@ def fitted(text: str, lettering: Lettering, width: float) -> str:
         else:
             high = middle - 1
     return text[:low].rstrip() + _ELLIPSIS if low else ""
+
+
+def wrapped(text: str, lettering: Lettering, width: float) -> tuple[str, ...]:
+    """Return a text as lines no wider than ``width`` points; a word wider than that is cut."""
+    lines: list[str] = []
+    for word in text.split():
+        longer = f"{lines[-1]} {word}" if lines else word
+        if lines and width_of(longer, lettering) <= width:
+            lines[-1] = longer
+        else:
+            lines.append(fitted(word, lettering, width))
+    return tuple(lines)

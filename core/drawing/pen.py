@@ -3,13 +3,12 @@
 from collections.abc import Sequence
 
 import numpy as np
-from matplotlib.artist import Artist
-from matplotlib.collections import LineCollection
 from matplotlib.figure import Figure
-from matplotlib.patches import Circle, Rectangle
+from matplotlib.patches import Circle, PathPatch, Rectangle
+from matplotlib.path import Path
 from matplotlib.text import Text
 from matplotlib.transforms import Affine2D
-from numpy.typing import ArrayLike
+from numpy.typing import NDArray
 
 from core.drawing.lettering import Lettering, font_of, legible
 from core.drawing.palette import Palette
@@ -74,28 +73,31 @@ class Pen:
 
     def strokes(
         self,
-        lines: Sequence[ArrayLike],
+        lines: Sequence[Sequence[tuple[float, float]] | NDArray[np.float64]],
         colour: str,
         width: float,
         *,
         dashes: Dashes = SOLID,
         alpha: float = 1.0,
         order: float = 2.0,
-        clip: Box | None = None,
     ) -> None:
         """Draw lines, each an array (N, 2) of points."""
-        arrays = [np.asarray(line, dtype=np.float64) for line in lines]
-        collection = LineCollection(
-            arrays,
-            colors=[colour],
-            linewidths=[width],
-            linestyles=[dashes],
+        arrays = [np.asarray(line, dtype=np.float64) for line in lines if len(line)]
+        if not arrays:
+            return
+        patch = PathPatch(
+            Path.make_compound_path(*(Path(array) for array in arrays)),
+            fill=False,
+            edgecolor=colour,
+            linewidth=width,
+            linestyle=dashes,
             alpha=alpha,
             zorder=order,
             capstyle="butt",
+            joinstyle="round",
             transform=self._points,
         )
-        self._add(collection, clip)
+        self.figure.add_artist(patch, clip=False)
 
     def stroke(
         self,
@@ -133,20 +135,12 @@ class Pen:
             zorder=order,
             transform=self._points,
         )
-        self._add(patch, None)
+        self.figure.add_artist(patch, clip=False)
 
     def circle(
-        self,
-        x: float,
-        y: float,
-        radius: float,
-        colour: str,
-        *,
-        edge: str | None = None,
-        order: float = 2.0,
-        inside: tuple[float, float, float] | None = None,
+        self, x: float, y: float, radius: float, colour: str, *, edge: str | None = None, order: float = 2.0
     ) -> None:
-        """Fill a circle, cut off outside another one (x, y, radius) where that is given."""
+        """Fill a circle, with a thin edge where a colour for it is given."""
         patch = Circle(
             (x, y),
             radius,
@@ -156,13 +150,4 @@ class Pen:
             zorder=order,
             transform=self._points,
         )
-        self._add(patch, None)
-        if inside is not None:
-            patch.set_clip_path(Circle(inside[:2], inside[2], transform=self._points))
-
-    def _add(self, artist: Artist, clip: Box | None) -> None:
-        self.figure.add_artist(artist, clip=False)
-        if clip is not None:
-            artist.set_clip_path(
-                Rectangle((clip.left, clip.bottom), clip.width, clip.height, transform=self._points)
-            )
+        self.figure.add_artist(patch, clip=False)

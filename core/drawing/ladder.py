@@ -1,0 +1,220 @@
+"""The power ladder: rungs by the logarithm of power, with the three limits drawn across it."""
+
+from collections.abc import Sequence
+
+from attrs import frozen
+from matplotlib.figure import Figure
+from matplotlib.text import Text
+
+from core.drawing.field_circle import draw_field
+from core.drawing.ladder_layout import (
+    FIGURE,
+    LIMIT,
+    ROW,
+    SMALL,
+    Column,
+    LadderLayout,
+    LimitPlace,
+    RungPlace,
+    cell_fitted,
+    lay_out_ladder,
+    lettering_of,
+    power_range,
+)
+from core.drawing.ladder_words import rung_at_power
+from core.drawing.lettering import wrapped
+from core.drawing.palette import Palette
+from core.drawing.pen import POINTS_PER_INCH, SOLID, Pen
+from core.drawing.placing import Box
+from core.kit.ladder import Ladder, Rung, Standing
+
+_MARGIN = 8.0
+# The eyepiece's field is drawn where this much width is left for it.
+_LEAST_FIELD_WIDTH = 110.0
+_MOST_FIELD_WIDTH = 260.0
+_NARROW_FOR_FIELD = 520.0
+_TINT_ABOVE = 0.45
+_DASHES_LIMIT = (0.0, (5.0, 2.5))
+_DASHES_ABOVE = (0.0, (2.0, 2.0))
+_NEAR = 6.0  # how near to a rung without words a click must be, points
+
+
+@frozen(eq=False)
+class _Target:
+    """Where a click means a rung, points."""
+
+    box: Box
+    rung: Rung
+
+
+class LadderChart:
+    """A drawn ladder, or two: the words, and which rung is at a figure pixel.
+
+    Pixels are counted from the figure's lower left corner, as Matplotlib counts them.
+    """
+
+    def __init__(self, pen: Pen, layouts: Sequence[LadderLayout]) -> None:
+        self.figure: Figure = pen.figure
+        self.texts: list[Text] = pen.texts
+        self._layouts = tuple(layouts)
+        self._targets = [target for layout in layouts for target in _targets(layout)]
+
+    def rung_at(self, x: float, y: float) -> Rung | None:
+        """Return the rung whose line or words are at a pixel, None where there is neither."""
+        scale = self.figure.dpi / POINTS_PER_INCH
+        across, up = x / scale, y / scale
+        hit = [target for target in self._targets if target.box.contains(across, up)]
+        nearest = min(
+            hit, key=lambda target: abs((target.box.bottom + target.box.top) / 2 - up), default=None
+        )
+        return None if nearest is None else nearest.rung
+
+    def pixel_of(self, rung: Rung) -> tuple[float, float]:
+        """Return the middle of a rung's line in pixels; ValueError for a rung that is not drawn."""
+        for layout in self._layouts:
+            for place in layout.rungs:
+                if place.rung is rung:
+                    scale = self.figure.dpi / POINTS_PER_INCH
+                    return sum(layout.rails) / 2 * scale, place.y * scale
+        raise ValueError(f"no rung of {rung.power:g}x on this drawing")
+
+
+def draw_ladder(
+    figure: Figure,
+    ladder: Ladder,
+    *,
+    palette: Palette,
+    chosen_power: float | None = None,
+    disc_arcsec: float | None = None,
+) -> LadderChart:
+    """Draw one ladder on a figure, which is cleared first, and return the chart.
+
+    ``chosen_power`` is where the observer is. ``disc_arcsec`` is the planet's diameter: its disc is drawn
+    to scale in the field of that rung, or of the one to climb to.
+    """
+    pen = Pen(figure, palette)
+    page = pen.page
+    inner = Box(page.left + _MARGIN, page.bottom + _MARGIN, page.right - _MARGIN, page.top - _MARGIN)
+    shown = rung_at_power(ladder.rungs, chosen_power or ladder.climb_to or ladder.start)
+    has_field = disc_arcsec is not None and shown is not None and inner.width >= _NARROW_FOR_FIELD
+    words_right = inner.right - (_LEAST_FIELD_WIDTH if has_field else 0.0)
+    layout = lay_out_ladder(
+        ladder,
+        Box(inner.left, inner.bottom, words_right, inner.top),
+        powers=power_range([ladder]),
+        chosen_power=chosen_power,
+    )
+    draw_layout(pen, layout)
+    if has_field and disc_arcsec is not None and shown is not None:
+        left = layout.right + 2 * _MARGIN
+        right = min(inner.right, left + _MOST_FIELD_WIDTH)
+        draw_field(pen, Box(left, inner.bottom, right, inner.top), shown, ladder.aim.planet, disc_arcsec)
+    return LadderChart(pen, [layout])
+
+
+def draw_layout(pen: Pen, layout: LadderLayout) -> None:
+    """Draw a ladder that has its place."""
+    _draw_ground(pen, layout)
+    for limit in layout.limits:
+        _draw_limit(pen, layout, limit)
+    for place in layout.rungs:
+        _draw_rung(pen, layout, place)
+    _write_headings(pen, layout)
+    if not layout.ladder.rungs:
+        _write_no_rungs(pen, layout)
+
+
+def _draw_ground(pen: Pen, layout: LadderLayout) -> None:
+    """Draw the uprights, and tint what lies above the ceiling."""
+    palette, scale = pen.palette, layout.scale
+    top, bottom = scale.top + ROW / 2, scale.bottom - ROW / 2
+    left, right = layout.rails
+    ceiling = layout.ladder.ceiling.power
+    if ceiling is not None:
+        above = Box(left, scale.y(ceiling), right, top)
+        pen.fill(above, palette.band_low, alpha=_TINT_ABOVE, order=0.5)
+    for x in layout.rails:
+        pen.stroke((x, bottom), (x, top), palette.faint_ink, 1.2, order=1.0)
+
+
+def _draw_limit(pen: Pen, layout: LadderLayout, place: LimitPlace) -> None:
+    """Draw a limit's line across the rails, with its words to the left, joined where they had to move."""
+    palette = pen.palette
+    is_ceiling = place.limit is not None and place.limit.is_ceiling
+    strong = palette.accent if is_ceiling else palette.faint_ink
+    right = layout.limits_right - 4.0
+    height = LIMIT.line_height + len(place.lines) * SMALL.line_height
+    y = place.words_y + height / 2 - LIMIT.line_height / 2
+    pen.write(place.title, right, y, LIMIT, strong if is_ceiling else palette.ink, align="right")
+    y -= LIMIT.line_height / 2 + SMALL.line_height / 2
+    for line in place.lines:
+        pen.write(line, right, y, SMALL, strong, align="right")
+        y -= SMALL.line_height
+    if place.y is not None:
+        left = layout.limits_right
+        width, dashes = (2.4, SOLID) if is_ceiling else (1.2, _DASHES_LIMIT)
+        pen.stroke(
+            (left + 7.0, place.y), (layout.rails[1] + 8.0, place.y), strong, width, dashes=dashes, order=2.5
+        )
+        pen.stroke((left, place.words_y), (left + 7.0, place.y), strong, 0.8, order=2.5)
+
+
+def _draw_rung(pen: Pen, layout: LadderLayout, place: RungPlace) -> None:
+    palette, rung = pen.palette, place.rung
+    left, right = layout.rails
+    is_chosen = rung is layout.chosen
+    good = rung.standing is Standing.GOOD or rung.power == layout.ladder.start
+    colour = palette.accent if is_chosen else palette.ink if good else palette.faint_ink
+    width = 4.2 if is_chosen else 2.4 if good else 1.3
+    dashes = _DASHES_ABOVE if rung.standing is Standing.ABOVE and not is_chosen else SOLID
+    if place.words is None:  # a short mark, as on a ruler
+        left, width = right - 0.35 * (right - left), min(width, 1.3)
+    pen.stroke((left, place.y), (right, place.y), colour, width, dashes=dashes, order=2.0)
+    if place.words is None:
+        return
+    end = layout.words_left - 4.0
+    pen.strokes(
+        [[(right + 2.0, place.y), (right + 8.0, place.y), (end - 4.0, place.words_y), (end, place.words_y)]],
+        palette.line if not is_chosen else colour,
+        0.8,
+        order=1.5,
+    )
+    words_colour = colour if is_chosen or not good else palette.ink
+    for column, (x, align, width_of_column) in layout.columns.items():
+        text = cell_fitted(place.words, column, width_of_column)
+        plain = (
+            palette.faint_ink if column in (Column.EXIT_PUPIL, Column.FIELD, Column.DRIFT) else words_colour
+        )
+        pen.write(text, x, place.words_y, lettering_of(column, text), plain, align=align)
+
+
+def _write_headings(pen: Pen, layout: LadderLayout) -> None:
+    """Write what each column holds, and how many rungs are only marks."""
+    y = layout.box.top - SMALL.line_height / 2
+    for column, (x, align, width) in layout.columns.items():
+        if column is not Column.REMARK and width > 0:
+            pen.write(column.value, x, y, SMALL, pen.palette.faint_ink, align=align)
+    if layout.unnamed:
+        number = f"{layout.unnamed} more as short marks"
+        pen.write(number, layout.rails[1], y, SMALL, pen.palette.faint_ink, align="right")
+
+
+def _write_no_rungs(pen: Pen, layout: LadderLayout) -> None:
+    """Write why the ladder is empty in place of its rungs."""
+    left, width = layout.words_left, layout.box.right - layout.words_left
+    words = " ".join(layout.ladder.notices) or "No power to show yet."
+    y = (layout.scale.bottom + layout.scale.top) / 2
+    for line in wrapped(words, FIGURE, width):
+        pen.write(line, left, y, FIGURE, pen.palette.ink, align="left")
+        y -= FIGURE.line_height
+
+
+def _targets(layout: LadderLayout) -> list[_Target]:
+    targets = []
+    left, right = layout.rails
+    for place in layout.rungs:
+        targets.append(_Target(Box(left, place.y - _NEAR, right + 2.0, place.y + _NEAR), place.rung))
+        if place.words is not None:
+            y, half = place.words_y, ROW / 2
+            targets.append(_Target(Box(right + 2.0, y - half, layout.right, y + half), place.rung))
+    return targets
