@@ -1,0 +1,14 @@
+"""The field for the width of a barrel."""
+
+from core.kit.gear import BARRELS_MM
+from core.kit.numbers import number_text
+from gui.widgets.choice_field import ChoiceField
+
+_INCHES = {24.5: "0.965", 31.75: "1.25", 50.8: "2"}
+
+
+def barrel_field(label: str = "Barrel") -> ChoiceField:
+    """Return the field; each width stands in both units, the usual one first when nothing is chosen."""
+    order = sorted(BARRELS_MM, key=lambda barrel_mm: barrel_mm != 31.75)
+    choices = [(barrel_mm, f"{_INCHES[barrel_mm]} in ({number_text(barrel_mm)} mm)") for barrel_mm in order]
+    return ChoiceField("barrel_mm", label, choices)

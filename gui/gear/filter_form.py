@@ -1,0 +1,106 @@
+"""The form of a filter: its Wratten number, or how much light it lets through."""
+
+from core.kit.filters import DAYLIGHT_CAUTION, facts_of, too_dark_notice, wratten_table
+from core.kit.gear import Filter
+from core.kit.numbers import Candidate, DoubtfulFigureError, number_text, parse_number, tidy
+from gui.gear.form import ThingForm, Values
+from gui.gear.readings import figure, read_text, reads
+from gui.gear.things import Kind
+from gui.widgets.choice_field import ChoiceField
+from gui.widgets.plain_label import PlainLabel
+from gui.widgets.typed_field import TypedField
+
+
+class FilterForm(ThingForm[Filter]):
+    """Edits one filter and tells what it is used for."""
+
+    kind = Kind.FILTER
+
+    def build(self) -> None:
+        self.add(
+            ChoiceField(
+                "known_by",
+                "Known by",
+                [("wratten", "Wratten number"), ("transmittance", "light let through")],
+            )
+        )
+        wratten = TypedField("wratten", "Number", read=read_text, write=str, letters=9, placeholder="80A")
+        wratten.set_completions(tuple(wratten_table()))
+        self.add(wratten)
+        self.add(
+            TypedField(
+                "transmittance",
+                "Light let through",
+                read=reads(_parse_transmittance),
+                write=figure,
+                letters=9,
+                placeholder="0.13 or 13 %",
+            )
+        )
+        self.add_name()
+        self._facts = PlainLabel(role="small", wraps=True)
+        self.add_row(self._facts)
+
+    def shown(self, values: Values) -> set[str]:
+        other = "transmittance" if values["known_by"] == "wratten" else "wratten"
+        return set(self.fields) - {other}
+
+    def values_of(self, thing: Filter) -> Values:
+        return {
+            "known_by": "transmittance" if thing.wratten is None else "wratten",
+            "wratten": thing.wratten,
+            "transmittance": thing.transmittance,
+            "name": thing.name,
+        }
+
+    def make(self, values: Values, before: Filter | None) -> Filter:
+        known_by = values["known_by"]
+        return Filter(id=before.id if before else "", name=values["name"], **{known_by: values[known_by]})
+
+    def name_for(self, values: Values) -> str:
+        if values["known_by"] == "transmittance":
+            passed = values["transmittance"]
+            return "" if passed is None else f"Neutral {passed:.0%}"
+        number = values["wratten"]
+        if not number:
+            return ""
+        facts = facts_of(Filter(name="x", wratten=number))
+        return f"{facts.colour[0].upper()}{facts.colour[1:]}" if facts else f"No. {number}"
+
+    def tell(self, values: Values, thing: Filter | None) -> None:
+        self._facts.setText(self._words_about(thing) if thing else "")
+        self._facts.setVisible(bool(self._facts.text()))
+
+    def _words_about(self, owned: Filter) -> str:
+        facts = facts_of(owned)
+        if facts is None:
+            return (
+                "" if owned.wratten is None else "This number is not in the table, so its light is unknown."
+            )
+        uses = [f"{use.body.label}: {use.what}." for use in facts.uses]
+        words = [f"{facts.colour.capitalize()}, passes {facts.transmittance:.0%} of the light.", *uses]
+        words.append("Expect a small gain in contrast and no new features (common practice).")
+        scope = self.state.scope
+        if scope is not None and (dark := too_dark_notice(owned, scope.aperture_mm)):
+            words.append(dark)
+        if facts.daylight:
+            words.append(DAYLIGHT_CAUTION)
+        return "\n".join(words)
+
+
+def _parse_transmittance(text: str) -> float:
+    """Return the share of light, 0.0001 to 1, that a figure or a percentage means; 13 is asked about."""
+    plain = tidy(text)
+    number = plain.removesuffix("%").strip()
+    if number != plain:
+        return round(
+            parse_number(number, low=0.01, high=100, what="The light let through", unit="%") / 100, 8
+        )
+    value = parse_number(number, low=0.0001, high=100, what="The light let through")
+    if value > 1:
+        percent = f"{number_text(value)} %"
+        raise DoubtfulFigureError(
+            f"“{plain}” is more than all the light: did you mean {percent}?",
+            (Candidate(percent, value / 100),),
+        )
+    return value

@@ -1,0 +1,312 @@
+"""The form of one thing: every keystroke that makes sense goes into the profile as a named step."""
+
+import itertools
+import re
+from collections.abc import Mapping
+from datetime import date
+from typing import Any, ClassVar, Generic, TypeVar, cast
+
+from PySide6.QtWidgets import QFormLayout, QLabel, QWidget
+
+from core.record.observer import Profile
+from gui.gear.readings import Units, as_sentence, plain_text, read_text
+from gui.gear.things import Kind, Thing, added, free_name, name_is_taken, replaced, things_of
+from gui.state import AppState
+from gui.widgets.choice_field import SwitchField
+from gui.widgets.field import Field, Reading
+from gui.widgets.plain_label import PlainLabel
+from gui.widgets.typed_field import TypedField
+
+T = TypeVar("T")
+
+_ABOVE_HEADING_PX = 8
+
+_SESSIONS = itertools.count()
+
+Values = dict[str, Any]
+
+
+class ThingForm(QWidget, Generic[T]):
+    """The fields of one thing, or of a new one that joins the profile as soon as nothing is missing.
+
+    A kind of thing says which fields there are, how a thing spreads over them (``values_of``) and how
+    their values make a thing (``make``, which raises ValueError with the reason where they do not agree).
+    ``names_itself`` says whether it gets a name from its figures until one is typed. ``index`` is the
+    place of the open thing among its kind, None for a new one.
+    """
+
+    kind: ClassVar[Kind]
+    names_itself: ClassVar[bool] = True
+
+    def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.state = state
+        self.units = Units(state.profile.preferences)
+        self.fields: dict[str, Field] = {}
+        self.index: int | None = None
+        self._is_new = False
+        self._names_itself = False
+        self._session = next(_SESSIONS)
+        self._status = PlainLabel(role="hint", wraps=True)
+        self._status.hide()
+        self._rows = QFormLayout(self)
+        self._rows.setFieldGrowthPolicy(QFormLayout.FieldGrowthPolicy.AllNonFixedFieldsGrow)
+        # Room for the scroll bar on the right.
+        self._rows.setContentsMargins(0, 0, 10, 0)
+        self._rows.addRow(self._status)
+        self.build()
+
+    # What a kind of thing says of itself.
+
+    def build(self) -> None:
+        """Add the fields."""
+        raise NotImplementedError
+
+    def values_of(self, thing: T) -> Values:
+        """Return the value of each field."""
+        raise NotImplementedError
+
+    def make(self, values: Values, before: T | None) -> T:
+        """Return the thing that the values make; ``before`` is the one in the profile, or None."""
+        raise NotImplementedError
+
+    def name_for(self, values: Values) -> str:
+        """Return the name that a thing of such figures would get by itself; empty when it gets none."""
+        return ""
+
+    def shown(self, values: Values) -> set[str]:
+        """Return which fields such a thing has."""
+        return set(self.fields)
+
+    def tell(self, values: Values, thing: T | None) -> None:
+        """Bring up to date whatever small print follows from the values."""
+
+    def carry_over(self, field: Field) -> None:
+        """Let what was typed in one field fill another."""
+
+    # What is open in the form.
+
+    @property
+    def thing(self) -> T | None:
+        """The thing in the profile that is open, or None for a new one."""
+        if self.index is None:
+            return None
+        things = things_of(self.state.profile, self.kind)
+        return cast("T", things[self.index]) if self.index < len(things) else None
+
+    def open(self, index: int | None, unaccepted: Mapping[str, str] | None = None) -> None:
+        """Open one thing of the kind, or a new one, with texts that were left unaccepted the last time."""
+        self.index = index
+        self._is_new = self.thing is None
+        self._session = next(_SESSIONS)
+        self.units = Units(self.state.profile.preferences)
+        for field in self.fields.values():
+            field.reset()
+        self._fill()
+        for name, text in (unaccepted or {}).items():
+            self.fields[name].restore(text)
+        self._arrange()
+        self._names_itself = self._has_own_name()
+        if self._is_new:
+            self._say_missing(self._missing())
+
+    def refresh(self) -> None:
+        """Bring in what has changed in the profile; a text that is being typed stays."""
+        units = Units(self.state.profile.preferences)
+        if units != self.units:
+            self.units = units
+            self.on_units()
+        self._fill()
+        self._arrange()
+
+    def on_units(self) -> None:
+        """Write the figures anew in other units."""
+        for field in self.fields.values():
+            if isinstance(field, TypedField):
+                field.rewrite()
+
+    @property
+    def unaccepted(self) -> dict[str, str]:
+        """What has been typed but is not in the profile, by field."""
+        texts = {
+            name: field.entry if self._is_new else field.unaccepted for name, field in self.fields.items()
+        }
+        return {name: text for name, text in texts.items() if text is not None}
+
+    # For the kinds.
+
+    def add(self, field: Field) -> None:
+        """Add a field as the next row."""
+        self._connect(field)
+        if isinstance(field, SwitchField):
+            self._rows.addRow("", field)
+        else:
+            label = QLabel(field.label, self)
+            label.setBuddy(field.editor)
+            self._rows.addRow(label, field)
+
+    def add_wide(self, field: Field) -> None:
+        """Add a field that takes the whole width, under a heading that names it."""
+        self._connect(field)
+        self._rows.addRow(field)
+
+    def add_name(self) -> None:
+        """Add the field for the name."""
+        self.add(TypedField("name", "Name", read=self._read_name, write=plain_text))
+
+    def add_heading(self, text: str) -> PlainLabel:
+        """Add a heading over the rows that follow, and return it."""
+        heading = PlainLabel(text, self, role="heading")
+        heading.setContentsMargins(0, _ABOVE_HEADING_PX, 0, 0)
+        self._rows.addRow(heading)
+        return heading
+
+    def add_row(self, widget: QWidget) -> None:
+        """Add a row that is no field."""
+        self._rows.addRow(widget)
+
+    def show_row(self, widget: QWidget, is_shown: bool) -> None:
+        """Show or hide the row of a heading or a field."""
+        if self._rows.isRowVisible(widget) != is_shown:
+            self._rows.setRowVisible(widget, is_shown)
+
+    def today(self) -> date:
+        """Return the calendar day at the site in hand, else on this computer."""
+        site = self.state.site
+        return self.state.now.astimezone(site.zone if site else None).date()
+
+    def values(self) -> Values:
+        """Return what stands in the fields: a refused text counts as what it was before."""
+        stored = {} if (thing := self.thing) is None else self.values_of(thing)
+        return {
+            name: field.reading.value if field.reading.is_good else stored.get(name)
+            for name, field in self.fields.items()
+        }
+
+    def fill(self, values: Values) -> None:
+        """Fill in some of the fields as one step."""
+        for name, value in values.items():
+            self.fields[name].sync(value)
+        self._on_entered()
+        self._on_edited(self.fields[next(iter(values))])
+
+    # How an edit goes.
+
+    def _connect(self, field: Field) -> None:
+        self.fields[field.name] = field
+        field.entered.connect(self._on_entered)
+        field.edited.connect(lambda: self._on_edited(field))
+
+    def after(self, thing: T) -> Profile:
+        """Return the profile with the thing in its place."""
+        owned = cast("Thing", thing)
+        if self.index is None:
+            # A name that still grows with the figures would make an id that is out of date at once.
+            has_name_to_stay = not self._names_itself
+            return added(self.state.profile, self.kind, owned, id_from_name=has_name_to_stay)
+        return replaced(self.state.profile, self.kind, self.index, owned)
+
+    def step(self, field: Field) -> str:
+        """Return the name of the step that an edit of a field is."""
+        before = cast("Thing | None", self.thing)
+        if before is None:
+            return f"Add {self.kind.one_more}"
+        if field.name == "name":
+            return f"Rename {before.name}"
+        return f"Change {field.label[0].lower()}{field.label[1:]} of {before.name}"
+
+    def _on_entered(self) -> None:
+        self._session = next(_SESSIONS)
+
+    def _on_edited(self, field: Field) -> None:
+        if field.name == "name":
+            self._names_itself = False
+        self.carry_over(field)
+        self._arrange()
+        missing = self._missing()
+        self._say_missing(missing)
+        if missing:
+            return
+        self._name_itself()
+        before, values = self.thing, self.values()
+        try:
+            thing = self.make(values, before)
+        except ValueError as error:
+            if isinstance(field, TypedField) and field.reading.is_good:
+                field.refuse(self._in_words(str(error)))
+            return
+        for other in self.fields.values():
+            if isinstance(other, TypedField):
+                other.accept()
+        self._keep(thing, field)
+
+    def _keep(self, thing: T, field: Field) -> None:
+        step, after = self.step(field), self.after(thing)
+        if self._is_new:
+            self.index = len(things_of(self.state.profile, self.kind))
+            self._is_new = False
+        self.state.edit_profile(step, after, merge_key=f"{field.name} {self._session}")
+
+    def _missing(self) -> list[str]:
+        """Return the labels of the fields without which there is no thing yet."""
+        values = self.values()
+        return [
+            self.fields[name].label
+            for name in self.fields
+            if name in self.shown(values)
+            and values[name] is None
+            and not self.fields[name].reading.is_good
+            and not (name == "name" and self._names_itself and self.names_itself)
+        ]
+
+    def _say_missing(self, missing: list[str]) -> None:
+        words = [label[0].lower() + label[1:] for label in missing]
+        listed = " and ".join(filter(None, [", ".join(words[:-1]), *words[-1:]]))
+        self._status.setText(f"Still needed: {listed}." if missing else "")
+        self._status.setVisible(bool(missing))
+
+    def _fill(self) -> None:
+        thing = self.thing
+        if thing is None:
+            return
+        for name, value in self.values_of(thing).items():
+            self.fields[name].sync(value)
+
+    def _arrange(self) -> None:
+        values = self.values()
+        shown = self.shown(values)
+        for name, field in self.fields.items():
+            self.show_row(field, name in shown)
+        self.tell(values, self.thing)
+
+    # Names.
+
+    def _read_name(self, text: str) -> Reading[str]:
+        reading = read_text(text)
+        if name_is_taken(self.state.profile, self.kind, text, but_for=self.index):
+            return Reading(
+                problem=f"Another {self.kind.singular} has this name already. Please choose another one."
+            )
+        return reading
+
+    def _own_name(self, values: Values) -> str:
+        wanted = self.name_for(values)
+        return free_name(self.state.profile, self.kind, wanted, but_for=self.index) if wanted else ""
+
+    def _has_own_name(self) -> bool:
+        """Tell whether the name still is the one that follows from the figures."""
+        if self._is_new:
+            name = self.fields.get("name")
+            return name is not None and name.entry is None
+        values = self.values()
+        return bool(name_is := values.get("name")) and name_is == self._own_name(values)
+
+    def _name_itself(self) -> None:
+        if self._names_itself and (name := self._own_name(self.values())):
+            self.fields["name"].sync(name)
+
+    def _in_words(self, error: str) -> str:
+        """Return an error about fields with their labels in place of the names in files."""
+        labels = {name: field.label for name, field in self.fields.items()}
+        names = "|".join(map(re.escape, sorted(labels, key=len, reverse=True)))
+        return as_sentence(re.sub(rf"\b({names})\b", lambda match: labels[match[0]].lower(), error))

@@ -1,0 +1,170 @@
+"""The middle of the gear view: the form of what is open, and what to add next."""
+
+from typing import Any
+
+from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtWidgets import QFrame, QScrollArea, QStackedWidget, QVBoxLayout, QWidget
+
+from gui.gear.barlow_form import BarlowForm
+from gui.gear.eyepiece_form import EyepieceForm
+from gui.gear.filter_form import FilterForm
+from gui.gear.form import ThingForm
+from gui.gear.group_page import GroupPage
+from gui.gear.next_step import NextStepBar, next_step
+from gui.gear.observer_form import ObserverForm
+from gui.gear.owned_list import NEW, Place
+from gui.gear.site_form import SiteForm
+from gui.gear.telescope_form import TelescopeForm
+from gui.gear.things import Kind, things_of
+from gui.state import AppState
+from gui.widgets.plain_label import PlainLabel
+
+_FORMS: tuple[type[ThingForm[Any]], ...] = (
+    *(TelescopeForm, EyepieceForm, BarlowForm, FilterForm, SiteForm, ObserverForm),
+)
+_LEAST_LETTERS = 40
+_MOST_LETTERS = 66
+
+
+class FormColumn(QWidget):
+    """One form for each kind, of which one is open; texts not accepted are kept while others are open.
+
+    Signals
+    -------
+    add_wanted
+        The kind of thing that a button asks to add.
+    """
+
+    add_wanted = Signal(object)
+
+    def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.state = state
+        self.forms = {form.kind: form(state) for form in _FORMS}
+        self.group_page = GroupPage()
+        self.next = NextStepBar()
+        self._title = PlainLabel(role="heading", wraps=True)
+        self._pages = QStackedWidget()
+        self._page_of: dict[QWidget, QWidget] = {}
+        self._place: Place | None = None
+        # By kind and id; a new thing has none yet.
+        self._unaccepted: dict[tuple[Kind, str], dict[str, str]] = {}
+        for page in (self.group_page, *self.forms.values()):
+            self._page_of[page] = _scrolling(page)
+            self._pages.addWidget(self._page_of[page])
+        self._limit_width()
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.addWidget(self._title)
+        layout.addWidget(self._pages, 1)
+        layout.addWidget(self.next)
+        self.group_page.add_wanted.connect(self.add_wanted)
+        self.next.wanted.connect(self.add_wanted)
+
+    @property
+    def form(self) -> ThingForm[Any] | None:
+        """The form that is open, or None."""
+        place = self._place
+        if place is None or (place.index is None and place.kind is not Kind.OBSERVER):
+            return None
+        return self.forms[place.kind]
+
+    @property
+    def unfinished(self) -> frozenset[Kind]:
+        """The kinds of which a new thing has been begun and is not complete."""
+        begun = {kind for kind, thing_id in self._unaccepted if not thing_id}
+        if self._place is not None and self._place.index == NEW:
+            begun.add(self._place.kind)
+        return frozenset(begun)
+
+    def open(self, place: Place | None) -> None:
+        """Open a thing, a new one, the page of a kind, or with None the welcome."""
+        self._put_away()
+        self._place = place
+        form = self.form
+        if form is not None and place is not None:
+            texts = self._unaccepted.pop((place.kind, self._id()), None)
+            form.open(None if place.index == NEW else place.index, texts)
+            scroll = self._page_of[form]
+            assert isinstance(scroll, QScrollArea)
+            scroll.verticalScrollBar().setValue(0)
+        self._pages.setCurrentWidget(self._page_of[form or self.group_page])
+        self.refresh()
+
+    def follow(self, place: Place) -> None:
+        """Take note that what is open now has another place; what is typed stays."""
+        self._place = place
+        if (form := self.form) is not None:
+            form.index = place.index
+
+    def refresh(self) -> None:
+        """Bring in what has changed in the profile."""
+        profile, place, form = self.state.profile, self._place, self.form
+        if form is not None:
+            form.refresh()
+        elif place is None:
+            self.group_page.welcome(Kind.SITE)
+        else:
+            self.group_page.show_kind(profile, place.kind)
+        self._title.setText(self._heading())
+        step = next_step(profile)
+        is_offered_here = form is None and place is not None and step is not None and step.kind is place.kind
+        is_begun = place is None or place.index == NEW
+        self.next.show_step(None if is_offered_here or is_begun else step)
+
+    def focus_form(self) -> None:
+        """Put the keyboard into the first field."""
+        if (form := self.form) is not None:
+            next(iter(form.fields.values())).setFocus()
+
+    def drop_new(self) -> None:
+        """Forget the new thing that is open."""
+        self._place = None
+
+    def forget(self) -> None:
+        """Forget all that has been typed and not accepted: another profile is open now."""
+        self._place = None
+        self._unaccepted.clear()
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() is QEvent.Type.FontChange:
+            self._limit_width()
+
+    def _limit_width(self) -> None:
+        """Leave the room of a wide window to the table; lines of words stay easy to read."""
+        letter_px = self.fontMetrics().averageCharWidth()
+        self.setMinimumWidth(_LEAST_LETTERS * letter_px)
+        self.setMaximumWidth(_MOST_LETTERS * letter_px)
+
+    def _put_away(self) -> None:
+        """Keep what has been typed and not accepted for when the thing is opened again."""
+        form = self.form
+        if form is not None and self._place is not None and (texts := form.unaccepted):
+            self._unaccepted[self._place.kind, self._id()] = texts
+
+    def _id(self) -> str:
+        form = self.form
+        thing = form.thing if form is not None else None
+        return getattr(thing, "id", Kind.OBSERVER.value if thing is not None else "")
+
+    def _heading(self) -> str:
+        place = self._place
+        if place is None:
+            return "Welcome"
+        if place.index is None:
+            return place.kind.heading
+        if place.index == NEW:
+            return f"New {place.kind.singular}"
+        return things_of(self.state.profile, place.kind)[place.index].name
+
+
+def _scrolling(page: QWidget) -> QScrollArea:
+    area = QScrollArea()
+    area.setWidget(page)
+    area.setWidgetResizable(True)
+    area.setFrameShape(QFrame.Shape.NoFrame)
+    area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+    area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+    page.setObjectName("page")
+    return area

@@ -1,0 +1,89 @@
+"""The form of the observer: the eye, and how figures are shown."""
+
+from attrs import evolve
+
+from core.record.observer import Eye, LengthUnit, Profile, RedSpot, TemperatureUnit
+from gui.gear.form import ThingForm, Values
+from gui.gear.readings import figure, plain_text, read_text, reads_millimetres, reads_number
+from gui.gear.things import Kind
+from gui.widgets.choice_field import ChoiceField, SwitchField
+from gui.widgets.date_field import DateField
+from gui.widgets.field import Field
+from gui.widgets.plain_label import PlainLabel
+from gui.widgets.typed_field import TypedField
+
+_LENGTHS = [(LengthUnit.MM, "millimetres"), (LengthUnit.INCH, "inches")]
+_TEMPERATURES = [(TemperatureUnit.CELSIUS, "Celsius"), (TemperatureUnit.FAHRENHEIT, "Fahrenheit")]
+_CLOCKS = [(24, "24 hours"), (12, "12 hours")]
+_EYE = ("pupil_mm", "glasses", "astigmatism")
+_PREFERENCES = ("length", "temperature", "clock")
+
+
+class ObserverForm(ThingForm[Profile]):
+    """Edits what a profile says of the person."""
+
+    kind = Kind.OBSERVER
+
+    def build(self) -> None:
+        self.add(TypedField("observer", "Name", read=read_text, write=plain_text, optional=True))
+        self.add_heading("Eye")
+        read_pupil = reads_millimetres(Eye, "pupil_mm", "The widest pupil")
+        self.add(TypedField("pupil_mm", "Widest pupil", read=read_pupil, write=figure, unit="mm", letters=9))
+        self.add(SwitchField("glasses", "Glasses kept on"))
+        self.add(SwitchField("astigmatism", "Astigmatism"))
+        words = (
+            "In the dark the pupil opens to about 7 mm when young and about 5 mm at sixty (common practice)."
+        )
+        self.add_row(PlainLabel(words, role="small", wraps=True))
+        self.add_heading("How figures are shown")
+        self.add(ChoiceField("length", "Apertures in", _LENGTHS))
+        self.add(ChoiceField("temperature", "Temperatures in", _TEMPERATURES))
+        self.add(ChoiceField("clock", "Clock", _CLOCKS))
+        self.add_heading("Jupiter's red spot")
+        read_longitude = reads_number(RedSpot, "longitude_deg", "The longitude")
+        longitude = TypedField(
+            "red_spot_longitude_deg",
+            "System II",
+            read=read_longitude,
+            write=figure,
+            optional=True,
+            unit="°",
+            letters=9,
+        )
+        self.add(longitude)
+        self.add(DateField("red_spot_on", "Seen there on", today=self.today))
+
+    @property
+    def thing(self) -> Profile:
+        return self.state.profile
+
+    def values_of(self, thing: Profile) -> Values:
+        spot = thing.red_spot
+        return {
+            "observer": thing.observer or None,
+            **{name: getattr(thing.eye, name) for name in _EYE},
+            **{name: getattr(thing.preferences, name) for name in _PREFERENCES},
+            "red_spot_longitude_deg": spot.longitude_deg if spot else None,
+            "red_spot_on": spot.on if spot else None,
+        }
+
+    def make(self, values: Values, before: Profile | None) -> Profile:
+        longitude_deg, on = values["red_spot_longitude_deg"], values["red_spot_on"]
+        if (longitude_deg is None) != (on is None):
+            raise ValueError("give both the longitude of the spot and the day it was seen there, or neither")
+        profile = before or Profile()
+        return evolve(
+            profile,
+            observer=values["observer"] or "",
+            eye=evolve(profile.eye, **{name: values[name] for name in _EYE}),
+            preferences=evolve(profile.preferences, **{name: values[name] for name in _PREFERENCES}),
+            red_spot=None if on is None else RedSpot(longitude_deg=longitude_deg, on=on),
+        )
+
+    def after(self, thing: Profile) -> Profile:
+        return thing
+
+    def step(self, field: Field) -> str:
+        if field.name == "observer":
+            return "Change the observer's name"
+        return f"Change {field.label[0].lower()}{field.label[1:]}"

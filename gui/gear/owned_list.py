@@ -1,0 +1,230 @@
+"""The left of the gear view: everything that is owned, by kind."""
+
+from attrs import frozen
+from PySide6.QtCore import QEvent, QModelIndex, QSignalBlocker, Qt, Signal
+from PySide6.QtGui import QFocusEvent, QKeySequence, QShortcut
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QGridLayout,
+    QHBoxLayout,
+    QHeaderView,
+    QPushButton,
+    QTreeWidget,
+    QTreeWidgetItem,
+    QVBoxLayout,
+    QWidget,
+)
+
+from core.record.observer import Profile
+from gui.gear.things import LISTED, Kind, things_of
+
+_MOST_LETTERS = 36
+_IN_HAND = "✓"
+_PLACE_ROLE = Qt.ItemDataRole.UserRole
+
+
+# The place of a thing that is not complete yet, and so not in the profile.
+NEW = -1
+
+
+@frozen
+class Place:
+    """A row of the list: a kind, and the place of a thing among its kind.
+
+    ``index`` is None for the heading of the kind, or the observer; ``NEW`` for a thing not yet complete.
+    """
+
+    kind: Kind
+    index: int | None = None
+
+
+class _CalmTree(QTreeWidget):
+    """A tree that waits for the person to choose a row, and chooses none by getting the keyboard."""
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        had_none = self.currentItem() is None
+        blocker = QSignalBlocker(self)
+        super().focusInEvent(event)
+        if had_none:
+            self.setCurrentIndex(QModelIndex())
+        blocker.unblock()
+
+
+class OwnedList(QWidget):
+    """The list and its buttons; it shows and asks, the view decides.
+
+    Signals
+    -------
+    chosen
+        Another row has been chosen; its ``Place``.
+    add_wanted, copy_wanted, remove_wanted
+        A button or its key, for the row in hand.
+    move_wanted
+        One place up (-1) or down (1).
+    """
+
+    chosen = Signal(object)
+    add_wanted = Signal(object)
+    copy_wanted = Signal()
+    remove_wanted = Signal()
+    move_wanted = Signal(int)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.tree = _CalmTree()
+        self.tree.setAccessibleName("What I own")
+        self.tree.setColumnCount(2)
+        self.tree.setHeaderHidden(True)
+        self.tree.setRootIsDecorated(False)
+        self.tree.setItemsExpandable(False)
+        self.tree.setIndentation(12)
+        self.tree.setUniformRowHeights(True)
+        self.tree.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        self.tree.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        header = self.tree.header()
+        header.setStretchLastSection(False)
+        header.setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
+        header.setSectionResizeMode(1, QHeaderView.ResizeMode.ResizeToContents)
+        self.add, self.copy, self.remove, self.up, self.down = (
+            QPushButton(words) for words in ("Add", "Copy", "Remove", "↑", "↓")
+        )
+        buttons = QGridLayout()
+        buttons.setSpacing(6)
+        self.up.setAccessibleName("Up")
+        self.down.setAccessibleName("Down")
+        for column, button in enumerate((self.add, self.up, self.down)):
+            button.setProperty("role", "step")
+            buttons.addWidget(button, 0, column)
+        buttons.setColumnStretch(0, 1)
+        second = QHBoxLayout()
+        for button in (self.copy, self.remove):
+            button.setProperty("role", "step")
+            second.addWidget(button, 1)
+        buttons.addLayout(second, 1, 0, 1, 3)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.addWidget(self.tree, 1)
+        layout.addLayout(buttons)
+        self._give_key(self.add, "Insert", "Add one of this kind")
+        self._give_key(self.copy, "Ctrl+D", "Add a copy")
+        self._give_key(self.remove, "Delete", "Remove; undo brings it back")
+        self._give_key(self.up, "Alt+Up", "Move one place up")
+        self._give_key(self.down, "Alt+Down", "Move one place down")
+        self.add.clicked.connect(self._ask_to_add)
+        self.copy.clicked.connect(self.copy_wanted)
+        self.remove.clicked.connect(self.remove_wanted)
+        self.up.clicked.connect(lambda: self.move_wanted.emit(-1))
+        self.down.clicked.connect(lambda: self.move_wanted.emit(1))
+        self._limit_width()
+        self.tree.currentItemChanged.connect(lambda *_items: self._on_current())
+
+    @property
+    def place(self) -> Place | None:
+        """The row in hand."""
+        item = self.tree.currentItem()
+        place = item.data(0, _PLACE_ROLE) if item else None
+        return place if isinstance(place, Place) else None
+
+    def show_profile(
+        self, profile: Profile, *, in_hand: frozenset[str], unfinished: frozenset[Kind], place: Place | None
+    ) -> None:
+        """Show what the profile holds, with one row in hand.
+
+        ``in_hand`` are the ids of the scope and the site in use, ``unfinished`` the kinds of which a new
+        thing has been begun.
+        """
+        self.tree.blockSignals(True)
+        self.tree.clear()
+        for kind in LISTED:
+            self._add_group(profile, kind, in_hand, kind in unfinished)
+        observer = self._item(Kind.OBSERVER.heading, Place(Kind.OBSERVER))
+        self.tree.addTopLevelItem(observer)
+        for top in range(self.tree.topLevelItemCount()):
+            self.tree.setFirstColumnSpanned(top, QModelIndex(), True)
+        self.tree.expandAll()
+        if place is not None:
+            self._select(place)
+        self.tree.blockSignals(False)
+        self._enable()
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() in (QEvent.Type.FontChange, QEvent.Type.StyleChange):
+            self._limit_width()
+
+    def _limit_width(self) -> None:
+        words = self.add.text()
+        widths = []
+        for kind in LISTED:
+            self.add.setText(f"Add {kind.short}")
+            widths.append(self.add.sizeHint().width())
+        self.add.setText(words)
+        self.add.setMinimumWidth(max(widths))
+        self.setMaximumWidth(_MOST_LETTERS * self.fontMetrics().averageCharWidth())
+
+    def _add_group(self, profile: Profile, kind: Kind, in_hand: frozenset[str], has_unfinished: bool) -> None:
+        group = self._item(kind.heading, Place(kind))
+        font = group.font(0)
+        font.setBold(True)
+        group.setFont(0, font)
+        self.tree.addTopLevelItem(group)
+        things = things_of(profile, kind)
+        marks = kind in (Kind.TELESCOPE, Kind.SITE) and len(things) > 1
+        for index, thing in enumerate(things):
+            item = self._item(thing.name, Place(kind, index))
+            if marks and thing.id in in_hand:
+                item.setText(1, _IN_HAND)
+                item.setData(1, Qt.ItemDataRole.AccessibleTextRole, "in hand")
+            group.addChild(item)
+        if has_unfinished:
+            group.addChild(self._item(f"New {kind.singular}, unfinished", Place(kind, NEW)))
+
+    def _item(self, text: str, place: Place) -> QTreeWidgetItem:
+        item = QTreeWidgetItem([text])
+        item.setData(0, _PLACE_ROLE, place)
+        item.setFlags(Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable)
+        return item
+
+    def _select(self, place: Place) -> None:
+        for top in range(self.tree.topLevelItemCount()):
+            group = self.tree.topLevelItem(top)
+            rows = [group, *(group.child(row) for row in range(group.childCount()))] if group else []
+            for item in rows:
+                if item is not None and item.data(0, _PLACE_ROLE) == place:
+                    self.tree.setCurrentItem(item)
+                    return
+
+    def _on_current(self) -> None:
+        self._enable()
+        if (place := self.place) is not None:
+            self.chosen.emit(place)
+
+    def _enable(self) -> None:
+        place = self.place
+        is_thing = place is not None and place.index is not None
+        kind = place.kind if place and place.kind is not Kind.OBSERVER else None
+        self.add.setText(f"Add {kind.short}" if kind else "Add")
+        self.add.setEnabled(kind is not None)
+        self.remove.setEnabled(is_thing)
+        is_whole = is_thing and place is not None and place.index != NEW
+        self.copy.setEnabled(is_whole)
+        self.up.setEnabled(is_whole and place is not None and place.index != 0)
+        item = self.tree.currentItem()
+        self.down.setEnabled(is_whole and item is not None and self.tree.itemBelow(item) in _siblings(item))
+
+    def _ask_to_add(self) -> None:
+        if (place := self.place) is not None and place.kind is not Kind.OBSERVER:
+            self.add_wanted.emit(place.kind)
+
+    def _give_key(self, button: QPushButton, key: str, what: str) -> None:
+        """Let a key press the button while the keyboard is in the list or on its buttons."""
+        button.setToolTip(f"{what} ({key})")
+        button.setAccessibleDescription(f"Key: {key}")
+        shortcut = QShortcut(QKeySequence(key), self)
+        shortcut.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
+        shortcut.activated.connect(button.click)
+
+
+def _siblings(item: QTreeWidgetItem) -> list[QTreeWidgetItem | None]:
+    group = item.parent()
+    return [group.child(row) for row in range(group.childCount())] if group else []

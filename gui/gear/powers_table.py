@@ -1,0 +1,254 @@
+"""The table of powers: the figures of each rung in one line, and under them what deserves a word."""
+
+from PySide6.QtCore import (
+    QEvent,
+    QSortFilterProxyModel,
+    Qt,
+    Signal,
+)
+from PySide6.QtGui import (
+    QColor,
+    QFont,
+    QFontMetrics,
+    QGuiApplication,
+    QKeyEvent,
+    QKeySequence,
+    QPainter,
+    QPaintEvent,
+    QPalette,
+    QResizeEvent,
+)
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QHeaderView,
+    QStyle,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+    QTableView,
+    QWidget,
+)
+
+from core.kit.ladder import Ladder, Rung
+from gui.gear.powers_model import COLUMNS, RUNG_ROLE, SORT_ROLE, WORDS, AnyIndex, PowersModel
+from gui.gear.spreadsheet import tab_separated
+from gui.widgets.wrapped_text import draw_lines, wrapped_lines
+
+# A row shows this many lines of words; the whole of them stands under the table for the row in hand.
+_MOST_LINES = 2
+_PADDING_PX = 6
+_SIDE_PX = 8
+_EYEPIECE = 1
+_SMALLER = 0.9
+
+
+class _SortedRows(QSortFilterProxyModel):
+    """The rows by one column, which an arrow in its heading tells."""
+
+    def headerData(
+        self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole
+    ) -> object:
+        heading = super().headerData(section, orientation, role)
+        if role != Qt.ItemDataRole.DisplayRole or section != self.sortColumn():
+            return heading
+        return f"{heading} {'↑' if self.sortOrder() is Qt.SortOrder.AscendingOrder else '↓'}"
+
+
+class _FigureDelegate(QStyledItemDelegate):
+    """Paints a figure into the first line of its row."""
+
+    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: AnyIndex) -> None:
+        cell = QStyleOptionViewItem(option)
+        self.initStyleOption(cell, index)
+        text, cell.text = cell.text, ""
+        cell.state &= ~QStyle.StateFlag.State_HasFocus
+        table = self.parent()
+        assert isinstance(table, QTableView)
+        table.style().drawControl(QStyle.ControlElement.CE_ItemViewItem, cell, painter, table)
+        room = cell.rect.adjusted(_SIDE_PX, _PADDING_PX, -_SIDE_PX, 0)
+        painter.setPen(ink(is_chosen=bool(cell.state & QStyle.StateFlag.State_Selected)))
+        painter.setFont(cell.font)
+        if index.column() == _EYEPIECE:
+            draw_lines(
+                painter, wrapped_lines(text, cell.font, room.width(), _MOST_LINES), room.left(), room.top()
+            )
+        else:
+            painter.drawText(room, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignTop, text)
+
+
+class PowersTable(QTableView):
+    """Every rung of a ladder; the row in hand stays in hand when the figures change.
+
+    Keys: 1 to 4 sort by a column, once more the other way round; Ctrl+C copies.
+
+    Signals
+    -------
+    rung_changed
+        Another row is in hand, or none.
+    """
+
+    rung_changed = Signal()
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._rows = PowersModel()
+        self._sorted = _SortedRows(self)
+        self._sorted.setSourceModel(self._rows)
+        self._sorted.setSortRole(SORT_ROLE)
+        self._sorted.sort(0)
+        self._words: list[tuple[list[str], int]] = []
+        self.setModel(self._sorted)
+        self.setItemDelegate(_FigureDelegate(self))
+        self.setAccessibleName("What the scope in hand gives: every power")
+        self.setToolTip(
+            "Click a heading or press 1 to 4 to sort. Ctrl+C copies the chosen rows for a spreadsheet, "
+            "or all of them when none is chosen."
+        )
+        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        self.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
+        self.setTabKeyNavigation(False)
+        self.setShowGrid(False)
+        self.setAlternatingRowColors(True)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        self.verticalHeader().hide()
+        self.verticalHeader().setMinimumSectionSize(1)
+        self.setColumnHidden(WORDS, True)
+        header = self.horizontalHeader()
+        header.setHighlightSections(False)
+        header.setSectionsClickable(True)
+        header.setMinimumSectionSize(1)
+        header.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
+        header.setSectionResizeMode(_EYEPIECE, QHeaderView.ResizeMode.Stretch)
+        header.sectionClicked.connect(self.sort_by)
+        header.sectionResized.connect(self._on_column)
+        self.selectionModel().currentRowChanged.connect(lambda *_rows: self.rung_changed.emit())
+
+    @property
+    def rung(self) -> Rung | None:
+        """The rung of the row in hand, or None."""
+        index = self.currentIndex()
+        rung = index.data(RUNG_ROLE) if index.isValid() else None
+        return rung if isinstance(rung, Rung) else None
+
+    def place_of(self, rung: Rung) -> str:
+        """Return what part a rung plays tonight."""
+        return self._rows.place_of(rung)
+
+    def show_ladder(self, ladder: Ladder | None) -> None:
+        """Show another ladder, or none."""
+        before = self.rung
+        self._rows.show(ladder)
+        self._fit()
+        if before is not None:
+            self._choose(before.label)
+
+    def sort_by(self, column: int) -> None:
+        """Sort by a column; once more turns the order round."""
+        is_again = column == self._sorted.sortColumn()
+        goes_up = self._sorted.sortOrder() is Qt.SortOrder.AscendingOrder
+        order = Qt.SortOrder.DescendingOrder if is_again and goes_up else Qt.SortOrder.AscendingOrder
+        self._sorted.sort(column, order)
+        self._fit()
+
+    def copy(self) -> None:
+        """Put the chosen rows, or all of them, on the clipboard for a spreadsheet."""
+        chosen = sorted({index.row() for index in self.selectionModel().selectedRows()})
+        rungs = [self._rung_of(row) for row in chosen or range(self._sorted.rowCount())]
+        rows = [[column.copied(rung) for column in COLUMNS] for rung in rungs]
+        headings = [column.copied_heading for column in COLUMNS]
+        QGuiApplication.clipboard().setText(tab_separated([headings, *rows]))
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        number = event.key() - Qt.Key.Key_1.value
+        if event.matches(QKeySequence.StandardKey.Copy):
+            self.copy()
+        elif 0 <= number < WORDS and event.modifiers() in (
+            Qt.KeyboardModifier.NoModifier,
+            Qt.KeyboardModifier.KeypadModifier,
+        ):
+            self.sort_by(number)
+        else:
+            super().keyPressEvent(event)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit()
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() in (QEvent.Type.FontChange, QEvent.Type.StyleChange):
+            self._fit()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        super().paintEvent(event)
+        painter = QPainter(self.viewport())
+        painter.setFont(self._small_font())
+        left = self._words_left()
+        for row, (lines, below_px) in enumerate(self._words):
+            top = self.rowViewportPosition(row)
+            if lines and top < self.viewport().height() and top + self.rowHeight(row) > 0:
+                painter.setPen(ink(is_chosen=self.selectionModel().isRowSelected(row), is_faint=True))
+                draw_lines(painter, lines, left, top + below_px)
+        painter.end()
+
+    def _fit(self) -> None:
+        """Give each column the width of its figures, and each row the height of its words."""
+        metrics = self.fontMetrics()
+        for column in range(WORDS):
+            if column != _EYEPIECE:
+                texts = [
+                    str(self._sorted.index(row, column).data()) for row in range(self._sorted.rowCount())
+                ]
+                widest = max((metrics.horizontalAdvance(text) for text in texts), default=0)
+                heading = metrics.horizontalAdvance(f"{COLUMNS[column].heading} ↑")
+                self.setColumnWidth(column, max(widest, heading) + 2 * _SIDE_PX)
+        self._fit_rows()
+
+    def _on_column(self, column: int) -> None:
+        if column == _EYEPIECE:
+            self._fit_rows()
+
+    def _fit_rows(self) -> None:
+        self._words = [self._fit_row(row) for row in range(self._sorted.rowCount())]
+        self.viewport().update()
+
+    def _fit_row(self, row: int) -> tuple[list[str], int]:
+        """Give a row its height; return its lines of words and how far below its top they begin."""
+        label, words = (str(self._sorted.index(row, column).data()) for column in (_EYEPIECE, WORDS))
+        room = self.columnWidth(_EYEPIECE) - 2 * _SIDE_PX
+        names = wrapped_lines(label, self.font(), room, _MOST_LINES)
+        small = self._small_font()
+        lines = wrapped_lines(
+            words, small, self.viewport().width() - self._words_left() - _SIDE_PX, _MOST_LINES
+        )
+        below_px = _PADDING_PX + len(names) * self.fontMetrics().lineSpacing()
+        self.setRowHeight(row, below_px + len(lines) * QFontMetrics(small).lineSpacing() + _PADDING_PX)
+        return lines, below_px
+
+    def _words_left(self) -> int:
+        """Return where the words begin: under the eyepiece."""
+        return self.columnWidth(0) + _SIDE_PX
+
+    def _small_font(self) -> QFont:
+        font = QFont(self.font())
+        font.setPointSizeF(font.pointSizeF() * _SMALLER)
+        return font
+
+    def _rung_of(self, row: int) -> Rung:
+        rung = self._sorted.index(row, 0).data(RUNG_ROLE)
+        assert isinstance(rung, Rung)
+        return rung
+
+    def _choose(self, label: str) -> None:
+        for row in range(self._sorted.rowCount()):
+            if self._rung_of(row).label == label:
+                self.setCurrentIndex(self._sorted.index(row, 0))
+                return
+
+
+def ink(*, is_chosen: bool, is_faint: bool = False) -> QColor:
+    """Return the colour of letters; the application's own, since a style sheet thins out placeholders."""
+    if is_chosen:
+        return QGuiApplication.palette().color(QPalette.ColorRole.HighlightedText)
+    role = QPalette.ColorRole.PlaceholderText if is_faint else QPalette.ColorRole.Text
+    return QGuiApplication.palette().color(role)

@@ -1,0 +1,118 @@
+"""From what is typed in a form to values, and back, in the owner's units."""
+
+from collections.abc import Callable
+from typing import Any, TypeVar
+
+import attrs
+from attrs import field, frozen
+
+from core.checks import Within
+from core.kit.figures import parse_temperature_difference_c
+from core.kit.numbers import DoubtfulFigureError, Unit, number_text, parse_length_mm, parse_number
+from core.problems import ProblemsError
+from core.record.observer import LengthUnit, Preferences, TemperatureUnit
+from gui.widgets.field import Choice, Reading
+
+V = TypeVar("V")
+
+Read = Callable[[str], Reading[Any]]
+
+_FAHRENHEIT_PER_CELSIUS = 1.8
+
+
+def reads(parse: Callable[[str], V]) -> Callable[[str], Reading[V]]:
+    """Return the reader for a function that returns a value or raises ProblemsError."""
+
+    def read(text: str) -> Reading[V]:
+        try:
+            return Reading(parse(text))
+        except DoubtfulFigureError as doubt:
+            choices = tuple(Choice(candidate.text, candidate.text) for candidate in doubt.candidates)
+            return Reading(problem=doubt.question, choices=choices)
+        except ProblemsError as error:
+            return Reading(problem=as_sentence(str(error.problems[0])))
+
+    return read
+
+
+def as_sentence(text: str) -> str:
+    """Return words with a capital letter first and a full stop last."""
+    ending = "" if text.endswith((".", "?", "!")) else "."
+    return f"{text[0].upper()}{text[1:]}{ending}"
+
+
+def range_of(cls: type, name: str) -> Within:
+    """Return the range that a value's own check allows for one of its fields."""
+    validator = getattr(attrs.fields(cls), name).validator
+    # An optional field wraps its check.
+    check = getattr(validator, "validator", validator)
+    assert isinstance(check, Within)
+    return check
+
+
+def reads_number(cls: type, name: str, label: str) -> Read:
+    """Return the reader for a plain number, inside the range of a field."""
+    allowed = range_of(cls, name)
+    return reads(
+        lambda text: parse_number(text, low=allowed.low, high=allowed.high, what=label, unit=allowed.unit)
+    )
+
+
+def reads_millimetres(cls: type, name: str, label: str, unit: Callable[[], Unit] = lambda: Unit.MM) -> Read:
+    """Return the reader for a length, in ``unit`` where none is typed, inside the range of a field in mm."""
+    allowed = range_of(cls, name)
+    return reads(
+        lambda text: parse_length_mm(text, low_mm=allowed.low, high_mm=allowed.high, what=label, unit=unit())
+    )
+
+
+def read_text(text: str) -> Reading[str]:
+    """Read plain text; blanks around it do not count."""
+    return Reading(text.strip())
+
+
+def plain_text(value: str) -> str:
+    """Write plain text."""
+    return value
+
+
+def figure(value: float) -> str:
+    """Write a number with at most four decimals."""
+    return number_text(round(value, 4))
+
+
+@frozen
+class Units:
+    """The units in which the owner reads and types."""
+
+    preferences: Preferences = field(factory=Preferences)
+
+    @property
+    def length(self) -> Unit:
+        """The unit of apertures and telescopes' focal lengths."""
+        return Unit.INCH if self.preferences.length is LengthUnit.INCH else Unit.MM
+
+    @property
+    def is_fahrenheit(self) -> bool:
+        """Whether temperatures are in degrees Fahrenheit."""
+        return self.preferences.temperature is TemperatureUnit.FAHRENHEIT
+
+    @property
+    def temperature(self) -> str:
+        """The sign of the unit of temperature."""
+        return "°F" if self.is_fahrenheit else "°C"
+
+    def length_text(self, value_mm: float) -> str:
+        """Write a length in mm in the owner's unit, without naming it."""
+        return number_text(round(value_mm / self.length.mm, 3))
+
+    def difference_text(self, value_c: float) -> str:
+        """Write a difference of temperatures in degrees Celsius in the owner's unit."""
+        return number_text(round(value_c * (_FAHRENHEIT_PER_CELSIUS if self.is_fahrenheit else 1.0), 2))
+
+    def parse_difference_c(self, text: str, allowed: Within, label: str) -> float:
+        """Return a difference of temperatures in degrees Celsius, inside a range."""
+        value_c = parse_temperature_difference_c(text, fahrenheit=self.is_fahrenheit)
+        return parse_number(
+            number_text(value_c), low=allowed.low, high=allowed.high, what=label, unit=allowed.unit
+        )

@@ -1,0 +1,236 @@
+"""The gear view: what is owned, the form of the chosen thing, and what it gives."""
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QKeyEvent, QKeySequence
+from PySide6.QtWidgets import QHBoxLayout, QSplitter, QStackedWidget, QVBoxLayout, QWidget
+
+from core.record.observer import Profile
+from gui.aspect import Aspect
+from gui.gear.form_column import FormColumn
+from gui.gear.gives_panel import GivesPanel
+from gui.gear.owned_list import NEW, OwnedList, Place
+from gui.gear.side_by_side import SideBySide
+from gui.gear.things import LISTED, Kind, Thing, copied, moved, removed, things_of
+from gui.state import AppState
+from gui.widgets.plain_label import PlainLabel
+
+# What the right column and the page of two scopes depend on.
+_GIVEN_BY = {
+    *(Aspect.PROFILE, Aspect.SCOPE, Aspect.AIR, Aspect.PLANET, Aspect.TIME, Aspect.EVENING, Aspect.SITE),
+    *(Aspect.SKY, Aspect.PALETTE),
+}
+_MARGIN_PX = 12
+_GAP_PX = 16
+_FIRST_SIZES_PX = (190, 340, 470)
+
+
+class GearView(QWidget):
+    """Three columns, and two scopes side by side on a page of their own."""
+
+    def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.state = state
+        self.owned = OwnedList()
+        self.form_column = FormColumn(state)
+        self.gives = GivesPanel(state)
+        self.side_by_side = SideBySide(state)
+        self._pages = QStackedWidget()
+        self._columns = QWidget()
+        self._place: Place | None = None
+        self._known_ids: dict[Kind, list[str]] = {}
+        self._lay_out()
+        self.owned.chosen.connect(self._open)
+        self.owned.add_wanted.connect(self.add)
+        self.owned.copy_wanted.connect(self._copy)
+        self.owned.remove_wanted.connect(self._remove)
+        self.owned.move_wanted.connect(self._move)
+        self.form_column.add_wanted.connect(self.add)
+        self.gives.side_by_side_wanted.connect(lambda: self.show_side_by_side(True))
+        self.side_by_side.left.connect(lambda: self.show_side_by_side(False))
+        state.changed.connect(self._on_changed)
+        self._take_up_profile()
+
+    @property
+    def place(self) -> Place | None:
+        """What is open: a thing, a kind, or None in an empty profile."""
+        return self._place
+
+    def show_side_by_side(self, shown: bool) -> None:
+        """Show two scopes side by side, or go back to the three columns; one scope alone stays here."""
+        if shown and self.state.other_scope is None:
+            others = [scope for scope in self.state.profile.telescopes if scope is not self.state.scope]
+            if not others:
+                return
+            self.state.set_other_scope(others[0].id)
+        self._pages.setCurrentWidget(self.side_by_side if shown else self._columns)
+        if shown:
+            self.side_by_side.refresh()
+            self.side_by_side.back.setFocus()
+        else:
+            self.gives.show_side_by_side.setFocus()
+
+    def add(self, kind: Kind) -> None:
+        """Begin a new thing of a kind."""
+        self._open(Place(kind, NEW))
+        self.form_column.focus_form()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        # A window with a menu takes these before; on its own the view does.
+        if event.matches(QKeySequence.StandardKey.Undo):
+            self.state.undo_stack.undo()
+        elif event.matches(QKeySequence.StandardKey.Redo):
+            self.state.undo_stack.redo()
+        else:
+            super().keyPressEvent(event)
+
+    def _lay_out(self) -> None:
+        left = QWidget()
+        left_layout = QVBoxLayout(left)
+        left_layout.setContentsMargins(0, 0, 0, 0)
+        left_layout.addWidget(PlainLabel("What I own", role="heading"))
+        left_layout.addWidget(self.owned, 1)
+        splitter = QSplitter(Qt.Orientation.Horizontal)
+        splitter.setHandleWidth(_GAP_PX)
+        splitter.setChildrenCollapsible(False)
+        for position, (column, stretch) in enumerate(((left, 3), (self.form_column, 5), (self.gives, 9))):
+            splitter.addWidget(column)
+            splitter.setStretchFactor(position, stretch)
+        splitter.setSizes(list(_FIRST_SIZES_PX))
+        columns = QHBoxLayout(self._columns)
+        columns.setContentsMargins(_MARGIN_PX, _MARGIN_PX, _MARGIN_PX, _MARGIN_PX)
+        columns.addWidget(splitter)
+        self._pages.addWidget(self._columns)
+        self._pages.addWidget(self.side_by_side)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.addWidget(self._pages)
+
+    # What is open.
+
+    def _take_up_profile(self) -> None:
+        """Show a profile that has just been opened, beginning with the scope in hand."""
+        profile, scope = self.state.profile, self.state.scope
+        self.form_column.forget()
+        self._known_ids = _ids(profile)
+        self._place = None
+        if scope is not None:
+            self._place = Place(Kind.TELESCOPE, profile.telescopes.index(scope))
+        elif any(things_of(profile, kind) for kind in LISTED):
+            self._place = Place(Kind.TELESCOPE)
+        self.form_column.open(self._place)
+        self._show_list()
+
+    def _open(self, place: Place) -> None:
+        """Open what a row stands for; a telescope or a site is taken in hand with it."""
+        if place != self._place:
+            self._place = place
+            self.form_column.open(place)
+            self._take_in_hand()
+            self._show_list()
+
+    def _take_in_hand(self) -> None:
+        thing, place = self._thing(), self._place
+        if thing is None or place is None:
+            return
+        if place.kind is Kind.TELESCOPE and thing is not self.state.scope:
+            self.state.set_scope(thing.id)
+        elif place.kind is Kind.SITE and thing is not self.state.site:
+            self.state.set_site(thing.id)
+
+    def _thing(self) -> Thing | None:
+        place = self._place
+        if place is None or place.index in (None, NEW):
+            return None
+        things = things_of(self.state.profile, place.kind)
+        assert place.index is not None
+        return things[place.index] if place.index < len(things) else None
+
+    def _show_list(self) -> None:
+        in_hand = {thing.id for thing in (self.state.scope, self.state.site) if thing is not None}
+        self.owned.show_profile(
+            self.state.profile,
+            in_hand=frozenset(in_hand),
+            unfinished=self.form_column.unfinished,
+            place=self._place,
+        )
+
+    # Edits of the list.
+
+    def _copy(self) -> None:
+        place, thing = self._place, self._thing()
+        if place is not None and place.index is not None and thing is not None:
+            self.state.edit_profile(f"Copy {thing.name}", copied(self.state.profile, place.kind, place.index))
+
+    def _remove(self) -> None:
+        place, thing = self._place, self._thing()
+        if place is None or place.index is None:
+            return
+        if place.index == NEW:
+            self.form_column.drop_new()
+            self._open(Place(place.kind))
+        elif thing is not None:
+            self.state.edit_profile(
+                f"Remove {thing.name}", removed(self.state.profile, place.kind, place.index)
+            )
+            self.state.tell(f"{thing.name} is removed. Undo brings it back.")
+
+    def _move(self, step: int) -> None:
+        place, thing = self._place, self._thing()
+        if place is not None and place.index is not None and thing is not None:
+            after = moved(self.state.profile, place.kind, place.index, step)
+            self.state.edit_profile(f"Move {thing.name} {'up' if step < 0 else 'down'}", after)
+
+    # What has changed.
+
+    def _on_changed(self, aspects: frozenset[Aspect]) -> None:
+        if {Aspect.PROFILE, Aspect.FILE} <= aspects:
+            self._take_up_profile()
+        elif Aspect.PROFILE in aspects:
+            self._on_edited()
+        elif aspects & {Aspect.SCOPE, Aspect.SITE}:
+            self._show_list()
+        if aspects & _GIVEN_BY:
+            self.gives.refresh()
+            if self._pages.currentWidget() is self.side_by_side:
+                self.side_by_side.refresh()
+
+    def _on_edited(self) -> None:
+        """Keep what is open in sight after an edit, an undo or a redo."""
+        before, self._known_ids = self._known_ids, _ids(self.state.profile)
+        form, place = self.form_column.form, self._place
+        if place is not None and place.index == NEW and form is not None and form.index is not None:
+            # The new thing has just become complete.
+            self._place = Place(place.kind, form.index)
+            self.form_column.follow(self._place)
+            self._take_in_hand()
+        elif (newcomer := _newcomer(before, self._known_ids)) is not None:
+            self._open(newcomer)
+        elif place is not None and place.index not in (None, NEW):
+            self._follow(place, before[place.kind])
+        self.form_column.refresh()
+        self._show_list()
+
+    def _follow(self, place: Place, ids_before: list[str]) -> None:
+        """Follow the thing that is open to its new place, or go to its neighbour when it is gone."""
+        assert place.index is not None
+        ids = self._known_ids[place.kind]
+        own_id = ids_before[place.index]
+        if own_id in ids:
+            self._place = Place(place.kind, ids.index(own_id))
+            self.form_column.follow(self._place)
+        else:
+            self.form_column.drop_new()
+            self._open(Place(place.kind, min(place.index, len(ids) - 1) if ids else None))
+
+
+def _ids(profile: Profile) -> dict[Kind, list[str]]:
+    return {kind: [thing.id for thing in things_of(profile, kind)] for kind in LISTED}
+
+
+def _newcomer(before: dict[Kind, list[str]], after: dict[Kind, list[str]]) -> Place | None:
+    """Return the place of the one thing that has come, if there is one."""
+    for kind, ids in after.items():
+        new = [index for index, thing_id in enumerate(ids) if thing_id not in before[kind]]
+        if new:
+            return Place(kind, new[0])
+    return None
