@@ -1,0 +1,1 @@
+"""Setting up a new observer, step by step."""

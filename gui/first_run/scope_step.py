@@ -1,0 +1,163 @@
+"""Which telescope: a usual size, or one's own figures."""
+
+from attrs import evolve
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QHBoxLayout, QListWidget, QListWidgetItem, QRadioButton, QVBoxLayout, QWidget
+
+from core.kit.figures import FixedFigures, parse_aperture_mm, parse_fixed_instrument, parse_focal_length_mm
+from core.kit.gear import Diagonal, Telescope, TelescopeKind
+from core.kit.starter import StarterKit, starter_kits
+from core.problems import refuse
+from core.record.observer import Profile
+from gui.first_run.step import Step
+from gui.gear.readings import figure, reads
+from gui.widgets.plain_label import PlainLabel
+from gui.widgets.typed_field import TypedField
+
+_KIT = Qt.ItemDataRole.UserRole
+_KINDS = {
+    TelescopeKind.REFLECTOR: "mirror, open tube (reflector)",
+    TelescopeKind.REFRACTOR: "lens in front (refractor)",
+    TelescopeKind.CATADIOPTRIC: "mirror, closed tube (catadioptric)",
+    TelescopeKind.FIXED: "spotting scope or binoculars",
+}
+
+
+class ScopeStep(Step):
+    """A kind, then a usual size of it or typed figures; typed figures win."""
+
+    title = "Telescope"
+    question = "Which telescope?"
+    advice = "Pick the nearest size, or type what stands on the tube. Everything can be changed afterwards."
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._scope: Telescope | None = None
+        self.kit: StarterKit | None = None
+        self.kinds = {kind: QRadioButton(words, self) for kind, words in _KINDS.items()}
+        self.sizes = QListWidget(self)
+        self.sizes.setAccessibleName("Usual sizes")
+        self.aperture = TypedField(
+            "aperture_mm", "Aperture", read=reads(parse_aperture_mm), write=figure, optional=True, letters=9
+        )
+        self.focal_length = TypedField(
+            "focal_length_mm",
+            "Focal length",
+            read=reads(self._parse_focal_length),
+            write=figure,
+            optional=True,
+            letters=9,
+        )
+        self.power = TypedField(
+            "power",
+            "Power and aperture",
+            read=reads(_parse_whole_instrument),
+            write=str,
+            optional=True,
+            letters=11,
+        )
+        self._labels: dict[TypedField, PlainLabel] = {}
+        self._lay_out()
+        self.setFocusProxy(self.sizes)
+        self._choose_kind(TelescopeKind.REFLECTOR)
+
+    def added_to(self, profile: Profile) -> Profile:
+        return evolve(profile, telescopes=(self._scope,) if self._scope else profile.telescopes)
+
+    @property
+    def kind(self) -> TelescopeKind:
+        """The kind that is picked."""
+        return next(kind for kind, button in self.kinds.items() if button.isChecked())
+
+    def _lay_out(self) -> None:
+        kinds, own, across = QVBoxLayout(), QHBoxLayout(), QHBoxLayout()
+        for kind, button in self.kinds.items():
+            kinds.addWidget(button)
+            button.clicked.connect(lambda _checked, kind=kind: self._choose_kind(kind))
+        kinds.addStretch(1)
+        across.addLayout(kinds)
+        across.addWidget(self.sizes, 1)
+        self.column.addLayout(across, 1)
+        self.column.addWidget(
+            PlainLabel("Or your own figures, such as 114, 4½ in, f/8, 20-60x80:", role="faint")
+        )
+        for field, unit in ((self.aperture, "mm"), (self.focal_length, "mm"), (self.power, "")):
+            field.set_unit(unit)
+            label = PlainLabel(field.label)
+            self._labels[field] = label
+            own.addWidget(label)
+            own.addWidget(field)
+            field.edited.connect(self._take_figures)
+        own.addStretch(1)
+        self.column.addLayout(own)
+        self.sizes.currentItemChanged.connect(lambda item, _before: self._take_kit(item))
+        self.sizes.itemActivated.connect(lambda _item: self.done.emit())
+
+    def _choose_kind(self, kind: TelescopeKind) -> None:
+        self.kinds[kind].setChecked(True)
+        self.sizes.clear()
+        for kit in starter_kits():
+            if kit.telescope.kind is kind:
+                item = QListWidgetItem(kit.telescope.name)
+                item.setData(_KIT, kit)
+                self.sizes.addItem(item)
+        is_fixed = kind is TelescopeKind.FIXED
+        for field, label in self._labels.items():
+            field.setVisible((field is self.power) is is_fixed)
+            label.setVisible((field is self.power) is is_fixed)
+        self._take_figures()
+
+    def _take_kit(self, item: QListWidgetItem | None) -> None:
+        if item is None:
+            return
+        for field in (self.aperture, self.focal_length, self.power):
+            field.reset()
+        self.kit = item.data(_KIT)
+        assert self.kit is not None
+        self._scope = self.kit.telescope
+        self.answered.emit()
+
+    def _take_figures(self) -> None:
+        """Take the typed figures once they are whole; half of them changes nothing yet."""
+        scope = self._fixed_instrument() if self.kind is TelescopeKind.FIXED else self._telescope()
+        if scope is not None:
+            self._scope, self.kit = scope, None
+            self.sizes.setCurrentRow(-1)
+            self.answered.emit()
+
+    def _telescope(self) -> Telescope | None:
+        aperture_mm, focal_length_mm = self.aperture.reading.value, self.focal_length.reading.value
+        if aperture_mm is None or focal_length_mm is None:
+            return None
+        return Telescope(
+            name=f"{figure(aperture_mm)} mm {self.kind.value}",
+            kind=self.kind,
+            aperture_mm=aperture_mm,
+            focal_length_mm=focal_length_mm,
+            diagonal=Diagonal.NONE if self.kind is TelescopeKind.REFLECTOR else Diagonal.STAR,
+        )
+
+    def _fixed_instrument(self) -> Telescope | None:
+        stated: FixedFigures | None = self.power.reading.value
+        if stated is None or stated.aperture_mm is None:
+            return None
+        is_range = stated.power_max is not None
+        return Telescope(
+            name=self.power.text.strip(),
+            kind=TelescopeKind.FIXED,
+            aperture_mm=stated.aperture_mm,
+            power=None if is_range else stated.power_min,
+            power_min=stated.power_min if is_range else None,
+            power_max=stated.power_max,
+        )
+
+    def _parse_focal_length(self, text: str) -> float:
+        return parse_focal_length_mm(text, aperture_mm=self.aperture.reading.value)
+
+
+def _parse_whole_instrument(text: str) -> FixedFigures:
+    """Return powers and aperture; both are needed here, since there is one line for them."""
+    stated = parse_fixed_instrument(text)
+    if stated.aperture_mm is None:
+        raise refuse("Write the power and the aperture in mm, like 20-60x80 or 10x50.")
+    return stated

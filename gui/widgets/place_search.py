@@ -1,0 +1,88 @@
+"""Finding a town by its name, without a network."""
+
+from PySide6.QtCore import QEvent, QObject, Qt, Signal
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QListWidget, QListWidgetItem, QVBoxLayout, QWidget
+
+from core.sky.coordinates import Axis, format_coordinate
+from core.sky.places import Place, prepare, search_places
+from gui.jobs import Jobs
+from gui.widgets.plain_label import PlainLabel
+from gui.widgets.plain_line_edit import PlainLineEdit
+
+_PLACE = Qt.ItemDataRole.UserRole
+
+
+class PlaceSearch(QWidget):
+    """A line for a town's name with the towns it may mean under it, the likeliest first.
+
+    Down goes from the line into the list, Return takes the first or the chosen town.
+
+    Signals
+    -------
+    picked
+        The ``Place`` that was taken.
+    """
+
+    picked = Signal(object)
+
+    def __init__(self, jobs: Jobs, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.line = PlainLineEdit(self)
+        self.line.setPlaceholderText("Town, in any script: Porto, Tromsø, 東京, Paris, Texas")
+        self.line.setAccessibleName("Town")
+        self.list = QListWidget(self)
+        self.list.setAccessibleName("Towns found")
+        self.list.setUniformItemSizes(True)
+        self._told = PlainLabel(role="faint", wraps=True)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(6)
+        column.addWidget(self.line)
+        column.addWidget(self.list, 1)
+        column.addWidget(self._told)
+        self.setFocusProxy(self.line)
+        self.line.textEdited.connect(self._search)
+        self.line.returnPressed.connect(self._take_first)
+        self.line.installEventFilter(self)
+        self.list.itemActivated.connect(self._take)
+        self.list.itemClicked.connect(self._take)
+        # The towns are unpacked while the person reads, so that the first letter is answered at once.
+        jobs.submit("places", prepare, lambda _nothing: self._search(self.line.text()))
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        is_down = isinstance(event, QKeyEvent) and event.key() == Qt.Key.Key_Down
+        if is_down and event.type() is QEvent.Type.KeyPress and self.list.count():
+            self.list.setFocus()
+            self.list.setCurrentRow(0)
+            return True
+        return super().eventFilter(watched, event)
+
+    def _search(self, text: str) -> None:
+        self.list.clear()
+        for place in search_places(text):
+            item = QListWidgetItem(place.label)
+            item.setData(_PLACE, place)
+            item.setToolTip(where_in_words(place))
+            self.list.addItem(item)
+        nothing = bool(text.strip()) and not self.list.count()
+        self._told.setText(
+            "No town of more than 15,000 people is called so; a larger one nearby will do as well."
+            if nothing
+            else ""
+        )
+
+    def _take_first(self) -> None:
+        if self.list.count():
+            self._take(self.list.item(0))
+
+    def _take(self, item: QListWidgetItem) -> None:
+        self.list.setCurrentItem(item)
+        self.picked.emit(item.data(_PLACE))
+
+
+def where_in_words(place: Place) -> str:
+    """Return a place's coordinates and its clock in words."""
+    latitude = format_coordinate(place.latitude_deg, Axis.LATITUDE)
+    longitude = format_coordinate(place.longitude_deg, Axis.LONGITUDE)
+    return f"{latitude}, {longitude}, clock of {place.time_zone}"

@@ -1,0 +1,201 @@
+"""A newcomer is set up with few clicks, by keyboard alone if wished, and nothing is lost half way."""
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QWidget
+from pytestqt.qtbot import QtBot
+
+from core.kit.gear import TelescopeKind
+from core.record.observer import Profile
+from gui.first_run.guide import Guide
+from gui.jobs import AtOnce, Jobs
+from gui.state import AppState
+from tests.gui.conftest import HandClock, make_profile
+
+
+class CountingHand:
+    """Clicks and types like a person, and counts each click and each field typed into."""
+
+    def __init__(self, qtbot: QtBot) -> None:
+        self._qtbot = qtbot
+        self.count = 0
+
+    def click(self, widget: QWidget) -> None:
+        self.count += 1
+        self._qtbot.mouseClick(widget, Qt.MouseButton.LeftButton)
+
+    def type(self, line: QWidget, text: str) -> None:
+        self.count += 1
+        line.setFocus()
+        self._qtbot.keyClicks(line, text)
+
+
+@pytest.fixture
+def state() -> AppState:
+    return AppState(Profile(), clock=HandClock(), jobs=Jobs(AtOnce()))
+
+
+@pytest.fixture
+def guide(qtbot: QtBot, state: AppState) -> Guide:
+    guide = Guide(state)
+    qtbot.addWidget(guide)
+    guide.show()
+    qtbot.waitExposed(guide)
+    return guide
+
+
+def click_size(hand: CountingHand, guide: Guide, qtbot: QtBot, begins: str) -> None:
+    sizes = guide.scope.sizes
+    row = next(row for row in range(sizes.count()) if sizes.item(row).text().startswith(begins))
+    hand.count += 1
+    place = sizes.visualItemRect(sizes.item(row)).center()
+    qtbot.mouseClick(sizes.viewport(), Qt.MouseButton.LeftButton, pos=place)
+
+
+def pick_town(qtbot: QtBot, hand: CountingHand, guide: Guide, text: str) -> None:
+    hand.type(guide.place.search.line, text)
+    qtbot.keyClick(guide.place.search.line, Qt.Key.Key_Return)
+    qtbot.waitUntil(guide.scope.isVisible)
+
+
+def test_a_six_item_kit_takes_at_most_40_clicks_and_fields(
+    qtbot: QtBot, guide: Guide, state: AppState
+) -> None:
+    hand = CountingHand(qtbot)
+
+    hand.type(guide.place.name, "Marta")
+    pick_town(qtbot, hand, guide, "porto")
+    click_size(hand, guide, qtbot, "Reflector, 150 mm (6 in), long")
+    hand.click(guide.onward)
+    hand.click(guide.eyepieces.eyepieces[6])
+    hand.click(guide.eyepieces.eyepieces[15])
+    hand.click(guide.eyepieces.barlows[2])
+    hand.click(guide.onward)
+    hand.click(guide.onward)
+
+    profile = state.profile
+    assert profile.observer == "Marta"
+    assert [(site.name, site.time_zone) for site in profile.sites] == [("Porto", "Europe/Lisbon")]
+    assert [scope.aperture_mm for scope in profile.telescopes] == [150]
+    assert [eyepiece.focal_length_mm for eyepiece in profile.eyepieces] == [25, 15, 10, 6]
+    assert [barlow.factor for barlow in profile.barlows] == [2]
+    assert not guide.isVisible()
+    assert hand.count <= 40
+    ladder = state.ladder
+    assert ladder is not None
+    # 1200 mm by 25, 15, 10 and 6 mm, each with and without 2x: simple division.
+    assert [round(rung.power) for rung in ladder.rungs] == [48, 80, 96, 120, 160, 200, 240, 400]
+
+
+def test_the_keyboard_alone_is_enough(qtbot: QtBot, guide: Guide, state: AppState) -> None:
+    def focused() -> QWidget:
+        widget = guide.focusWidget()
+        assert widget is not None
+        return widget
+
+    qtbot.keyClicks(focused(), "Tromso")
+    qtbot.keyClick(focused(), Qt.Key.Key_Return)
+    qtbot.waitUntil(guide.scope.isVisible)
+    qtbot.keyClick(focused(), Qt.Key.Key_Down)
+    qtbot.keyClick(focused(), Qt.Key.Key_Return)
+    qtbot.waitUntil(guide.eyepieces.isVisible)
+    qtbot.keyClick(focused(), Qt.Key.Key_Space)
+    qtbot.keyClick(focused(), Qt.Key.Key_Return)
+    qtbot.keyClick(focused(), Qt.Key.Key_Return)
+
+    assert not guide.isVisible()
+    assert [site.name for site in state.profile.sites] == ["Tromsø"]
+    assert len(state.profile.telescopes) == 1
+    assert 4 in {eyepiece.focal_length_mm for eyepiece in state.profile.eyepieces}
+
+
+def test_own_figures_win_over_a_size_that_was_picked(qtbot: QtBot, guide: Guide, state: AppState) -> None:
+    hand = CountingHand(qtbot)
+    hand.click(guide.onward)
+    click_size(hand, guide, qtbot, "Reflector, 200 mm")
+
+    hand.type(guide.scope.aperture.editor, "4½ in")
+    hand.type(guide.scope.focal_length.editor, "f/8")
+
+    (scope,) = state.profile.telescopes
+    assert scope.kind is TelescopeKind.REFLECTOR
+    assert scope.aperture_mm == pytest.approx(114.3)
+    assert scope.focal_length_mm == pytest.approx(914.4)
+
+
+def test_a_spotting_scope_is_taken_as_written_on_its_body(
+    qtbot: QtBot, guide: Guide, state: AppState
+) -> None:
+    hand = CountingHand(qtbot)
+    hand.click(guide.onward)
+    hand.click(guide.scope.kinds[TelescopeKind.FIXED])
+    hand.type(guide.scope.power.editor, "15-45x60")
+
+    (scope,) = state.profile.telescopes
+    assert (scope.power_min, scope.power_max, scope.aperture_mm) == (15, 45, 60)
+
+
+def test_coordinates_bring_their_own_clock(qtbot: QtBot, guide: Guide, state: AppState) -> None:
+    hand = CountingHand(qtbot)
+    hand.type(guide.place.latitude, "27,7 N")
+    hand.type(guide.place.longitude, "85 18 00 E")
+
+    (site,) = state.profile.sites
+    assert (site.latitude_deg, site.longitude_deg) == pytest.approx((27.7, 85.3))
+    assert site.time_zone == "Asia/Kathmandu"
+
+
+def test_coordinates_that_are_none_are_told_and_stay_as_typed(
+    qtbot: QtBot, guide: Guide, state: AppState
+) -> None:
+    hand = CountingHand(qtbot)
+    hand.type(guide.place.latitude, "95")
+    hand.type(guide.place.longitude, "10")
+
+    assert guide.place.chosen.text() == "latitude: must be from -90 to 90 degrees, not 95"
+    assert guide.place.latitude.text() == "95"
+    assert state.profile.sites == ()
+
+
+def test_going_back_keeps_every_answer(qtbot: QtBot, guide: Guide, state: AppState) -> None:
+    hand = CountingHand(qtbot)
+    pick_town(qtbot, hand, guide, "porto")
+    click_size(hand, guide, qtbot, "Reflector, 130 mm")
+    hand.click(guide.onward)
+    hand.click(guide.eyepieces.eyepieces[5])
+    hand.click(guide.back)
+    hand.click(guide.back)
+    hand.click(guide.onward)
+    hand.click(guide.onward)
+
+    assert guide.eyepieces.eyepieces[5].isChecked()
+    assert [eyepiece.focal_length_mm for eyepiece in state.profile.eyepieces] == [25, 10, 5]
+
+
+def test_closing_half_way_loses_nothing_and_is_one_step_to_take_back(
+    qtbot: QtBot, guide: Guide, state: AppState
+) -> None:
+    hand = CountingHand(qtbot)
+    pick_town(qtbot, hand, guide, "porto")
+    click_size(hand, guide, qtbot, "Reflector, 130 mm")
+    hand.click(guide.later)
+
+    assert [site.name for site in state.profile.sites] == ["Porto"]
+    assert [scope.aperture_mm for scope in state.profile.telescopes] == [130]
+    state.undo_stack.undo()
+    assert state.profile == Profile()
+
+
+def test_going_on_later_keeps_what_was_there(qtbot: QtBot) -> None:
+    profile = make_profile()
+    state = AppState(profile, clock=HandClock(), jobs=Jobs(AtOnce()))
+    before = state.profile
+    guide = Guide(state)
+    qtbot.addWidget(guide)
+    guide.show()
+    hand = CountingHand(qtbot)
+
+    for _step in guide.steps:
+        hand.click(guide.onward)
+
+    assert state.profile == before
