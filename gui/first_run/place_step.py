@@ -1,6 +1,7 @@
 """Where the observer stands: the first step."""
 
 from attrs import evolve
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QWidget
 
 from core.problems import ProblemsError
@@ -49,7 +50,7 @@ class PlaceStep(Step):
         grid.setHorizontalSpacing(12)
         grid.addWidget(PlainLabel("Your name (optional)"), 0, 0)
         grid.addWidget(self.name, 0, 1)
-        grid.addWidget(PlainLabel("Town"), 1, 0)
+        grid.addWidget(PlainLabel("Town"), 1, 0, Qt.AlignmentFlag.AlignTop)
         grid.addWidget(self.search, 1, 1)
         coordinates = QHBoxLayout()
         coordinates.addWidget(self.latitude)

@@ -61,7 +61,7 @@ class PlaceSearch(QWidget):
     def _search(self, text: str) -> None:
         self.list.clear()
         for place in search_places(text):
-            item = QListWidgetItem(place.label)
+            item = QListWidgetItem(f"{place.label}   {_roughly(place)}")
             item.setData(_PLACE, place)
             item.setToolTip(where_in_words(place))
             self.list.addItem(item)
@@ -86,3 +86,10 @@ def where_in_words(place: Place) -> str:
     latitude = format_coordinate(place.latitude_deg, Axis.LATITUDE)
     longitude = format_coordinate(place.longitude_deg, Axis.LONGITUDE)
     return f"{latitude}, {longitude}, clock of {place.time_zone}"
+
+
+def _roughly(place: Place) -> str:
+    """Return where a place is to the degree, which tells towns of one name and country apart."""
+    north = "N" if place.latitude_deg >= 0 else "S"
+    east = "E" if place.longitude_deg >= 0 else "W"
+    return f"{abs(place.latitude_deg):.0f}° {north} {abs(place.longitude_deg):.0f}° {east}"
