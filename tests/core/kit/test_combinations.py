@@ -129,6 +129,12 @@ def test_a_zoom_known_at_one_end_is_unknown_elsewhere() -> None:
     assert [each.true_field_deg is not None for each in found] == [True] + [False] * 5
 
 
+def test_one_field_stop_tells_nothing_of_a_zoom() -> None:
+    zoom = Eyepiece(name="Zoom", focal_length_min_mm=8, focal_length_max_mm=24, field_stop_mm=16)
+
+    assert {each.true_field_deg for each in combinations(telescope(), [zoom], [])} == {None}
+
+
 def test_a_fixed_instrument_has_its_own_powers_and_nothing_else() -> None:
     """A 20-60x80: exit pupil 4.0 to 1.33 mm, whatever eyepieces and Barlows are owned."""
     scope = fixed(power_min=20, power_max=60, true_field_deg=2)

@@ -191,6 +191,21 @@ def test_like_apertures_are_told_apart_by_obstruction_in_steady_air_only() -> No
     assert sentence not in comparison(lens(127), closed(127), 3.0).verdict
 
 
+def test_each_point_names_the_one_that_has_more_of_it() -> None:
+    """A small fast lens beside a large slow mirror: field and cooling against light and detail."""
+    verdict = comparison(refractor("Lens", 80, 480), telescope("Mirror", 250, 1500), 0.5).verdict
+
+    def sentence(words: str) -> str:
+        (found,) = (each for each in verdict if words in each)
+        return found
+
+    assert sentence("finer detail here").startswith("Mirror ")
+    assert sentence("times the light").startswith("Mirror gathers 9.2 times")
+    assert sentence("wider field").startswith("Lens shows the wider field, 2.7° against 52′")
+    assert sentence("ready sooner").startswith("Lens ")
+    assert sentence("collimation checked").startswith("Mirror ")
+
+
 def test_a_motor_is_worth_a_word() -> None:
     driven = telescope("Driven", 150, 1200, driven=True)
 

@@ -112,6 +112,15 @@ def test_a_rung_exactly_at_the_ceiling_is_not_above_it() -> None:
     assert found.rungs[-1].standing is Standing.GOOD
 
 
+def test_the_last_bit_of_a_binary_fraction_is_not_past_the_limit() -> None:
+    """542.7 / 4.5 is 120.60000000000001 in binary, twice 60.3 is 120.6."""
+    found = ladder(refractor("Small", 60.3, 542.7), eyepieces=(eyepiece(4.5, eye_relief_mm=20),))
+
+    assert found.climb_to == found.rungs[0].power
+    assert found.rungs[0].standing is Standing.GOOD
+    assert not any("limit" in notice for notice in found.rungs[0].notices)
+
+
 def test_mars_asks_for_a_hundred() -> None:
     found = ladder(aim=at_mars())
 
@@ -147,12 +156,16 @@ def test_drift_follows_field_and_declination_and_stops_with_a_motor() -> None:
 
 
 def test_start_is_where_the_eye_takes_in_the_whole_exit_pupil() -> None:
-    """A 7x50 gives 7.1 mm: too wide for an eye of 5 mm and, being all there is, the start all the same."""
     wide = (eyepiece(40), eyepiece(25), eyepiece(10))
 
     assert ladder(telescope(aperture_mm=250), eyepieces=wide).start == 48
     assert ladder(telescope(aperture_mm=250), eyepieces=wide, eye_pupil_mm=5).start == 120
+
+
+def test_start_is_the_highest_power_where_every_exit_pupil_is_too_wide() -> None:
+    """A 7x50 gives 7.1 mm; a zoom of 5 to 7x narrows it no further."""
     assert ladder(fixed(aperture_mm=50, power=7), eye_pupil_mm=5).start == 7
+    assert ladder(fixed(aperture_mm=50, power_min=5, power_max=7), eye_pupil_mm=5).start == 7
 
 
 def test_nothing_under_the_ceiling_is_said_and_the_best_is_named() -> None:
