@@ -170,6 +170,14 @@ def test_an_obstruction_takes_its_share_of_the_light() -> None:
     assert comparison(half, lens(100)).a.light_ratio_to_other == pytest.approx(3)
 
 
+def test_a_smaller_clear_lens_can_gather_more_light_than_an_obstructed_mirror() -> None:
+    """150 mm less 75 mm leaves 0.86 of the area of a clear 140 mm."""
+    found = comparison(telescope("Mirror", 150, 1200, obstruction_mm=75), refractor("Lens", 140, 1000))
+
+    assert found.light_winner is Winner.B
+    assert "Lens gathers a little more light." in found.verdict
+
+
 def test_a_built_in_power_limits_what_is_seen() -> None:
     """At 20x an eye that needs 232 arcsec sees 11.6 arcsec; Jupiter of 45 arcsec looks 15 arcmin across."""
     found = comparison(BINOCULARS, lens(76), 0.8, 90)
