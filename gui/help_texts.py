@@ -6,6 +6,7 @@ Everywhere
   Ctrl+2   Height
   Ctrl+3   Ladder
   Alt+W   why the answer is what it is
+  Alt+O   on Height: the evening in words
   Alt and an underlined letter   go to that control
   Tab, Shift+Tab   next and previous control
   F9   next palette: day, dusk, night

@@ -1,6 +1,6 @@
 """The one state of the window: every view shows it, every choice and edit goes through it."""
 
-from datetime import UTC, date, datetime, timedelta
+from datetime import date, datetime, timedelta
 from pathlib import Path
 from typing import TypeVar
 
@@ -21,9 +21,10 @@ from core.sky.bodies import TARGETS, Body
 from core.sky.night import Night
 from core.sky.site import Site
 from gui.aspect import Aspect
-from gui.clock import Clock, to_minute, utc_now
+from gui.clock import Clock, utc_now
 from gui.derived import Derived
 from gui.edits import ProfileEdit
+from gui.evening_choice import EveningChoice
 from gui.jobs import Jobs
 
 __all__ = ["AppState", "Aspect"]
@@ -72,11 +73,8 @@ class AppState(QObject):
         self._blur = Blur.assumed()
         self._usual_air = USUAL_AIR_POWER
         self._sky_ready = False
-        self._follows_tonight = True
-        self._following_now = True
-        self._time = to_minute(clock())
         self._derived = Derived(self)
-        self._evening = self._tonight()
+        self._when = EveningChoice(self._derived, clock)
 
     # What is chosen.
 
@@ -116,17 +114,17 @@ class AppState(QObject):
     @property
     def evening(self) -> date:
         """The evening's date: from noon to noon, site time."""
-        return self._evening
+        return self._when.evening
 
     @property
     def follows_tonight(self) -> bool:
         """Whether the evening is tonight's and moves on with the calendar."""
-        return self._follows_tonight
+        return self._when.follows_tonight
 
     @property
     def time(self) -> datetime:
         """The moment that is looked at, in UTC."""
-        return self._time
+        return self._when.time
 
     @property
     def now(self) -> datetime:
@@ -136,7 +134,7 @@ class AppState(QObject):
     @property
     def following_now(self) -> bool:
         """Whether the moment looked at moves with the clock."""
-        return self._following_now
+        return self._when.following_now
 
     @property
     def planet(self) -> Body | None:
@@ -237,9 +235,7 @@ class AppState(QObject):
         self._other_scope_id = None
         self._chosen_planet = None
         self.undo_stack.clear()
-        self._follows_tonight = self._following_now = True
-        self._time = to_minute(self.now)
-        self._evening = self._tonight()
+        self._when.restart()
         self._emit(*(set(Aspect) - {Aspect.NOW, Aspect.PALETTE, Aspect.SKY}))
 
     def mark_saved(self, path: Path) -> None:
@@ -252,8 +248,7 @@ class AppState(QObject):
         """Choose the site by its id."""
         before = self.planet
         self._site_id = site_id
-        if self._follows_tonight:
-            self._evening = self._tonight()
+        self._when.settle()
         self._emit(Aspect.SITE, Aspect.EVENING, *self._planet_if_not(before))
 
     def set_evening(self, evening: date) -> None:
@@ -261,41 +256,32 @@ class AppState(QObject):
 
         Raises ``ProblemsError`` for a date that the sky tables or the site's calendar do not have.
         """
-        if evening == self._tonight():
+        if evening == self._derived.tonight():
             self.show_tonight()
             return
         before = self.planet
-        self._derived.check_evening(evening)
-        self._evening = evening
-        self._follows_tonight = self._following_now = False
+        self._when.go_to(evening)
         self._usual_air = USUAL_AIR_POWER
-        self._time = self._derived.best_moment()
         self._emit(Aspect.EVENING, Aspect.TIME, Aspect.AIR, *self._planet_if_not(before))
 
     def show_tonight(self) -> None:
         """Go back to tonight and follow the clock."""
         before = self.planet
-        self._evening = self._tonight()
-        self._follows_tonight = True
-        self._emit(Aspect.EVENING, *self._planet_if_not(before))
-        self.follow_now()
+        self._when.restart()
+        self._emit(Aspect.EVENING, Aspect.TIME, *self._planet_if_not(before))
 
     def set_time(self, time: datetime) -> None:
         """Look at one moment of the evening."""
-        time = self._derived.within_evening(time.astimezone(UTC))
-        if time != self._time or self._following_now:
-            self._following_now = False
-            self._time = time
+        if self._when.look_at(time):
             self._emit(Aspect.TIME)
 
     def follow_now(self) -> None:
-        """Look at the present moment, and keep up with it."""
-        if not self._follows_tonight:
+        """Look at the present moment, and keep up with it; on another evening, go back to tonight first."""
+        if self._when.follows_tonight:
+            self._when.restart()
+            self._emit(Aspect.TIME)
+        else:
             self.show_tonight()
-            return
-        self._following_now = True
-        self._time = to_minute(self.now)
-        self._emit(Aspect.TIME)
 
     def set_planet(self, planet: Body | None) -> None:
         """Choose the planet, or with None leave the choice to the evening."""
@@ -312,7 +298,7 @@ class AppState(QObject):
         """Go some evenings on, or with a negative number back; step over a date that the site skipped."""
         for number in (days, 2 * days):
             try:
-                self.set_evening(self._evening + timedelta(days=number))
+                self.set_evening(self.evening + timedelta(days=number))
             except ProblemsError as error:
                 self.tell(str(error))
             else:
@@ -353,13 +339,10 @@ class AppState(QObject):
     def beat(self) -> None:
         """Take note of the clock: called each second by the window, at will by tests."""
         aspects = {Aspect.NOW}
-        minute = to_minute(self.now)
-        if self._follows_tonight and self._sky_ready and self._tonight() != self._evening:
-            self._evening = self._tonight()
+        if self._sky_ready and self._when.settle():
             self._usual_air = USUAL_AIR_POWER
             aspects |= {Aspect.EVENING, Aspect.AIR, Aspect.PLANET}
-        if self._following_now and minute != self._time:
-            self._time = minute
+        if self._when.keep_up():
             aspects.add(Aspect.TIME)
         self._emit(*aspects)
 
@@ -373,8 +356,7 @@ class AppState(QObject):
 
     def _on_sky_ready(self, _result: object) -> None:
         self._sky_ready = True
-        if self._follows_tonight:
-            self._evening = self._tonight()
+        self._when.settle()
         self._emit(Aspect.SKY, Aspect.EVENING, Aspect.PLANET)
 
     def _on_clean_changed(self, _is_clean: bool) -> None:
@@ -386,17 +368,13 @@ class AppState(QObject):
         aspects = {Aspect.PROFILE}
         if self.site != before[0]:
             aspects |= {Aspect.SITE, Aspect.EVENING}
-            if self._follows_tonight:
-                self._evening = self._tonight()
+            self._when.settle()
         if (self.scope, self.other_scope) != before[1:3]:
             aspects.add(Aspect.SCOPE)
         self._emit(*aspects, *self._planet_if_not(before[3]))
 
     def _planet_if_not(self, before: Body | None) -> tuple[Aspect, ...]:
         return () if self.planet is before else (Aspect.PLANET,)
-
-    def _tonight(self) -> date:
-        return self._derived.tonight()
 
     def _emit(self, *aspects: Aspect) -> None:
         self.changed.emit(frozenset(aspects))

@@ -8,8 +8,10 @@ from PySide6.QtGui import QAccessible, QAccessibleEvent, QMouseEvent
 from PySide6.QtWidgets import QFrame, QGridLayout, QHBoxLayout, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from core.air.steadiness import BlurSource
+from core.evening import EveningItem
 from core.sky.bodies import TARGETS, Body
-from core.wording import SiteClock
+from core.wording import SiteClock, weekday_text
+from gui import dialogs
 from gui.height.chart import HeightCanvas
 from gui.height.readout import Reading, Sight, in_words, is_sun_up, read_bodies
 from gui.state import AppState, Aspect
@@ -88,11 +90,14 @@ class HeightView(QWidget):
         self.now.setAccessibleName("Back to now")
         self.now.setToolTip("Home")
         self.note = PlainLabel(role="small", wraps=True)
+        self.in_words = QPushButton("Evening in w&ords")
+        self.in_words.setAccessibleDescription("Show what to prepare, each target and when to stop, as text")
         self.caution = PlainLabel(_SUN_CAUTION, role="warning")
         self.cells = {body: BodyCell(body) for body in TARGETS}
         self.setFocusProxy(self.canvas)
         self._lay_out()
         self.now.clicked.connect(state.follow_now)
+        self.in_words.clicked.connect(self._tell_evening)
         self.canvas.pointed.connect(self._show_reading)
         state.changed.connect(self._on_changed)
         self._show_reading()
@@ -104,6 +109,7 @@ class HeightView(QWidget):
         head.addWidget(self.now)
         head.addWidget(self.caution)
         head.addWidget(self.note, 1)
+        head.addWidget(self.in_words)
         cells = QHBoxLayout()
         cells.setSpacing(6)
         for body, cell in self.cells.items():
@@ -142,6 +148,17 @@ class HeightView(QWidget):
         changed = QAccessibleEvent(self.canvas, QAccessible.Event.DescriptionChanged)
         QAccessible.updateAccessibility(changed)
 
+    def _tell_evening(self) -> None:
+        """Show the items of the evening's strip with all that is to be said about them."""
+        state, night = self._state, self._state.night
+        if night is None:
+            return
+        clock = SiteClock(zone=night.site.zone, hours=state.profile.preferences.clock)
+        lines = [f"{_when(item, clock)}  {item.title}\n{item.words}\n" for item in state.items]
+        heading = f"{weekday_text(night.evening)}, {night.site.name}"
+        nothing = "Nothing to prepare: no planet has good minutes this evening."
+        dialogs.show_text(self, "The evening in words", heading, "\n".join(lines) or nothing)
+
     def _note_words(self) -> str:
         """Say which altitude is meant, and what the ceilings rest on."""
         words = "Altitudes are geometric; path: of the apparent altitude."
@@ -151,3 +168,7 @@ class HeightView(QWidget):
         assumed = ", assumed" if self._state.blur.source is BlurSource.ASSUMED else ""
         blur = self._state.blur.overhead_arcsec
         return f"{words} Ceiling: an estimate for {scope.name}, air (seeing) {blur:g}″{assumed}."
+
+
+def _when(item: EveningItem, clock: SiteClock) -> str:
+    return clock.time(item.start) if item.start == item.end else clock.span(item.start, item.end)
