@@ -1,0 +1,49 @@
+"""A large kit, 12 eyepieces and 4 Barlows: the ladder within 16 ms, what to buy within 100 ms.
+
+Skipped unless asked for: ``pytest tests/bench --benchmark-only``.
+"""
+
+from pytest_benchmark.fixture import BenchmarkFixture
+
+from core.air.steadiness import Blur
+from core.kit.gaps import suggest
+from core.kit.gear import Barlow, Eyepiece, Telescope, TelescopeKind
+from core.kit.ladder import build_ladder
+from core.sky.aim import aim_overhead
+
+SCOPE = Telescope(
+    name="Eight-inch",
+    kind=TelescopeKind.REFLECTOR,
+    aperture_mm=200,
+    focal_length_mm=1200,
+    stack_barlows=True,
+)
+EYEPIECES = [
+    Eyepiece(name="Zoom", focal_length_min_mm=8, focal_length_max_mm=24),
+    *(
+        Eyepiece(name=f"{focal_length_mm} mm", focal_length_mm=focal_length_mm, apparent_field_deg=60)
+        for focal_length_mm in (4, 5, 6, 7, 9, 10, 12, 15, 20, 25, 32)
+    ),
+]
+BARLOWS = [Barlow(name=f"{factor}x", factor=factor) for factor in (0.63, 1.5, 2, 3)]
+
+
+def test_the_ladder_of_a_large_kit(benchmark: BenchmarkFixture) -> None:
+    benchmark(
+        build_ladder,
+        scope=SCOPE,
+        eyepieces=EYEPIECES,
+        barlows=BARLOWS,
+        aim=aim_overhead(),
+        blur=Blur.assumed(),
+    )
+
+    assert benchmark.stats is not None
+    assert benchmark.stats.stats.median < 0.016
+
+
+def test_what_to_buy_for_a_large_kit(benchmark: BenchmarkFixture) -> None:
+    benchmark(suggest, SCOPE, EYEPIECES, BARLOWS, 300)
+
+    assert benchmark.stats is not None
+    assert benchmark.stats.stats.median < 0.1
