@@ -245,8 +245,8 @@ def test_the_kinds_of_absence_are_told_apart_in_words() -> None:
 def test_a_good_answer_names_minutes_rungs_and_the_limit() -> None:
     told = answer(night(LISBON, GOOD), planet=Body.SATURN, **KIT)
 
-    # Saturn, near the equator of the sky, gets 51 degrees high: 1.28 times the air overhead. Fair air then
-    # bears 232 / (1.45 x 1.28^0.6) = 138x; of the box, 1200 / 40 = 30x is lowest, and 120x comes before 150x.
+    # Saturn, near the equator of the sky, gets 52 degrees high: 1.27 times the air overhead. Fair air then
+    # bears 232 / (1.45 x 1.27^0.6) = 139x; of the box, 1200 / 40 = 30x is lowest, and 120x comes before 150x.
     assert told.best is not None
     assert "Start at 30x, climb to 120x: tonight's air (seeing, assumed fair) bears about 13" in told.sentence
     first, last = (moment + timedelta(seconds=30) for moment in (told.best.start, told.best.end))
