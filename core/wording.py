@@ -1,5 +1,6 @@
 """How times, dates and planets are written out for a person, in the site's own time."""
 
+from collections.abc import Iterable
 from datetime import UTC, date, datetime, timedelta, tzinfo
 
 from attrs import frozen
@@ -67,6 +68,12 @@ def altitude_text(altitude_deg: float, *, under_deg: float | None = None) -> str
     if under_deg is not None and round(altitude_deg) >= under_deg > altitude_deg:
         return f"{int(altitude_deg * 10) / 10:.1f}°"
     return f"{altitude_deg:.0f}°"
+
+
+def listed(words: Iterable[str]) -> str:
+    """Join words as in a sentence: ``a, b and c``."""
+    *most, last = words
+    return f"{', '.join(most)} and {last}" if most else last
 
 
 # Not from strftime, whose names follow the machine's language and not the program's.

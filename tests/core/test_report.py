@@ -84,7 +84,8 @@ def test_the_table_of_an_evening_reads_across() -> None:
     text = heights_text(night(LISBON), answer(night(LISBON)))
     row = next(line for line in text.splitlines() if line.startswith("Saturn"))
 
-    # ephem 4.2.1, centre at -0:34, no pressure: rise 14:06:49, transit 20:11:16 at 52.08 degrees, set 02:15:43.
+    # ephem 4.2.1, centre at -0:34, no pressure: rise 14:06:49, transit 20:11:16 at 52.08 degrees,
+    # set 02:15:43.
     assert row.split()[:5] == ["Saturn", "14:07", "20:11", "52°", "02:16"]
 
 

@@ -11,6 +11,7 @@ from core.wording import (
     altitude_text,
     compass_text,
     date_text,
+    listed,
     opening,
     weekday_text,
 )
@@ -79,3 +80,5 @@ def test_compass_points(azimuth_deg: float, name: str) -> None:
 def test_names_in_a_sentence() -> None:
     assert opening(Body.MOON) == "The Moon"
     assert opening(Body.SATURN) == "Saturn"
+    assert listed(["a"]) == "a"
+    assert listed(["a", "b", "c"]) == "a, b and c"
