@@ -1,0 +1,44 @@
+"""The commands of the terminal: modules with ``add_arguments`` and ``run``, loaded when asked for.
+
+None of them imports Qt but the one that takes pictures of the window, and that only when it runs.
+"""
+
+import importlib
+from argparse import ArgumentParser, Namespace
+from datetime import datetime
+from typing import Protocol, cast
+
+from attrs import frozen
+
+
+class CommandModule(Protocol):
+    """What a command's module offers."""
+
+    def add_arguments(self, parser: ArgumentParser) -> None:
+        """Declare what the command takes."""
+
+    def run(self, args: Namespace, now: datetime) -> str:
+        """Return what the command tells; ProblemsError for input that it refuses."""
+
+
+@frozen
+class Command:
+    """One command: its word, and what it does in a few words."""
+
+    name: str
+    summary: str
+
+    def load(self) -> CommandModule:
+        """Import the command's module."""
+        return cast("CommandModule", importlib.import_module(f"{__name__}.{self.name}"))
+
+
+COMMANDS = {
+    command.name: command
+    for command in (
+        Command("heights", "when and how high each planet stands in one evening"),
+        Command("ladder", "every power of a telescope and how far the air lets you climb"),
+        Command("compare", "two telescopes side by side"),
+        Command("snapshot", "pictures of the three views, without a display"),
+    )
+}

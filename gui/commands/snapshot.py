@@ -1,0 +1,71 @@
+"""``stillair snapshot``: pictures of the three views."""
+
+import os
+from argparse import ArgumentParser, Namespace
+from datetime import datetime
+from pathlib import Path
+
+from core.problems import refuse
+from core.record.profile import read_profile
+from core.terminal import printable
+from gui.commands.parsing import add_evening, add_profile, checked, scale, size
+from gui.commands.sky import choose_site, evening_around, night_around, night_of, read_time
+from gui.display import check_qt
+
+PALETTES = ("day", "dusk", "night")
+
+
+def add_arguments(parser: ArgumentParser) -> None:
+    """Declare what the command takes."""
+    add_profile(parser)
+    add_evening(parser)
+    parser.add_argument("--at", metavar="TIME", help="the moment shown: ISO 8601, with offset, or site time")
+    parser.add_argument("--palette", choices=PALETTES, default="day", help="colours; day when left out")
+    parser.add_argument(
+        "--size",
+        metavar="WxH",
+        type=checked(size),
+        default=(1000, 640),
+        help="size of the window in pixels; 1000x640 when left out",
+    )
+    parser.add_argument(
+        "--scale",
+        metavar="N",
+        type=checked(scale),
+        default=1.0,
+        help="pixels of the picture for one of the window, 0.5 to 4; 1 when left out",
+    )
+    parser.add_argument("-o", dest="folder", metavar="FOLDER", type=Path, required=True, help="where they go")
+
+
+def run(args: Namespace, now: datetime) -> str:
+    """Take the pictures and return their paths, one a line."""
+    profile = read_profile(args.profile)
+    evening, moment = args.evening, None
+    if profile.sites:
+        site = choose_site(profile, None)
+        if args.at is not None:
+            moment = read_time(site, args.at)
+            night_around(site, evening, moment)
+            evening = evening_around(site, moment) if evening is None else evening
+        else:
+            night_of(site, evening, now)
+    elif args.at is not None:
+        raise refuse("needs a site, and the profile has none yet", where="--at")
+    if args.folder.exists() and not args.folder.is_dir():
+        raise refuse(f"{printable(args.folder.name)} is there already and is no folder", where="-o")
+    # Pictures are taken the same way with and without a display.
+    os.environ["QT_QPA_PLATFORM"] = "offscreen"
+    check_qt()
+    from gui.snapshot import take_snapshots
+
+    pictures = take_snapshots(
+        args.profile,
+        evening=evening,
+        at=moment,
+        palette=args.palette,
+        size=args.size,
+        scale=args.scale,
+        folder=args.folder,
+    )
+    return "\n".join(printable(str(picture)) for picture in pictures)
