@@ -7,32 +7,30 @@ from matplotlib.figure import Figure
 from matplotlib.text import Text
 
 from core.drawing.field_circle import draw_field
+from core.drawing.ladder_columns import FIGURE, HEADING, Column, cell_fitted, lettering_of
 from core.drawing.ladder_layout import (
-    FIGURE,
     LIMIT,
     ROW,
     SMALL,
-    Column,
     LadderLayout,
     LimitPlace,
     RungPlace,
-    cell_fitted,
     lay_out_ladder,
-    lettering_of,
     power_range,
 )
-from core.drawing.ladder_words import rung_at_power
-from core.drawing.lettering import wrapped
+from core.drawing.ladder_words import NOT_TONIGHT, rung_at_power
+from core.drawing.lettering import fitted, wrapped
 from core.drawing.palette import Palette
 from core.drawing.pen import POINTS_PER_INCH, SOLID, Pen
 from core.drawing.placing import Box
 from core.kit.ladder import Ladder, Rung, Standing
 
 _MARGIN = 8.0
-# The eyepiece's field is drawn where this much width is left for it.
+# The eyepiece's field stands at the right of a wide drawing, else in the free room by the limits.
 _LEAST_FIELD_WIDTH = 110.0
 _MOST_FIELD_WIDTH = 260.0
-_NARROW_FOR_FIELD = 520.0
+_WIDE_FOR_FIELD = 520.0
+_LEAST_FIELD_HEIGHT = 100.0
 _TINT_ABOVE = 0.45
 _DASHES_LIMIT = (0.0, (5.0, 2.5))
 _DASHES_ABOVE = (0.0, (2.0, 2.0))
@@ -96,8 +94,8 @@ def draw_ladder(
     page = pen.page
     inner = Box(page.left + _MARGIN, page.bottom + _MARGIN, page.right - _MARGIN, page.top - _MARGIN)
     shown = rung_at_power(ladder.rungs, chosen_power or ladder.climb_to or ladder.start)
-    has_field = disc_arcsec is not None and shown is not None and inner.width >= _NARROW_FOR_FIELD
-    words_right = inner.right - (_LEAST_FIELD_WIDTH if has_field else 0.0)
+    beside = disc_arcsec is not None and shown is not None and inner.width >= _WIDE_FOR_FIELD
+    words_right = inner.right - (_LEAST_FIELD_WIDTH if beside else 0.0)
     layout = lay_out_ladder(
         ladder,
         Box(inner.left, inner.bottom, words_right, inner.top),
@@ -105,10 +103,12 @@ def draw_ladder(
         chosen_power=chosen_power,
     )
     draw_layout(pen, layout)
-    if has_field and disc_arcsec is not None and shown is not None:
+    if disc_arcsec is not None and shown is not None:
         left = layout.right + 2 * _MARGIN
         right = min(inner.right, left + _MOST_FIELD_WIDTH)
-        draw_field(pen, Box(left, inner.bottom, right, inner.top), shown, ladder.aim.planet, disc_arcsec)
+        room = Box(left, inner.bottom, right, inner.top) if beside else layout.free_under_limits
+        if room.height >= _LEAST_FIELD_HEIGHT:
+            draw_field(pen, room, shown, ladder.aim.planet, disc_arcsec)
     return LadderChart(pen, [layout])
 
 
@@ -143,8 +143,7 @@ def _draw_limit(pen: Pen, layout: LadderLayout, place: LimitPlace) -> None:
     is_ceiling = place.limit is not None and place.limit.is_ceiling
     strong = palette.accent if is_ceiling else palette.faint_ink
     right = layout.limits_right - 4.0
-    height = LIMIT.line_height + len(place.lines) * SMALL.line_height
-    y = place.words_y + height / 2 - LIMIT.line_height / 2
+    y = place.words_y + place.height / 2 - LIMIT.line_height / 2
     pen.write(place.title, right, y, LIMIT, strong if is_ceiling else palette.ink, align="right")
     y -= LIMIT.line_height / 2 + SMALL.line_height / 2
     for line in place.lines:
@@ -172,31 +171,36 @@ def _draw_rung(pen: Pen, layout: LadderLayout, place: RungPlace) -> None:
     pen.stroke((left, place.y), (right, place.y), colour, width, dashes=dashes, order=2.0)
     if place.words is None:
         return
-    end = layout.words_left - 4.0
+    start, end = right + 2.0, layout.words_left - 4.0
+    bend, back = start + 0.3 * (end - start), start + 0.7 * (end - start)
     pen.strokes(
-        [[(right + 2.0, place.y), (right + 8.0, place.y), (end - 4.0, place.words_y), (end, place.words_y)]],
+        [[(start, place.y), (bend, place.y), (back, place.words_y), (end, place.words_y)]],
         palette.line if not is_chosen else colour,
         0.8,
         order=1.5,
     )
     words_colour = colour if is_chosen or not good else palette.ink
-    for column, (x, align, width_of_column) in layout.columns.items():
-        text = cell_fitted(place.words, column, width_of_column)
+    for column, column_place in layout.columns.items():
+        text = cell_fitted(place.words, column, column_place.width)
         plain = (
             palette.faint_ink if column in (Column.EXIT_PUPIL, Column.FIELD, Column.DRIFT) else words_colour
         )
-        pen.write(text, x, place.words_y, lettering_of(column, text), plain, align=align)
+        pen.write(
+            text, column_place.x, place.words_y, lettering_of(column, text), plain, align=column_place.align
+        )
 
 
 def _write_headings(pen: Pen, layout: LadderLayout) -> None:
     """Write what each column holds, and how many rungs are only marks."""
-    y = layout.box.top - SMALL.line_height / 2
-    for column, (x, align, width) in layout.columns.items():
-        if column is not Column.REMARK and width > 0:
-            pen.write(column.value, x, y, SMALL, pen.palette.faint_ink, align=align)
-    if layout.unnamed:
-        number = f"{layout.unnamed} more as short marks"
-        pen.write(number, layout.rails[1], y, SMALL, pen.palette.faint_ink, align="right")
+    y, colour = layout.box.top - HEADING.line_height / 2, pen.palette.faint_ink
+    for column, place in layout.columns.items():
+        pen.write(fitted(column.value, HEADING, place.width), place.x, y, HEADING, colour, align=place.align)
+    remarks = [f"and {layout.unnamed} short marks"] if layout.unnamed else []
+    if layout.brief and any(place.rung.standing is Standing.ABOVE for place in layout.rungs):
+        remarks.append(f"dashed: {NOT_TONIGHT}")
+    for number, words in enumerate(remarks):
+        shown = fitted(words, HEADING, layout.rails[1] - layout.box.left)
+        pen.write(shown, layout.rails[1], y - number * HEADING.line_height, HEADING, colour, align="right")
 
 
 def _write_no_rungs(pen: Pen, layout: LadderLayout) -> None:

@@ -1,57 +1,38 @@
 """Where everything on a drawing of a power ladder stands, in points; nothing is drawn here."""
 
 import math
-from collections.abc import Sequence
-from enum import Enum
+from collections.abc import Mapping, Sequence
 
 from attrs import frozen
 
-from core.drawing.ladder_words import (
-    NOT_TONIGHT,
-    LimitWords,
-    RungWords,
-    by_weight,
-    limit_words,
-    rung_at_power,
-    rung_words,
-)
-from core.drawing.lettering import Lettering, fitted, legible, width_of, wrapped
+from core.drawing.ladder_columns import Column, ColumnPlace, place_columns
+from core.drawing.ladder_words import LimitWords, RungWords, by_weight, limit_words, rung_at_power, rung_words
+from core.drawing.lettering import Lettering, width_of, wrapped
 from core.drawing.placing import Box, spread
 from core.kit.ladder import Ladder, Rung
 from core.kit.rounding import power_text
 
-POWER = Lettering(12.0, bold=True)
-FIGURE = Lettering(9.5)
-REMARK = Lettering(9.0, bold=True)
-QUIET_REMARK = Lettering(9.0)
 LIMIT = Lettering(11.0, bold=True)
 SMALL = Lettering(8.5)
 
 ROW = 14.3  # height of a rung's words
-_GAP = 8.0  # between columns
-_RAIL_MARGIN = 12.0  # between the words of the limits and the rails
-_LEAST_EYEPIECE = 110.0
-_MOST_EYEPIECE = 190.0
-_HEAD = 16.0
-_LINE = SMALL.line_height
-_WIDE_ENOUGH = 470.0  # a drawing narrower than this makes do with less
-# Width of the words of the limits, between the rails, and of the lines that lead to the words of rungs.
-_WIDE, _NARROW = (136.0, 40.0, 24.0), (86.0, 24.0, 17.0)
 
 
-class Column(Enum):
-    """The columns of words beside a ladder, and what stands over each."""
+@frozen(kw_only=True)
+class _Sizes:
+    """Points: of the limits' words, between rails, to the rungs' words, between columns, and of the head."""
 
-    POWER = "power"
-    EYEPIECE = "eyepiece"
-    EXIT_PUPIL = "exit pupil"
-    FIELD = "field"
-    DRIFT = "drift"
-    REMARK = ""
+    limits: float
+    rails: float
+    leader: float
+    gap: float
+    head: float = 16.0
 
 
-# What goes first when there is no room.
-_DROPPED_FIRST = (Column.DRIFT, Column.FIELD, Column.EXIT_PUPIL)
+_WIDE = _Sizes(limits=136.0, rails=40.0, leader=24.0, gap=8.0)
+_NARROW = _Sizes(limits=86.0, rails=24.0, leader=17.0, gap=8.0)
+_BRIEF = _Sizes(limits=66.0, rails=18.0, leader=13.0, gap=5.0, head=27.0)
+_WIDE_FROM, _BRIEF_UNTIL = 470.0, 300.0
 
 
 @frozen
@@ -89,13 +70,18 @@ class LimitPlace:
     lines: tuple[str, ...]
     words_y: float
 
+    @property
+    def height(self) -> float:
+        """Height of the words, points."""
+        return LIMIT.line_height + len(self.lines) * SMALL.line_height
+
 
 @frozen(kw_only=True)
 class LadderLayout:
     """A ladder on the page.
 
-    ``rails`` are the two uprights' x; ``columns`` the x at which each column's words are aligned, their
-    alignment, and their width.
+    ``rails`` are the x of the two uprights, ``unnamed`` is the number of rungs without words, and ``brief``
+    says that remarks are shortened.
     """
 
     ladder: Ladder
@@ -104,19 +90,28 @@ class LadderLayout:
     rails: tuple[float, float]
     limits_right: float
     words_left: float
-    columns: dict[Column, tuple[float, str, float]]
+    columns: Mapping[Column, ColumnPlace]
     rungs: tuple[RungPlace, ...]
     limits: tuple[LimitPlace, ...]
     chosen: Rung | None
     unnamed: int
+    brief: bool
 
     @property
     def right(self) -> float:
-        """Where the words end, points."""
-        return max(
-            (x + (width if align == "left" else 0.0) for x, align, width in self.columns.values()),
-            default=self.words_left,
-        )
+        """Where the words of the rungs end, points."""
+        return max((place.left + place.width for place in self.columns.values()), default=self.words_left)
+
+    @property
+    def free_under_limits(self) -> Box:
+        """The largest free room in the column of the limits."""
+        edges = [
+            (place.words_y - place.height / 2, place.words_y + place.height / 2) for place in self.limits
+        ]
+        bottom, top = self.scale.bottom - ROW / 2, self.scale.top + ROW / 2
+        floors, ceilings = [bottom, *(high for _, high in edges)], [*(low for low, _ in edges), top]
+        low, high = max(zip(floors, ceilings, strict=True), key=lambda gap: gap[1] - gap[0])
+        return Box(self.box.left, low + 4.0, self.limits_right, high - 4.0)
 
 
 def power_range(ladders: Sequence[Ladder]) -> tuple[float, float]:
@@ -137,12 +132,13 @@ def lay_out_ladder(
 ) -> LadderLayout:
     """Return where a ladder's parts stand in a box, for a range of powers that may be another's too."""
     chosen = rung_at_power(ladder.rungs, chosen_power)
-    scale = PowerScale(*powers, box.bottom + ROW / 2, box.top - _HEAD - ROW / 2)
-    limits_width, rail_width, leader = _WIDE if box.width >= _WIDE_ENOUGH else _NARROW
-    limits_right = box.left + limits_width
-    rails = limits_right + _RAIL_MARGIN, limits_right + _RAIL_MARGIN + rail_width
-    words_left = rails[1] + leader
-    rungs, unnamed = _place_rungs(ladder, scale, chosen)
+    brief = box.width < _BRIEF_UNTIL
+    sizes = _BRIEF if brief else _WIDE if box.width >= _WIDE_FROM else _NARROW
+    limits_right = box.left + sizes.limits
+    scale = PowerScale(*powers, box.bottom + ROW / 2, box.top - sizes.head - ROW / 2)
+    rails = limits_right + sizes.gap, limits_right + sizes.gap + sizes.rails
+    words_left = rails[1] + sizes.leader
+    rungs, unnamed = _place_rungs(ladder, scale, chosen, brief=brief)
     words = [place.words for place in rungs if place.words is not None]
     return LadderLayout(
         ladder=ladder,
@@ -151,15 +147,18 @@ def lay_out_ladder(
         rails=rails,
         limits_right=limits_right,
         words_left=words_left,
-        columns=_place_columns(words, words_left, box.right),
+        columns=place_columns(words, words_left, box.right, sizes.gap),
         rungs=rungs,
-        limits=_place_limits(ladder, scale, limits_right - box.left, explain_air=explain_air),
+        limits=_place_limits(ladder, scale, sizes.limits, explain_air=explain_air),
         chosen=chosen,
         unnamed=unnamed,
+        brief=brief,
     )
 
 
-def _place_rungs(ladder: Ladder, scale: PowerScale, chosen: Rung | None) -> tuple[tuple[RungPlace, ...], int]:
+def _place_rungs(
+    ladder: Ladder, scale: PowerScale, chosen: Rung | None, *, brief: bool
+) -> tuple[tuple[RungPlace, ...], int]:
     """Give as many rungs words as have room, the weightiest first; the others stay short marks."""
     room = int((scale.top - scale.bottom) / ROW) + 1
     named = by_weight(ladder, chosen)[: max(room, 1)]
@@ -169,67 +168,9 @@ def _place_rungs(ladder: Ladder, scale: PowerScale, chosen: Rung | None) -> tupl
     places = []
     for rung in ladder.rungs:
         y = scale.y(rung.power)
-        words = rung_words(rung, ladder, chosen) if id(rung) in words_y else None
+        words = rung_words(rung, ladder, chosen, brief=brief) if id(rung) in words_y else None
         places.append(RungPlace(rung=rung, y=y, words=words, words_y=words_y.get(id(rung), y)))
     return tuple(places), len(ladder.rungs) - len(in_order)
-
-
-def _place_columns(
-    words: Sequence[RungWords], left: float, right: float
-) -> dict[Column, tuple[float, str, float]]:
-    """Return each column's alignment; what is empty for every rung, or has no room, is left out."""
-    widths = {column: _column_width(words, column) for column in Column}
-    widths = {column: width for column, width in widths.items() if width > 0}
-    for column in _DROPPED_FIRST:
-        fixed = sum(width + _GAP for name, width in widths.items() if name is not Column.EYEPIECE)
-        least = min(widths.get(Column.EYEPIECE, 0.0), _LEAST_EYEPIECE)
-        if fixed + least > right - left:
-            widths.pop(column, None)
-    fixed = sum(width + _GAP for name, width in widths.items() if name is not Column.EYEPIECE)
-    if Column.EYEPIECE in widths:
-        widths[Column.EYEPIECE] = min(widths[Column.EYEPIECE], _MOST_EYEPIECE, max(right - left - fixed, 0.0))
-    placed: dict[Column, tuple[float, str, float]] = {}
-    x = left
-    for column, width in widths.items():
-        if column in (Column.EYEPIECE, Column.REMARK):
-            placed[column] = x, "left", width
-        else:
-            placed[column] = x + width, "right", width
-        x += width + _GAP
-    return placed
-
-
-def _column_width(words: Sequence[RungWords], column: Column) -> float:
-    texts = [text for row in words if (text := cell(row, column))]
-    if not texts:
-        return 0.0
-    heading = width_of(column.value, SMALL)
-    return max(heading, *(width_of(legible(text), lettering_of(column, text)) for text in texts))
-
-
-def cell(words: RungWords, column: Column) -> str:
-    """Return a rung's words in one column."""
-    return {
-        Column.POWER: words.power,
-        Column.EYEPIECE: words.eyepiece,
-        Column.EXIT_PUPIL: words.exit_pupil,
-        Column.FIELD: words.field,
-        Column.DRIFT: words.drift,
-        Column.REMARK: words.remark,
-    }[column]
-
-
-def lettering_of(column: Column, text: str = "") -> Lettering:
-    """Return how words in a column are written."""
-    if column is Column.REMARK and text == NOT_TONIGHT:
-        return QUIET_REMARK
-    return {Column.POWER: POWER, Column.REMARK: REMARK}.get(column, FIGURE)
-
-
-def cell_fitted(words: RungWords, column: Column, width: float) -> str:
-    """Return a rung's words in one column, no wider than the column."""
-    text = legible(cell(words, column))
-    return fitted(text, lettering_of(column, text), width)
 
 
 def _place_limits(
@@ -240,9 +181,13 @@ def _place_limits(
     if ladder.ceiling.power is None and ladder.ceiling.reason:
         blocks.append((None, "no ceiling", wrapped(ladder.ceiling.reason, SMALL, width - 4.0)))
     for limit in limit_words(ladder, explain_air=explain_air):
-        title = power_text(limit.power) + (" ceiling" if limit.is_ceiling else "")
-        blocks.append((limit, title, wrapped(limit.words, SMALL, width - 4.0)))
-    heights = [LIMIT.line_height + len(lines) * _LINE + 2.0 for _, _, lines in blocks]
+        title, words = power_text(limit.power), limit.words
+        if limit.is_ceiling and width_of(f"{title} ceiling", LIMIT) <= width - 4.0:
+            title = f"{title} ceiling"
+        elif limit.is_ceiling:
+            words = f"ceiling: {words}"
+        blocks.append((limit, title, wrapped(words, SMALL, width - 4.0)))
+    heights = [LIMIT.line_height + len(lines) * SMALL.line_height + 2.0 for _, _, lines in blocks]
     wanted = [scale.y(limit.power) if limit is not None else scale.bottom for limit, _, _ in blocks]
     middles = _stack(wanted, heights, scale.bottom - ROW / 2, scale.top + ROW / 2)
     return tuple(

@@ -70,8 +70,8 @@ def _at_height(ladder: Ladder) -> str:
     return f"{where}, assumed" if ladder.blur.source is BlurSource.ASSUMED else where
 
 
-def rung_words(rung: Rung, ladder: Ladder, chosen: Rung | None) -> RungWords:
-    """Return what stands beside a rung."""
+def rung_words(rung: Rung, ladder: Ladder, chosen: Rung | None, *, brief: bool = False) -> RungWords:
+    """Return what stands beside a rung, with shorter remarks where there is little room."""
     about = "~" if rung.combination.approximate else ""
     return RungWords(
         power=f"{about}{power_text(rung.power)}",
@@ -79,7 +79,7 @@ def rung_words(rung: Rung, ladder: Ladder, chosen: Rung | None) -> RungWords:
         exit_pupil=pupil_text(rung.exit_pupil_mm),
         field="" if rung.true_field_deg is None else field_text(rung.true_field_deg),
         drift="" if rung.drift_s is None else drift_text(rung.drift_s),
-        remark=_remark(rung, ladder, chosen),
+        remark=_brief_remark(rung, ladder, chosen) if brief else _remark(rung, ladder, chosen),
     )
 
 
@@ -97,6 +97,15 @@ def _remark(rung: Rung, ladder: Ladder, chosen: Rung | None) -> str:
     if rung is chosen:
         parts.insert(0, "here" if parts else "you are here")
     return ", ".join(parts)
+
+
+def _brief_remark(rung: Rung, ladder: Ladder, chosen: Rung | None) -> str:
+    """Return a remark of one short word; that the dashed rungs are not for tonight is then said once."""
+    if rung is chosen:
+        return "here"
+    if rung.power == ladder.climb_to:
+        return "top"
+    return "start" if rung.power == ladder.start else "wide" if rung.standing is Standing.BELOW else ""
 
 
 def drift_text(drift_s: float) -> str:

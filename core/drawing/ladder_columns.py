@@ -1,0 +1,108 @@
+"""The columns of words beside a ladder: what each holds, how it is written, and how wide it gets."""
+
+from collections.abc import Mapping, Sequence
+from enum import Enum
+
+from attrs import frozen
+
+from core.drawing.ladder_words import NOT_TONIGHT, RungWords
+from core.drawing.lettering import Lettering, fitted, legible, width_of
+
+POWER = Lettering(12.0, bold=True)
+FIGURE = Lettering(9.5)
+REMARK = Lettering(9.0, bold=True)
+QUIET_REMARK = Lettering(9.0)
+HEADING = Lettering(8.5)
+
+_LEAST_EYEPIECE = 110.0  # where it is so long
+_MOST_EYEPIECE = 190.0
+_WORTH_WRITING = 24.0
+
+
+class Column(Enum):
+    """The columns beside a ladder, by what stands over each."""
+
+    POWER = "power"
+    EYEPIECE = "eyepiece"
+    EXIT_PUPIL = "exit pupil"
+    FIELD = "field"
+    DRIFT = "drift"
+    REMARK = ""
+
+
+# What goes first when there is no room.
+_DROPPED_FIRST = (Column.DRIFT, Column.FIELD, Column.EXIT_PUPIL)
+_FROM_LEFT = (Column.EYEPIECE, Column.REMARK)
+
+
+@frozen
+class ColumnPlace:
+    """Where a column stands: its left edge and its width, points."""
+
+    left: float
+    width: float
+    align: str
+
+    @property
+    def x(self) -> float:
+        """Where its words are aligned, points."""
+        return self.left if self.align == "left" else self.left + self.width
+
+
+def cell(words: RungWords, column: Column) -> str:
+    """Return a rung's words in one column."""
+    return {
+        Column.POWER: words.power,
+        Column.EYEPIECE: words.eyepiece,
+        Column.EXIT_PUPIL: words.exit_pupil,
+        Column.FIELD: words.field,
+        Column.DRIFT: words.drift,
+        Column.REMARK: words.remark,
+    }[column]
+
+
+def lettering_of(column: Column, text: str) -> Lettering:
+    """Return how words in a column are written."""
+    if column is Column.REMARK and text == NOT_TONIGHT:
+        return QUIET_REMARK
+    return {Column.POWER: POWER, Column.REMARK: REMARK}.get(column, FIGURE)
+
+
+def cell_fitted(words: RungWords, column: Column, width: float) -> str:
+    """Return a rung's words in one column, no wider than the column."""
+    text = legible(cell(words, column))
+    return fitted(text, lettering_of(column, text), width)
+
+
+def place_columns(
+    words: Sequence[RungWords], left: float, right: float, gap: float
+) -> Mapping[Column, ColumnPlace]:
+    """Return where the columns stand; what is empty for every rung, or has no room, is left out."""
+    widths = {column: width for column in Column if (width := _natural_width(words, column)) > 0}
+    for column in _DROPPED_FIRST:
+        if _others(widths, gap) + min(widths.get(Column.EYEPIECE, 0.0), _LEAST_EYEPIECE) > right - left:
+            widths.pop(column, None)
+    if Column.EYEPIECE in widths:
+        room = min(right - left - _others(widths, gap), _MOST_EYEPIECE)
+        widths[Column.EYEPIECE] = min(widths[Column.EYEPIECE], room)
+        if room < _WORTH_WRITING:
+            del widths[Column.EYEPIECE]
+    places: dict[Column, ColumnPlace] = {}
+    for column, width in widths.items():
+        places[column] = ColumnPlace(left, width, "left" if column in _FROM_LEFT else "right")
+        left += width + gap
+    return places
+
+
+def _others(widths: Mapping[Column, float], gap: float) -> float:
+    """Return the room that all columns but the eyepiece's take, with the gaps between."""
+    return sum(width + gap for column, width in widths.items() if column is not Column.EYEPIECE)
+
+
+def _natural_width(words: Sequence[RungWords], column: Column) -> float:
+    texts = [legible(text) for row in words if (text := cell(row, column))]
+    if not texts:
+        return 0.0
+    return max(
+        width_of(column.value, HEADING), *(width_of(text, lettering_of(column, text)) for text in texts)
+    )
