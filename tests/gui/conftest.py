@@ -29,7 +29,7 @@ TERRACE = Site(
     longitude_deg=-8.61,
     elevation_m=90,
     time_zone="Europe/Lisbon",
-    blocked=(BlockedSky(azimuth_from_deg=190, azimuth_to_deg=230, below_altitude_deg=28, what="roof ridge"),),
+    blocked=(BlockedSky(azimuth_from_deg=190, azimuth_to_deg=260, below_altitude_deg=28, what="roof ridge"),),
 )
 HILL = Site(name="Southern hill", latitude_deg=-41.3, longitude_deg=174.8, time_zone="Pacific/Auckland")
 SIX_INCH = Telescope(name="Six-inch", kind=TelescopeKind.REFLECTOR, aperture_mm=150, focal_length_mm=1200)
