@@ -24,7 +24,7 @@ class BarlowForm(ThingForm[Barlow]):
         )
         self.add_name()
         measured = TypedField(
-            "measured_factor", "Measured factor", read=read, write=figure, optional=True, unit="x", letters=9
+            "measured_factor", "Measured", read=read, write=figure, optional=True, unit="x", letters=9
         )
         self.add(measured)
         self.add(barrel_field())

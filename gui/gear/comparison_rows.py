@@ -6,7 +6,8 @@ from attrs import frozen
 
 from core.air.steadiness import LimitKind
 from core.kit.compare import Comparison, Side, Winner
-from core.kit.rounding import field_text, length_text, power_text
+from core.kit.rounding import field_text, power_text
+from gui.gear.readings import Units
 
 _SET_BY = {
     LimitKind.APERTURE: "its aperture",
@@ -26,8 +27,8 @@ class Row:
     winner: Winner | None = None
 
 
-def rows_of(comparison: Comparison) -> tuple[Row, ...]:
-    """Return the figures, the weightiest first."""
+def rows_of(comparison: Comparison, units: Units) -> tuple[Row, ...]:
+    """Return the figures in the owner's units, the weightiest first."""
 
     def row(label: str, words: Callable[[Side], str], winner: Winner | None = None) -> Row:
         shown = None if winner is Winner.TIE else winner
@@ -35,7 +36,7 @@ def rows_of(comparison: Comparison) -> tuple[Row, ...]:
 
     planet = comparison.planet.label if comparison.planet else None
     rows = [
-        row("Aperture", lambda side: length_text(side.scope.aperture_mm)),
+        row("Aperture", lambda side: _aperture(side, units)),
         row("Light, beside the other", _light, comparison.light_winner),
         row("Resolution (Dawes)", lambda side: _arcsec(side.resolution_arcsec)),
         row(
@@ -59,6 +60,10 @@ def rows_of(comparison: Comparison) -> tuple[Row, ...]:
         row("Collimation", lambda side: side.collimation.removeprefix("Collimation: ").capitalize()),
     ]
     return tuple(rows)
+
+
+def _aperture(side: Side, units: Units) -> str:
+    return f"{units.length_text(side.scope.aperture_mm)} {units.length}"
 
 
 def _light(side: Side) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from datetime import date
 from typing import Any, ClassVar, Generic, TypeVar, cast
 
-from PySide6.QtWidgets import QFormLayout, QLabel, QWidget
+from PySide6.QtWidgets import QWidget
 
 from core.record.observer import Profile
 from gui.gear.readings import Units, as_sentence, plain_text, read_text
@@ -14,6 +14,7 @@ from gui.gear.things import Kind, Thing, added, free_name, name_is_taken, replac
 from gui.state import AppState
 from gui.widgets.choice_field import SwitchField
 from gui.widgets.field import Field, Reading
+from gui.widgets.field_rows import FieldRows
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.typed_field import TypedField
 
@@ -49,12 +50,12 @@ class ThingForm(QWidget, Generic[T]):
         self._session = next(_SESSIONS)
         self._status = PlainLabel(role="hint", wraps=True)
         self._status.hide()
-        self._rows = QFormLayout(self)
-        self._rows.setFieldGrowthPolicy(QFormLayout.FieldGrowthPolicy.AllNonFixedFieldsGrow)
+        self._rows = FieldRows(self)
         # Room for the scroll bar on the right.
         self._rows.setContentsMargins(0, 0, 10, 0)
-        self._rows.addRow(self._status)
+        self._rows.add_wide(self._status)
         self.build()
+        self._rows.end()
 
     # What a kind of thing says of itself.
 
@@ -139,16 +140,14 @@ class ThingForm(QWidget, Generic[T]):
         """Add a field as the next row."""
         self._connect(field)
         if isinstance(field, SwitchField):
-            self._rows.addRow("", field)
+            self._rows.add_unlabelled(field)
         else:
-            label = QLabel(field.label, self)
-            label.setBuddy(field.editor)
-            self._rows.addRow(label, field)
+            self._rows.add_row(field.label, field, field.editor)
 
     def add_wide(self, field: Field) -> None:
         """Add a field that takes the whole width, under a heading that names it."""
         self._connect(field)
-        self._rows.addRow(field)
+        self._rows.add_wide(field)
 
     def add_name(self) -> None:
         """Add the field for the name."""
@@ -158,17 +157,16 @@ class ThingForm(QWidget, Generic[T]):
         """Add a heading over the rows that follow, and return it."""
         heading = PlainLabel(text, self, role="heading")
         heading.setContentsMargins(0, _ABOVE_HEADING_PX, 0, 0)
-        self._rows.addRow(heading)
+        self._rows.add_wide(heading)
         return heading
 
     def add_row(self, widget: QWidget) -> None:
         """Add a row that is no field."""
-        self._rows.addRow(widget)
+        self._rows.add_wide(widget)
 
     def show_row(self, widget: QWidget, is_shown: bool) -> None:
         """Show or hide the row of a heading or a field."""
-        if self._rows.isRowVisible(widget) != is_shown:
-            self._rows.setRowVisible(widget, is_shown)
+        self._rows.show_row(widget, is_shown)
 
     def today(self) -> date:
         """Return the calendar day at the site in hand, else on this computer."""

@@ -7,7 +7,6 @@ from PySide6.QtCore import (
     Signal,
 )
 from PySide6.QtGui import (
-    QColor,
     QFont,
     QFontMetrics,
     QGuiApplication,
@@ -15,28 +14,23 @@ from PySide6.QtGui import (
     QKeySequence,
     QPainter,
     QPaintEvent,
-    QPalette,
     QResizeEvent,
 )
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHeaderView,
-    QStyle,
-    QStyledItemDelegate,
-    QStyleOptionViewItem,
     QTableView,
     QWidget,
 )
 
 from core.kit.ladder import Ladder, Rung
-from gui.gear.powers_model import COLUMNS, RUNG_ROLE, SORT_ROLE, WORDS, AnyIndex, PowersModel
+from gui.gear.powers_model import COLUMNS, RUNG_ROLE, SORT_ROLE, WORDS, PowersModel
 from gui.gear.spreadsheet import tab_separated
+from gui.widgets.roomy_delegate import ABOVE_PX, SIDE_PX, RoomyDelegate, ink
 from gui.widgets.wrapped_text import draw_lines, wrapped_lines
 
 # A row shows this many lines of words; the whole of them stands under the table for the row in hand.
 _MOST_LINES = 2
-_PADDING_PX = 6
-_SIDE_PX = 8
 _EYEPIECE = 1
 _SMALLER = 0.9
 
@@ -51,28 +45,6 @@ class _SortedRows(QSortFilterProxyModel):
         if role != Qt.ItemDataRole.DisplayRole or section != self.sortColumn():
             return heading
         return f"{heading} {'↑' if self.sortOrder() is Qt.SortOrder.AscendingOrder else '↓'}"
-
-
-class _FigureDelegate(QStyledItemDelegate):
-    """Paints a figure into the first line of its row."""
-
-    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: AnyIndex) -> None:
-        cell = QStyleOptionViewItem(option)
-        self.initStyleOption(cell, index)
-        text, cell.text = cell.text, ""
-        cell.state &= ~QStyle.StateFlag.State_HasFocus
-        table = self.parent()
-        assert isinstance(table, QTableView)
-        table.style().drawControl(QStyle.ControlElement.CE_ItemViewItem, cell, painter, table)
-        room = cell.rect.adjusted(_SIDE_PX, _PADDING_PX, -_SIDE_PX, 0)
-        painter.setPen(ink(is_chosen=bool(cell.state & QStyle.StateFlag.State_Selected)))
-        painter.setFont(cell.font)
-        if index.column() == _EYEPIECE:
-            draw_lines(
-                painter, wrapped_lines(text, cell.font, room.width(), _MOST_LINES), room.left(), room.top()
-            )
-        else:
-            painter.drawText(room, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignTop, text)
 
 
 class PowersTable(QTableView):
@@ -96,8 +68,10 @@ class PowersTable(QTableView):
         self._sorted.setSortRole(SORT_ROLE)
         self._sorted.sort(0)
         self._words: list[tuple[list[str], int]] = []
+        self._is_fitting = False
         self.setModel(self._sorted)
-        self.setItemDelegate(_FigureDelegate(self))
+        self._delegate = RoomyDelegate(_MOST_LINES, self)
+        self.setItemDelegate(self._delegate)
         self.setAccessibleName("What the scope in hand gives: every power")
         self.setToolTip(
             "Click a heading or press 1 to 4 to sort. Ctrl+C copies the chosen rows for a spreadsheet, "
@@ -118,9 +92,7 @@ class PowersTable(QTableView):
         header.setSectionsClickable(True)
         header.setMinimumSectionSize(1)
         header.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
-        header.setSectionResizeMode(_EYEPIECE, QHeaderView.ResizeMode.Stretch)
         header.sectionClicked.connect(self.sort_by)
-        header.sectionResized.connect(self._on_column)
         self.selectionModel().currentRowChanged.connect(lambda *_rows: self.rung_changed.emit())
 
     @property
@@ -192,7 +164,21 @@ class PowersTable(QTableView):
         painter.end()
 
     def _fit(self) -> None:
-        """Give each column the width of its figures, and each row the height of its words."""
+        """Give columns and rows their sizes; once more when a scroll bar comes or goes by that."""
+        if self._is_fitting:
+            return
+        self._is_fitting = True
+        for _attempt in range(2):
+            width = self.viewport().width()
+            self._fit_columns(width)
+            self._words = [self._fit_row(row) for row in range(self._sorted.rowCount())]
+            if self.viewport().width() == width:
+                break
+        self._is_fitting = False
+        self.viewport().update()
+
+    def _fit_columns(self, room: int) -> None:
+        """Give each column the width of its figures, and what is left to the eyepiece."""
         metrics = self.fontMetrics()
         for column in range(WORDS):
             if column != _EYEPIECE:
@@ -201,33 +187,26 @@ class PowersTable(QTableView):
                 ]
                 widest = max((metrics.horizontalAdvance(text) for text in texts), default=0)
                 heading = metrics.horizontalAdvance(f"{COLUMNS[column].heading} ↑")
-                self.setColumnWidth(column, max(widest, heading) + 2 * _SIDE_PX)
-        self._fit_rows()
-
-    def _on_column(self, column: int) -> None:
-        if column == _EYEPIECE:
-            self._fit_rows()
-
-    def _fit_rows(self) -> None:
-        self._words = [self._fit_row(row) for row in range(self._sorted.rowCount())]
-        self.viewport().update()
+                width = max(widest, heading) + 2 * SIDE_PX
+                self.setColumnWidth(column, width)
+                room -= width
+        self.setColumnWidth(_EYEPIECE, max(room, 1))
 
     def _fit_row(self, row: int) -> tuple[list[str], int]:
         """Give a row its height; return its lines of words and how far below its top they begin."""
         label, words = (str(self._sorted.index(row, column).data()) for column in (_EYEPIECE, WORDS))
-        room = self.columnWidth(_EYEPIECE) - 2 * _SIDE_PX
-        names = wrapped_lines(label, self.font(), room, _MOST_LINES)
+        names = self._delegate.lines(label, self.font(), self.columnWidth(_EYEPIECE))
         small = self._small_font()
         lines = wrapped_lines(
-            words, small, self.viewport().width() - self._words_left() - _SIDE_PX, _MOST_LINES
+            words, small, self.viewport().width() - self._words_left() - SIDE_PX, _MOST_LINES
         )
-        below_px = _PADDING_PX + len(names) * self.fontMetrics().lineSpacing()
-        self.setRowHeight(row, below_px + len(lines) * QFontMetrics(small).lineSpacing() + _PADDING_PX)
+        below_px = ABOVE_PX + len(names) * self.fontMetrics().lineSpacing()
+        self.setRowHeight(row, below_px + len(lines) * QFontMetrics(small).lineSpacing() + ABOVE_PX)
         return lines, below_px
 
     def _words_left(self) -> int:
         """Return where the words begin: under the eyepiece."""
-        return self.columnWidth(0) + _SIDE_PX
+        return self.columnWidth(0) + SIDE_PX
 
     def _small_font(self) -> QFont:
         font = QFont(self.font())
@@ -244,11 +223,3 @@ class PowersTable(QTableView):
             if self._rung_of(row).label == label:
                 self.setCurrentIndex(self._sorted.index(row, 0))
                 return
-
-
-def ink(*, is_chosen: bool, is_faint: bool = False) -> QColor:
-    """Return the colour of letters; the application's own, since a style sheet thins out placeholders."""
-    if is_chosen:
-        return QGuiApplication.palette().color(QPalette.ColorRole.HighlightedText)
-    role = QPalette.ColorRole.PlaceholderText if is_faint else QPalette.ColorRole.Text
-    return QGuiApplication.palette().color(role)

@@ -10,7 +10,6 @@ from PySide6.QtWidgets import (
     QHeaderView,
     QPushButton,
     QScrollArea,
-    QSplitter,
     QTableWidget,
     QTableWidgetItem,
     QVBoxLayout,
@@ -20,14 +19,18 @@ from PySide6.QtWidgets import (
 from core.drawing.palette import load_palette
 from core.kit.compare import Comparison, Winner
 from gui.gear.comparison_rows import Row, rows_of
+from gui.gear.readings import Units
 from gui.gear.spreadsheet import tab_separated
 from gui.gear.words import aim_words
 from gui.state import AppState
 from gui.widgets.canvas import Canvas
 from gui.widgets.pickers import Picker
 from gui.widgets.plain_label import PlainLabel
+from gui.widgets.roomy_delegate import RoomyDelegate
 
 _MARGIN_PX = 12
+_GAP_PX = 16
+_MOST_LINES = 12
 
 
 class FiguresTable(QTableWidget):
@@ -44,12 +47,14 @@ class FiguresTable(QTableWidget):
         self.setTabKeyNavigation(False)
         self.setShowGrid(False)
         self.setAlternatingRowColors(True)
-        self.setWordWrap(True)
+        self.setItemDelegate(RoomyDelegate(_MOST_LINES, self))
         self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.verticalHeader().hide()
         header = self.horizontalHeader()
         header.setHighlightSections(False)
         header.setSectionsClickable(False)
+        header.setTextElideMode(Qt.TextElideMode.ElideRight)
+        header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
         header.setSectionResizeMode(QHeaderView.ResizeMode.Stretch)
         header.sectionResized.connect(lambda *_sizes: self._fit())
 
@@ -133,7 +138,7 @@ class SideBySide(QWidget):
         self.conditions.setText(f"Both {where}, {air}. All figures are rules of thumb.")
         self.verdict.setText("\n\n".join(comparison.verdict))
         names = comparison.a.scope.name, comparison.b.scope.name
-        self.figures.show_rows(("", *names), rows_of(comparison))
+        self.figures.show_rows(("", *names), rows_of(comparison, Units(state.profile.preferences)))
         drawn = (comparison, state.palette_name)
         if drawn != self._drawn:
             self._drawn = drawn
@@ -167,13 +172,12 @@ class SideBySide(QWidget):
         scroll.setWidgetResizable(True)
         scroll.setFrameShape(QFrame.Shape.NoFrame)
         scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self._body = QSplitter(Qt.Orientation.Horizontal)
-        self._body.setHandleWidth(16)
-        self._body.setChildrenCollapsible(False)
-        self._body.addWidget(self.canvas)
-        self._body.addWidget(scroll)
-        self._body.setStretchFactor(0, 1)
-        self._body.setStretchFactor(1, 1)
+        self._body = QWidget()
+        body = QHBoxLayout(self._body)
+        body.setContentsMargins(0, 0, 0, 0)
+        body.setSpacing(_GAP_PX)
+        body.addWidget(self.canvas, 11)
+        body.addWidget(scroll, 10)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(_MARGIN_PX, _MARGIN_PX, _MARGIN_PX, _MARGIN_PX)
         layout.addLayout(head)

@@ -37,7 +37,7 @@ class SiteForm(ThingForm[Site]):
                 read=read,
                 write=_degrees,
                 unit="°",
-                letters=11,
+                letters=9,
                 placeholder=hint,
             )
             self.add(field)
@@ -51,7 +51,7 @@ class SiteForm(ThingForm[Site]):
                 read=read_height,
                 write=figure,
                 unit="m",
-                letters=11,
+                letters=9,
                 optional=True,
             )
         )

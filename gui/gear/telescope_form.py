@@ -48,14 +48,14 @@ class TelescopeForm(ThingForm[Telescope]):
         self.add(ChoiceField("kind", "Kind", _KINDS, asks=True))
         self._build_optics()
         self._focuser = self.add_heading("Focuser")
-        self.add(barrel_field("Takes barrels to"))
+        self.add(barrel_field("Barrels up to"))
         self.add(ChoiceField("diagonal", "Diagonal", _DIAGONALS))
         self.add(SwitchField("stack_barlows", "Two Barlows together"))
         self._tube = self.add_heading("Tube and mount")
         self.add(ChoiceField("closed_tube", "Tube", _TUBES))
         self.add(SwitchField("fan", "Fan for cooling"))
         self.add(SwitchField("driven", "Mount with a drive"))
-        self.add(DateField("collimated_on", "Collimated on", today=self.today))
+        self.add(DateField("collimated_on", "Collimated", today=self.today))
         self._build_cooling()
         self.add(NotesField("notes", "Notes"))
 
@@ -149,7 +149,7 @@ class TelescopeForm(ThingForm[Telescope]):
         read = reads(lambda text: self.units.parse_difference_c(text, allowed, label))
         warmer = TypedField(
             "cooling_from_c",
-            "When warmer by",
+            "Warmer by",
             read=read,
             write=self._difference_text,
             optional=True,
