@@ -1,0 +1,112 @@
+"""What the telescope and the air do to a picture: one transfer function each, multiplied.
+
+The telescope: the diffraction of a round aperture with a round obstruction in its middle (O'Neill 1956,
+J. Opt. Soc. Am. 46, 285). The air: long exposure through Kolmogorov turbulence (Fried 1966, J. Opt. Soc.
+Am. 56, 1372), told by the full width at half maximum that it alone would give a star.
+"""
+
+from functools import lru_cache
+from typing import Final
+
+import numpy as np
+from attrs import field, frozen
+from numpy.typing import NDArray
+
+from core.checks import within
+
+Picture = NDArray[np.float32]
+Floats = NDArray[np.float64]
+
+WAVELENGTH_NM: Final = 550.0
+_ARCSEC: Final = np.degrees(1.0) * 3600.0
+# Full width at half maximum of Kolmogorov's long exposure, in wavelengths over r0.
+_WIDTH_PER_R0: Final = 0.9759
+_RADII: Final = 2048
+# Less than this hides nothing that could be told.
+_LEAST_OBSTRUCTION: Final = 1e-3
+
+
+@frozen(kw_only=True)
+class Blurring:
+    """What spreads a point of light.
+
+    ``air_arcsec`` is the air's full width at half maximum at the height looked at. ``spread_arcsec`` is
+    how far apart the air pulls the colours, along ``spread_direction``, right and up in the picture;
+    within it every colour counts the same.
+    """
+
+    aperture_mm: float = field(validator=within(20, 2000, "mm"))
+    obstruction_ratio: float = field(default=0.0, validator=within(0, 0.95))
+    air_arcsec: float = field(default=0.0, validator=within(0, 60, "arcsec"))
+    spread_arcsec: float = field(default=0.0, validator=within(0, 60, "arcsec"))
+    spread_direction: tuple[float, float] = (0.0, 1.0)
+
+
+def aperture_transfer(frequency: Floats, *, aperture_mm: float, obstruction_ratio: float = 0.0) -> Floats:
+    """Return how much of the contrast an aperture passes, 1 to 0, at frequencies per arcsec, any shape."""
+    highest = aperture_mm * 1e6 / WAVELENGTH_NM / _ARCSEC
+    reduced = np.clip(np.abs(frequency) / highest, 0.0, 1.0)
+    passed = _overlap(reduced)
+    hidden = obstruction_ratio
+    if hidden > _LEAST_OBSTRUCTION:
+        passed = passed + hidden**2 * _overlap(np.clip(reduced / hidden, 0.0, 1.0)) - _shared(reduced, hidden)
+    return np.asarray(passed / (1.0 - hidden**2))
+
+
+def _overlap(shift: Floats) -> Floats:
+    """Return the common share of two equal circles whose centres are ``shift`` diameters apart."""
+    return np.asarray(2.0 / np.pi * (np.arccos(shift) - shift * np.sqrt(1.0 - shift**2)))
+
+
+def _shared(shift: Floats, small: float) -> Floats:
+    """Return twice the common area of a unit circle and a smaller one, as a share of the unit circle.
+
+    ``shift`` is the distance of their centres in diameters of the unit circle.
+    """
+    distance = np.clip(2.0 * shift, 1.0 - small, 1.0 + small)
+    # Half the angle that the common chord spans at each centre, and the kite between the centres.
+    at_large = np.arccos(np.clip((distance**2 + 1.0 - small**2) / (2.0 * distance), -1.0, 1.0))
+    at_small = np.arccos(np.clip((distance**2 + small**2 - 1.0) / (2.0 * distance * small), -1.0, 1.0))
+    common = at_large + small**2 * at_small - distance * np.sin(at_large)
+    return np.asarray(2.0 / np.pi * common)
+
+
+def air_transfer(frequency: Floats, air_arcsec: float) -> Floats:
+    """Return how much of the contrast the air passes at frequencies per arcsec, any shape."""
+    return np.asarray(np.exp(-3.44 * (np.abs(frequency) * air_arcsec / _WIDTH_PER_R0) ** (5.0 / 3.0)))
+
+
+@lru_cache(maxsize=16)
+def _transfer(blurring: Blurring, size: int, pixel_arcsec: float) -> Picture:
+    """Return the transfer function of a square picture's half spectrum, shape (size, size // 2 + 1)."""
+    upward = -np.fft.fftfreq(size, pixel_arcsec)[:, None]
+    rightward = np.fft.rfftfreq(size, pixel_arcsec)[None, :]
+    frequency = np.hypot(upward, rightward)
+    radii = np.linspace(0.0, float(frequency.max()), _RADII)
+    radial = aperture_transfer(
+        radii, aperture_mm=blurring.aperture_mm, obstruction_ratio=blurring.obstruction_ratio
+    ) * air_transfer(radii, blurring.air_arcsec)
+    passed = np.interp(frequency, radii, radial)
+    if blurring.spread_arcsec > 0.0:
+        right, up = blurring.spread_direction
+        passed *= np.sinc((right * rightward + up * upward) * blurring.spread_arcsec)
+    return np.asarray(passed, dtype=np.float32)
+
+
+def blurred(picture: Picture, pixel_arcsec: float, blurring: Blurring) -> Picture:
+    """Return a square picture (N, N) as spread by telescope and air; its sum is kept.
+
+    Light that leaves at one edge comes in at the other: leave a dark margin.
+    """
+    from scipy.fft import irfft2, rfft2
+
+    size = picture.shape[0]
+    spectrum = rfft2(picture) * _transfer(blurring, size, pixel_arcsec)
+    return np.asarray(irfft2(spectrum, s=(size, size)), dtype=np.float32)
+
+
+def star_picture(size: int, pixel_arcsec: float, blurring: Blurring) -> Picture:
+    """Return the picture (size, size) of a star in the middle of the grid, sum 1; ``size`` is odd."""
+    point = np.zeros((size, size), dtype=np.float32)
+    point[size // 2, size // 2] = 1.0
+    return blurred(point, pixel_arcsec, blurring)
