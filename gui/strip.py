@@ -9,9 +9,10 @@ from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 from core.problems import ProblemsError
 from core.sky.bodies import TARGETS
 from core.sky.ephemeris import usable_dates
-from core.wording import SiteClock
+from core.wording import SiteClock, weekday_text
 from gui.clock import to_minute
 from gui.state import AppState, Aspect
+from gui.widgets.elided_label import ElidedLabel
 from gui.widgets.pickers import DatePicker, Picker, captioned
 from gui.widgets.plain_label import PlainLabel
 
@@ -34,13 +35,14 @@ class Strip(QWidget):
         self.setObjectName("strip")
         self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
         self._state = state
-        self.observer = PlainLabel(role="heading")
+        self.observer = ElidedLabel(role="heading")
         self.observer.setAccessibleName("Observer")
-        self.site = Picker("Site", letters=6)
-        self.planet = Picker("Planet", letters=7)
-        self.scope = Picker("Telescope", letters=7)
+        self.site = Picker("Site", letters=5)
+        self.planet = Picker("Planet", letters=6)
+        self.scope = Picker("Telescope", letters=6)
         self.palette_picker = Picker("Palette", letters=3)
         self.date = DatePicker("Evening")
+        self.weekday = captioned("", self.date)
         self.date.limit(*usable_dates())
         self.back = _step_button("‹", "One evening back")
         self.forward = _step_button("›", "One evening forward")
@@ -62,11 +64,11 @@ class Strip(QWidget):
         evening.setSpacing(4)
         for widget in (self.back, self.date, self.forward, self.tonight):
             evening.addWidget(widget)
-        row.addLayout(_stack(PlainLabel("Observer", role="small"), self.observer))
-        row.addLayout(_stack(captioned("&Site", self.site), self.site), 2)
-        row.addLayout(_stack(captioned("Evenin&g", self.date), evening))
-        row.addLayout(_stack(captioned("&Planet", self.planet), self.planet), 2)
-        row.addLayout(_stack(captioned("&Telescope", self.scope), self.scope), 2)
+        row.addLayout(_stack(PlainLabel("Observer", role="small"), self.observer), 1)
+        row.addLayout(_stack(captioned("&Site", self.site), self.site), 3)
+        row.addLayout(_stack(self.weekday, evening))
+        row.addLayout(_stack(captioned("&Planet", self.planet), self.planet), 3)
+        row.addLayout(_stack(captioned("&Telescope", self.scope), self.scope), 3)
         row.addLayout(_stack(self.universal, self.clock))
         row.addLayout(_stack(captioned("Pa&lette", self.palette_picker), self.palette_picker))
 
@@ -104,11 +106,7 @@ class Strip(QWidget):
         )
 
     def _show_observer(self) -> None:
-        name = self._state.profile.observer.strip() or "New observer"
-        metrics = self.observer.fontMetrics()
-        self.observer.setText(
-            metrics.elidedText(name, Qt.TextElideMode.ElideRight, 14 * metrics.averageCharWidth())
-        )
+        self.observer.setText(self._state.profile.observer.strip() or "New observer")
 
     def _show_site(self) -> None:
         site = self._state.site
@@ -134,6 +132,7 @@ class Strip(QWidget):
         first, last = usable_dates()
         evening = self._state.evening
         self.date.show_date(evening)
+        self.weekday.setText(f"Evenin&g · {weekday_text(evening).partition(' ')[0]}")
         self.back.setEnabled(evening > first)
         self.forward.setEnabled(evening < last)
         self.tonight.setEnabled(not self._state.follows_tonight)

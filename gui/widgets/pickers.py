@@ -93,7 +93,7 @@ class DatePicker(QDateEdit):
         super().__init__(parent)
         self.setAccessibleName(name)
         self.setLocale(ENGLISH)
-        self.setDisplayFormat("ddd d MMM yyyy")
+        self.setDisplayFormat("d MMM yyyy")
         # A half typed date is not yet a choice.
         self.setKeyboardTracking(False)
         self.setCalendarPopup(True)

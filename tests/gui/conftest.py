@@ -117,13 +117,16 @@ def make_shell(qtbot: QtBot, theme: Theme, state_folder: Path) -> Iterator[Calla
     """Return a maker of windows on the screen; each is closed without a question at the end."""
     shells: list[Shell] = []
 
-    def make(state: AppState, *, view: int = 1, size: tuple[int, int] = (1280, 800)) -> Shell:
+    def make(
+        state: AppState, *, view: int = 1, size: tuple[int, int] = (1280, 800), shown: bool = True
+    ) -> Shell:
         shell = Shell(state, theme, session=Session(view=view), session_file=SessionFile(state_folder))
-        shell.resize(*size)
-        shell.show()
-        qtbot.waitExposed(shell)
-        qtbot.waitUntil(lambda: shell.current_view is not None)
         shells.append(shell)
+        shell.resize(*size)
+        if shown:
+            shell.show()
+            qtbot.waitExposed(shell)
+            qtbot.waitUntil(lambda: shell.current_view is not None)
         return shell
 
     yield make
@@ -136,3 +139,9 @@ def make_shell(qtbot: QtBot, theme: Theme, state_folder: Path) -> Iterator[Calla
 @pytest.fixture
 def shell(make_shell: Callable[..., Shell], state: AppState) -> Shell:
     return make_shell(state)
+
+
+@pytest.fixture
+def unseen_shell(make_shell: Callable[..., Shell], state: AppState) -> Shell:
+    """Return a window that has not been shown, for what needs no picture."""
+    return make_shell(state, shown=False)

@@ -1,0 +1,27 @@
+"""A one-line label that gives way in a narrow place, with an ellipsis."""
+
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtWidgets import QWidget
+
+from gui.widgets.plain_label import PlainLabel
+
+_LEAST_LETTERS = 5
+
+
+class ElidedLabel(PlainLabel):
+    """Shows as much of its text as there is room for; readers of the screen get all of it."""
+
+    def __init__(self, text: str = "", parent: QWidget | None = None, *, role: str = "") -> None:
+        super().__init__(text, parent, role=role)
+
+    def minimumSizeHint(self) -> QSize:
+        hint = super().minimumSizeHint()
+        return QSize(min(hint.width(), _LEAST_LETTERS * self.fontMetrics().averageCharWidth()), hint.height())
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        painter = QPainter(self)
+        shown = self.fontMetrics().elidedText(self.text(), Qt.TextElideMode.ElideRight, self.width())
+        flags = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter | Qt.TextFlag.TextSingleLine
+        painter.drawText(self.rect(), flags, shown)
+        painter.end()
