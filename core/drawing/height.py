@@ -258,10 +258,8 @@ def _draw_strip(pen: Pen, layout: _Layout) -> None:
         y = strip.top - (bar.row + 0.5) * ROW_HEIGHT
         pen.write(bar.words, bar.words_left, y, LETTERING, palette.ink, align="left")
     if layout.left_out:
-        words = f"+{layout.left_out} more"
-        pen.write(
-            words, strip.left - 6.0, strip.bottom + BAR_HEIGHT / 2, _SMALL, palette.faint_ink, align="right"
-        )
+        words, y = f"+{layout.left_out} more", strip.bottom + BAR_HEIGHT / 2
+        pen.write(words, pen.page.left + 3.0, y, _SMALL, palette.faint_ink, align="left")
 
 
 def _draw_moments(pen: Pen, layout: _Layout, now: datetime | None, cursor: datetime | None) -> None:

@@ -1,0 +1,355 @@
+"""The height chart as a person sees it: every word readable, every name on its curve."""
+
+from collections.abc import Sequence
+from datetime import UTC, date, datetime, timedelta
+from importlib import resources
+from pathlib import Path
+
+import numpy as np
+import pytest
+from attrs import evolve, frozen
+
+from core.drawing.height import HeightChart, draw_height
+from core.drawing.palette import PaletteName, load_palette
+from core.evening import plan_evening
+from core.record.profile import read_profile
+from core.sky.bodies import TARGETS, Body
+from core.sky.night import Night
+from core.sky.site import BlockedSky, Site, WarmAir
+from tests.core.drawing.examples import (
+    BERLIN,
+    KATHMANDU,
+    ODD_NAMES,
+    PORTO,
+    SIX_INCH,
+    TROMSO,
+    night_at,
+    site_at,
+)
+from tests.core.drawing.looking import faults, figure_of, pixels, words_of
+
+DAY = load_palette("day")
+# Places for the chart: in the smallest window, in a large one, and on a screen of scale 1.5.
+PLACES = {"small": (980, 330, 1.0), "large": (1580, 740, 1.0), "scaled": (980, 380, 1.5)}
+PROFILES = sorted(
+    Path(str(entry)) for entry in resources.files("sample_profiles").iterdir() if entry.name.endswith(".toml")
+)
+
+
+@frozen
+class Item:
+    title: str
+    start: datetime
+    end: datetime
+
+
+def draw(
+    night: Night,
+    place: tuple[int, int, float] = PLACES["small"],
+    *,
+    planet: Body | None = Body.SATURN,
+    items: Sequence[Item] | None = None,
+    clock: int = 24,
+    now: datetime | None = None,
+    cursor: datetime | None = None,
+    palette: str = "day",
+) -> HeightChart:
+    planned = plan_evening(night, SIX_INCH, planet=planet, clock=clock) if items is None else items
+    return draw_height(
+        figure_of(*place),
+        night,
+        palette=load_palette(palette),
+        planet=planet,
+        items=planned,
+        clock=clock,
+        now=now,
+        cursor=cursor,
+    )
+
+
+def check(chart: HeightChart) -> None:
+    words = words_of(chart.texts)
+    assert faults(chart.figure, chart.texts) == []
+    assert sum("(seeing)" in text for text in words) == 1
+    assert {"fair", "thick air"} <= set(words)
+    assert any(text.startswith("Site time") for text in words)
+
+
+NIGHTS = {
+    "Porto in December": (PORTO, date(2026, 12, 5)),
+    "clock goes back": (BERLIN, date(2026, 10, 24)),
+    "clock goes forward": (BERLIN, date(2026, 3, 28)),
+    "half an hour back": (site_at(-31.5, 159.1, "Australia/Lord_Howe"), date(2026, 4, 4)),
+    "clock changes at midnight": (site_at(-33.4, -70.7, "America/Santiago"), date(2026, 4, 4)),
+    "polar night": (TROMSO, date(2026, 12, 20)),
+    "midnight sun": (TROMSO, date(2026, 6, 20)),
+    "quarter of an hour off": (KATHMANDU, date(2026, 10, 3)),
+    "all in one part of the sky": (site_at(20.0, 0.0, "UTC"), date(2000, 5, 3)),
+    "summer in Berlin": (BERLIN, date(2026, 6, 20)),
+    "far south": (site_at(-77.8, 166.7, "Antarctica/McMurdo"), date(2026, 8, 20)),
+}
+
+
+@pytest.mark.parametrize("place", [PLACES["small"], PLACES["scaled"]], ids=["small", "scaled"])
+@pytest.mark.parametrize("night", NIGHTS.values(), ids=NIGHTS)
+def test_every_word_can_be_read(night: tuple[Site, date], place: tuple[int, int, float]) -> None:
+    check(draw(night_at(*night), place))
+
+
+@pytest.mark.parametrize("path", PROFILES, ids=lambda path: path.stem)
+@pytest.mark.parametrize("day", [date(2026, 12, 5), date(2027, 6, 12)], ids=str)
+def test_every_word_can_be_read_for_the_sample_observers(path: Path, day: date) -> None:
+    for site in read_profile(path).sites:
+        check(draw(night_at(site, day)))
+
+
+@pytest.mark.parametrize("palette", PaletteName)
+def test_every_word_can_be_read_on_a_twelve_hour_clock_with_now_and_cursor(palette: str) -> None:
+    now = datetime(2026, 12, 5, 20, 42, tzinfo=UTC)
+
+    chart = draw(
+        night_at(PORTO, date(2026, 12, 5)),
+        clock=12,
+        now=now,
+        cursor=now + timedelta(minutes=3),
+        palette=palette,
+    )
+
+    check(chart)
+    assert "now 8:42 pm" in words_of(chart.texts)
+
+
+def odd_site(names: Sequence[str]) -> Site:
+    """A site walled in on all sides, the walls and chimneys bearing odd names."""
+    wide = 360.0 / len(names)
+    return evolve(
+        PORTO,
+        blocked=tuple(
+            BlockedSky(
+                azimuth_from_deg=number * wide,
+                azimuth_to_deg=number * wide + wide / 2,
+                below_altitude_deg=35,
+                what=name,
+                heated=number % 2 == 0,
+            )
+            for number, name in enumerate(names)
+        ),
+        warm_air=tuple(
+            WarmAir(
+                azimuth_from_deg=number * wide + wide / 2,
+                azimuth_to_deg=(number + 1) * wide % 360,
+                below_altitude_deg=50,
+                what=name,
+            )
+            for number, name in enumerate(names)
+        ),
+    )
+
+
+@pytest.mark.parametrize("planet", [Body.SATURN, Body.JUPITER, None])
+def test_odd_names_are_drawn_as_they_are(planet: Body | None) -> None:
+    # Ten walls and ten chimneys are more than anyone has: no word may be lost off the edge or on another.
+    night = night_at(odd_site(ODD_NAMES), date(2026, 12, 5))
+    items = [
+        Item(name, night.start + timedelta(hours=6), night.start + timedelta(hours=7)) for name in ODD_NAMES
+    ]
+
+    check(draw(night, planet=planet, items=items))
+
+
+@pytest.mark.parametrize("name", ["$$", '10" $best$ scope', "8″ f/5"])
+def test_a_name_with_signs_of_a_formula_keeps_them(name: str) -> None:
+    site = evolve(PORTO, blocked=(evolve(PORTO.blocked[0], what=name, heated=False),), warm_air=())
+
+    assert f"behind {name}" in words_of(draw(night_at(site, date(2026, 12, 5))).texts)
+
+
+@pytest.mark.parametrize("planet", TARGETS)
+def test_every_body_that_is_up_has_its_name_near_its_curve(planet: Body) -> None:
+    night = night_at(PORTO, date(2026, 12, 5))
+    chart = draw(night, planet=planet)
+    scale = chart.figure.dpi / 72
+
+    for body in night.bodies:
+        text = next(text for text in chart.texts if text.get_text() == body.body.heading)
+        box = text.get_window_extent()
+        x = np.array([chart.x_of(datetime.fromtimestamp(when, UTC)) for when in body.track.unix_s[::4]])
+        y = np.array([chart.y_of(float(altitude)) for altitude in body.track.altitude_deg[::4]])
+        up = body.track.altitude_deg[::4] > 0
+        away = np.hypot(
+            np.maximum(np.maximum(box.x0 - x, x - box.x1), 0),
+            np.maximum(np.maximum(box.y0 - y, y - box.y1), 0),
+        )
+        assert away[up].min() < 40 * scale, body.body
+
+
+def test_no_curve_runs_through_the_words() -> None:
+    # With the words made invisible, nothing but sky, tints and the two lines of the bands is left there.
+    chart = draw(night_at(PORTO, date(2026, 12, 5)), PLACES["large"], planet=Body.SATURN)
+    names = [text for text in chart.texts if text.get_text() in {body.heading for body in TARGETS}]
+    boxes = [text.get_window_extent() for text in names]
+    for text in chart.texts:
+        text.set_visible(False)
+    picture = pixels(chart.figure)
+    height = picture.shape[0]
+
+    for text, box in zip(names, boxes, strict=True):
+        inner = picture[
+            int(height - box.y1) + 3 : int(height - box.y0) - 3, int(box.x0) + 4 : int(box.x1) - 4, :3
+        ]
+        darkest = int(inner.sum(axis=2).min())
+        assert darkest > 450, f"a line crosses {text.get_text()}"
+
+
+def test_the_planet_in_hand_is_drawn_heavier_and_larger() -> None:
+    night = night_at(PORTO, date(2026, 12, 5))
+    texts = draw(night, planet=Body.MARS).texts
+    sizes = {text.get_text(): float(text.get_fontsize()) for text in texts}
+
+    assert sizes["Mars"] > sizes["Saturn"]
+
+
+def test_a_clock_change_shows_the_repeated_hour_twice_and_both_zones() -> None:
+    words = words_of(draw(night_at(BERLIN, date(2026, 10, 24)), PLACES["large"]).texts)
+
+    assert words.count("02") == 2
+    assert {"CEST", "CET"} <= set(words)
+
+
+def test_a_clock_change_leaves_the_missing_hour_out() -> None:
+    words = words_of(draw(night_at(BERLIN, date(2026, 3, 28)), PLACES["large"]).texts)
+
+    assert "02" not in words
+    assert {"01", "03"} <= set(words)
+
+
+def test_the_axis_names_the_zone() -> None:
+    words = words_of(draw(night_at(KATHMANDU, date(2026, 10, 3))).texts)
+
+    assert "Site time, hours: UTC+5:45" in words
+
+
+def test_the_air_path_stands_beside_the_altitudes() -> None:
+    # Kasten and Young 1989, table of relative optical air mass at sea level: 1.00 at 90 degrees, 1.41 at 45,
+    # 1.99 at 30, 2.90 at 20, 5.58 at 10 (apparent altitudes; refraction lowers the last a little).
+    words = words_of(draw(night_at(BERLIN, date(2026, 12, 5)), PLACES["large"]).texts)
+
+    assert [word for word in words if word in {"1.0", "1.4", "2.0", "2.9", "5.5", "5.6"}][:4] == [
+        "1.0",
+        "1.4",
+        "2.0",
+        "2.9",
+    ]
+
+
+def test_what_never_rises_is_said() -> None:
+    words = words_of(draw(night_at(TROMSO, date(2027, 11, 28))).texts)
+
+    assert any(word.startswith("Not above the horizon") and "Venus, Mars" in word for word in words)
+
+
+def test_without_a_sunset_the_sun_is_spoken_of() -> None:
+    assert "the Sun stays down" in words_of(draw(night_at(TROMSO, date(2026, 12, 20))).texts)
+    assert "the Sun stays up" in words_of(draw(night_at(TROMSO, date(2026, 6, 20))).texts)
+
+
+@pytest.mark.parametrize("place", PLACES.values(), ids=PLACES)
+def test_pixels_and_times_lead_to_each_other(place: tuple[int, int, float]) -> None:
+    night = night_at(PORTO, date(2026, 12, 5))
+    chart = draw(night, place)
+    moment = datetime(2026, 12, 5, 22, 17, 3, tzinfo=UTC)
+
+    assert abs(chart.time_at(chart.x_of(moment)) - moment) < timedelta(seconds=1)
+    assert chart.altitude_at(chart.y_of(37.5)) == pytest.approx(37.5)
+    assert chart.x_of(chart.start) == pytest.approx(chart.plot_box.left)
+    assert chart.x_of(chart.end) == pytest.approx(chart.plot_box.right)
+    assert chart.y_of(0) == pytest.approx(chart.plot_box.bottom)
+    assert chart.y_of(90) == pytest.approx(chart.plot_box.top)
+
+
+def test_pixels_beyond_the_chart_mean_its_ends() -> None:
+    chart = draw(night_at(PORTO, date(2026, 12, 5)))
+
+    assert chart.time_at(-50) == chart.start
+    assert abs(chart.time_at(5000) - chart.end) < timedelta(milliseconds=1)
+    assert not chart.shows(chart.start - timedelta(seconds=1))
+
+
+def test_the_line_of_now_stands_where_the_chart_says() -> None:
+    moment = datetime(2026, 12, 5, 23, 30, tzinfo=UTC)
+    night = night_at(PORTO, date(2026, 12, 5))
+    with_now, without = draw(night, now=moment), draw(night)
+    changed = np.any(pixels(with_now.figure) != pixels(without.figure), axis=2)
+    row = changed[int(changed.shape[0] - with_now.plot_box.top) + 30]
+
+    assert np.flatnonzero(row).mean() == pytest.approx(with_now.x_of(moment), abs=1.0)
+
+
+def test_a_click_on_a_curve_or_a_name_means_its_body() -> None:
+    night = night_at(PORTO, date(2026, 12, 5))
+    chart = draw(night)
+    moment = datetime(2026, 12, 6, 3, 0, tzinfo=UTC)
+    altitude_deg = night.position(Body.JUPITER, moment).altitude_deg
+    box = next(text for text in chart.texts if text.get_text() == "Uranus").get_window_extent()
+
+    assert chart.body_at(chart.x_of(moment), chart.y_of(altitude_deg)) is Body.JUPITER
+    assert chart.body_at((box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2) is Body.URANUS
+    assert chart.body_at(chart.x_of(moment), chart.y_of(85)) is None
+
+
+def test_the_strip_lies_under_the_chart_on_the_same_hours() -> None:
+    chart = draw(night_at(PORTO, date(2026, 12, 5)))
+    strip = chart.strip_box
+
+    assert strip is not None
+    assert strip.top < chart.plot_box.bottom
+    assert (strip.left, strip.right) == (chart.plot_box.left, chart.plot_box.right)
+
+
+def test_without_items_there_is_no_strip() -> None:
+    assert draw(night_at(PORTO, date(2026, 12, 5)), items=()).strip_box is None
+
+
+def test_every_item_is_named_on_the_strip() -> None:
+    night = night_at(PORTO, date(2026, 12, 5))
+    items = plan_evening(night, SIX_INCH, planet=Body.SATURN)
+    words = words_of(draw(night).texts)
+
+    for item in items:
+        assert any(word.startswith(item.title) for word in words), item.title
+
+
+def test_more_items_than_rows_are_counted() -> None:
+    night = night_at(PORTO, date(2026, 12, 5))
+    start = night.start + timedelta(hours=7)
+    items = [Item(f"Item {number}", start, start + timedelta(hours=10)) for number in range(20)]
+
+    chart = draw(night, items=items)
+
+    named = sum(word.startswith("Item") for word in words_of(chart.texts))
+    assert f"+{20 - named} more" in words_of(chart.texts)
+    check(chart)
+
+
+def test_the_night_palette_lights_no_green_and_no_blue_pixel() -> None:
+    now = datetime(2026, 12, 5, 20, 42, tzinfo=UTC)
+    picture = pixels(draw(night_at(PORTO, date(2026, 12, 5)), palette="night", now=now).figure)
+
+    assert picture[:, :, 1:3].max() == 0
+    assert picture[:, :, 0].max() > 150
+
+
+def test_drawing_again_on_the_same_figure_leaves_nothing_behind() -> None:
+    night = night_at(PORTO, date(2026, 12, 5))
+    once = draw(night)
+    before = pixels(once.figure)
+    draw_height(once.figure, night_at(BERLIN, date(2026, 6, 20)), palette=DAY, planet=None)
+    draw_height(
+        once.figure,
+        night,
+        palette=DAY,
+        planet=Body.SATURN,
+        items=plan_evening(night, SIX_INCH, planet=Body.SATURN),
+    )
+
+    assert np.array_equal(pixels(once.figure), before)
