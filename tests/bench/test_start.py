@@ -1,0 +1,111 @@
+"""Start-up and memory of the real window, beside a bare PySide6 and Matplotlib window in the same run.
+
+Each side is a fresh interpreter: time from the command to the first paint in its window, and peak memory up
+to two seconds later. Both run on the platform that QT_QPA_PLATFORM names (offscreen by default).
+"""
+
+import os
+import statistics
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+from attrs import frozen
+
+ROOT = Path(__file__).resolve().parent.parent.parent
+PROFILE = ROOT / "sample_profiles" / "eleni_thessaloniki.toml"
+RUNS = 5
+
+# Tells the moment of the first paint, then ends the program and tells its peak memory.
+WATCH = """
+import resource, sys, time
+from PySide6.QtCore import QEvent, QObject, QTimer
+from PySide6.QtWidgets import QApplication, QMainWindow
+
+class Watch(QObject):
+    painted = False
+    def eventFilter(self, watched, event):
+        if event.type() == QEvent.Type.Paint and not self.painted:
+            self.painted = True
+            print("painted", time.monotonic(), flush=True)
+            QTimer.singleShot(2000, QApplication.instance().quit)
+        return False
+
+def watch(app):
+    app.watch = Watch()
+    app.installEventFilter(app.watch)
+
+def tell_memory():
+    print("peak_kib", resource.getrusage(resource.RUSAGE_SELF).ru_maxrss, flush=True)
+"""
+
+BARE = (
+    WATCH
+    + """
+from matplotlib.backends.backend_qtagg import FigureCanvasQTAgg
+from matplotlib.figure import Figure
+app = QApplication(sys.argv)
+watch(app)
+window = QMainWindow()
+figure = Figure()
+figure.subplots().plot([0, 1], [0, 1])
+window.setCentralWidget(FigureCanvasQTAgg(figure))
+window.resize(1280, 800)
+window.show()
+app.exec()
+tell_memory()
+"""
+)
+
+STILLAIR = (
+    WATCH
+    + """
+import PySide6.QtWidgets as widgets
+made = widgets.QApplication.__init__
+def init(self, *args):
+    made(self, *args)
+    watch(self)
+widgets.QApplication.__init__ = init
+from gui.app import main
+main(sys.argv[1:])
+tell_memory()
+"""
+)
+
+
+@frozen
+class Start:
+    """What one fresh interpreter took."""
+
+    seconds: float
+    peak_mib: float
+
+
+def start(script: str, state_folder: Path, *words: str) -> Start:
+    """Run a script in a fresh interpreter and return what it told."""
+    environment = os.environ | {"STILLAIR_STATE_FOLDER": str(state_folder)}
+    begun = time.monotonic()
+    told = subprocess.run(
+        [sys.executable, "-c", script, *words],
+        cwd=ROOT,
+        env=environment,
+        capture_output=True,
+        text=True,
+        timeout=60,
+        check=True,
+    ).stdout.split()
+    return Start(float(told[1]) - begun, float(told[3]) / 1024)
+
+
+def test_the_window_comes_up_soon_and_stays_small(tmp_path: Path) -> None:
+    pairs = [(start(BARE, tmp_path), start(STILLAIR, tmp_path, str(PROFILE))) for _run in range(RUNS + 1)]
+    bare, ours = zip(*pairs[1:], strict=True)  # the first pair only warms the disk's memory
+
+    bare_s = statistics.median(each.seconds for each in bare)
+    ours_s = statistics.median(each.seconds for each in ours)
+    peak_mib = max(each.peak_mib for each in ours)
+    print(f"bare {bare_s:.2f} s, Stillair {ours_s:.2f} s, peak {peak_mib:.0f} MiB")  # noqa: T201 - the figures are what is wanted
+
+    assert ours_s <= 2 * bare_s
+    assert peak_mib < 350
