@@ -21,6 +21,7 @@ from core.wording import SiteClock
 
 __all__ = ["Answer", "Limiter", "answer", "best_planet"]
 
+_USUAL_EYE = Eye()
 # The kinds of reason for having no window, from the one that is furthest from a view to the nearest.
 _NEARNESS = (WhyNot.NEVER_UP, WhyNot.SUN_UP, WhyNot.NO_DARK_SKY, WhyNot.TOO_LOW, WhyNot.BLOCKED)
 
@@ -49,7 +50,7 @@ def answer(
     scope: Telescope | None = None,
     eyepieces: Sequence[Eyepiece] = (),
     barlows: Sequence[Barlow] = (),
-    eye: Eye = Eye(),  # noqa: B008 - a frozen value
+    eye: Eye = _USUAL_EYE,
     blur: Blur | None = None,
     usual_air: float = USUAL_AIR_POWER,
     readiness: Readiness | None = None,

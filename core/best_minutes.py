@@ -72,9 +72,8 @@ def stop_time(night: Night) -> datetime | None:
 def find_best_minutes(night: Night, body: Body, *, since: datetime | None = None) -> BestMinutes | None:
     """Return the best minutes of one body, none earlier than ``since`` or later than the stop before sunrise.
 
-    None where no window is left.
     They are the longest run of the best worth that lasts 20 minutes; where only lower worths last so long,
-    a run of those, with the better minutes inside it.
+    a run of those, with the better minutes inside it. None where no window is left.
     """
     windows = list(_clipped(night, night.of(body).windows, since))
     if not windows:

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from core.air.steadiness import BlurSource
 from core.best_minutes import best_planet, blocked_words, find_best_minutes, stop_time, warm_air_words
 from core.kit.ladder import Ladder
+from core.kit.optics import usual_night_powers
 from core.kit.rounding import power_text
 from core.limiter import Limiter, Outlook
 from core.sky.bodies import Body
@@ -14,6 +15,9 @@ from core.wording import SiteClock, altitude_text, opening
 
 # Nearer to the Sun than this nothing is offered (safety; common practice, no source).
 TOO_NEAR_THE_SUN_DEG = 15.0
+
+# More power than this seldom shows more of these two (common practice, no source).
+RARELY_MORE = {Body.JUPITER: 200.0, Body.SATURN: 250.0}
 
 _GRADES = {
     Grade.BEST: "above 45°, best",
@@ -122,7 +126,19 @@ def _power(outlook: Outlook, clock: SiteClock) -> Iterator[str]:
         return
     yield _limits(ladder)
     yield "A ceiling is a rule of thumb: still moments may allow more, a poor hour less."
+    yield from _usual_powers(outlook.planet, ladder)
     yield from ladder.notices
+
+
+def _usual_powers(planet: Body, ladder: Ladder) -> Iterator[str]:
+    """Yield what observers use, where it lies under what the limits allow."""
+    usual, most = usual_night_powers(ladder.scope.aperture_mm), RARELY_MORE.get(planet)
+    climb = ladder.climb_to
+    if usual is not None:
+        powers = f"{power_text(usual[0])} to {power_text(usual[1])}"
+        yield f"With this aperture observers use {powers} most on a usual night (common practice)."
+    if climb is not None and most is not None and climb > most:
+        yield f"{opening(planet)} rarely gains from more than {power_text(most)} (common practice)."
 
 
 def _limits(ladder: Ladder) -> str:

@@ -400,6 +400,18 @@ def test_an_eyepiece_that_fits_nothing_is_not_an_eyepiece_missing() -> None:
     assert "None of your eyepieces fits" in told.sentence
 
 
+def test_what_observers_use_is_told_beside_what_is_allowed() -> None:
+    four_inch = refractor(102, 1000)
+    steady = {"eyepieces": FULL_BOX, "barlows": DOUBLE, "blur": VERY_STEADY}
+    small = answer(night(LISBON, GOOD), planet=Body.JUPITER, scope=four_inch, **steady)
+    large = answer(night(LISBON, GOOD), planet=Body.JUPITER, scope=TWELVE_INCH, **steady)
+
+    # Common practice, no source: about 150x is routine with 102 mm, and Jupiter is rarely viewed over 200x.
+    assert any("observers use 122x to 153x most on a usual night" in reason for reason in small.reasons)
+    assert not any("usual night" in reason for reason in large.reasons)
+    assert any("Jupiter rarely gains from more than 200x" in reason for reason in large.reasons)
+
+
 def test_a_twelve_hour_clock_is_kept_throughout() -> None:
     told = answer(night(LISBON, GOOD), planet=Body.JUPITER, clock=12, **KIT)
 
