@@ -1,0 +1,247 @@
+"""The drawn ladder as a person sees it, and what a click on it means."""
+
+import math
+from collections.abc import Sequence
+from itertools import pairwise
+
+import numpy as np
+import pytest
+from attrs import evolve
+
+from core.drawing.ladder import LadderChart, draw_ladder
+from core.drawing.ladder_layout import PowerScale, lay_out_ladder, power_range
+from core.drawing.palette import PaletteName, load_palette
+from core.drawing.placing import Box
+from core.drawing.side_by_side import draw_two_ladders
+from core.kit.compare import compare
+from core.kit.ladder import Ladder
+from tests.core.drawing.examples import (
+    BINOCULAR,
+    FEW,
+    MANY,
+    NONE,
+    ODD_NAMES,
+    SIX_INCH,
+    SMALL,
+    TWELVE_INCH,
+    eyepiece,
+    ladder,
+)
+from tests.core.drawing.looking import faults, figure_of, pixels, words_of
+
+PLACES = {
+    "small": (980, 380, 1.0),
+    "beside a list": (577, 413, 1.0),
+    "large": (1580, 740, 1.0),
+    "scaled": (980, 380, 1.5),
+}
+LADDERS = {
+    "few": ladder(),
+    "many": ladder(TWELVE_INCH, MANY),
+    "small refractor": ladder(SMALL, MANY),
+    "fixed": ladder(BINOCULAR, NONE),
+    "nothing fits": ladder(SIX_INCH, NONE),
+    "too low": ladder(SMALL, FEW, altitude_deg=2.0),
+    "boiling": ladder(TWELVE_INCH, MANY, blur_arcsec=8.0, altitude_deg=11.0),
+    "steady": ladder(TWELVE_INCH, MANY, blur_arcsec=0.4, usual_air=400.0),
+    "odd names": ladder(
+        evolve(SIX_INCH, name="$$"),
+        (tuple(eyepiece(5.0 + 3 * number, name) for number, name in enumerate(ODD_NAMES)), FEW[1]),
+    ),
+    "all together": ladder(SIX_INCH, (tuple(eyepiece(10 + 0.4 * number) for number in range(12)), FEW[1])),
+}
+
+
+def draw(
+    which: Ladder,
+    place: tuple[int, int, float] = PLACES["small"],
+    *,
+    chosen_power: float | None = None,
+    disc_arcsec: float | None = 18.0,
+    palette: str = "day",
+) -> LadderChart:
+    return draw_ladder(
+        figure_of(*place),
+        which,
+        palette=load_palette(palette),
+        chosen_power=chosen_power,
+        disc_arcsec=disc_arcsec,
+    )
+
+
+@pytest.mark.parametrize("place", PLACES.values(), ids=PLACES)
+@pytest.mark.parametrize("which", LADDERS.values(), ids=LADDERS)
+@pytest.mark.parametrize("chosen_power", [None, 150.0])
+def test_every_word_can_be_read(
+    which: Ladder, place: tuple[int, int, float], chosen_power: float | None
+) -> None:
+    chart = draw(which, place, chosen_power=chosen_power)
+
+    assert faults(chart.figure, chart.texts) == []
+    assert sum("(seeing)" in word for word in joined(chart)) == 1
+
+
+def joined(chart: LadderChart) -> list[str]:
+    """The words, with the few that are broken over lines put together again."""
+    return [" ".join(words_of(chart.texts))]
+
+
+@pytest.mark.parametrize("place", [(980, 380, 1.0), (740, 384, 1.0), (1100, 700, 1.5)], ids=str)
+@pytest.mark.parametrize("pair", [("few", "many"), ("many", "many"), ("fixed", "few"), ("odd names", "few")])
+def test_every_word_of_two_ladders_can_be_read(pair: Sequence[str], place: tuple[int, int, float]) -> None:
+    comparison = compare(LADDERS[pair[0]], LADDERS[pair[1]], disc_arcsec=18.0)
+    chart = draw_two_ladders(figure_of(*place), comparison, palette=load_palette("day"))
+
+    assert faults(chart.figure, chart.texts) == []
+    assert " ".join(words_of(chart.texts)).count("(seeing)") == 1
+    assert {comparison.a.ladder.scope.name, comparison.b.ladder.scope.name} <= set(words_of(chart.texts))
+
+
+def test_equal_ratios_of_power_are_equally_far_apart() -> None:
+    scale = PowerScale(30, 400, 0, 100)
+
+    assert scale.y(100) - scale.y(50) == pytest.approx(scale.y(200) - scale.y(100))
+    assert (scale.y(30), scale.y(400)) == (0, 100)
+
+
+def test_rungs_stand_higher_the_more_power_they_have() -> None:
+    which = ladder(TWELVE_INCH, MANY)
+    chart = draw(which)
+    heights = [chart.pixel_of(rung)[1] for rung in which.rungs]
+
+    assert heights == sorted(heights)
+
+
+def test_rungs_are_spaced_by_the_logarithm_of_power() -> None:
+    which = ladder()
+    chart = draw(which)
+    steps = [
+        (chart.pixel_of(high)[1] - chart.pixel_of(low)[1]) / math.log(high.power / low.power)
+        for low, high in pairwise(which.rungs)
+    ]
+
+    assert steps == pytest.approx([steps[0]] * len(steps))
+
+
+@pytest.mark.parametrize("place", PLACES.values(), ids=PLACES)
+def test_a_click_on_a_rung_means_that_rung(place: tuple[int, int, float]) -> None:
+    which = ladder()
+    chart = draw(which, place)
+
+    assert [chart.rung_at(*chart.pixel_of(rung)) for rung in which.rungs] == list(which.rungs)
+
+
+def test_a_click_on_a_rung_s_words_means_that_rung() -> None:
+    which = ladder(TWELVE_INCH, MANY)
+    chart = draw(which)
+    by_words = {f"{rung.power:.0f}x": rung for rung in which.rungs}
+    checked = 0
+    for text in chart.texts:
+        if text.get_text() in by_words and text.get_fontsize() == 12.0:
+            box = text.get_window_extent()
+            found = chart.rung_at((box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2)
+            assert found is by_words[text.get_text()]
+            checked += 1
+
+    assert checked > 10
+
+
+def test_a_click_beside_the_ladder_means_nothing() -> None:
+    assert draw(ladder()).rung_at(3, 3) is None
+
+
+def test_a_large_kit_names_what_matters_and_counts_the_rest() -> None:
+    which = ladder(TWELVE_INCH, MANY)
+    chart = draw(which, chosen_power=which.rungs[5].power)
+    words = words_of(chart.texts)
+    named = [rung for rung in which.rungs if f"{rung.power:.0f}x" in words]
+
+    assert {"you are here", "climb to here", "wide start", "not tonight"} <= set(words)
+    assert len(named) >= 15
+    assert f"and {len(which.rungs) - len(named)} short marks" in words
+
+
+def test_an_empty_ladder_says_why() -> None:
+    assert any("No eyepiece owned fits" in word for word in joined(draw(LADDERS["nothing fits"])))
+
+
+def test_without_a_ceiling_the_reason_is_written() -> None:
+    words = joined(draw(LADDERS["too low"]))[0]
+
+    assert "no ceiling" in words
+    assert "not tonight" not in words
+
+
+def extent_px(chart: LadderChart, colour: str) -> int:
+    """Return from which to which column, in the widest row, pixels are of about one colour."""
+    wanted = np.array([int(colour[place : place + 2], 16) for place in (1, 3, 5)])
+    near = np.abs(pixels(chart.figure)[:, :, :3].astype(int) - wanted).max(axis=2) < 12
+    rows = [np.flatnonzero(row) for row in near if row.sum() > 5]
+    return max(int(row[-1] - row[0] + 1) for row in rows)
+
+
+@pytest.mark.parametrize("place", [PLACES["large"], PLACES["beside a list"]], ids=["large", "beside a list"])
+def test_the_disc_is_to_scale_in_its_field(place: tuple[int, int, float]) -> None:
+    # 52 degrees of apparent field at 48x make a true field of 65 minutes of arc; the disc has 10 of them.
+    day = load_palette("day")
+    chart = draw(ladder(), place, chosen_power=48.0, disc_arcsec=600.0)
+
+    assert extent_px(chart, day.disc) / extent_px(chart, day.disc_field) == pytest.approx(10 / 65, abs=0.02)
+
+
+def test_a_disc_wider_than_the_field_fills_it() -> None:
+    chart = draw(ladder(), PLACES["large"], chosen_power=300.0, disc_arcsec=1860.0)
+
+    assert "fills the 10′ field" in joined(chart)[0]
+
+
+def test_a_field_that_is_not_known_is_told() -> None:
+    assert "The field at 10x is not known" in joined(draw(LADDERS["fixed"]))[0]
+
+
+def test_a_common_range_holds_every_rung_and_limit_of_both() -> None:
+    both = (ladder(), ladder(TWELVE_INCH, MANY))
+    low, high = power_range(both)
+
+    assert low < min(rung.power for each in both for rung in each.rungs)
+    assert high > max(each.limits.aperture for each in both)
+
+
+def test_two_ladders_stand_on_one_scale() -> None:
+    comparison = compare(ladder(), ladder(TWELVE_INCH, MANY), disc_arcsec=18.0)
+    chart = draw_two_ladders(figure_of(980, 380), comparison, palette=load_palette("day"))
+    first = {round(rung.power): chart.pixel_of(rung) for rung in comparison.a.ladder.rungs}
+    second = {round(rung.power): chart.pixel_of(rung) for rung in comparison.b.ladder.rungs}
+    shared = first.keys() & second.keys()
+
+    assert len(shared) >= 3
+    for power in shared:
+        assert first[power][1] == pytest.approx(second[power][1], abs=1.5)
+        assert first[power][0] < 490 < second[power][0]
+
+
+@pytest.mark.parametrize("width", [240.0, 300.0, 420.0, 700.0])
+def test_words_of_rungs_never_share_a_row(width: float) -> None:
+    which = ladder(TWELVE_INCH, MANY)
+    layout = lay_out_ladder(which, Box(0, 0, width, 260), powers=power_range([which]))
+    rows = [place.words_y for place in layout.rungs if place.words is not None]
+
+    assert all(high - low >= 14.29 for low, high in pairwise(rows))
+    assert len(rows) + layout.unnamed == len(which.rungs)
+
+
+@pytest.mark.parametrize("palette", PaletteName)
+def test_dimmed_rungs_are_dashed_and_named_not_coloured_only(palette: str) -> None:
+    assert "not tonight" in words_of(draw(ladder(), palette=palette).texts)
+
+
+def test_the_night_palette_lights_no_green_and_no_blue_pixel() -> None:
+    picture = pixels(draw(ladder(), palette="night", chosen_power=120.0, disc_arcsec=600.0).figure)
+
+    assert picture[:, :, 1:3].max() == 0
+    assert picture[:, :, 0].max() > 150
+
+
+def test_a_rung_of_another_ladder_is_not_on_the_drawing() -> None:
+    with pytest.raises(ValueError, match="no rung of"):
+        draw(ladder()).pixel_of(ladder(TWELVE_INCH, MANY).rungs[0])
