@@ -173,9 +173,9 @@ def test_without_a_ceiling_the_reason_is_written() -> None:
 
 
 def extent_px(chart: LadderChart, colour: str) -> int:
-    """Return from which to which column, in the widest row, pixels are of about one colour."""
+    """Return from which to which column, in the widest row, pixels are of one colour."""
     wanted = np.array([int(colour[place : place + 2], 16) for place in (1, 3, 5)])
-    near = np.abs(pixels(chart.figure)[:, :, :3].astype(int) - wanted).max(axis=2) < 12
+    near = np.abs(pixels(chart.figure)[:, :, :3].astype(int) - wanted).max(axis=2) == 0
     rows = [np.flatnonzero(row) for row in near if row.sum() > 5]
     return max(int(row[-1] - row[0] + 1) for row in rows)
 
