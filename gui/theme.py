@@ -30,9 +30,13 @@ class Theme(QObject):
         app.setAttribute(Qt.ApplicationAttribute.AA_DontUseNativeMenuBar)
         QDir.setSearchPaths("look", [str(resources.files("resources"))])
         self._family = _usable_family()
+        self._worn: tuple[str, float] | None = None
 
     def wear(self, palette_name: str, text_scale: float = 1.0) -> None:
         """Put on a palette by its name, with letters ``text_scale`` times their usual size."""
+        if (palette_name, text_scale) == self._worn:
+            return
+        self._worn = (palette_name, text_scale)
         palette = load_palette(palette_name)
         at_night = palette.name is PaletteName.NIGHT
         dark = palette.name is not PaletteName.DAY

@@ -7,6 +7,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 from numpy.typing import NDArray
+from PySide6.QtCore import QEvent
 from PySide6.QtGui import QImage
 from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
@@ -14,11 +15,14 @@ from pytestqt.qtbot import QtBot
 from core.kit.gear import Barlow, Eyepiece, Telescope, TelescopeKind
 from core.record.observer import Profile
 from core.sky.site import BlockedSky, Site
+from gui.held_true import hold_true
 from gui.jobs import AtOnce, Jobs
 from gui.session import FOLDER_VARIABLE, Session, SessionFile
 from gui.shell import Shell
 from gui.state import AppState
 from gui.theme import Theme
+
+hold_true()
 
 # Saturn stands 44 degrees high in the south-west at this moment; Jupiter rises an hour later.
 EVENING_START = datetime(2026, 12, 5, 21, 42, tzinfo=UTC)
@@ -79,12 +83,16 @@ def state_folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     return folder
 
 
+@pytest.fixture(scope="session")
+def _theme(qapp: QApplication) -> Theme:
+    return Theme(qapp)
+
+
 @pytest.fixture
-def theme(qapp: QApplication) -> Iterator[Theme]:
-    theme = Theme(qapp)
-    theme.wear("day")
-    yield theme
-    theme.wear("day")
+def theme(_theme: Theme) -> Iterator[Theme]:
+    _theme.wear("day")
+    yield _theme
+    _theme.wear("day")
 
 
 @pytest.fixture
@@ -134,6 +142,8 @@ def make_shell(qtbot: QtBot, theme: Theme, state_folder: Path) -> Iterator[Calla
         shell.state.undo_stack.setClean()
         shell.close()
         shell.deleteLater()
+    # A window left over would be dressed again by every later test.
+    QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
 
 
 @pytest.fixture
