@@ -143,6 +143,13 @@ def position_angle_deg(pose_: Pose, towards: Floats) -> float:
     return float(np.degrees(np.arctan2(across @ east, across @ north))) % 360.0
 
 
+def elongation_deg(pose_: Pose) -> float:
+    """Return the angle between a body and the Sun from the Earth; aberration (0.01 degrees) is left out."""
+    sun = -array_of(astronomy.HelioVector(astronomy.Body.Earth, pose_.seen))
+    apart = direction(pose_.from_earth_au) @ direction(sun)
+    return float(np.degrees(np.arccos(np.clip(apart, -1.0, 1.0))))
+
+
 def planetographic_deg(planetocentric_deg: float, polar_over_equatorial: float) -> float:
     """Return the planetographic latitude of a planetocentric one, for a globe of that flattening."""
     tangent = np.tan(np.radians(planetocentric_deg)) / polar_over_equatorial**2

@@ -10,9 +10,9 @@ from typing import Final
 import numpy as np
 from attrs import frozen
 
-from core.sky.axes import Pose, planetographic_deg, pose, position_angle_deg
+from core.sky.axes import Pose, elongation_deg, planetographic_deg, pose, position_angle_deg
 from core.sky.bodies import FACTS, Body
-from core.sky.ephemeris import AU_KM, appearance
+from core.sky.ephemeris import AU_KM, magnitude
 
 _ARCSEC: Final = np.degrees(1.0) * 3600.0
 
@@ -91,11 +91,10 @@ class Disc:
 def disc_at(body: Body, time: datetime) -> Disc:
     """Return how a body's disc looks at a time (aware); EphemerisRangeError outside the planet tables.
 
-    Magnitudes: Mallama and Hilton 2018 for the planets, Saturn with its ring; see ``ephemeris.appearance``.
+    Magnitudes: Mallama and Hilton 2018 for the planets, Saturn with its ring; see ``ephemeris.magnitude``.
     """
     unix_s = time.timestamp()
     turned = pose(body, unix_s)
-    seen = appearance(body, np.array([unix_s]))
     facts = FACTS[body]
     flat = facts.polar_radius_km / facts.equatorial_radius_km
     distance_au = float(np.linalg.norm(turned.from_earth_au))
@@ -116,9 +115,9 @@ def disc_at(body: Body, time: datetime) -> Disc:
         illuminated_fraction=float((1.0 + np.cos(phase)) / 2.0),
         bright_limb_angle_deg=bright_limb,
         pole_angle_deg=position_angle_deg(turned, turned.pole),
-        elongation_deg=float(seen.elongation_deg[0]),
+        elongation_deg=elongation_deg(turned),
         east_of_sun=bright_limb > 180.0,
-        magnitude=float(seen.magnitude[0]),
+        magnitude=float(magnitude(body, np.array([unix_s]))[0]),
         sub_earth_latitude_planetocentric_deg=earth_latitude,
         sub_earth_latitude_planetographic_deg=planetographic_deg(earth_latitude, flat),
         sub_solar_latitude_planetocentric_deg=sun_latitude,

@@ -165,26 +165,39 @@ def appearance(body: Body, unix_s: Floats) -> Appearance:
     as quoted by Krisciunas and Schaefer 1991 (PASP 103, 1033), scaled by both distances: a fair guess
     only, and above all near new Moon.
     """
+    seen, sun = _observed(body, unix_s)
+    distance_km = seen.distance().km
+    return Appearance(
+        diameter_arcsec=np.degrees(2.0 * np.arcsin(FACTS[body].equatorial_radius_km / distance_km)) * 3600.0,
+        magnitude=_magnitude(body, seen, sun),
+        illuminated_fraction=(1.0 + np.cos(np.radians(_phase_deg(seen)))) / 2.0,
+        elongation_deg=seen.apparent().separation_from(sun.apparent()).degrees,
+        distance_au=distance_km / AU_KM,
+    )
+
+
+def magnitude(body: Body, unix_s: Floats) -> Floats:
+    """Return the magnitudes (N,) alone that ``appearance`` would give, four times as fast."""
+    return _magnitude(body, *_observed(body, unix_s))
+
+
+def _observed(body: Body, unix_s: Floats) -> tuple["Astrometric", "Astrometric"]:
+    """Return a body and the Sun as seen from the centre of the Earth at Unix seconds (N,)."""
     sky = _sky()
     time = sky.timescale.tt_jd(UNIX_EPOCH_JD + terrestrial_days(np.atleast_1d(unix_s)))
     earth = sky.bodies["earth"].at(time)
-    seen = earth.observe(sky.bodies[_TARGET_NAMES[body]])
-    sun = sky.bodies["sun"]
-    phase_deg = seen.phase_angle(sun).degrees
-    distance_km = seen.distance().km
-    sun_distance_au = np.asarray((seen.xyz.au - earth.observe(sun).xyz.au) ** 2).sum(axis=0) ** 0.5
-    radius_km = FACTS[body].equatorial_radius_km
+    return earth.observe(sky.bodies[_TARGET_NAMES[body]]), earth.observe(sky.bodies["sun"])
+
+
+def _phase_deg(seen: "Astrometric") -> Floats:
+    return np.asarray(seen.phase_angle(_sky().bodies["sun"]).degrees)
+
+
+def _magnitude(body: Body, seen: "Astrometric", sun: "Astrometric") -> Floats:
+    sun_distance_au = np.asarray((seen.xyz.au - sun.xyz.au) ** 2).sum(axis=0) ** 0.5
     if body is Body.MOON:
-        magnitude = _moon_magnitude(phase_deg, distance_km, sun_distance_au)
-    else:
-        magnitude = _planet_magnitude(body, seen, sun_distance_au)
-    return Appearance(
-        diameter_arcsec=np.degrees(2.0 * np.arcsin(radius_km / distance_km)) * 3600.0,
-        magnitude=magnitude,
-        illuminated_fraction=(1.0 + np.cos(np.radians(phase_deg))) / 2.0,
-        elongation_deg=seen.apparent().separation_from(earth.observe(sun).apparent()).degrees,
-        distance_au=distance_km / AU_KM,
-    )
+        return _moon_magnitude(_phase_deg(seen), seen.distance().km, sun_distance_au)
+    return _planet_magnitude(body, seen, sun_distance_au)
 
 
 def _moon_magnitude(phase_deg: Floats, distance_km: Floats, sun_distance_au: Floats) -> Floats:
