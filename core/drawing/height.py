@@ -12,7 +12,7 @@ from core.drawing.frame import Frame
 from core.drawing.height_labels import Labels, place_labels
 from core.drawing.height_margins import draw_margins
 from core.drawing.height_scene import Curve, HeightScene, Piece, PieceKind, height_scene
-from core.drawing.lettering import Lettering
+from core.drawing.lettering import Lettering, fitted
 from core.drawing.lines import (
     BLOCKED_DASHES,
     DASHES,
@@ -154,7 +154,7 @@ def draw_height(
     _draw_moments(pen, layout, now, cursor)
     if layout.absent_y is not None:
         names = ", ".join(body.heading for body in scene.absent)
-        words = f"Not above the horizon in these hours: {names}"
+        words = fitted(f"Not up in these hours: {names}", _SMALL, pen.page.right - frame.box.left - 3.0)
         pen.write(words, frame.box.left, layout.absent_y, _SMALL, palette.faint_ink, align="left")
     lines = {
         curve.body: np.concatenate([evenly(frame.line(p.unix_s, p.altitude_deg)) for p in curve.pieces])
