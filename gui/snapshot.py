@@ -5,7 +5,7 @@ import sys
 from datetime import UTC, date, datetime, time
 from pathlib import Path
 
-from PySide6.QtCore import Qt, qInstallMessageHandler
+from PySide6.QtCore import QEvent, Qt, qInstallMessageHandler
 from PySide6.QtWidgets import QApplication
 
 from core.problems import refuse
@@ -61,7 +61,7 @@ def take_snapshots(
     finally:
         shell.close()
         shell.deleteLater()
-        app.processEvents()
+        app.sendPostedEvents(None, QEvent.Type.DeferredDelete)
         qInstallMessageHandler(before)
 
 
@@ -93,7 +93,7 @@ def _shell_at(
         moment = state.best_moment()
         state.set_evening(state.evening)
         state.beat()
-    return Shell(state, Theme(app))
+    return Shell(state, Theme.of(app))
 
 
 def _first_moment(profile: Profile, evening: date | None) -> datetime:

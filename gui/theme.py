@@ -18,7 +18,10 @@ _SIZES = {"small": 0.9, "base": 1.0, "large": 1.18, "title": 1.42, "numeral": 1.
 
 
 class Theme(QObject):
-    """Dresses the whole application; ``wear`` may be called at any time, before the first window best."""
+    """Dresses the whole application, which has one theme (``of``).
+
+    ``wear`` may be called at any time, best before the first window.
+    """
 
     def __init__(self, app: QApplication) -> None:
         super().__init__(app)
@@ -31,6 +34,11 @@ class Theme(QObject):
         QDir.setSearchPaths("look", [str(resources.files("resources"))])
         self._family = _usable_family()
         self._worn: tuple[str, float] | None = None
+
+    @classmethod
+    def of(cls, app: QApplication) -> "Theme":
+        """Return the application's theme."""
+        return app.findChild(cls) or cls(app)
 
     def wear(self, palette_name: str, text_scale: float = 1.0) -> None:
         """Put on a palette by its name, with letters ``text_scale`` times their usual size."""

@@ -33,7 +33,7 @@ def run_window(path: Path | None = None) -> int:
     app.setDesktopFileName("stillair")
     door = ErrorDoor(folder)
     with door.open():
-        theme = Theme(app)
+        theme = Theme.of(app)
         theme.wear(session.palette, session.text_scale)
         state = AppState(
             profile,

@@ -53,13 +53,10 @@ class AirRow(QWidget):
 
     def _connect(self) -> None:
         for look, button in self.looks.items():
-            button.clicked.connect(partial(self._take_look, look))
+            button.clicked.connect(partial(self._state.set_first_look, look))
         self.blur.textEdited.connect(self._take_blur)
         self.blur.editingFinished.connect(self._show)
         self.lift.toggled.connect(self._take_lift)
-
-    def _take_look(self, look: FirstLook, _checked: bool) -> None:
-        self._state.set_first_look(look)
 
     def _take_blur(self, text: str) -> None:
         try:

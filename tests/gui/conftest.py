@@ -83,16 +83,12 @@ def state_folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     return folder
 
 
-@pytest.fixture(scope="session")
-def _theme(qapp: QApplication) -> Theme:
-    return Theme(qapp)
-
-
 @pytest.fixture
-def theme(_theme: Theme) -> Iterator[Theme]:
-    _theme.wear("day")
-    yield _theme
-    _theme.wear("day")
+def theme(qapp: QApplication) -> Iterator[Theme]:
+    theme = Theme.of(qapp)
+    theme.wear("day")
+    yield theme
+    theme.wear("day")
 
 
 @pytest.fixture

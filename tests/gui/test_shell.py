@@ -132,7 +132,8 @@ def test_the_date_stops_at_the_ends_of_the_planet_tables(shell: Shell, state: Ap
     strip = shell.strip
     assert QDate(1899, 7, 29) < strip.date.minimumDate() < QDate(1899, 9, 1)
     assert QDate(2053, 9, 1) < strip.date.maximumDate() < QDate(2053, 10, 9)
-    state.set_evening(strip.date.maximumDate().toPython())
+    last = strip.date.maximumDate()
+    state.set_evening(date(last.year(), last.month(), last.day()))
     assert not strip.forward.isEnabled()
 
 
@@ -185,7 +186,8 @@ def test_it_fits_a_small_screen(make_shell: MakeShell, state: AppState, view: in
 def test_long_names_do_not_widen_the_window(make_shell: MakeShell, make_state: MakeState) -> None:
     profile = make_profile()
     long = "An observer, a site or a telescope with a name that fills the whole line"
-    scope, site = (attrs.evolve(thing[0], name=long) for thing in (profile.telescopes, profile.sites))
+    scope = attrs.evolve(profile.telescopes[0], name=long)
+    site = attrs.evolve(profile.sites[0], name=long)
     clock = attrs.evolve(profile.preferences, clock=12)
     state = make_state(
         attrs.evolve(profile, observer=long, sites=(site,), telescopes=(scope,), preferences=clock)

@@ -1,0 +1,162 @@
+"""The Ladder view: rungs, limits and tonight's air, by hand and by key."""
+
+from collections.abc import Callable
+from datetime import UTC, datetime
+
+import attrs
+import pytest
+from PySide6.QtCore import QPointF, Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QLabel
+from pytestqt.qtbot import QtBot
+
+from core.air.steadiness import FirstLook
+from core.record.observer import Profile
+from core.sky.bodies import Body
+from gui.ladder.view import LadderView
+from gui.state import AppState
+from tests.gui.conftest import make_profile
+
+
+@pytest.fixture
+def view(qtbot: QtBot, theme: object, state: AppState) -> LadderView:
+    view = LadderView(state)
+    qtbot.addWidget(view)
+    view.resize(1000, 520)
+    view.show()
+    qtbot.waitExposed(view)
+    view.canvas.ensure_drawn()
+    return view
+
+
+def rows(view: LadderView) -> list[str]:
+    """Return the rungs as a reader of the screen hears them."""
+    role = Qt.ItemDataRole.AccessibleTextRole
+    return [str(view.list.item(row).data(role)) for row in range(view.list.count())]
+
+
+def cell(view: LadderView, row: int, column: int) -> str:
+    """Return what stands in the table of limits."""
+    item = view.limits.itemAtPosition(row, column)
+    label = item.widget() if item is not None else None
+    assert isinstance(label, QLabel)
+    return label.text()
+
+
+def limits(view: LadderView) -> dict[str, str]:
+    """Return the shown limits: name and power."""
+    return {cell(view, row, 0): cell(view, row, 1) for row in range(3)}
+
+
+def test_the_rungs_stand_highest_first_and_the_start_is_in_hand(view: LadderView) -> None:
+    # 1200 mm over 25, 10 and 8 mm, alone and doubled: geometric optics.
+    powers = [row.split(",")[0] for row in rows(view)]
+    assert powers == ["300x", "240x", "150x", "120x", "96x", "48x"]
+    assert rows(view)[-1].startswith("48x, 25 mm, start, pupil 3.1 mm")
+    assert view.list.rung is not None
+    assert view.list.rung.power == 48
+
+
+def test_the_aim_is_told_with_its_time_and_height(view: LadderView, state: AppState) -> None:
+    assert view.heading.text() == "Jupiter at its best, 05:32"
+    assert view.detail.text() == "62° high, air path 1.1"
+    state.set_planet(Body.SATURN)
+    assert view.heading.text() == "Saturn now, 21:42"
+    state.set_time(datetime(2026, 12, 5, 20, 0, tzinfo=UTC))
+    assert view.heading.text() == "Saturn at 20:00"
+
+
+def test_limits_and_ceiling_follow_the_first_look(qtbot: QtBot, view: LadderView) -> None:
+    # 2x per mm, held at 300x; 232 arcsec over the blur: the ceiling in boiling air is far lower.
+    assert limits(view)["The aperture"] == "300x"
+    assert limits(view)["The usual air"] == "300x"
+    assert view.ceiling.text() == limits(view)["Tonight's air (seeing)"]
+    usual = int(view.ceiling.text()[:-1])
+
+    qtbot.mouseClick(view.air.looks[FirstLook.BOILING], Qt.MouseButton.LeftButton)
+
+    boiling = int(view.ceiling.text()[:-1])
+    # Blur of 3.0 in place of 1.45 arcsec.
+    assert boiling == pytest.approx(usual * 1.45 / 3.0, abs=1)
+    assert view.air.looks[FirstLook.BOILING].isChecked()
+    assert not view.air.looks[FirstLook.STEADY].isChecked()
+    assert "set by tonight's air (seeing)" in view.ceiling_note.text()
+
+
+def test_no_first_look_is_ticked_while_the_air_is_assumed(view: LadderView) -> None:
+    assert not any(button.isChecked() for button in view.air.looks.values())
+    assert "assumed" in cell(view, 2, 2)
+
+
+def test_a_blur_may_be_typed_with_either_decimal_mark(
+    qtbot: QtBot, view: LadderView, state: AppState
+) -> None:
+    view.air.blur.selectAll()
+    qtbot.keyClicks(view.air.blur, "0,8")
+    assert state.blur.overhead_arcsec == 0.8
+    view.air.blur.selectAll()
+    qtbot.keyClicks(view.air.blur, "95")
+    assert "from 0.2 to 8" in view.air.problem.text()
+    assert state.blur.overhead_arcsec == 0.8
+
+
+def test_the_usual_limit_is_lifted_for_the_night(qtbot: QtBot, view: LadderView, state: AppState) -> None:
+    state.set_first_look(FirstLook.STEADY)
+    QTest.keyClick(view.air.lift, Qt.Key.Key_Space)
+    assert limits(view)["The usual air"] == "400x"
+    state.set_evening(state.evening.replace(day=6))
+    assert limits(view)["The usual air"] == "300x"
+    assert not view.air.lift.isChecked()
+
+
+def test_keys_climb_the_ladder_and_the_words_follow(view: LadderView) -> None:
+    QTest.keyClick(view.list, Qt.Key.Key_Up)
+    assert view.list.rung is not None
+    assert view.list.rung.power == 96
+    assert view.notices.text().startswith("Next 120x, 10 mm: refocus")
+    QTest.keyClick(view.list, Qt.Key.Key_Up)
+    assert view.notices.text().startswith("As far as tonight's air (seeing) allows.")
+    QTest.keyClick(view.list, Qt.Key.Key_Home)
+    assert view.list.rung.power == 300
+    assert "step back to 120x" in view.notices.text()
+
+
+def test_a_click_on_the_drawing_takes_a_rung_in_hand(qtbot: QtBot, view: LadderView) -> None:
+    chart = view.canvas.chart
+    assert chart is not None
+    rung = view.list._rungs[2]
+    where = view.canvas.from_figure(*chart.pixel_of(rung))
+    qtbot.mouseClick(view.canvas, Qt.MouseButton.LeftButton, pos=QPointF(*where).toPoint())
+    assert view.list.rung is rung
+
+
+def test_the_rung_in_hand_stays_when_the_ladder_changes(view: LadderView, state: AppState) -> None:
+    view.list.setCurrentRow(2)
+    label = view.list._rungs[2].label
+    state.set_first_look(FirstLook.BOILING)
+    assert view.list.rung is not None
+    assert view.list.rung.label == label
+
+
+def test_an_eyepiece_less_is_a_rung_less(view: LadderView, state: AppState) -> None:
+    state.edit_profile("Remove", attrs.evolve(state.profile, eyepieces=state.profile.eyepieces[:1]))
+    assert [row.split(",")[0] for row in rows(view)] == ["96x", "48x"]
+
+
+def test_without_a_telescope_it_says_what_comes_first(
+    qtbot: QtBot, theme: object, make_state: Callable[..., AppState]
+) -> None:
+    view = LadderView(make_state(Profile()))
+    qtbot.addWidget(view)
+    view.show()
+    assert "Add a telescope" in view.ceiling_note.text()
+    assert view.list.count() == 0
+
+
+def test_without_a_site_the_ladder_points_overhead(
+    qtbot: QtBot, theme: object, make_state: Callable[..., AppState]
+) -> None:
+    view = LadderView(make_state(attrs.evolve(make_profile(), sites=())))
+    qtbot.addWidget(view)
+    assert view.heading.text() == "Straight overhead"
+    assert view.list.count() == 6
