@@ -11,7 +11,7 @@ from attrs import evolve, frozen
 
 from core.sky.bodies import Body
 from core.sky.night import BodyNight, Grade, Night, Position, Window
-from core.sky.windows import UNNAMED_BLOCK, UNNAMED_WARM
+from core.sky.windows import blocked_words, warm_air_words
 
 # Long enough to climb the ladder once; a shorter window counts only together with its neighbours (ours).
 SHORTEST_USEFUL = timedelta(minutes=20)
@@ -87,16 +87,6 @@ def find_best_minutes(night: Night, body: Body, *, since: datetime | None = None
 def worth(window: Window) -> int:
     """Return how much a window is worth, from 5 (above 45 degrees, clean air) to 0 (low, in warm air)."""
     return _WORTH[window.grade, window.warm_air is not None]
-
-
-def warm_air_words(name: str) -> str:
-    """Return warm air by what warms it, ``warm air (chimney)``, whatever words the owner chose for it."""
-    return UNNAMED_WARM if name == UNNAMED_WARM else f"{UNNAMED_WARM} ({name})"
-
-
-def blocked_words(name: str) -> str:
-    """Return where a body is when something hides it, ``behind blocked sky (roof ridge)``."""
-    return f"behind {UNNAMED_BLOCK}" if name == UNNAMED_BLOCK else f"behind {UNNAMED_BLOCK} ({name})"
 
 
 def highest_within(night: Night, body: Body, best: BestMinutes) -> Position:

@@ -6,6 +6,7 @@ from core.air.cooling import rounded_minutes
 from core.kit.compare import Comparison, Side
 from core.kit.ladder import Ladder, Rung, Standing
 from core.kit.rounding import field_text, power_text, pupil_text
+from core.reasons import usual_powers
 from core.sentence import what_sets_ceiling
 from core.sky.aim import Aim
 from core.terminal import WIDTH, columns, cut, printable, width_of, wrapped
@@ -19,14 +20,12 @@ def ladder_text(ladder: Ladder, *, clock: SiteClock | None = None, width: int = 
     lines = [
         cut(f"{printable(ladder.scope.name)}: power ladder", width),
         *_aim_lines(ladder, clock, width),
-        "",
+        *(line for notice in ladder.notices for line in wrapped(printable(notice), width)),
     ]
     if ladder.rungs:
-        lines += _rung_table(ladder, width)
+        lines += ["", *_rung_table(ladder, width)]
     for notice, powers in _notices(ladder).items():
         lines += wrapped(f"{', '.join(powers)}: {printable(notice)}", width, indent="  ")
-    if not ladder.rungs:
-        lines += [line for notice in ladder.notices for line in wrapped(printable(notice), width)]
     return "\n".join(lines)
 
 
@@ -34,7 +33,9 @@ def compare_text(comparison: Comparison, *, clock: SiteClock | None = None, widt
     """Return two telescopes side by side as text: the verdict, the figures, the powers of each."""
     a, b = comparison.a, comparison.b
     lines = [line for sentence in comparison.verdict for line in wrapped(printable(sentence), width)]
-    lines += ["", _aim_text(a.ladder.aim, clock), ""]
+    lines += ["", *wrapped(_aim_text(a.ladder.aim, clock), width)]
+    lines += [line for notice in a.ladder.aim.notices for line in wrapped(printable(notice), width)]
+    lines.append("")
     rows = [("", *(cut(printable(side.scope.name), _LONGEST_NAME) for side in (a, b)))]
     rows += _figures(a, b)
     lines += [cut(line, width) for line in columns(rows)]
@@ -55,6 +56,8 @@ def _aim_lines(ladder: Ladder, clock: SiteClock | None, width: int) -> Iterator[
         f"tonight's air (seeing) {air} (blur {blur}).",
         width,
     )
+    for usual in usual_powers(ladder):
+        yield from wrapped(usual, width)
     if ceiling.power is None:
         yield from wrapped(f"No ceiling: {printable(ceiling.reason or 'it is unknown')}.", width)
     else:
@@ -67,7 +70,8 @@ def _aim_text(aim: Aim, clock: SiteClock | None) -> str:
         return "Straight overhead, since neither a planet nor a height is given."
     path = "" if aim.path is None else f", {aim.path:.2f} times the air overhead"
     height = f"{aim.altitude_deg:.1f}° high{path}"
-    assumed = "" if aim.reason is None or aim.path is None else f" {printable(aim.reason)}."
+    is_told_with_ceiling = aim.path is None or aim.too_near_the_sun
+    assumed = "" if aim.reason is None or is_told_with_ceiling else f" {printable(aim.reason)}."
     if aim.planet is None:
         return f"At {height}.{assumed}"
     when = (
@@ -117,10 +121,12 @@ def _seconds(seconds: float) -> str:
 
 
 def _notices(ladder: Ladder) -> dict[str, list[str]]:
-    """Return each notice once, with the powers that it is about."""
+    """Return each notice about rungs once, with the powers that it is about."""
     found: dict[str, list[str]] = {}
     for rung in ladder.rungs:
         for notice in rung.notices:
+            if notice in ladder.notices:
+                continue
             found.setdefault(notice, []).append(power_text(rung.power))
     return found
 

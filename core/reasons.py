@@ -3,7 +3,8 @@
 from collections.abc import Iterator
 
 from core.air.steadiness import BlurSource
-from core.best_minutes import best_planet, blocked_words, find_best_minutes, stop_time, warm_air_words
+from core.best_minutes import best_planet, find_best_minutes, stop_time
+from core.kit.gear import TelescopeKind
 from core.kit.ladder import Ladder
 from core.kit.optics import usual_night_powers
 from core.kit.rounding import power_text
@@ -11,13 +12,15 @@ from core.limiter import Limiter, Outlook
 from core.sky.bodies import Body
 from core.sky.events import SUN_HORIZON_DEG
 from core.sky.night import BodyState, Grade, SunNight, WhyNot
-from core.wording import SiteClock, altitude_text, opening
-
-# Nearer to the Sun than this nothing is offered (safety; common practice, no source).
-TOO_NEAR_THE_SUN_DEG = 15.0
+from core.sky.sunlight import SUNLIGHT_BLINDS, TOO_NEAR_THE_SUN_DEG, beside_the_sun
+from core.sky.windows import blocked_words, warm_air_words
+from core.wording import SiteClock, altitude_text, compass_text, opening
 
 # More power than this seldom shows more of these two (common practice, no source).
 RARELY_MORE = {Body.JUPITER: 200.0, Body.SATURN: 250.0}
+
+# Sirius; a planet that outshines it is taken for whichever planet somebody looks for.
+BRIGHTEST_STAR_MAGNITUDE = -1.46
 
 _GRADES = {
     Grade.BEST: "above 45°, best",
@@ -37,6 +40,7 @@ def give_reasons(outlook: Outlook, limiter: Limiter, clock: SiteClock) -> tuple[
         *_blocked(outlook, clock),
         *_readiness(outlook, clock),
         *_power(outlook, clock),
+        *_bright_others(outlook, clock),
         *_another_planet(outlook, limiter, clock),
     )
 
@@ -45,13 +49,11 @@ def _sun_cautions(outlook: Outlook) -> Iterator[str]:
     """Yield the warning that belongs to anything looked for near the Sun or by day."""
     body, label = outlook.body, outlook.planet.label
     if body.elongation_deg < TOO_NEAR_THE_SUN_DEG:
-        yield (
-            f"{opening(outlook.planet)} stands only {body.elongation_deg:.0f}° from the Sun: do not search "
-            "for it. Sunlight through any optics blinds at once."
-        )
+        where = beside_the_sun(body.body, body.elongation_deg, body.highest.time)
+        yield f"{opening(outlook.planet)} stands only {where}: do not search for it. {SUNLIGHT_BLINDS}"
     elif body.why_not_kind is WhyNot.SUN_UP:
         yield (
-            f"Do not search for {label} while the Sun is up: sunlight through any optics blinds at once. "
+            f"Do not search for {label} while the Sun is up. {SUNLIGHT_BLINDS} "
             "Whoever must look by day stands in the shadow of something solid."
         )
 
@@ -126,18 +128,19 @@ def _power(outlook: Outlook, clock: SiteClock) -> Iterator[str]:
         return
     yield _limits(ladder)
     yield "A ceiling is a rule of thumb: still moments may allow more, a poor hour less."
-    yield from _usual_powers(outlook.planet, ladder)
+    yield from usual_powers(ladder)
     yield from ladder.notices
 
 
-def _usual_powers(planet: Body, ladder: Ladder) -> Iterator[str]:
-    """Yield what observers use, where it lies under what the limits allow."""
-    usual, most = usual_night_powers(ladder.scope.aperture_mm), RARELY_MORE.get(planet)
-    climb = ladder.climb_to
-    if usual is not None:
+def usual_powers(ladder: Ladder) -> Iterator[str]:
+    """Yield what observers use with such an aperture and on such a planet, where it lies under the limits."""
+    planet, climb = ladder.aim.planet, ladder.climb_to
+    usual = usual_night_powers(ladder.scope.aperture_mm)
+    most = None if planet is None else RARELY_MORE.get(planet)
+    if usual is not None and ladder.scope.kind is not TelescopeKind.FIXED:
         powers = f"{power_text(usual[0])} to {power_text(usual[1])}"
         yield f"With this aperture observers use {powers} most on a usual night (common practice)."
-    if climb is not None and most is not None and climb > most:
+    if planet is not None and climb is not None and most is not None and climb > most:
         yield f"{opening(planet)} rarely gains from more than {power_text(most)} (common practice)."
 
 
@@ -156,6 +159,24 @@ def _limits(ladder: Ladder) -> str:
         blur = f"blur {ladder.blur.overhead_arcsec:.3g}″ overhead{source}"
         words.append(f"tonight's air (seeing) {power_text(limits.tonight_air)} ({blur})")
     return f"Limits of power there: {', '.join(words)}; the lowest is the ceiling."
+
+
+def _bright_others(outlook: Outlook, clock: SiteClock) -> Iterator[str]:
+    """Yield what shines in the sky when the planet looked for is not there: it is easily taken for it."""
+    night, planet = outlook.night, outlook.planet
+    if outlook.best is not None or outlook.over is not None or planet is Body.MOON:
+        return
+    for other in night.bodies:
+        if other.body in (planet, Body.MOON) or other.magnitude > BRIGHTEST_STAR_MAGNITUDE:
+            continue
+        shown = [window for window in other.windows if outlook.now is None or window.end > outlook.now]
+        if shown:
+            start, end = shown[0].start, shown[-1].end
+            middle = night.position(other.body, start + (end - start) / 2)
+            yield (
+                f"What outshines every star {clock.span(start, end)}, in the "
+                f"{compass_text(middle.azimuth_deg)}, is {other.body.label} and not {planet.label}."
+            )
 
 
 def _another_planet(outlook: Outlook, limiter: Limiter, clock: SiteClock) -> Iterator[str]:

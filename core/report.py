@@ -1,12 +1,14 @@
 """An evening as plain text for a terminal of 80 columns."""
 
+from collections.abc import Iterator
 from itertools import zip_longest
 
 from core.answer import Answer
-from core.best_minutes import warm_air_words
 from core.sky.night import BodyNight, BodyState, Night, SunNight
+from core.sky.sunlight import SUNLIGHT_BLINDS, TOO_NEAR_THE_SUN_DEG, beside_the_sun
+from core.sky.windows import warm_air_words
 from core.terminal import WIDTH, columns, cut, printable, width_of, wrapped
-from core.wording import SiteClock, altitude_text, weekday_text
+from core.wording import SiteClock, altitude_text, listed, weekday_text
 
 _LONGEST_NAME = 28
 
@@ -20,7 +22,9 @@ def heights_text(night: Night, answer: Answer, *, clock: int = 24, width: int = 
     about = f"Times are those of {night.site.time_zone}; altitudes are geometric, without refraction."
     lines += wrapped(about, width)
     lines += wrapped(_sun_text(night.sun, site_clock), width)
-    lines += ["", *_heights_table(night, site_clock, width), "", "Why"]
+    lines += ["", *_heights_table(night, site_clock, width)]
+    lines += [line for words in _near_the_sun(night) for line in wrapped(words, width)]
+    lines += ["", "Why"]
     for reason in answer.reasons:
         lines += wrapped(f"- {printable(reason)}", width, indent="  ")
     return "\n".join(lines)
@@ -42,6 +46,17 @@ def _sun_text(sun: SunNight, clock: SiteClock) -> str:
     else:
         words.append(f"at most {depth:.0f}° down, so the sky never gets fully dark")
     return f"The Sun {', '.join(words)}."
+
+
+def _near_the_sun(night: Night) -> Iterator[str]:
+    """Yield the warning about what stands so near the Sun that nobody may search for it."""
+    near = [
+        f"{body.body.heading} {beside_the_sun(body.body, body.elongation_deg, body.highest.time)}"
+        for body in night.bodies
+        if body.elongation_deg < TOO_NEAR_THE_SUN_DEG
+    ]
+    if near:
+        yield f"{listed(near)}: do not search for {'them' if len(near) > 1 else 'it'}. {SUNLIGHT_BLINDS}"
 
 
 def _heights_table(night: Night, clock: SiteClock, width: int) -> list[str]:

@@ -4,15 +4,17 @@ from collections.abc import Callable
 from datetime import date
 
 from core.air.steadiness import BlurSource, LimitKind
-from core.best_minutes import warm_air_words
 from core.kit.gear import TelescopeKind
 from core.kit.ladder import Ladder
 from core.kit.rounding import power_text, pupil_text
 from core.limiter import Limiter, Outlook
 from core.sky.events import FAIR_DEG
 from core.sky.night import WhyNot
+from core.sky.windows import warm_air_words
 from core.wording import SiteClock, altitude_text, date_text, opening
 
+# So little past the ceiling a rung may still be tried (ours).
+_JUST_OVER_RATIO = 1.1
 # The answers that another date may better.
 POOR = frozenset({Limiter.NEVER_UP, Limiter.NO_DARK_SKY, Limiter.BLOCKED, Limiter.TOO_LOW, Limiter.HEIGHT})
 
@@ -133,8 +135,16 @@ def _stop_words(ladder: Ladder, limiter: Limiter) -> str:
         ceiling = power_text(ladder.ceiling.power)
         if ladder.scope.kind is TelescopeKind.FIXED:
             return f": its power is built in, though the ceiling is about {ceiling}"
-        return f": you own nothing nearer the ceiling of about {ceiling}"
+        return f": you own nothing between that and the ceiling of about {ceiling}{_just_over(ladder)}"
     return ""
+
+
+def _just_over(ladder: Ladder) -> str:
+    """Return the rung that misses the ceiling by a hair: a rule of thumb is no better than that."""
+    ceiling = ladder.ceiling.power
+    assert ceiling is not None
+    over = [rung.power for rung in ladder.rungs if ceiling < rung.power <= ceiling * _JUST_OVER_RATIO]
+    return f", though {power_text(over[0])} is near enough to try" if over else ""
 
 
 def _over_the_ceiling_words(ladder: Ladder, limiter: Limiter) -> str:

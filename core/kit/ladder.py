@@ -61,7 +61,8 @@ class Ladder:
     """The ladder of one telescope pointed somewhere in tonight's air, lowest rung first.
 
     ``start`` and ``climb_to`` are powers of rungs; ``climb_to`` is None when no rung stays under the
-    ceiling or there is no ceiling. ``notices`` speak of the kit as a whole; the first rung repeats them.
+    ceiling or there is no ceiling. ``notices`` speak of the aim and of the kit as a whole; the first rung
+    repeats them.
     """
 
     scope: Telescope
@@ -92,13 +93,13 @@ def build_ladder(
     ``usual_air`` is 300x, or 400x when the owner lifts it for the night.
     """
     limits = find_limits(aperture_mm=scope.aperture_mm, path=aim.path, blur=blur, usual_air=usual_air)
-    ceiling = ceiling_of(limits, aim.reason)
+    ceiling = _ceiling(limits, aim)
     wearer = Wearer(eye_pupil_mm=eye_pupil_mm, glasses=glasses, astigmatism=astigmatism)
     rungs = tuple(
         _rung(group, scope=scope, aim=aim, limits=limits, ceiling=ceiling, wearer=wearer)
         for group in one_rung_groups(combinations(scope, eyepieces, barlows))
     )
-    kit_notices = _kit_notices(rungs, scope, ceiling)
+    kit_notices = (*aim.notices, *_kit_notices(rungs, scope, ceiling))
     if rungs and kit_notices:
         rungs = (evolve(rungs[0], notices=(*kit_notices, *rungs[0].notices)), *rungs[1:])
     return Ladder(
@@ -177,6 +178,13 @@ def _start(rungs: Sequence[Rung], eye_pupil_mm: float) -> float | None:
         if not over(rung.exit_pupil_mm, eye_pupil_mm):
             return rung.power
     return rungs[-1].power if rungs else None
+
+
+def _ceiling(limits: Limits, aim: Aim) -> Ceiling:
+    """Return the lowest limit; none, for safety, where the Sun is up and too near."""
+    if aim.too_near_the_sun:
+        return Ceiling(power=None, set_by=None, reason=aim.reason)
+    return ceiling_of(limits, aim.reason)
 
 
 def _climb_to(rungs: Sequence[Rung], ceiling: Ceiling) -> float | None:

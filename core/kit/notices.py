@@ -24,6 +24,7 @@ ASTIGMATISM_PUPIL_MM = 2.0
 # The rear opening of common 8-inch catadioptrics, about the widest circle of light that a reducer is fed.
 REAR_OPENING_MM = 38.0
 LONG_EYEPIECE_MM = 32.0
+_AGAINST_FLOATERS = "less power, both eyes, or a larger aperture at the same power helps"
 
 
 @frozen(kw_only=True)
@@ -122,9 +123,9 @@ def _exit_pupil_notices(combination: Combination, wearer: Wearer) -> Iterator[st
     pupil_mm = combination.exit_pupil_mm
     shown = f"Exit pupil {pupil_text(pupil_mm)}"
     if pupil_mm < FLOATERS_STRONG_MM:
-        yield f"{shown}: floaters in the eye trouble most people; less power or a larger aperture helps."
+        yield f"{shown}: floaters in the eye trouble most people; {_AGAINST_FLOATERS}."
     elif pupil_mm < FLOATERS_COMMON_MM:
-        yield f"{shown}: floaters in the eye are a common complaint; less power helps, or using both eyes."
+        yield f"{shown}: floaters in the eye are a common complaint; {_AGAINST_FLOATERS}."
     elif pupil_mm < FLOATERS_BEGIN_MM:
         yield f"{shown}: floaters in the eye begin to show."
     elif over(pupil_mm, wearer.eye_pupil_mm):

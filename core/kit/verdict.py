@@ -134,7 +134,9 @@ def _climb(side: Side) -> str:
 def _depends(smaller: Side, larger: Side) -> Iterator[str]:
     """Say in which air and at which height the larger aperture begins to show more."""
     path = smaller.ladder.aim.path
-    if path is None or TelescopeKind.FIXED in (smaller.scope.kind, larger.scope.kind):
+    if path is None or smaller.ladder.ceiling.power is None:
+        return
+    if TelescopeKind.FIXED in (smaller.scope.kind, larger.scope.kind):
         return
     if winner(smaller.resolution_arcsec, larger.resolution_arcsec, tie=DETAIL_TIE) is Winner.TIE:
         return

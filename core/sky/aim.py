@@ -9,7 +9,9 @@ from core.air.atmosphere import LOWEST_PATH_ALTITUDE_DEG, apparent_altitude_deg
 from core.sky.apparent import instant
 from core.sky.bodies import Body
 from core.sky.night import BodyNight, Night
+from core.sky.sunlight import daylight_at
 from core.sky.track import path_or_none
+from core.sky.windows import blocked_words, warm_air_words
 
 
 @frozen(kw_only=True)
@@ -17,7 +19,9 @@ class Aim:
     """A direction for the telescope.
 
     ``altitude_deg`` is geometric. ``path`` is None below 5 degrees apparent altitude; ``reason`` says why
-    there is no path, or what was assumed.
+    there is no path or nothing is offered, or what was assumed. ``line_of_sight`` tells of blocked sky or
+    warm air in the way, ``caution`` of the Sun being up, in sentences; ``too_near_the_sun`` that it is so
+    near that nothing is offered.
     """
 
     planet: Body | None
@@ -28,6 +32,17 @@ class Aim:
     declination_deg: float | None
     overhead: bool
     reason: str | None
+    line_of_sight: str | None = None
+    caution: str | None = None
+    too_near_the_sun: bool = False
+
+    @property
+    def notices(self) -> tuple[str, ...]:
+        """What must be known before looking there, as sentences; words of safety come first."""
+        seen = None
+        if self.planet is not None and self.line_of_sight is not None:
+            seen = f"{self.planet.heading} is then {self.line_of_sight}."
+        return tuple(words for words in (self.caution, seen) if words is not None)
 
 
 def aim_at(night: Night, planet: Body, at: datetime | None = None) -> Aim:
@@ -37,8 +52,11 @@ def aim_at(night: Night, planet: Body, at: datetime | None = None) -> Aim:
     """
     body = night.of(planet)
     position = night.position(planet, at or _best_time(body))
+    daylight = daylight_at(night, planet, position.time)
     reason = None
-    if position.path is None:
+    if daylight is not None and daylight.is_too_near:
+        reason = daylight.refusal
+    elif position.path is None:
         reason = _no_path_words(planet.heading, position.apparent_altitude_deg)
     elif at is None and not body.windows:
         reason = f"{planet.heading} has no good minutes this evening: taken at its highest all the same"
@@ -51,6 +69,9 @@ def aim_at(night: Night, planet: Body, at: datetime | None = None) -> Aim:
         declination_deg=position.declination_deg,
         overhead=False,
         reason=reason,
+        line_of_sight=_line_of_sight(body, position.time),
+        caution=None if daylight is None else daylight.caution,
+        too_near_the_sun=daylight is not None and daylight.is_too_near,
     )
 
 
@@ -87,6 +108,17 @@ def aim_overhead() -> Aim:
 def _no_path_words(subject: str, apparent_deg: float) -> str:
     where = f"{apparent_deg:.1f}° high" if apparent_deg >= 0.0 else "below the horizon"
     return f"{subject} is {where}: no air path is given below {LOWEST_PATH_ALTITUDE_DEG:.0f}°"
+
+
+def _line_of_sight(body: BodyNight, time: datetime) -> str | None:
+    """Return what a body is behind or seen through at a time."""
+    for span in body.blocked:
+        if span.start <= time < span.end:
+            return blocked_words(span.what)
+    for window in body.windows:
+        if window.start <= time < window.end and window.warm_air is not None:
+            return f"seen through {warm_air_words(window.warm_air)}"
+    return None
 
 
 def _best_time(body: BodyNight) -> datetime:

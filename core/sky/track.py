@@ -73,6 +73,20 @@ def position_at(site: Site, body: Body, time: datetime) -> Position:
     )
 
 
+def separation_deg(first: Position, second: Position) -> float:
+    """Return the angle in degrees between two places in one site's sky at one time."""
+    # Half the chord keeps its digits for places close together, where the cosine loses them.
+    chord = np.linalg.norm(_direction(first) - _direction(second))
+    return float(np.degrees(2.0 * np.arcsin(np.minimum(chord / 2.0, 1.0))))
+
+
+def _direction(position: Position) -> Floats:
+    altitude, azimuth = np.radians([position.altitude_deg, position.azimuth_deg])
+    return np.array(
+        [np.cos(altitude) * np.cos(azimuth), np.cos(altitude) * np.sin(azimuth), np.sin(altitude)]
+    )
+
+
 def path_or_none(apparent_deg: float) -> float | None:
     """Return the air path at an apparent altitude in degrees, None below 5."""
     path = float(air_path(apparent_deg))

@@ -86,6 +86,16 @@ class View:
     warm: tuple[tuple[str, Floats], ...]
 
 
+def warm_air_words(name: str) -> str:
+    """Return warm air by what warms it, ``warm air (chimney)``, whatever words the owner chose for it."""
+    return UNNAMED_WARM if name == UNNAMED_WARM else f"{UNNAMED_WARM} ({name})"
+
+
+def blocked_words(name: str) -> str:
+    """Return where a body is when something hides it, ``behind blocked sky (roof ridge)``."""
+    return f"behind {UNNAMED_BLOCK}" if name == UNNAMED_BLOCK else f"behind {UNNAMED_BLOCK} ({name})"
+
+
 def to_spans(spans: Floats) -> tuple[Span, ...]:
     """Return spans (N, 2) of Unix seconds as UTC times."""
     return tuple(Span(start=instant(start), end=instant(end)) for start, end in spans)
@@ -184,8 +194,9 @@ def _spans_from_edges(edges_s: Floats, ends_s: Floats, *, starts_inside: bool) -
 
 def covers(spans: Floats, times_s: Floats) -> NDArray[np.bool_]:
     """Tell which times (N,) lie in any of the spans (M, 2), starts included and ends not."""
-    times = times_s[:, np.newaxis]
-    return np.asarray(((times >= spans[:, 0]) & (times < spans[:, 1])).any(axis=1))
+    begun = np.searchsorted(np.sort(spans[:, 0]), times_s, side="right")
+    ended = np.searchsorted(np.sort(spans[:, 1]), times_s, side="right")
+    return np.asarray(begun > ended)
 
 
 @frozen(eq=False)

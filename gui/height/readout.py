@@ -6,13 +6,13 @@ from datetime import datetime
 from attrs import frozen
 
 from core.air.steadiness import Blur, ceiling_of, find_limits
-from core.best_minutes import blocked_words, warm_air_words
 from core.kit.gear import Telescope
 from core.kit.rounding import power_text
 from core.sky.bodies import Body
 from core.sky.events import HORIZON_DEG, SUN_HORIZON_DEG
 from core.sky.night import BodyNight, Night
 from core.sky.track import Position
+from core.sky.windows import blocked_words, warm_air_words
 from core.wording import SiteClock, compass_text
 
 

@@ -137,7 +137,7 @@ def test_searching_beside_the_sun_is_warned_of() -> None:
     told = answer(night(place("London", 51.5, 0.0, "Europe/London"), date(2010, 10, 29)), planet=Body.VENUS)
 
     # Elongation 5.9 degrees (skyfield, DE421).
-    assert "Venus stands only 6° from the Sun" in told.reasons[0]
+    assert "Venus stands only 6° west of the Sun" in told.reasons[0]
     assert "blinds at once" in told.reasons[0]
 
 

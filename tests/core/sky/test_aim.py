@@ -7,7 +7,7 @@ import pytest
 from core.sky.aim import aim_altitude, aim_at, aim_overhead
 from core.sky.bodies import Body
 from core.sky.night import Night, compute_night
-from core.sky.site import BlockedSky, Site
+from core.sky.site import BlockedSky, Site, WarmAir
 
 
 def lisbon(*blocked: BlockedSky) -> Night:
@@ -52,12 +52,54 @@ def test_a_planet_behind_something_at_its_highest_is_taken_beside_it() -> None:
     assert night.position(Body.MARS, mars.at).azimuth_deg == pytest.approx(150.0, abs=0.05)
 
 
-def test_a_planet_with_no_window_is_taken_at_its_highest_and_that_is_said(night: Night) -> None:
+def test_a_planet_with_no_window_is_taken_at_its_highest_and_that_is_said() -> None:
+    # Mercury set before the Sun there, though 27 degrees away from it.
+    fairbanks = Site(
+        name="Fairbanks", latitude_deg=64.84, longitude_deg=-147.72, time_zone="America/Anchorage"
+    )
+    night = compute_night(fairbanks, date(2016, 8, 16))
     mercury = aim_at(night, Body.MERCURY)
 
     assert mercury.at == night.of(Body.MERCURY).highest.time
     assert mercury.path is not None
     assert mercury.reason == "Mercury has no good minutes this evening: taken at its highest all the same"
+    assert mercury.caution is not None
+    assert "27° east of the Sun, which is up" in mercury.caution
+    assert not mercury.too_near_the_sun
+
+
+def test_beside_the_sun_nothing_is_offered(night: Night) -> None:
+    # Mercury was 2 degrees from the Sun on 30 December 2026, three days before its superior conjunction.
+    mercury = aim_at(night, Body.MERCURY)
+
+    assert mercury.too_near_the_sun
+    assert mercury.reason == ("Mercury stands 2° west of the Sun, which is up: nothing is offered so near it")
+    assert mercury.caution == (
+        "Do not look for Mercury so near the Sun. Sunlight through any optics blinds at once."
+    )
+    assert mercury.notices == (mercury.caution,)
+
+
+def test_what_is_in_the_way_is_told() -> None:
+    wall = BlockedSky(azimuth_from_deg=150.0, azimuth_to_deg=250.0, below_altitude_deg=40.0, what="wall")
+    warm = WarmAir(azimuth_from_deg=90.0, azimuth_to_deg=149.0, below_altitude_deg=90.0, what="vent")
+    night = compute_night(
+        Site(
+            name="Terrace",
+            latitude_deg=41.15,
+            longitude_deg=-8.61,
+            time_zone="Europe/Lisbon",
+            blocked=(wall,),
+            warm_air=(warm,),
+        ),
+        date(2026, 12, 30),
+    )
+    hidden, warmed = night.of(Body.SATURN).blocked[-1], night.of(Body.JUPITER)
+    through = [window for window in warmed.windows if window.warm_air][-1]
+
+    assert aim_at(night, Body.SATURN, hidden.start).line_of_sight == "behind blocked sky (wall)"
+    assert aim_at(night, Body.JUPITER, through.start).line_of_sight == "seen through warm air (vent)"
+    assert aim_at(night, Body.JUPITER, through.end).line_of_sight is None
 
 
 def test_a_planet_at_a_time_is_taken_there(night: Night) -> None:
