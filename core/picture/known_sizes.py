@@ -32,7 +32,16 @@ def against_moon(apparent_arcmin: float) -> str:
         return f"about one and a half times as wide as {moon}"
     if ratio < 10.0:
         return f"about {_halves(ratio)} times as wide as {moon}"
-    return f"about {ratio:.2g} times as wide as {moon}"
+    rounded = round(ratio) if ratio < 100.0 else round(ratio, -1)
+    return f"about {rounded:.0f} times as wide as {moon}"
+
+
+def moons_text(apparent_arcmin: float) -> str:
+    """Return the same as a bare figure for a table: ``0.05``, ``1.5``, ``46``."""
+    ratio = apparent_arcmin / NAKED_EYE_MOON_ARCMIN
+    if ratio < 0.095:
+        return f"{ratio:.2f}"
+    return f"{ratio:.1f}" if ratio < 9.95 else f"{ratio:.0f}"
 
 
 def _halves(ratio: float) -> str:
@@ -46,4 +55,4 @@ def angle_text(arcmin: float) -> str:
         return f"{arcmin * 60.0:.0f}″"
     if arcmin < 99.5:
         return f"{arcmin:.2g}′" if arcmin < 10.0 else f"{arcmin:.0f}′"
-    return f"{arcmin / 60.0:.1f}°"
+    return f"{arcmin / 60.0:.1f}°" if arcmin < 597.0 else f"{arcmin / 60.0:.0f}°"

@@ -20,6 +20,8 @@ from core.sky.moons import Moon
 Values = NDArray[np.float32]
 
 PICTURE_SIZE: Final = 400
+# The widest apparent field of an eyepiece.
+_WIDEST_APPARENT_DEG: Final = 120.0
 # Pixels painted beyond each edge, so that what the blur carries over the edge is right.
 _MARGIN: Final = 56
 
@@ -65,6 +67,12 @@ class Sight:
     def apparent_extent_deg(self) -> float:
         """How wide the body, with its ring, looks through the eyepiece."""
         return self.subject.extent_arcsec * self.power / 3600.0
+
+    @property
+    def overfills(self) -> bool:
+        """Whether the disc is wider than the field, or than any eyepiece's where the field is unknown."""
+        field_deg = _WIDEST_APPARENT_DEG / self.power if self.true_field_deg is None else self.true_field_deg
+        return self.subject.disc.equatorial_diameter_arcsec > field_deg * 3600.0
 
     @property
     def blurring(self) -> Blurring:

@@ -43,6 +43,13 @@ def turning_of(scope: Telescope) -> Turning:
     return Turning.UPSIDE_DOWN
 
 
+def turning_note(scope: Telescope) -> str | None:
+    """Return what must be said of the way up in such a telescope, or None."""
+    if scope.kind is not TelescopeKind.REFLECTOR:
+        return None
+    return "A reflector's eyepiece sits at the side of the tube: what is up depends on where you stand."
+
+
 @frozen(kw_only=True)
 class Turn:
     """How the sky lies in the eyepiece.

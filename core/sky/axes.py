@@ -20,6 +20,9 @@ LIGHT_DAYS_PER_AU: Final = AU_KM / LIGHT_KM_S / DAY_S
 # Days from 1970-01-01T00 to the epoch J2000.0, 2000-01-01T12.
 _EPOCH_DAYS: Final = 10_957.5
 
+# Direction of the north pole of the ecliptic of J2000.
+_ECLIPTIC_POLE: Final = np.array([0.0, -np.sin(np.radians(23.4392911)), np.cos(np.radians(23.4392911))])
+
 ENGINE_BODIES: Final = {
     Body.SUN: astronomy.Body.Sun,
     Body.MERCURY: astronomy.Body.Mercury,
@@ -144,10 +147,14 @@ def position_angle_deg(pose_: Pose, towards: Floats) -> float:
 
 
 def elongation_deg(pose_: Pose) -> float:
-    """Return the angle between a body and the Sun from the Earth; aberration (0.01 degrees) is left out."""
-    sun = -array_of(astronomy.HelioVector(astronomy.Body.Earth, pose_.seen))
-    apart = direction(pose_.from_earth_au) @ direction(sun)
-    return float(np.degrees(np.arccos(np.clip(apart, -1.0, 1.0))))
+    """Return the angle between a body and the Sun from the Earth, negative west of the Sun.
+
+    East is where the ecliptic longitude is the larger one. Aberration (0.01 degrees) is left out.
+    """
+    sun = direction(-array_of(astronomy.HelioVector(astronomy.Body.Earth, pose_.seen)))
+    body = direction(pose_.from_earth_au)
+    apart = float(np.degrees(np.arccos(np.clip(body @ sun, -1.0, 1.0))))
+    return apart if np.cross(sun, body) @ _ECLIPTIC_POLE >= 0.0 else -apart
 
 
 def planetographic_deg(planetocentric_deg: float, polar_over_equatorial: float) -> float:

@@ -89,7 +89,7 @@ class Disc:
 
 
 def disc_at(body: Body, time: datetime) -> Disc:
-    """Return how a body's disc looks at a time (aware); EphemerisRangeError outside the planet tables.
+    """Return how a body's disc looks at a time (aware) within the planet tables.
 
     Magnitudes: Mallama and Hilton 2018 for the planets, Saturn with its ring; see ``ephemeris.magnitude``.
     """
@@ -103,7 +103,7 @@ def disc_at(body: Body, time: datetime) -> Disc:
     sun_latitude = turned.latitude_deg(turned.to_sun)
     across = np.hypot(np.sin(np.radians(earth_latitude)), flat * np.cos(np.radians(earth_latitude)))
     diameter = 2.0 * np.arcsin(facts.equatorial_radius_km / (distance_au * AU_KM)) * _ARCSEC
-    bright_limb = position_angle_deg(turned, turned.to_sun)
+    from_sun = elongation_deg(turned)
     return Disc(
         body=body,
         time=time,
@@ -113,10 +113,10 @@ def disc_at(body: Body, time: datetime) -> Disc:
         sun_distance_au=float(np.linalg.norm(turned.from_sun_au)),
         phase_angle_deg=float(np.degrees(phase)),
         illuminated_fraction=float((1.0 + np.cos(phase)) / 2.0),
-        bright_limb_angle_deg=bright_limb,
+        bright_limb_angle_deg=position_angle_deg(turned, turned.to_sun),
         pole_angle_deg=position_angle_deg(turned, turned.pole),
-        elongation_deg=elongation_deg(turned),
-        east_of_sun=bright_limb > 180.0,
+        elongation_deg=abs(from_sun),
+        east_of_sun=from_sun >= 0.0,
         magnitude=float(magnitude(body, np.array([unix_s]))[0]),
         sub_earth_latitude_planetocentric_deg=earth_latitude,
         sub_earth_latitude_planetographic_deg=planetographic_deg(earth_latitude, flat),

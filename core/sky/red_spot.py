@@ -52,7 +52,7 @@ class RedSpotPasses:
         if not self.is_old:
             return None
         return (
-            f"The red spot's longitude is of {self.measured_on}, {self.days_from_measured} days away."
+            f"The red spot's longitude was measured {self.days_from_measured} days away from this evening."
             f" The spot drifts: it may pass {self.uncertain_by_minutes} minutes or more early or late."
             " Enter a newer longitude."
         )

@@ -1,0 +1,138 @@
+"""How one planet looks at a time and a site: everything about it as one value."""
+
+from datetime import date, datetime
+
+from attrs import frozen
+
+from core.air.dispersion import Dispersion, dispersion_at
+from core.air.steadiness import blur_at
+from core.expectation import Expectation
+from core.kit.ladder import Ladder
+from core.kit.optics import dawes_arcsec
+from core.kit.side import limiting_blur_arcsec
+from core.picture.sight import Sight
+from core.picture.subject import Subject, subject_at
+from core.picture.turn import zenith_angle_deg
+from core.record.observer import RedSpot
+from core.sky.aim import aim_at
+from core.sky.bodies import Body
+from core.sky.moons import MoonEvent, moon_events
+from core.sky.night import Night, Position
+from core.sky.red_spot import RedSpotPasses, red_spot_passes
+from core.sky.site import Site
+from core.worth_looking import expect
+
+
+@frozen(kw_only=True)
+class Looks:
+    """One planet's looks.
+
+    ``events`` are what Jupiter's moons do in the whole evening, ``events_to_see`` those of them that fall
+    into the planet's windows; both are empty for the others, as ``red_spot`` is None for them.
+    ``dispersion`` is None below 5 degrees; ``dispersion_limits`` tells whether it, rather than aperture
+    and air, hides detail. Without a telescope there is no ``ladder``, no sight and no expectation, nor is
+    there where the body stands so near to the Sun that nothing is offered; ``caution`` says so.
+    """
+
+    site: Site
+    evening: date
+    planet: Body
+    time: datetime
+    position: Position
+    subject: Subject
+    events: tuple[MoonEvent, ...] = ()
+    events_to_see: tuple[MoonEvent, ...] = ()
+    red_spot: RedSpotPasses | None = None
+    dispersion: Dispersion | None = None
+    dispersion_limits: bool = False
+    ladder: Ladder | None = None
+    sights: tuple[Sight, ...] = ()
+    expectations: tuple[Expectation, ...] = ()
+    caution: str | None = None
+
+
+def find_looks(
+    night: Night,
+    planet: Body,
+    *,
+    at: datetime | None = None,
+    ladder: Ladder | None = None,
+    red_spot: RedSpot | None = None,
+) -> Looks:
+    """Return how a planet looks at a time of an evening, at its best minutes when none is given.
+
+    With a ``ladder``, which must point at the planet, its aim decides the time, and its telescope and air
+    say what can be seen.
+    """
+    aim = aim_at(night, planet, at) if ladder is None else ladder.aim
+    time = aim.at or night.start
+    position = night.position(planet, time)
+    is_jupiter = planet is Body.JUPITER
+    events = moon_events(night.start, night.end) if is_jupiter else ()
+    to_see = tuple(event for event in events if _in_a_window(night, planet, event))
+    spot = None
+    if is_jupiter and red_spot is not None:
+        spot = red_spot_passes(red_spot.longitude_deg, red_spot.on, night.start, night.end)
+    subject = subject_at(planet, time, red_spot_longitude_deg=None if spot is None else spot.longitude_deg)
+    offered = None if aim.too_near_the_sun else ladder
+    dispersion = dispersion_at(position.apparent_altitude_deg, elevation_m=night.site.elevation_m)
+    return Looks(
+        site=night.site,
+        evening=night.evening,
+        planet=planet,
+        time=time,
+        position=position,
+        subject=subject,
+        events=events,
+        events_to_see=to_see,
+        red_spot=spot,
+        dispersion=dispersion,
+        dispersion_limits=_limits(dispersion, ladder, position),
+        ladder=ladder,
+        sights=() if offered is None else sights_of(offered, subject, night.site, position, dispersion),
+        expectations=() if offered is None else _expectations(offered, subject, to_see),
+        caution=aim.caution,
+    )
+
+
+def sights_of(
+    ladder: Ladder, subject: Subject, site: Site, position: Position, dispersion: Dispersion | None
+) -> tuple[Sight, ...]:
+    """Return what each rung shows, lowest power first; none where there is too much air to tell."""
+    if position.path is None:
+        return ()
+    return tuple(
+        Sight(
+            subject=subject,
+            scope=ladder.scope,
+            power=rung.power,
+            air_arcsec=blur_at(ladder.blur.overhead_arcsec, position.path),
+            spread_arcsec=0.0 if dispersion is None else dispersion.arcsec,
+            true_field_deg=rung.true_field_deg,
+            zenith_angle_deg=zenith_angle_deg(site.latitude_deg, position.altitude_deg, position.azimuth_deg),
+        )
+        for rung in ladder.rungs
+    )
+
+
+def _in_a_window(night: Night, planet: Body, event: MoonEvent) -> bool:
+    windows = night.of(planet).windows
+    return any(event.start < window.end and window.start < event.end for window in windows)
+
+
+def _limits(dispersion: Dispersion | None, ladder: Ladder | None, position: Position) -> bool:
+    if dispersion is None or ladder is None or position.path is None:
+        return False
+    return dispersion.limits(
+        dawes_arcsec=dawes_arcsec(ladder.scope.aperture_mm),
+        blur_arcsec=blur_at(ladder.blur.overhead_arcsec, position.path),
+    )
+
+
+def _expectations(ladder: Ladder, subject: Subject, events: tuple[MoonEvent, ...]) -> tuple[Expectation, ...]:
+    return expect(
+        subject,
+        finest_detail_arcsec=limiting_blur_arcsec(ladder),
+        highest_power=ladder.climb_to,
+        events=events,
+    )

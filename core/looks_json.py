@@ -1,0 +1,185 @@
+"""How a planet looks as a plain dictionary for JSON."""
+
+from core.export import SCHEMA, JsonObject, number, time_text
+from core.kit.ladder import Ladder
+from core.looks import Looks
+from core.picture.known_sizes import against_moon
+from core.picture.sight import LIMITS, Sight
+from core.picture.subject import Subject
+from core.picture.turn import DRIFT_ANGLE_DEG, turning_note
+from core.sky.disc import Disc
+from core.sky.moons import MoonEvent, MoonPosition
+from core.sky.red_spot import RedSpotPasses
+
+
+def looks_json(looks: Looks) -> JsonObject:
+    """Return a planet's looks: the disc and all on it, what the telescope makes of it, what to expect."""
+    position, ladder = looks.position, looks.ladder
+    return {
+        "schema": SCHEMA,
+        "planet": looks.planet.value,
+        "at": time_text(looks.time),
+        "evening": looks.evening.isoformat(),
+        "site": {"id": looks.site.id, "name": looks.site.name},
+        "altitude_deg": number(position.altitude_deg),
+        "azimuth_deg": number(position.azimuth_deg),
+        "path": number(position.path),
+        "caution": looks.caution,
+        "disc": _disc(looks.subject.disc),
+        **_belongings(looks.subject),
+        "moons": [_moon(moon) for moon in looks.subject.moons],
+        "moon_events": [_event(event, well_placed=event in looks.events_to_see) for event in looks.events],
+        "red_spot": _red_spot(looks.red_spot),
+        "dispersion": _dispersion(looks),
+        "scope": None if ladder is None else {"id": ladder.scope.id, "name": ladder.scope.name},
+        "blur": _blur(ladder),
+        "view": _view(looks.sights),
+        "rungs": [_rung(sight) for sight in looks.sights],
+        "expectations": [
+            {
+                "what": item.what,
+                "chance": item.chance.value,
+                "why": item.why,
+                "from_power": number(item.from_power),
+            }
+            for item in looks.expectations
+        ],
+        "limits": list(LIMITS),
+    }
+
+
+def _disc(disc: Disc) -> JsonObject:
+    return {
+        "equatorial_diameter_arcsec": number(disc.equatorial_diameter_arcsec),
+        "polar_diameter_arcsec": number(disc.polar_diameter_arcsec),
+        "distance_au": number(disc.distance_au),
+        "sun_distance_au": number(disc.sun_distance_au),
+        "phase_angle_deg": number(disc.phase_angle_deg),
+        "illuminated_fraction": number(disc.illuminated_fraction),
+        "bright_limb_angle_deg": number(disc.bright_limb_angle_deg),
+        "pole_angle_deg": number(disc.pole_angle_deg),
+        "elongation_deg": number(disc.elongation_deg),
+        "east_of_sun": disc.east_of_sun,
+        "magnitude": number(disc.magnitude),
+        "sub_earth_latitude_planetocentric_deg": number(disc.sub_earth_latitude_planetocentric_deg),
+        "sub_earth_latitude_planetographic_deg": number(disc.sub_earth_latitude_planetographic_deg),
+        "sub_solar_latitude_planetocentric_deg": number(disc.sub_solar_latitude_planetocentric_deg),
+        "sub_solar_latitude_planetographic_deg": number(disc.sub_solar_latitude_planetographic_deg),
+        "central_meridians": [
+            {"system": meridian.system or None, "west_longitude_deg": number(meridian.longitude_deg)}
+            for meridian in disc.central_meridians
+        ],
+    }
+
+
+def _belongings(subject: Subject) -> JsonObject:
+    """Return what only one body has, None for all others."""
+    ring, season, phase = subject.ring, subject.season, subject.phase
+    return {
+        "ring": None
+        if ring is None
+        else {
+            "opening_deg": number(ring.opening_deg),
+            "sun_latitude_deg": number(ring.sun_latitude_deg),
+            "major_axis_arcsec": number(ring.major_axis_arcsec),
+            "minor_axis_arcsec": number(ring.minor_axis_arcsec),
+            "gap_width_arcsec": number(ring.gap_width_arcsec),
+            "lit_side_seen": ring.lit_side_seen,
+        },
+        "mars_season": None
+        if season is None
+        else {
+            "solar_longitude_deg": number(season.solar_longitude_deg),
+            "northern": season.northern,
+            "southern": season.southern,
+            "dust_likely": season.dust_likely,
+        },
+        "moon_phase": None
+        if phase is None
+        else {
+            "name": phase.name.value,
+            "ahead_of_sun_deg": number(phase.ahead_of_sun_deg),
+            "colongitude_deg": number(phase.colongitude_deg),
+            "terminator_east_longitude_deg": number(phase.terminator_longitude_deg),
+            "libration_longitude_deg": number(phase.libration_longitude_deg),
+            "libration_latitude_deg": number(phase.libration_latitude_deg),
+        },
+    }
+
+
+def _moon(moon: MoonPosition) -> JsonObject:
+    return {
+        "moon": moon.moon.value,
+        "x_west_radii": number(moon.x_radii),
+        "y_north_radii": number(moon.y_radii),
+        "z_towards_radii": number(moon.z_radii),
+        "in_transit": moon.in_transit,
+        "occulted": moon.occulted,
+        "eclipsed": moon.eclipsed,
+        "shadow_x_west_radii": number(moon.shadow_x_radii),
+        "shadow_y_north_radii": number(moon.shadow_y_radii),
+    }
+
+
+def _event(event: MoonEvent, *, well_placed: bool) -> JsonObject:
+    return {
+        "moon": event.moon.value,
+        "kind": event.kind.value,
+        "start": time_text(event.start),
+        "end": time_text(event.end),
+        "start_seen": event.start_seen,
+        "end_seen": event.end_seen,
+        "well_placed": well_placed,
+    }
+
+
+def _red_spot(spot: RedSpotPasses | None) -> JsonObject | None:
+    if spot is None:
+        return None
+    return {
+        "longitude_deg": number(spot.longitude_deg),
+        "on": spot.measured_on.isoformat(),
+        "passes": [time_text(time) for time in spot.times],
+        "uncertain_by_minutes": spot.uncertain_by_minutes,
+        "warning": spot.warning,
+    }
+
+
+def _dispersion(looks: Looks) -> JsonObject | None:
+    if looks.dispersion is None:
+        return None
+    return {
+        "arcsec": number(looks.dispersion.arcsec),
+        "blue_nm": number(looks.dispersion.blue_nm),
+        "red_nm": number(looks.dispersion.red_nm),
+        "is_limit": looks.dispersion_limits,
+    }
+
+
+def _blur(ladder: Ladder | None) -> JsonObject | None:
+    if ladder is None:
+        return None
+    return {"overhead_arcsec": number(ladder.blur.overhead_arcsec), "source": ladder.blur.source.value}
+
+
+def _view(sights: tuple[Sight, ...]) -> JsonObject | None:
+    """Return how the telescope turns the view; directions are hours on a clock's face."""
+    if not sights:
+        return None
+    turn = sights[0].turn
+    return {
+        "turning": turn.turning.value,
+        "note": turning_note(sights[0].scope),
+        "north_at_clock": turn.clock_hour(0.0),
+        "drift_at_clock": None if sights[0].scope.driven else turn.clock_hour(DRIFT_ANGLE_DEG),
+    }
+
+
+def _rung(sight: Sight) -> JsonObject:
+    return {
+        "power": number(sight.power),
+        "true_field_deg": number(sight.true_field_deg),
+        "apparent_diameter_arcmin": number(sight.apparent_diameter_arcmin),
+        "apparent_size": against_moon(sight.apparent_diameter_arcmin),
+        "overfills": sight.overfills,
+    }

@@ -1,0 +1,52 @@
+"""Facts of all planets, the moons' evening included, within 20 ms; a picture of 400 by 400 within 40 ms.
+
+Skipped unless asked for: ``pytest tests/bench --benchmark-only``.
+"""
+
+from datetime import UTC, datetime, timedelta
+
+import pytest
+from pytest_benchmark.fixture import BenchmarkFixture
+
+from core.kit.gear import Telescope, TelescopeKind
+from core.picture.sight import Sight, see
+from core.picture.subject import Subject, subject_at
+from core.sky.bodies import TARGETS, Body
+from core.sky.moons import moon_events
+
+TIME = datetime(2026, 12, 5, 20, tzinfo=UTC)
+SCOPE = Telescope(
+    name="six", kind=TelescopeKind.REFLECTOR, aperture_mm=150, focal_length_mm=1200, obstruction_mm=35
+)
+
+
+def all_facts(time: datetime) -> list[Subject]:
+    moon_events(time - timedelta(hours=8), time + timedelta(hours=16))
+    return [subject_at(body, time) for body in TARGETS]
+
+
+def test_the_facts_of_all_planets(benchmark: BenchmarkFixture) -> None:
+    all_facts(TIME)
+
+    benchmark(all_facts, TIME)
+
+
+@pytest.mark.parametrize("body", [Body.JUPITER, Body.SATURN, Body.MOON])
+def test_a_picture_of_400_by_400(benchmark: BenchmarkFixture, body: Body) -> None:
+    subject = subject_at(body, TIME)
+    powers = iter(range(100, 10_000))
+
+    def picture() -> None:
+        see.cache_clear()
+        sight = Sight(
+            subject=subject,
+            scope=SCOPE,
+            power=next(powers),
+            air_arcsec=1.45,
+            spread_arcsec=0.8,
+            zenith_angle_deg=20.0,
+        )
+        sight.window(1.3 * sight.apparent_extent_deg)
+
+    picture()
+    benchmark(picture)
