@@ -14,7 +14,7 @@ from core.record.profile import read_profile
 from gui.clock import utc_now
 from gui.errors import log_qt_message
 from gui.gear.view import GearView
-from gui.held_true import hold_true
+from gui.held_constants import hold_constants
 from gui.jobs import AtOnce, Jobs
 from gui.shell import GEAR, HEIGHT, LADDER, Shell
 from gui.state import AppState
@@ -40,7 +40,7 @@ def take_snapshots(
     stands still at ``at``, or else in the evening's best moment, so that the same call gives the same
     pictures. Raises ProblemsError when the profile or the folder cannot be had.
     """
-    hold_true()
+    hold_constants()
     profile = read_profile(profile_path)
     try:
         folder.mkdir(parents=True, exist_ok=True)

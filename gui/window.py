@@ -9,7 +9,7 @@ from core.problems import ProblemsError
 from core.record.observer import Profile
 from core.record.profile import read_profile
 from gui.errors import ErrorDoor
-from gui.held_true import hold_true
+from gui.held_constants import hold_constants
 from gui.session import Session, SessionFile, state_folder
 from gui.shell import Shell
 from gui.state import AppState
@@ -22,7 +22,7 @@ def run_window(path: Path | None = None) -> int:
     Without a path the last profile is opened; when that cannot be had, the window begins with an empty one
     and says why. Raises ProblemsError when the given path cannot be opened.
     """
-    hold_true()
+    hold_constants()
     folder = state_folder()
     session_file = SessionFile(folder)
     session, told = session_file.read()

@@ -15,14 +15,14 @@ from pytestqt.qtbot import QtBot
 from core.kit.gear import Barlow, Eyepiece, Telescope, TelescopeKind
 from core.record.observer import Profile
 from core.sky.site import BlockedSky, Site
-from gui.held_true import hold_true
+from gui.held_constants import hold_constants
 from gui.jobs import AtOnce, Jobs
 from gui.session import FOLDER_VARIABLE, Session, SessionFile
 from gui.shell import Shell
 from gui.state import AppState
 from gui.theme import Theme
 
-hold_true()
+hold_constants()
 
 # Saturn stands 44 degrees high in the south-west at this moment; Jupiter rises an hour later.
 EVENING_START = datetime(2026, 12, 5, 21, 42, tzinfo=UTC)
