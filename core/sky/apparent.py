@@ -75,6 +75,15 @@ def _curve_over(body: Body, days: Floats) -> "BSpline":
     return _curve(body, int(first), int(last))
 
 
+def geocentric_au(body: Body, unix_s: Floats) -> Floats:
+    """Return apparent geocentric positions (au) at Unix seconds (N,), shape (N, 3).
+
+    The axes are the true equator and equinox of date. EphemerisRangeError outside the tables.
+    """
+    days = ephemeris.terrestrial_days(unix_s)
+    return np.asarray(_curve_over(body, days)(days)[:, :3]) if days.size else np.empty((0, 3))
+
+
 @frozen
 class Direction:
     """Where a body stands at each time; every field has the shape of the times.

@@ -9,7 +9,7 @@ from functools import cached_property
 from typing import Final
 
 import numpy as np
-from attrs import field, frozen
+from attrs import frozen
 from numpy.typing import NDArray
 
 Floats = NDArray[np.float64]
@@ -50,15 +50,14 @@ class Course:
     start_s: float
     end_s: float
     step_s: float = ALTITUDE_STEP_S
-    _knots: tuple[Floats, Floats] = field(init=False, repr=False)
 
-    @_knots.default
-    def _find_knots(self) -> tuple[Floats, Floats]:
-        """Sample, and add each turning point, so that the quantity runs one way between neighbours."""
+    @cached_property
+    def knots(self) -> tuple[Floats, Floats]:
+        """Times in order, and values: between neighbours the quantity runs one way."""
         count = int(np.ceil((self.end_s - self.start_s) / self.step_s)) + 3
         times_s = np.linspace(self.start_s - self.step_s, self.end_s + self.step_s, count)
         values = self.quantity(times_s)
-        turns_s = _turning_points(self.quantity, times_s, values)
+        turns_s = turning_points(self.quantity, times_s, values)
         times_s = np.concatenate([times_s, turns_s])
         values = np.concatenate([values, self.quantity(turns_s)])
         order = np.argsort(times_s, kind="stable")
@@ -66,20 +65,25 @@ class Course:
 
     def crossings(self, levels: Sequence[float]) -> tuple[Crossings, ...]:
         """Return the crossings of each level, however many there are."""
-        times_s, values = self._knots
+        _, values = self.knots
         over = values >= np.asarray(levels, dtype=float)[:, np.newaxis]
         which, left = np.nonzero(over[:, 1:] != over[:, :-1])
         wanted = np.asarray(levels, dtype=float)[which]
         climbing = over[which, left + 1]
-        found_s = _solve(
-            lambda t, chosen: self.quantity(t) - wanted[chosen],
-            (times_s[left], times_s[left + 1]),
-            (values[left] - wanted, values[left + 1] - wanted),
-        )
+        found_s = self._solve_between(left, wanted)
         inside = (found_s >= self.start_s) & (found_s < self.end_s)
         return tuple(
             self._sort_out(level, found_s, inside & (which == index), climbing)
             for index, level in enumerate(levels)
+        )
+
+    def _solve_between(self, left: NDArray[np.intp], wanted: Floats) -> Floats:
+        """Return when the quantity has each wanted value (N,) between a knot and the next."""
+        times_s, values = self.knots
+        return solve(
+            lambda t, chosen: self.quantity(t) - wanted[chosen],
+            (times_s[left], times_s[left + 1]),
+            (values[left] - wanted, values[left + 1] - wanted),
         )
 
     def _sort_out(
@@ -117,7 +121,7 @@ class Course:
 
     def _candidates(self, spans_s: Floats) -> tuple[Floats, Floats]:
         """Return the edges of some spans and the knots within them, with the values there."""
-        times_s, values = self._knots
+        times_s, values = self.knots
         inside = (times_s[:, np.newaxis] > spans_s[:, 0]) & (times_s[:, np.newaxis] < spans_s[:, 1])
         chosen = inside.any(axis=1)
         edges_s = spans_s.ravel()
@@ -127,15 +131,17 @@ class Course:
         )
 
 
-def _turning_points(quantity: Quantity, times_s: Floats, values: Floats) -> Floats:
-    """Return where a sampled quantity turns, by a coarse and then a fine parabola."""
+def turning_points(
+    quantity: Quantity, times_s: Floats, values: Floats, *, fine_step_s: float = _FINE_STEP_S
+) -> Floats:
+    """Return where a quantity, sampled at even steps, turns; by a coarse and then a fine parabola."""
     before, here, after = values[:-2], values[1:-1], values[2:]
     turns = ((here >= before) & (here > after)) | ((here <= before) & (here < after))
     step_s = float(times_s[1] - times_s[0])
     middle_s = times_s[1:-1][turns]
     near_s = middle_s + _vertex(before[turns], here[turns], after[turns], step_s)
-    fine = quantity(near_s + np.array([[-_FINE_STEP_S], [0.0], [_FINE_STEP_S]]))
-    found_s = near_s + _vertex(fine[0], fine[1], fine[2], _FINE_STEP_S)
+    fine = quantity(near_s + np.array([[-fine_step_s], [0.0], [fine_step_s]]))
+    found_s = near_s + _vertex(fine[0], fine[1], fine[2], fine_step_s)
     return np.clip(found_s, middle_s - step_s, middle_s + step_s)
 
 
@@ -147,7 +153,7 @@ def _vertex(before: Floats, here: Floats, after: Floats, step_s: float) -> Float
     return np.asarray(np.clip(shift, -1.0, 1.0) * step_s)
 
 
-def _solve(
+def solve(
     difference: Callable[[Floats, NDArray[np.intp]], Floats],
     brackets_s: tuple[Floats, Floats],
     ends: tuple[Floats, Floats],
