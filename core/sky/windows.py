@@ -212,6 +212,11 @@ class Pieces:
         edges_s = np.unique(np.concatenate([span.ravel() for span in spans]))
         return cls(edges_s[:-1], edges_s[1:])
 
+    @property
+    def spans_s(self) -> Floats:
+        """Each piece as a span, (N, 2)."""
+        return np.column_stack([self.starts_s, self.ends_s])
+
     def within(self, spans: Floats) -> NDArray[np.bool_]:
         """Tell which pieces lie in any of the spans."""
         return covers(spans, (self.starts_s + self.ends_s) / 2.0)
@@ -221,7 +226,7 @@ def intersect(first: Floats, second: Floats) -> Floats:
     """Return the spans (N, 2) that two sets of spans share."""
     pieces = Pieces.between(first, second)
     keep = pieces.within(first) & pieces.within(second)
-    return np.column_stack([pieces.starts_s[keep], pieces.ends_s[keep]])
+    return pieces.spans_s[keep]
 
 
 def find_windows(view: View) -> tuple[Window, ...]:
