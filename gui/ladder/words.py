@@ -34,16 +34,22 @@ def aim_heading(aim: Aim, clock: SiteClock | None, *, is_now: bool, is_moment: b
     when = clock.time(aim.at)
     if is_now:
         return f"{aim.planet.heading} now, {when}"
-    return f"{aim.planet.heading} at {when}" if is_moment else f"{aim.planet.heading} at its best, {when}"
+    if is_moment:
+        return f"{aim.planet.heading} at {when}"
+    # Without good minutes its highest is no best: that may well be at noon.
+    return f"{aim.planet.heading} at its {'best' if aim.reason is None else 'highest'}, {when}"
 
 
 def aim_detail(aim: Aim) -> str:
-    """Return height and air path, with what was assumed."""
+    """Return height and air path, what was assumed, and what must be known before looking there."""
     if aim.overhead:
         return "No site or planet yet, so the air is taken as thin as it gets."
     height = f"{aim.altitude_deg:.0f}° high" if aim.altitude_deg >= 0 else "below the horizon"
     path = f", air path {aim.path:.1f}" if aim.path is not None else ""
-    return f"{height}{path}"
+    is_told_with_ceiling = aim.path is None or aim.too_near_the_sun
+    assumed = "" if aim.reason is None or is_told_with_ceiling else f". {aim.reason}"
+    words = f"{height}{path}{assumed}"
+    return f"{words}. {' '.join(aim.notices)}" if aim.notices else words
 
 
 def limit_lines(ladder: Ladder) -> tuple[LimitLine, ...]:
@@ -94,7 +100,7 @@ def rung_detail(rung: Rung, ladder: Ladder) -> str:
     """Return all that deserves a word about a rung, as sentences."""
     words = [next_step(rung, ladder)]
     words.append(f"{power_text(rung.power)} is {per_mm_text(rung.power, ladder.scope.aperture_mm)}.")
-    words += rung.notices
+    words += [notice for notice in rung.notices if notice not in ladder.aim.notices]
     if rung.alternatives:
         others = ", ".join(f"{other.label} ({power_text(other.power)})" for other in rung.alternatives)
         words.append(f"Nearly the same power: {others}.")
