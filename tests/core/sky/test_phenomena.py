@@ -44,7 +44,10 @@ def test_at_opposition_a_planet_stands_opposite_the_sun() -> None:
 
     at = mars.time.replace(tzinfo=None)
     planet, sun = ephem.Mars(at), ephem.Sun(at)
-    longitudes = [ephem.Ecliptic(body.g_ra, body.g_dec, epoch=at).lon for body in (planet, sun)]
+    longitudes = [
+        ephem.Ecliptic(ephem.Equatorial(body.g_ra, body.g_dec, epoch=at), epoch=at).lon
+        for body in (planet, sun)
+    ]
     assert abs(math.degrees(longitudes[0] - longitudes[1])) == pytest.approx(180.0, abs=0.002)
     assert mars.elongation_deg == pytest.approx(abs(math.degrees(planet.elong)), abs=0.01)
 
