@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Sequence
 from datetime import date, datetime, timedelta
+from functools import partial
 
 from attrs import frozen
 
@@ -15,8 +16,10 @@ from core.reasons import give_reasons
 from core.record.observer import Eye
 from core.sentence import write_sentence
 from core.sky.aim import aim_at
+from core.sky.better import Better
 from core.sky.bodies import Body
 from core.sky.night import Night, WhyNot
+from core.sky.site import Site
 from core.wording import SiteClock
 
 __all__ = ["Answer", "Limiter", "answer", "best_planet"]
@@ -57,7 +60,7 @@ def answer(
     outside_since: datetime | None = None,
     now: datetime | None = None,
     clock: int = 24,
-    better_date: Callable[[], date | None] | None = None,
+    better: Callable[[Site, Body, date], Better | None] | None = None,
 ) -> Answer:
     """Return the answer for an evening (None without a site) and what is known of kit and air.
 
@@ -65,8 +68,8 @@ def answer(
     marked assumed. ``now`` is the moment in hand; outside the evening it is ignored. The telescope counts as
     ready ``readiness.likely_minutes`` after ``outside_since``. ``clock`` is 12 or 24 hours.
 
-    ``better_date`` is called only when the answer is poor; it returns the first later date on which the
-    planet stands above 30 degrees in a dark sky, None when there is none within a year.
+    ``better`` is ``better_evening`` or stands in for it: it is asked only when the answer is poor, and says
+    which evening is the next that is better. Without it nothing is said about that.
     """
     if night is None:
         return _without_site()
@@ -107,10 +110,9 @@ def answer(
     )
     limiter = find_limiter(outlook)
     site_clock = SiteClock(zone=night.site.zone, hours=clock)
+    ask = None if better is None else partial(better, night.site, body.body, night.evening)
     return Answer(
-        sentence=write_sentence(
-            outlook, limiter, site_clock, owns_eyepieces=bool(eyepieces), better_date=better_date
-        ),
+        sentence=write_sentence(outlook, limiter, site_clock, owns_eyepieces=bool(eyepieces), better=ask),
         limiter=limiter,
         reasons=give_reasons(outlook, limiter, site_clock),
         planet=body.body,

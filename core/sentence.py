@@ -1,20 +1,22 @@
 """The one sentence itself: when the planet is best, how far to climb, and what limits it."""
 
 from collections.abc import Callable
-from datetime import date
 
 from core.air.steadiness import BlurSource, LimitKind
 from core.kit.gear import TelescopeKind
 from core.kit.ladder import Ladder
 from core.kit.rounding import power_text, pupil_text
 from core.limiter import Limiter, Outlook
-from core.sky.events import FAIR_DEG
+from core.sky.better import Better
+from core.sky.events import FAIR_DEG, LOWEST_USEFUL_DEG
 from core.sky.night import WhyNot
 from core.sky.windows import warm_air_words
 from core.wording import SiteClock, altitude_text, date_text, opening
 
 # So little past the ceiling a rung may still be tried (ours).
 _JUST_OVER_RATIO = 1.1
+# A height that another evening betters by less than this is as good (ours).
+_AS_HIGH_DEG = 1.0
 # The answers that another date may better.
 POOR = frozenset({Limiter.NEVER_UP, Limiter.NO_DARK_SKY, Limiter.BLOCKED, Limiter.TOO_LOW, Limiter.HEIGHT})
 
@@ -25,9 +27,9 @@ def write_sentence(
     clock: SiteClock,
     *,
     owns_eyepieces: bool,
-    better_date: Callable[[], date | None] | None,
+    better: Callable[[], Better | None] | None,
 ) -> str:
-    """Return the sentence; ``better_date`` is called only when the answer is poor."""
+    """Return the sentence; ``better`` is called only when the answer is poor."""
     if outlook.over is not None:
         return _over_words(outlook, limiter, clock)
     if outlook.best is None:
@@ -37,8 +39,8 @@ def write_sentence(
             _best_words(outlook, limiter, clock),
             _climb_words(outlook, limiter, clock, owns_eyepieces=owns_eyepieces),
         ]
-    if limiter in POOR and better_date is not None:
-        words.append(_better_words(better_date(), outlook.night.evening))
+    if limiter in POOR and better is not None:
+        words.append(_better_words(outlook, better()))
     return " ".join(words)
 
 
@@ -160,7 +162,17 @@ def _over_the_ceiling_words(ladder: Ladder, limiter: Limiter) -> str:
     return f"{words}: expect a soft view."
 
 
-def _better_words(better: date | None, evening: date) -> str:
+def _better_words(outlook: Outlook, better: Better | None) -> str:
+    """Return when it is better, or that this is about as good as it gets."""
+    sky = "in a dark sky, clear of what blocks the view," if outlook.night.site.blocked else "in a dark sky"
     if better is None:
-        return "It does not stand above 30° in a dark sky within a year."
-    return f"It stands above 30° in a dark sky from {date_text(better, beside=evening)}."
+        return f"It does not get above {LOWEST_USEFUL_DEG:.0f}° {sky} within two years."
+    day = date_text(better.day, beside=outlook.night.evening)
+    if better.is_good:
+        return f"It stands above {FAIR_DEG:.0f}° {sky} from {day}."
+    if outlook.position is not None and outlook.position.altitude_deg >= better.altitude_deg - _AS_HIGH_DEG:
+        return f"It hardly gets any higher {sky} within two years."
+    height = altitude_text(better.altitude_deg, under_deg=FAIR_DEG)
+    return (
+        f"It stays under {FAIR_DEG:.0f}° {sky} for two years, and next nears its highest, {height}, on {day}."
+    )

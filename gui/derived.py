@@ -13,6 +13,7 @@ from core.kit.gear import Telescope
 from core.kit.ladder import Ladder, build_ladder
 from core.problems import ProblemsError
 from core.sky.aim import Aim, aim_at, aim_overhead
+from core.sky.better import better_evening
 from core.sky.bodies import Body
 from core.sky.civil import evening_span, tonight
 from core.sky.ephemeris import check_date, usable_dates
@@ -154,6 +155,7 @@ class Derived:
             usual_air=state.usual_air,
             now=now,
             clock=profile.preferences.clock,
+            better=better_evening,
         )
         where_and_when = (night.site, night.evening, state.planet, now)
         kit = (state.scope, profile.eyepieces, profile.barlows, profile.eye, profile.preferences.clock)

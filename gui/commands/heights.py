@@ -7,6 +7,7 @@ from core.answer import answer
 from core.export import heights_json, to_json
 from core.record.profile import read_profile
 from core.report import heights_text
+from core.sky.better import better_evening
 from gui.commands.parsing import add_evening, add_json, add_profile, add_site
 from gui.commands.sky import choose_site, night_of
 
@@ -32,5 +33,6 @@ def run(args: Namespace, now: datetime) -> str:
         eye=profile.eye,
         now=now,
         clock=clock,
+        better=better_evening,
     )
     return to_json(heights_json(night, told)) if args.json else heights_text(night, told, clock=clock)

@@ -9,6 +9,7 @@ from attrs import evolve
 from core.air.cooling import estimate_cooling
 from core.answer import Limiter, answer, best_planet
 from core.kit.gear import Eyepiece
+from core.sky.better import Better
 from core.sky.bodies import Body
 from core.sky.site import BlockedSky, Site
 from tests.core.evenings import (
@@ -144,22 +145,45 @@ def test_searching_beside_the_sun_is_warned_of() -> None:
 def test_a_poor_answer_gives_the_next_better_date() -> None:
     asked = []
 
-    def better() -> date:
-        asked.append(1)
-        return date(2027, 3, 12)
+    def better(site: Site, body: Body, evening: date) -> Better:
+        asked.append((site, body, evening))
+        return Better(day=date(2027, 3, 12), altitude_deg=31.0, is_good=True)
 
-    poor = answer(night(MID_UK, date(2018, 7, 27)), planet=Body.MARS, better_date=better)
-    good = answer(night(LISBON, GOOD), planet=Body.JUPITER, better_date=better)
+    poor = answer(night(MID_UK, date(2018, 7, 27)), planet=Body.MARS, better=better)
+    good = answer(night(LISBON, GOOD), planet=Body.JUPITER, better=better)
 
     assert poor.sentence.endswith("It stands above 30° in a dark sky from 12 March 2027.")
     assert "above 30°" not in good.sentence
-    assert len(asked) == 1, "the search is started only when its answer is told"
+    # The search is started only when its answer is told.
+    assert asked == [(MID_UK, Body.MARS, date(2018, 7, 27))]
 
 
-def test_a_date_that_never_comes_is_told_too() -> None:
-    told = answer(night(TROMSO, date(2027, 11, 28)), planet=Body.MARS, better_date=lambda: None)
+@pytest.mark.parametrize(
+    ("better", "words"),
+    [
+        (None, "It does not get above 10° in a dark sky within two years."),
+        (
+            Better(day=date(2028, 10, 6), altitude_deg=17.2, is_good=False),
+            "It stays under 30° in a dark sky for two years, and next nears its highest, 17°, on 6 October "
+            "2028.",
+        ),
+    ],
+)
+def test_a_date_that_never_comes_is_told_too(better: Better | None, words: str) -> None:
+    told = answer(night(TROMSO, date(2027, 11, 28)), planet=Body.MARS, better=lambda *_: better)
 
-    assert told.sentence.endswith("It does not stand above 30° in a dark sky within a year.")
+    assert told.sentence.endswith(words)
+
+
+def test_a_planet_that_never_gets_higher_is_not_promised_to() -> None:
+    told = answer(
+        night(MID_UK, date(2018, 7, 27)),
+        planet=Body.MARS,
+        better=lambda *_: Better(day=date(2018, 7, 28), altitude_deg=11.6, is_good=False),
+    )
+
+    # Mars is at 11.5 degrees at transit (a published evening of that opposition).
+    assert told.sentence.endswith("It hardly gets any higher in a dark sky within two years.")
 
 
 def test_a_poor_planet_points_to_a_better_one() -> None:
