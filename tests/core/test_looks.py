@@ -97,7 +97,8 @@ def test_without_a_telescope_there_are_facts_but_no_promises(night: Night) -> No
     looks = find_looks(night, Body.JUPITER)
     told = looks_json(looks)
 
-    assert looks.sights == looks.expectations == ()
+    assert not looks.sights
+    assert not looks.expectations
     assert told["scope"] is told["view"] is told["blur"] is None
     assert told["rungs"] == told["expectations"] == []
     assert told["disc"]["magnitude"] < -1.5
@@ -201,7 +202,8 @@ def test_nothing_is_offered_too_near_the_sun_and_the_caution_is_said(night: Nigh
 
     assert looks.caution is not None
     assert "Sunlight through any optics blinds at once." in looks.caution
-    assert looks.sights == looks.expectations == ()
+    assert not looks.sights
+    assert not looks.expectations
     assert looks.caution in " ".join(looks_text(looks).split())
 
 

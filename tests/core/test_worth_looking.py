@@ -115,6 +115,7 @@ def test_a_cap_that_is_turned_away_is_not_promised() -> None:
 
     assert chance_of(found, "northern polar cap") is Chance.LIKELY
     assert chance_of(found, "southern polar cap") is Chance.UNLIKELY
+    assert "it is turned away from us" in [item.why for item in found]
 
 
 def test_clouds_of_venus_are_never_promised() -> None:

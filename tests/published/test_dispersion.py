@@ -4,9 +4,10 @@ import csv
 import math
 from pathlib import Path
 
+import erfa
 import pytest
 
-from core.air.dispersion import spread_arcsec
+from core.air.dispersion import refractivity, spread_arcsec
 
 DATA = Path(__file__).parent / "data"
 HPA_PER_MMHG = 1013.25 / 760.0
@@ -52,6 +53,24 @@ def test_spreads_agree_with_erfa() -> None:
             vapour_hpa=saturated_hpa * float(row["rel_humidity"]),
         )
         assert float(found) == pytest.approx(float(row["erfa_dispersion_arcsec"]), rel=0.03, abs=0.002), row
+
+
+@pytest.mark.parametrize("temperature_c", [0.0, 10.0, 25.0])
+def test_moist_air_bends_less_as_erfa_has_it(temperature_c: float) -> None:
+    """ERFA's refco; its first constant goes as the refractivity."""
+    saturated_hpa = 6.112 * math.exp(17.62 * temperature_c / (243.12 + temperature_c))
+
+    dry, moist = (
+        float(refractivity(550.0, temperature_c=temperature_c, vapour_hpa=vapour))
+        for vapour in (0.0, saturated_hpa)
+    )
+    their_dry, their_moist = (
+        erfa.refco(1013.25, temperature_c, humidity, 0.55)[0] for humidity in (0.0, 1.0)
+    )
+
+    # The formulae for vapour differ by a tenth of its small share.
+    assert 1.0 - moist / dry == pytest.approx(1.0 - their_moist / their_dry, rel=0.12)
+    assert dry == pytest.approx(their_dry, rel=0.003)
 
 
 @pytest.mark.parametrize(("altitude_deg", "expected_arcsec"), [(40, 2.1), (30, 3.1), (20, 4.9), (10, 9.9)])

@@ -121,6 +121,16 @@ def test_colours_spread_along_the_zenith_only() -> None:
     )
 
 
+def test_a_slanting_spread_slants_the_way_it_is_told() -> None:
+    slanting = Blurring(aperture_mm=400, air_arcsec=0.3, spread_arcsec=2.0, spread_direction=(0.6, 0.8))
+
+    picture = star_picture(SIZE, PIXEL_ARCSEC, slanting)
+
+    middle = SIZE // 2
+    upper_right, upper_left = picture[:middle, middle + 1 :].sum(), picture[:middle, :middle].sum()
+    assert upper_right > 3.0 * upper_left
+
+
 @settings(max_examples=30, deadline=None)
 @given(
     aperture_mm=st.floats(20, 2000),

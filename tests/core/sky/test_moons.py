@@ -7,6 +7,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from core.sky.bodies import Body
+from core.sky.disc import disc_at
 from core.sky.moons import Moon, MoonEventKind, MoonPosition, moon_events, moon_positions
 
 UNIX_S = st.floats(-6e8, 2.5e9)  # 1951 to 2049
@@ -98,6 +100,28 @@ def test_events_come_in_order_and_what_is_under_way_is_whole() -> None:
     found = next(event for event in again if (event.moon, event.kind) == (middle.moon, middle.kind))
     assert abs(found.start - middle.start) < timedelta(seconds=2)
     assert abs(found.end - middle.end) < timedelta(seconds=2)
+
+
+def test_a_shadow_comes_or_goes_at_the_limb_and_at_the_line_of_night() -> None:
+    """Away from opposition a shadow is lost on one side at the terminator, on the other at our own limb."""
+    first = datetime(2016, 1, 1, 12, tzinfo=UTC)
+    disc = disc_at(Body.JUPITER, first)
+    events = moon_events(first, first + timedelta(days=10))
+    shadows = [event for event in events if event.kind is MoonEventKind.SHADOW_TRANSIT]
+    assert disc.phase_angle_deg > 8.0
+    assert len(shadows) > 5
+
+    def reach(moon: Moon, moment: datetime) -> float:
+        place = next(place for place in moon_positions(moment) if place.moon is moon)
+        assert place.shadow_x_radii is not None
+        assert place.shadow_y_radii is not None
+        return float(np.hypot(place.shadow_x_radii, place.shadow_y_radii / disc.flattening_ratio))
+
+    for event in shadows:
+        moments = (event.start + timedelta(seconds=5), event.end - timedelta(seconds=5))
+        edges = sorted(reach(event.moon, moment) for moment in moments)
+        assert edges[0] < 0.995
+        assert edges[1] > 0.997
 
 
 def test_callisto_passes_clear_of_jupiter_when_its_orbit_is_open() -> None:
