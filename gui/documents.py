@@ -41,10 +41,12 @@ class Documents(QObject):
             return self._state.path.name
         return self._state.profile.observer.strip() or "New profile"
 
-    def new(self) -> None:
-        """Begin with nothing."""
-        if self.may_leave():
-            self._state.load(Profile(), None)
+    def new(self) -> bool:
+        """Begin with nothing; tell whether that was wanted."""
+        if not self.may_leave():
+            return False
+        self._state.load(Profile(), None)
+        return True
 
     def open(self) -> None:
         """Ask for a file and open it."""

@@ -36,6 +36,7 @@ class Menus:
         menu = self._menu("&File")
         documents = self._documents
         _add(menu, "&New profile", documents.new, Key.New)
+        _add(menu, "Set &up a new observer …", self._shell.guide)
         _add(menu, "&Open …", documents.open, Key.Open)
         self.recent = _submenu(menu, "Open &recent")
         self.recent.aboutToShow.connect(self._fill_recent)

@@ -35,7 +35,7 @@ class Session:
     recent: tuple[str, ...] = ()
     site: str = ""
     scope: str = ""
-    view: int = 0
+    view: int = 1
 
     def with_opened(self, path: Path) -> "Session":
         """Return the session with a file at the head of the recent ones."""

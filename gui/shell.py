@@ -1,10 +1,11 @@
 """The one window: strip, answer, and the three views."""
 
+import importlib
 from collections.abc import Callable
 from functools import partial
 
 import attrs
-from PySide6.QtCore import QSize, QTimer
+from PySide6.QtCore import QSize, Qt, QTimer
 from PySide6.QtGui import QCloseEvent, QShowEvent
 from PySide6.QtWidgets import (
     QButtonGroup,
@@ -35,7 +36,8 @@ _USUAL_SIZE = QSize(1280, 800)
 class Shell(QMainWindow):
     """The window of the program.
 
-    Views are made when they are first shown, so that the window itself comes up at once.
+    Views are made when they are first shown, so that the window itself comes up at once. On the
+    ``first_run`` the guide to a new profile opens by itself.
     """
 
     def __init__(
@@ -45,11 +47,13 @@ class Shell(QMainWindow):
         *,
         session: Session | None = None,
         session_file: SessionFile | None = None,
+        first_run: bool = False,
     ) -> None:
         super().__init__()
         self.state = state
         self._theme = theme
         self._session_file = session_file
+        self._first_run = first_run
         self.documents = Documents(state, session or Session(), self)
         self.strip = Strip(state)
         self.answer_bar = AnswerBar(state)
@@ -82,6 +86,16 @@ class Shell(QMainWindow):
             self._replace_page(number, self._views[number])
         self.stack.setCurrentIndex(number)
 
+    def guide(self) -> None:
+        """Set up a new observer in a few short steps, beginning with an empty profile."""
+        from gui.first_run.guide import Guide
+
+        if not self.documents.new():
+            return
+        guide = Guide(self.state, self)
+        guide.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        guide.open()
+
     def next_palette(self) -> None:
         """Go on to the next of day, dusk and night."""
         number = PALETTES.index(self.state.palette_name)
@@ -99,10 +113,8 @@ class Shell(QMainWindow):
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
         self._heartbeat.start()
-        # The view comes one turn of the event loop after the window.
-        QTimer.singleShot(0, self, self._show_first_view)
-        if not self.state.sky_ready:
-            QTimer.singleShot(0, self, self.state.prepare_sky)
+        # All that takes long comes after the window itself.
+        QTimer.singleShot(0, self, self._begin)
 
     def closeEvent(self, event: QCloseEvent) -> None:
         if not self.documents.may_leave():
@@ -146,11 +158,21 @@ class Shell(QMainWindow):
         ready = bool(profile.sites and profile.telescopes)
         self.view_buttons.button(self.documents.session.view if ready else GEAR).setChecked(True)
 
-    def _show_first_view(self) -> None:
+    def _begin(self) -> None:
+        if self.current_view is None:
+            # Half of the time to start goes into loading what draws; meanwhile the window can be seen.
+            self.state.jobs.submit("drawing", _load_drawing, self._show_first_view)
+        if not self.state.sky_ready:
+            self.state.prepare_sky()
+
+    def _show_first_view(self, _loaded: object) -> None:
         self.show_view(self.view_buttons.checkedId())
         view = self.current_view
         if view is not None and self.focusWidget() is None:
             view.setFocus()
+        if self._first_run:
+            self._first_run = False
+            self.guide()
 
     def _replace_page(self, number: int, view: QWidget) -> None:
         page = self.stack.widget(number)
@@ -186,6 +208,11 @@ class Shell(QMainWindow):
         )
         if self._session_file is not None:
             self._session_file.write(self.documents.session)
+
+
+def _load_drawing() -> None:
+    importlib.import_module("core.drawing.height")
+    importlib.import_module("core.drawing.ladder")
 
 
 def _make_view(number: int, state: AppState) -> QWidget:

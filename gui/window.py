@@ -42,7 +42,13 @@ def run_window(path: Path | None = None) -> int:
             site_id=session.site,
             scope_id=session.scope,
         )
-        shell = Shell(state, theme, session=_opened(session, path), session_file=session_file)
+        shell = Shell(
+            state,
+            theme,
+            session=_opened(session, path),
+            session_file=session_file,
+            first_run=path is None and not session.recent,
+        )
         door.raised.connect(state.tell)
         for sentence in (told, trouble):
             if sentence:

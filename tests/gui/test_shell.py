@@ -21,12 +21,14 @@ from core.sky.bodies import Body
 from gui import dialogs
 from gui.dialogs import Unsaved
 from gui.errors import LOG_NAME, ErrorDoor
+from gui.first_run.guide import Guide
 from gui.gear.view import GearView
 from gui.height.view import HeightView
 from gui.ladder.view import LadderView
 from gui.session import Session, SessionFile
 from gui.shell import GEAR, HEIGHT, LADDER, Shell
 from gui.state import AppState
+from gui.theme import Theme
 from gui.window import _first_profile
 from tests.gui.conftest import HandClock, make_profile
 
@@ -163,6 +165,22 @@ def test_an_empty_profile_begins_at_gear_and_says_what_comes_first(
     assert not shell.answer_bar.why.isEnabled()
     for view in (HEIGHT, LADDER):
         shell.show_view(view)
+
+
+def test_a_new_observer_is_guided_on_the_first_run(
+    qtbot: QtBot, theme: Theme, make_state: MakeState, state_folder: Path
+) -> None:
+    state = make_state(Profile())
+    shell = Shell(state, theme, session_file=SessionFile(state_folder), first_run=True)
+    qtbot.addWidget(shell)
+    shell.show()
+    qtbot.waitUntil(lambda: shell.findChild(Guide) is not None)
+    guide = shell.findChild(Guide)
+    assert guide is not None
+    assert guide.isVisible()
+    QTest.keyClick(guide, Qt.Key.Key_Escape)
+    assert shell.isVisible()
+    assert shell.isEnabled()
 
 
 def test_until_the_sky_is_read_the_window_says_so(make_shell: MakeShell, make_state: MakeState) -> None:
