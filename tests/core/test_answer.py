@@ -163,8 +163,8 @@ def test_a_poor_answer_gives_the_next_better_date() -> None:
     [
         (None, "It does not get above 10° in a dark sky within two years."),
         (
-            Better(day=date(2028, 6, 6), altitude_deg=17.2, is_good=False),
-            "It stays under 30° in a dark sky for two years, and next nears its highest, 17°, on 6 June 2028.",
+            Better(day=date(2028, 5, 6), altitude_deg=17.2, is_good=False),
+            "It stays under 30° in a dark sky for two years, and next nears its highest, 17°, on 6 May 2028.",
         ),
     ],
 )
