@@ -12,7 +12,7 @@ from matplotlib.patches import Circle
 from matplotlib.text import Text
 from matplotlib.transforms import Affine2D, Bbox, TransformedBbox
 
-from core.drawing.lettering import Lettering, wrapped
+from core.drawing.lettering import Lettering, width_of, wrapped
 from core.drawing.palette import Palette, PaletteName
 from core.drawing.pen import POINTS_PER_INCH, Pen
 from core.drawing.placing import Box
@@ -178,7 +178,8 @@ def _mark_drift(pen: Pen, sight: Sight, x: float, y: float, radius: float) -> No
     lines = [np.array([tail, tip]), np.array([barbs[0], tip, barbs[1]])]
     pen.strokes(lines, ink, 1.0, order=_IMAGE_ORDER + 1.0)
     side = 1.0 if across[1] >= 0.0 else -1.0
-    word = (tip + tail) / 2.0 + side * 8.0 * across
+    clear = 3.0 + abs(across[0]) * width_of("drift", _SMALL) / 2.0 + abs(across[1]) * _SMALL.line_height / 2.0
+    word = (tip + tail) / 2.0 + side * clear * across
     pen.write("drift", float(word[0]), float(word[1]), _SMALL, ink)
 
 

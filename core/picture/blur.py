@@ -1,8 +1,9 @@
-"""What the telescope and the air do to a picture: one transfer function each, multiplied.
+"""What the telescope, the air and the eye do to a picture: one transfer function each, multiplied.
 
 The telescope: the diffraction of a round aperture with a round obstruction in its middle (O'Neill 1956,
 J. Opt. Soc. Am. 46, 285). The air: long exposure through Kolmogorov turbulence (Fried 1966, J. Opt. Soc.
-Am. 56, 1372), told by the full width at half maximum that it alone would give a star.
+Am. 56, 1372), told by the full width at half maximum that it alone would give a star. The eye: a bell
+curve, told likewise.
 """
 
 from functools import lru_cache
@@ -30,14 +31,16 @@ _LEAST_OBSTRUCTION: Final = 1e-3
 class Blurring:
     """What spreads a point of light.
 
-    ``air_arcsec`` is the air's full width at half maximum at the height looked at. ``spread_arcsec`` is
-    how far apart the air pulls the colours, along ``spread_direction``, right and up in the picture;
-    within it every colour counts the same.
+    ``air_arcsec`` is the air's full width at half maximum at the height looked at; ``eye_arcsec`` is the
+    eye's on the sky: its own at the eyepiece over the power. ``spread_arcsec`` is how far apart the air
+    pulls the colours, along ``spread_direction``, right and up in the picture; within it every colour
+    counts the same.
     """
 
     aperture_mm: float = field(validator=within(20, 2000, "mm"))
     obstruction_ratio: float = field(default=0.0, validator=within(0, 0.95))
     air_arcsec: float = field(default=0.0, validator=within(0, 60, "arcsec"))
+    eye_arcsec: float = field(default=0.0, validator=within(0, 1200, "arcsec"))
     spread_arcsec: float = field(default=0.0, validator=within(0, 60, "arcsec"))
     spread_direction: tuple[float, float] = (0.0, 1.0)
 
@@ -76,6 +79,11 @@ def air_transfer(frequency: Floats, air_arcsec: float) -> Floats:
     return np.asarray(np.exp(-3.44 * (np.abs(frequency) * air_arcsec / _WIDTH_PER_R0) ** (5.0 / 3.0)))
 
 
+def eye_transfer(frequency: Floats, eye_arcsec: float) -> Floats:
+    """Return how much of the contrast the eye passes at frequencies per arcsec, any shape."""
+    return np.asarray(np.exp(-((np.pi * frequency * eye_arcsec) ** 2) / (4.0 * np.log(2.0))))
+
+
 @lru_cache(maxsize=16)
 def _transfer(blurring: Blurring, size: int, pixel_arcsec: float) -> Picture:
     """Return the transfer function of a square picture's half spectrum, shape (size, size // 2 + 1)."""
@@ -85,7 +93,8 @@ def _transfer(blurring: Blurring, size: int, pixel_arcsec: float) -> Picture:
     radii = np.linspace(0.0, float(frequency.max()), _RADII)
     radial = aperture_transfer(
         radii, aperture_mm=blurring.aperture_mm, obstruction_ratio=blurring.obstruction_ratio
-    ) * air_transfer(radii, blurring.air_arcsec)
+    )
+    radial *= air_transfer(radii, blurring.air_arcsec) * eye_transfer(radii, blurring.eye_arcsec)
     passed = np.interp(frequency, radii, radial)
     if blurring.spread_arcsec > 0.0:
         right, up = blurring.spread_direction

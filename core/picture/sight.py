@@ -25,6 +25,10 @@ _WIDEST_APPARENT_DEG: Final = 120.0
 # Pixels painted beyond each edge, so that what the blur carries over the edge is right.
 _MARGIN: Final = 56
 
+# What a good eye blurs by, full width at half maximum at the eyepiece: it parts two lines 2 arcminutes apart
+# (normal acuity; ISO 8596).
+EYE_BLUR_ARCSEC: Final = 120.0
+
 # Said wherever the picture is shown.
 LIMITS: Final = (
     "The picture is computed from the planet's disc, your telescope and tonight's air.",
@@ -32,7 +36,8 @@ LIMITS: Final = (
     "It shows a long look: in still moments the eye catches more.",
     "In a small aperture the air moves the image about more than it blurs it.",
     "It may look softer than the ceiling suggests: the ceiling is a rule of thumb, this is a calculation.",
-    "Not shown: how dim the view grows with power, colours, faults of the optics, and your own eye's limits.",
+    "Your eye is taken to blur by 2 arcminutes at the eyepiece; yours may be sharper, or not so sharp.",
+    "Not shown: how dim the view grows with power, colours, and faults of the optics.",
 )
 
 
@@ -82,6 +87,7 @@ class Sight:
             aperture_mm=self.scope.aperture_mm,
             obstruction_ratio=self.scope.obstruction_ratio,
             air_arcsec=self.air_arcsec,
+            eye_arcsec=EYE_BLUR_ARCSEC / self.power,
             spread_arcsec=self.spread_arcsec if known else 0.0,
             spread_direction=self.turn.direction(self.zenith_angle_deg or 0.0) if known else (0.0, 1.0),
         )

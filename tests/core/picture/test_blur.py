@@ -85,6 +85,12 @@ def test_air_alone_gives_the_width_that_it_is_told_by() -> None:
     assert width(ours) == pytest.approx(2.0, rel=0.02)
 
 
+def test_the_eye_alone_gives_the_width_that_it_is_told_by() -> None:
+    ours = star_picture(SIZE, PIXEL_ARCSEC, Blurring(aperture_mm=2000, eye_arcsec=1.5))
+
+    assert width(ours) == pytest.approx(1.5, rel=0.02)
+
+
 @pytest.mark.parametrize("air_arcsec", [0.8, 1.45, 3.0])
 def test_light_within_a_circle_follows_kolmogorov_s_long_exposure(air_arcsec: float) -> None:
     """The Hankel transform of Fried's transfer function, integrated by scipy.
