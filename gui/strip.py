@@ -1,9 +1,10 @@
 """The slim strip on top: what all three views share."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from datetime import UTC, date
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QEvent, QSize, Qt, Signal
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from core.problems import ProblemsError
@@ -17,6 +18,10 @@ from gui.widgets.pickers import DatePicker, Picker, captioned
 from gui.widgets.plain_label import PlainLabel
 
 _PALETTE_NAMES = (("day", "Day"), ("dusk", "Dusk"), ("night", "Night"))
+
+
+_MARGIN_PX = 14
+_SPACING_PX = 10
 
 
 class Strip(QWidget):
@@ -56,21 +61,67 @@ class Strip(QWidget):
         state.changed.connect(self._on_changed)
         self._on_changed(frozenset(Aspect))
 
+    def minimumSizeHint(self) -> QSize:
+        needed = max(self._needed(row) for row in self._split())
+        return QSize(needed, super().minimumSizeHint().height())
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._arrange()
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() in (QEvent.Type.FontChange, QEvent.Type.StyleChange):
+            self._arrange()
+
     def _lay_out(self) -> None:
-        row = QHBoxLayout(self)
-        row.setContentsMargins(14, 6, 14, 8)
-        row.setSpacing(10)
-        evening = QHBoxLayout()
-        evening.setSpacing(4)
+        evening = QWidget()
+        row = QHBoxLayout(evening)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(4)
         for widget in (self.back, self.date, self.forward, self.tonight):
-            evening.addWidget(widget)
-        row.addLayout(_stack(PlainLabel("Observer", role="small"), self.observer), 1)
-        row.addLayout(_stack(captioned("&Site", self.site), self.site), 3)
-        row.addLayout(_stack(self.weekday, evening))
-        row.addLayout(_stack(captioned("&Planet", self.planet), self.planet), 3)
-        row.addLayout(_stack(captioned("&Telescope", self.scope), self.scope), 3)
-        row.addLayout(_stack(self.universal, self.clock))
-        row.addLayout(_stack(captioned("Pa&lette", self.palette_picker), self.palette_picker))
+            row.addWidget(widget)
+        self._groups = (
+            _Group(PlainLabel("Observer", role="small"), self.observer, stretch=1),
+            _Group(captioned("&Site", self.site), self.site, stretch=3),
+            _Group(self.weekday, evening),
+            _Group(captioned("&Planet", self.planet), self.planet, stretch=3),
+            _Group(captioned("&Telescope", self.scope), self.scope, stretch=3),
+            _Group(self.universal, self.clock),
+            _Group(captioned("Pa&lette", self.palette_picker), self.palette_picker),
+        )
+        self._rows = (QHBoxLayout(), QHBoxLayout())
+        self._arranged: tuple[Sequence[_Group], Sequence[_Group]] = ((), ())
+        column = QVBoxLayout(self)
+        column.setContentsMargins(_MARGIN_PX, 6, _MARGIN_PX, 8)
+        column.setSpacing(6)
+        for row in self._rows:
+            row.setSpacing(_SPACING_PX)
+            column.addLayout(row)
+        self._arrange()
+
+    def _arrange(self) -> None:
+        """Put everything into one row, or into two where one is too narrow for the size of text."""
+        # Before it is shown its width is not yet its own.
+        fits = not self.isVisible() or self._needed(self._groups) <= self.width()
+        wanted = (self._groups, ()) if fits else self._split()
+        if wanted == self._arranged:
+            return
+        self._arranged = wanted
+        for row, groups in zip(self._rows, wanted, strict=True):
+            for group in groups:
+                row.addWidget(group, group.stretch)
+        self.updateGeometry()
+
+    def _split(self) -> tuple[Sequence["_Group"], Sequence["_Group"]]:
+        observer, site, evening, planet, scope, clock, palette = self._groups
+        return (observer, site, evening, clock), (planet, scope, palette)
+
+    @staticmethod
+    def _needed(groups: Sequence["_Group"]) -> int:
+        """Return the width that some groups need side by side."""
+        widths = sum(group.minimumSizeHint().width() for group in groups)
+        return widths + _SPACING_PX * (len(groups) - 1) + 2 * _MARGIN_PX
 
     def _connect(self) -> None:
         self.site.picked.connect(self._state.set_site)
@@ -152,16 +203,18 @@ class Strip(QWidget):
         self.palette_picker.show_items(_PALETTE_NAMES, self._state.palette_name)
 
 
-def _stack(caption: QWidget, control: QWidget | QHBoxLayout) -> QVBoxLayout:
-    column = QVBoxLayout()
-    column.setSpacing(2)
-    column.addWidget(caption)
-    if isinstance(control, QHBoxLayout):
-        column.addLayout(control)
-    else:
+class _Group(QWidget):
+    """A control of the strip with its caption above it."""
+
+    def __init__(self, caption: QWidget, control: QWidget, *, stretch: int = 0) -> None:
+        super().__init__()
+        self.stretch = stretch
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(2)
+        column.addWidget(caption)
         column.addWidget(control)
-    column.addStretch(1)
-    return column
+        column.addStretch(1)
 
 
 def _step_button(text: str, name: str) -> QPushButton:

@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QApplication
 from core.drawing.palette import Palette, PaletteName, load_palette
 from gui.widgets.red_filter import RedFilters
 
-_BASE_POINTS = 10.5
+USUAL_POINTS = 10.5
 # Sizes of letters by their names in the style sheet, times the base.
 _SIZES = {"small": 0.9, "base": 1.0, "large": 1.18, "title": 1.42, "numeral": 1.75}
 
@@ -50,7 +50,7 @@ class Theme(QObject):
         dark = palette.name is not PaletteName.DAY
         self._app.styleHints().setColorScheme(Qt.ColorScheme.Dark if dark else Qt.ColorScheme.Light)
         font = QFont(self._family) if self._family else self._app.font()
-        font.setPointSizeF(_BASE_POINTS * text_scale)
+        font.setPointSizeF(USUAL_POINTS * text_scale)
         self._app.setFont(font)
         self._app.setPalette(widget_palette(palette))
         self._app.setStyleSheet(style_sheet(palette, text_scale))
@@ -95,7 +95,7 @@ def widget_palette(palette: Palette) -> QPalette:
 def style_sheet(palette: Palette, text_scale: float = 1.0) -> str:
     """Return the style sheet of ``resources/window.qss`` with colours and sizes filled in."""
     colours = {name: value for name in _colour_names() if isinstance(value := getattr(palette, name), str)}
-    sizes = {f"{name}_size": f"{_BASE_POINTS * text_scale * by:.2f}pt" for name, by in _SIZES.items()}
+    sizes = {f"{name}_size": f"{USUAL_POINTS * text_scale * by:.2f}pt" for name, by in _SIZES.items()}
     return Template(_sheet()).substitute(colours | sizes, name=palette.name.value)
 
 

@@ -9,6 +9,8 @@ from PySide6.QtCore import QPoint, QSize, Signal
 from PySide6.QtGui import QImage, QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from gui.theme import USUAL_POINTS
+
 _DOTS_PER_INCH = 96.0
 
 
@@ -31,7 +33,6 @@ class Canvas(QWidget):
     def __init__(self, draw: Callable[[Figure], None], parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.layers: list[Callable[[QPainter], None]] = []
-        self.text_scale = 1.0
         self.figure = Figure()
         self._draw = draw
         self._agg = FigureCanvasAgg(self.figure)
@@ -40,7 +41,7 @@ class Canvas(QWidget):
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(320, 170)
+        return QSize(320, round(170 * self._text_scale()))
 
     def sizeHint(self) -> QSize:
         return QSize(860, 460)
@@ -53,14 +54,16 @@ class Canvas(QWidget):
     def ensure_drawn(self) -> None:
         """Draw the figure now unless it already stands as it should."""
         ratio = self.devicePixelRatioF()
-        wanted = (self.width(), self.height(), ratio, self.text_scale)
+        # Letters on the drawing grow with those of the window.
+        text_scale = self._text_scale()
+        wanted = (self.width(), self.height(), ratio, text_scale)
         if wanted == self._drawn_for or self.width() < 1 or self.height() < 1:
             return
         # Noted first: a drawing that fails is reported once and not at every paint.
         self._drawn_for = wanted
         # Whole pixels that cover the place; a fraction left uncovered would show as a bright seam.
         columns, rows = math.ceil(self.width() * ratio), math.ceil(self.height() * ratio)
-        dots_per_inch = _DOTS_PER_INCH * ratio * self.text_scale
+        dots_per_inch = _DOTS_PER_INCH * ratio * text_scale
         self.figure.clear()
         self.figure.set_dpi(dots_per_inch)
         # Half a pixel keeps the renderer, which rounds down, from losing one.
@@ -73,6 +76,9 @@ class Canvas(QWidget):
         self._image = image.convertToFormat(QImage.Format.Format_RGB32)
         self._image.setDevicePixelRatio(ratio)
         self.drawn.emit()
+
+    def _text_scale(self) -> float:
+        return self.font().pointSizeF() / USUAL_POINTS
 
     def to_figure(self, x: float, y: float) -> tuple[float, float]:
         """Return a place of the widget in pixels of the figure, whose origin is at the bottom left."""

@@ -164,6 +164,7 @@ def test_going_back_to_day_takes_the_red_glass_away(
     make_shell: Callable[..., Shell], state: AppState
 ) -> None:
     shell = make_shell(state)
+    QApplication.processEvents()
     before = pixels(shell)
     state.set_palette("night")
     assert pixels(shell)[..., 1:].max() == 0
