@@ -1,13 +1,15 @@
 """The one sentence itself: when the planet is best, how far to climb, and what limits it."""
 
 from collections.abc import Callable
+from datetime import date
 
 from core.air.steadiness import BlurSource, LimitKind
 from core.kit.gear import TelescopeKind
 from core.kit.ladder import Ladder
 from core.kit.rounding import power_text, pupil_text
 from core.limiter import Limiter, Outlook
-from core.sky.better import Better
+from core.sky.better import LOOKED_AHEAD, Better
+from core.sky.ephemeris import usable_dates
 from core.sky.events import FAIR_DEG, LOWEST_USEFUL_DEG
 from core.sky.night import WhyNot
 from core.sky.windows import warm_air_words
@@ -165,14 +167,24 @@ def _over_the_ceiling_words(ladder: Ladder, limiter: Limiter) -> str:
 def _better_words(outlook: Outlook, better: Better | None) -> str:
     """Return when it is better, or that this is about as good as it gets."""
     sky = "in a dark sky, clear of what blocks the view," if outlook.night.site.blocked else "in a dark sky"
+    within, throughout = _time_looked_ahead(outlook.night.evening)
     if better is None:
-        return f"It does not get above {LOWEST_USEFUL_DEG:.0f}° {sky} within two years."
+        return f"It does not get above {LOWEST_USEFUL_DEG:.0f}° {sky} {within}."
     day = date_text(better.day, beside=outlook.night.evening)
     if better.is_good:
         return f"It stands above {FAIR_DEG:.0f}° {sky} from {day}."
     if outlook.position is not None and outlook.position.altitude_deg >= better.altitude_deg - _AS_HIGH_DEG:
-        return f"It hardly gets any higher {sky} within two years."
+        return f"It hardly gets any higher {sky} {within}."
     height = altitude_text(better.altitude_deg, under_deg=FAIR_DEG)
     return (
-        f"It stays under {FAIR_DEG:.0f}° {sky} for two years, and next nears its highest, {height}, on {day}."
+        f"It stays under {FAIR_DEG:.0f}° {sky} {throughout}, and next nears its highest, {height}, on {day}."
     )
+
+
+def _time_looked_ahead(evening: date) -> tuple[str, str]:
+    """Return how far ahead a better evening is looked for: within it, and throughout it."""
+    last = usable_dates()[1]
+    if evening <= last - LOOKED_AHEAD:
+        return "within two years", "for two years"
+    tables_end = f"the planet tables end, on {date_text(last)}"
+    return f"before {tables_end}", f"until {tables_end}"

@@ -35,6 +35,7 @@ def read_time(site: Site, text: str) -> datetime:
 
 def night_around(site: Site, evening: date | None, moment: datetime) -> Night:
     """Return the night that a moment lies in; with ``--evening`` it must be that one."""
+    asked_by = "--at" if evening is None else "--evening"
     try:
         if evening is None:
             evening = evening_around(site, moment)
@@ -46,7 +47,7 @@ def night_around(site: Site, evening: date | None, moment: datetime) -> Night:
             )
         return compute_night(site, evening)
     except ProblemsError as error:
-        raise placed(error, "--evening") from None
+        raise placed(error, asked_by) from None
 
 
 def evening_around(site: Site, moment: datetime) -> date:
