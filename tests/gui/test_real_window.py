@@ -1,0 +1,33 @@
+"""The window on a real X screen; run with QT_QPA_PLATFORM=xcb, as in ``.ci/run``."""
+
+import os
+
+import numpy as np
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QGuiApplication
+from PySide6.QtWidgets import QApplication
+from pytestqt.qtbot import QtBot
+
+from gui.shell import GEAR, HEIGHT, LADDER, Shell
+from tests.gui.conftest import pixels
+
+pytestmark = pytest.mark.skipif(
+    not os.environ.get("QT_QPA_PLATFORM", "").startswith("xcb"), reason="asks for a real screen"
+)
+
+
+@pytest.mark.parametrize("view", [GEAR, HEIGHT, LADDER])
+def test_each_view_comes_up_on_a_real_screen(
+    qtbot: QtBot, qapp: QApplication, shell: Shell, view: int
+) -> None:
+    assert QGuiApplication.platformName() == "xcb"
+
+    qtbot.mouseClick(shell.view_buttons.button(view), Qt.MouseButton.LeftButton)
+    qtbot.waitUntil(lambda: shell.current_view is not None and shell.current_view.isVisible())
+    qapp.processEvents()
+
+    seen = pixels(shell.screen().grabWindow(shell.winId()).toImage())
+    assert seen.shape[0] >= shell.height()
+    # Text, lines and tints: a window that stayed empty would have a handful of colours.
+    assert len(np.unique(seen.reshape(-1, 3), axis=0)) > 50
