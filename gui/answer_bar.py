@@ -1,12 +1,14 @@
 """The one answer on top of the views, with its reasons one click below."""
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QHBoxLayout, QPushButton, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtGui import QKeyEvent, QResizeEvent
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
 
 from gui.state import AppState, Aspect
 from gui.widgets.plain_label import PlainLabel
 
-_LISTED_AT_MOST_PX = 170
+_MARGIN_PX = 14
+_FRAME_PX = 5  # border and padding of the panel in the style sheet
 
 
 class AnswerBar(QWidget):
@@ -26,12 +28,7 @@ class AnswerBar(QWidget):
         self.why.setAccessibleDescription("Show or hide the reasons of the answer")
         self.reasons = PlainLabel(wraps=True)
         self.reasons.setAccessibleName("Reasons")
-        self._scroll = QScrollArea()
-        self._scroll.setWidgetResizable(True)
-        self._scroll.setWidget(self.reasons)
-        self._scroll.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self._scroll.setAccessibleName("Reasons of the answer")
-        self._scroll.hide()
+        self.panel = ReasonsPanel(self.reasons, self.why)
         row = QHBoxLayout()
         row.setSpacing(16)
         row.addWidget(self.sentence, 1)
@@ -40,7 +37,6 @@ class AnswerBar(QWidget):
         column.setContentsMargins(18, 9, 14, 4)
         column.setSpacing(6)
         column.addLayout(row)
-        column.addWidget(self._scroll)
         self.why.toggled.connect(self._on_toggled)
         state.changed.connect(self._on_changed)
         self._show()
@@ -58,7 +54,7 @@ class AnswerBar(QWidget):
         self.why.setEnabled(bool(reasons))
         if not reasons:
             self.why.setChecked(False)
-        self._fit()
+        self.panel.fit_under(self)
 
     def _meanwhile(self) -> str:
         """Return what to say while there is no answer."""
@@ -66,11 +62,63 @@ class AnswerBar(QWidget):
             return "Begin under Gear with your observing site; then this line says what tonight can give."
         return self._state.night_problem or "Reading the sky tables …"
 
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self.panel.fit_under(self)
+
     def _on_toggled(self, on: bool) -> None:
         self.why.setText("Hide &why" if on else "&Why")
-        self._scroll.setVisible(on)
-        self._fit()
+        self.panel.show_under(self, on)
 
-    def _fit(self) -> None:
-        height = self.reasons.heightForWidth(max(self.width() - 60, 200)) + 8
-        self._scroll.setFixedHeight(min(height, _LISTED_AT_MOST_PX))
+
+class ReasonsPanel(QScrollArea):
+    """The reasons, laid over the view below the answer so that nothing there has to shrink for them."""
+
+    def __init__(self, reasons: PlainLabel, why: QPushButton) -> None:
+        super().__init__(why)
+        self._reasons = reasons
+        self._why = why
+        # Its natural height is that of a narrower text; the height for the width it gets is what counts.
+        policy = reasons.sizePolicy()
+        policy.setVerticalPolicy(QSizePolicy.Policy.Preferred)
+        reasons.setSizePolicy(policy)
+        self._page = page = QWidget()
+        column = QVBoxLayout(page)
+        column.setContentsMargins(14, 8, 14, 10)
+        column.addWidget(reasons)
+        column.addStretch(1)
+        self.setProperty("role", "panel")
+        self.setWidgetResizable(True)
+        self.setWidget(page)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setAccessibleName("Reasons of the answer")
+        self.hide()
+
+    def show_under(self, bar: QWidget, on: bool) -> None:
+        """Lay the panel over what stands under a bar, or take it away."""
+        if self.parentWidget() is not bar.parentWidget():
+            self.setParent(bar.parentWidget())
+        self.setVisible(on)
+        self.fit_under(bar)
+        if on:
+            self.raise_()
+            self.setFocus()
+
+    def fit_under(self, bar: QWidget) -> None:
+        """Make the panel as tall as its words, or as the place under the bar allows."""
+        place = bar.parentWidget()
+        if not self.isVisible() or place is None:
+            return
+        self._reasons.ensurePolished()
+        width = bar.width() - 2 * _MARGIN_PX
+        top = bar.geometry().bottom()
+        inside = width - self.verticalScrollBar().sizeHint().width() - 2 * _FRAME_PX
+        wanted = self._page.heightForWidth(inside) + 2 * _FRAME_PX
+        self.setGeometry(bar.x() + _MARGIN_PX, top, width, min(wanted, place.height() - top - _MARGIN_PX))
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() == Qt.Key.Key_Escape:
+            self._why.setChecked(False)
+            self._why.setFocus()
+        else:
+            super().keyPressEvent(event)

@@ -91,6 +91,11 @@ def test_the_answer_follows_planet_and_air_and_gives_its_reasons(
     qtbot.mouseClick(bar.why, Qt.MouseButton.LeftButton)
     assert bar.reasons.isVisible()
     assert "Jupiter" in bar.reasons.text()
+    assert bar.panel.geometry().top() >= bar.geometry().bottom()
+    assert (shell.width(), shell.height()) == (1280, 800)
+
+    QTest.keyClick(bar.panel, Qt.Key.Key_Escape)
+    assert not bar.reasons.isVisible()
 
     qtbot.keyClicks(shell.strip.planet, "Sat")
     shell.strip.planet.activated.emit(shell.strip.planet.currentIndex())
