@@ -11,6 +11,7 @@ from core.kit.combinations import Combination
 from core.kit.compare import Comparison, Side
 from core.kit.ladder import Ladder, Rung
 from core.sky.night import BodyNight, Night, Position, Span, SunNight
+from core.sky.site import Site
 
 SCHEMA = 1
 JsonObject = dict[str, Any]
@@ -24,23 +25,27 @@ def to_json(value: JsonObject) -> str:
 
 def heights_json(night: Night, answer: Answer) -> JsonObject:
     """Return an evening: its site, the answer, the Sun and every body."""
-    site = night.site
     return {
         "schema": SCHEMA,
         "evening": night.evening.isoformat(),
         "start": time_text(night.start),
         "end": time_text(night.end),
-        "site": {
-            "id": site.id,
-            "name": site.name,
-            "latitude_deg": number(site.latitude_deg),
-            "longitude_deg": number(site.longitude_deg),
-            "elevation_m": number(site.elevation_m),
-            "time_zone": site.time_zone,
-        },
+        "site": site_json(night.site),
         "answer": answer.sentence,
         "sun": _sun(night.sun),
         "bodies": [_body(body) for body in night.bodies],
+    }
+
+
+def site_json(site: Site) -> JsonObject:
+    """Return where an evening takes place."""
+    return {
+        "id": site.id,
+        "name": site.name,
+        "latitude_deg": number(site.latitude_deg),
+        "longitude_deg": number(site.longitude_deg),
+        "elevation_m": number(site.elevation_m),
+        "time_zone": site.time_zone,
     }
 
 

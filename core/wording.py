@@ -44,10 +44,20 @@ class SiteClock:
 
 def date_text(day: date, *, beside: date | None = None) -> str:
     """Return a date, ``12 March 2027``; the year is left out when it is that of ``beside``."""
-    month = _MONTHS[day.month - 1]
+    month = month_text(day)
     if beside is not None and beside.year == day.year:
         return f"{day.day} {month}"
     return f"{day.day} {month} {day.year}"
+
+
+def month_text(day: date) -> str:
+    """Return the name of a date's month: ``March``."""
+    return _MONTHS[day.month - 1]
+
+
+def short_date_text(day: date) -> str:
+    """Return a date without its year, the month cut to three letters: ``5 Dec``."""
+    return f"{day.day} {month_text(day)[:3]}"
 
 
 def weekday_text(day: date) -> str:

@@ -1,0 +1,99 @@
+"""A planet's year as a plain dictionary for JSON.
+
+::
+
+    {"schema":1, "planet":"saturn", "from":"2026-12-05", "to":"2027-12-04",
+     "site":{"id","name","latitude_deg","longitude_deg","elevation_m","time_zone"},
+     "best_weeks":"words",
+     "best":{"above_deg":45|30|null, "spans":[["2027-07-18","2027-12-04"]],
+             "highest":{"evening":"2027-09-03","altitude_deg":n}|null,
+             "largest":{"evening":"2027-10-17","diameter_arcsec":n}|null},
+     "dark_enough_sun_altitude_deg":n,
+     "phenomena":[{"event":"opposition","time":t,"elongation_deg":n}],
+     "evenings":[{"evening":"2026-12-05", "start":t, "end":t, "state":"normal|always_up|never_up",
+       "rises":[t], "transits":[t], "sets":[t], "above_30":[[t,t]], "above_45":[[t,t]],
+       "best":{"time":t,"altitude_deg":n}|null,                  # above the horizon in a dark sky
+       "dark_hours_above_30":n, "dark_hours_above_45":n, "diameter_arcsec":n}]}
+
+The sky is dark with the Sun below ``dark_enough_sun_altitude_deg`` and nothing of the site's blocked sky
+before the planet; ``above_30`` and ``above_45`` are all spans, dark or not. Phenomena are geocentric.
+"""
+
+from core.export import SCHEMA, JsonObject, number, site_json, time_text
+from core.sky.apparent import instant
+from core.sky.bodies import FACTS
+from core.sky.ephemeris import Floats
+from core.year import Year
+from core.year_words import best_weeks_text
+
+
+def year_json(year: Year) -> JsonObject:
+    """Return a year: its best weeks, its phenomena and every evening."""
+    dates, best, outlook = year.dates, year.best, year.outlook
+    highest, largest = best.highest, best.largest
+    return {
+        "schema": SCHEMA,
+        "planet": year.planet.value,
+        "from": dates[0].isoformat(),
+        "to": dates[-1].isoformat(),
+        "site": site_json(year.site),
+        "best_weeks": best_weeks_text(year),
+        "best": {
+            "above_deg": number(best.above_deg),
+            "spans": [[dates[first].isoformat(), dates[last].isoformat()] for first, last in best.stretches],
+            "highest": None
+            if highest is None
+            else {
+                "evening": dates[highest].isoformat(),
+                "altitude_deg": number(outlook.best_altitude_deg[highest]),
+            },
+            "largest": None
+            if largest is None
+            else {
+                "evening": dates[largest].isoformat(),
+                "diameter_arcsec": number(outlook.diameter_arcsec[largest]),
+            },
+        },
+        "dark_enough_sun_altitude_deg": FACTS[year.planet].dark_enough_sun_altitude_deg,
+        "phenomena": [
+            {
+                "event": each.aspect.value,
+                "time": time_text(each.time),
+                "elongation_deg": number(each.elongation_deg),
+            }
+            for each in year.phenomena
+        ],
+        "evenings": [_evening(year, index) for index in range(len(dates))],
+    }
+
+
+def _evening(year: Year, index: int) -> JsonObject:
+    outlook = year.outlook
+    edges_s = outlook.evenings.edges_s
+    altitude_deg = number(outlook.best_altitude_deg[index])
+    best = (
+        None if altitude_deg is None else {"time": _time(outlook.best_s[index]), "altitude_deg": altitude_deg}
+    )
+    return {
+        "evening": year.dates[index].isoformat(),
+        "start": _time(edges_s[index]),
+        "end": _time(edges_s[index + 1]),
+        "state": outlook.state(index).value,
+        "rises": _times(outlook.rises.of(index)),
+        "transits": _times(outlook.transits.of(index)),
+        "sets": _times(outlook.sets.of(index)),
+        "above_30": [_times(span) for span in outlook.above_30.of(index)],
+        "above_45": [_times(span) for span in outlook.above_45.of(index)],
+        "best": best,
+        "dark_hours_above_30": number(outlook.dark_hours_30[index]),
+        "dark_hours_above_45": number(outlook.dark_hours_45[index]),
+        "diameter_arcsec": number(outlook.diameter_arcsec[index]),
+    }
+
+
+def _times(times_s: Floats) -> list[str | None]:
+    return [_time(time_s) for time_s in times_s]
+
+
+def _time(unix_s: float) -> str | None:
+    return time_text(instant(unix_s))

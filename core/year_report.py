@@ -1,0 +1,93 @@
+"""A planet's year as plain text for a terminal of 80 columns."""
+
+from collections.abc import Iterator
+from datetime import date
+from typing import Final
+
+import numpy as np
+
+from core.sky.apparent import instant
+from core.sky.bodies import FACTS
+from core.sky.ephemeris import Floats
+from core.sky.events import BodyState
+from core.terminal import WIDTH, columns, cut, printable, width_of, wrapped
+from core.wording import SiteClock, altitude_text, date_text, short_date_text
+from core.year import Year
+from core.year_words import best_weeks_text, phenomena_lines, size_text
+
+_LONGEST_NAME: Final = 28
+_EVERY_DAYS: Final = 7
+_HEADER: Final = ("evening", "rises", "transit", "sets", "best in dark", "h>30°", "h>45°", "size")
+_RIGHT: Final = (5, 6, 7)
+
+
+def year_text(year: Year, *, clock: int = 24, width: int = WIDTH) -> str:
+    """Return a year as text: the best weeks in words, what the planet does, and every seventh evening."""
+    site_clock = SiteClock(zone=year.site.zone, hours=clock)
+    lines = wrapped(best_weeks_text(year), width)
+    site = cut(printable(year.site.name), _LONGEST_NAME)
+    until = date_text(year.dates[-1])
+    lines += ["", cut(f"{site}, every seventh evening from {date_text(year.dates[0])} to {until}", width)]
+    lines += wrapped(_about(year), width)
+    lines.append("")
+    for words in phenomena_lines(year):
+        lines += wrapped(f"- {words}", width, indent="  ")
+    if year.phenomena:
+        lines.append("")
+    return "\n".join([*lines, *_table(year, site_clock, width)])
+
+
+def _table(year: Year, clock: SiteClock, width: int) -> list[str]:
+    rows = [_HEADER, *_rows(year, clock)]
+    wide = columns(rows, right=_RIGHT)
+    return wide if max(map(width_of, wide)) <= width else columns(rows, right=_RIGHT, gap=1)
+
+
+def _about(year: Year) -> str:
+    below = FACTS[year.planet].dark_enough_sun_altitude_deg
+    behind = ", and nothing of the blocked sky is before it" if year.site.blocked else ""
+    return (
+        f"Times are those of {year.site.time_zone}; altitudes are geometric. The sky counts as dark for "
+        f"{year.planet.label} when the Sun is {-below:.2g}° below the horizon{behind}. Best in dark: the "
+        "greatest altitude then; h>30° and h>45°: the hours above those heights then."
+    )
+
+
+def _rows(year: Year, clock: SiteClock) -> Iterator[tuple[str, ...]]:
+    outlook, spoken = year.outlook, None
+    for number in range(0, len(year.dates), _EVERY_DAYS):
+        day = year.dates[number]
+        usual = {BodyState.ALWAYS_UP: "up", BodyState.NEVER_UP: "down"}.get(outlook.state(number), "-")
+        yield (
+            _date(day, spoken),
+            _first(outlook.rises.of(number), clock, usual),
+            _first(outlook.transits.of(number), clock, "-"),
+            _first(outlook.sets.of(number), clock, usual),
+            _best(outlook.best_altitude_deg[number], outlook.best_s[number], clock),
+            _hours(outlook.dark_hours_30[number]),
+            _hours(outlook.dark_hours_45[number]),
+            size_text(float(outlook.diameter_arcsec[number])),
+        )
+        spoken = day
+
+
+def _date(day: date, before: date | None) -> str:
+    """Return a date, with its year where that is a new one."""
+    return (
+        short_date_text(day) if before and before.year == day.year else f"{short_date_text(day)} {day.year}"
+    )
+
+
+def _first(times_s: Floats, clock: SiteClock, otherwise: str) -> str:
+    return clock.time(instant(times_s[0])) if len(times_s) else otherwise
+
+
+def _best(altitude_deg: float, time_s: float, clock: SiteClock) -> str:
+    if np.isnan(altitude_deg):
+        return "-"
+    height = altitude_text(max(altitude_deg, 0.0))
+    return f"{height:>3} at {clock.time(instant(time_s))}"
+
+
+def _hours(hours: float) -> str:
+    return f"{hours:.1f}" if hours > 0.0 else "-"

@@ -1,0 +1,42 @@
+"""``stillair year``: a year of evenings for one planet."""
+
+from argparse import ArgumentParser, Namespace
+from datetime import datetime
+
+from core.choose import choose_planet
+from core.export import to_json
+from core.problems import ProblemsError
+from core.record.profile import read_profile
+from core.sky.civil import tonight
+from core.year import compute_year
+from core.year_json import year_json
+from core.year_report import year_text
+from gui.commands.parsing import add_json, add_profile, add_site, checked, iso_date, placed
+from gui.commands.sky import choose_site
+
+
+def add_arguments(parser: ArgumentParser) -> None:
+    """Declare what the command takes."""
+    add_profile(parser)
+    parser.add_argument("--planet", metavar="P", required=True, help="a planet or the Moon")
+    add_site(parser)
+    parser.add_argument(
+        "--from",
+        dest="first",
+        metavar="D",
+        type=checked(iso_date),
+        help="date of the first evening, YYYY-MM-DD; tonight when left out",
+    )
+    add_json(parser)
+
+
+def run(args: Namespace, now: datetime) -> str:
+    """Return the year."""
+    profile = read_profile(args.profile)
+    site, planet = choose_site(profile, args.site), choose_planet(args.planet, where="--planet")
+    first = tonight(site, now) if args.first is None else args.first
+    try:
+        year = compute_year(site, planet, first)
+    except ProblemsError as error:
+        raise placed(error, "--from") from None
+    return to_json(year_json(year)) if args.json else year_text(year, clock=profile.preferences.clock)
