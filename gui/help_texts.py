@@ -41,8 +41,9 @@ Limits and ceilings are rules of thumb, and where a figure is an estimate the wi
 
 Positions: JPL ephemeris DE421 (Folkner, Williams and Boggs 2009), a work of the United States \
 government, read with Skyfield (MIT licence) from the package skyfield-data (MIT licence).
-Places and time zones: IANA time zone data (public domain); time zone borders from the package tzfpy \
-(MIT licence), made from OpenStreetMap data, © OpenStreetMap contributors, Open Database Licence.
+Towns: GeoNames (geonames.org), Creative Commons Attribution 4.0. Time zones: IANA time zone data (public \
+domain); their borders from the package tzfpy (MIT licence), made from OpenStreetMap data, © OpenStreetMap \
+contributors, Open Database Licence.
 Drawing: Matplotlib (its own licence, of BSD kind), with the font DejaVu Sans (Bitstream Vera licence).
 Window: Qt for Python (LGPL version 3); its source is offered by the Qt Company.
 Numbers: NumPy and SciPy (BSD licence). Files: attrs, cattrs, tomlkit, platformdirs (MIT licence).

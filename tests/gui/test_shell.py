@@ -1,6 +1,7 @@
 """The window: strip, answer, views, menus, documents, and what it remembers."""
 
 import json
+import re
 import threading
 from collections.abc import Callable
 from datetime import date
@@ -106,6 +107,13 @@ def test_the_answer_follows_planet_and_air_and_gives_its_reasons(
     state.set_first_look(FirstLook.BOILING)
     assert bar.sentence.text() != before
     assert "assumed" not in bar.sentence.text()
+
+
+def test_a_poor_answer_names_the_next_better_evening(shell: Shell, state: AppState) -> None:
+    state.set_planet(Body.MERCURY)
+    sentence = shell.answer_bar.sentence.text()
+    assert "Mercury is never above" in sentence
+    assert re.search(r"next .* on \d+ \w+ 2027", sentence)
 
 
 def test_the_evening_goes_back_forward_and_home_by_buttons(
