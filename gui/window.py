@@ -6,6 +6,7 @@ from pathlib import Path
 from PySide6.QtWidgets import QApplication
 
 from core.problems import ProblemsError
+from core.record.files import previous_copy
 from core.record.observer import Profile
 from core.record.profile import read_profile
 from gui.errors import ErrorDoor
@@ -67,7 +68,18 @@ def _first_profile(path: Path | None, session: Session) -> tuple[Profile, Path |
     try:
         return read_profile(last), last, ""
     except ProblemsError as error:
-        return Profile(), None, f"The last profile could not be opened. {error}"
+        return Profile(), None, _trouble_with(last, error)
+
+
+def _trouble_with(path: Path, error: ProblemsError) -> str:
+    """Return in a sentence or two why the last profile is not there, and where a good copy is."""
+    copy = previous_copy(path)
+    problems = [problem for problem in error.problems if copy.name not in problem.what]
+    first, *others = problems
+    what = first.what if first.where == path.name else str(first)
+    more = f" (and {len(others)} more)" if others else ""
+    words = f"The last profile, {path.name}, could not be opened and is left as it is: {what}{more}."
+    return f"{words} The one from before the last save is kept as {copy.name}." if copy.is_file() else words
 
 
 def _opened(session: Session, path: Path | None) -> Session:

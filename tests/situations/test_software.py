@@ -1,0 +1,366 @@
+"""What goes wrong on a desktop: odd names, decimal marks, other screens, dates out of range, damaged files.
+
+The situations come from bug reports and public questions.
+"""
+
+import json
+from collections.abc import Callable, Iterator
+from datetime import UTC, date, datetime, timedelta
+from pathlib import Path
+
+import pytest
+from attrs import evolve
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+from PySide6.QtCore import QLocale, QPointF, Qt
+from PySide6.QtGui import Qt as QtText
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QAbstractButton, QComboBox, QLabel, QMenu, QWidget
+from pytestqt.qtbot import QtBot
+
+from core.kit.figures import parse_aperture_mm, parse_eyepiece_mm, parse_factor
+from core.kit.gear import Barlow, Eyepiece
+from core.record.files import previous_copy
+from core.record.observer import Profile
+from core.record.profile import dumps_profile, read_profile, save_profile
+from core.sky.bodies import Body
+from core.sky.ephemeris import usable_dates
+from core.sky.site import BlockedSky
+from gui import dialogs
+from gui.app import main
+from gui.gear.readings import reads
+from gui.height.view import HeightView
+from gui.ladder.view import LadderView
+from gui.session import Session
+from gui.shell import GEAR, HEIGHT, LADDER, Shell
+from gui.state import AppState
+from gui.widgets.typed_field import TypedField
+from gui.window import _first_profile
+from tests.gui.conftest import EVENING_START, HandClock, make_profile, pixels
+from tests.situations.owners import eyepieces, owner, place, scope
+
+MakeShell = Callable[..., Shell]
+MakeState = Callable[..., AppState]
+
+# Signs of a formula, of rich text, of a shortcut, and quotation marks of inches.
+ODD_NAMES = [
+    ("$$", "Ba$$in", "<3 my dob", r"\frac{1}{2} $"),
+    ('10" $best$ scope', "tube & <br>", "8″ f/5", "&lt; &amp;"),
+    ("My<s>ecret", '8" <f/5', '10" f/4.7 <b>dob</b>', "Fork && arm"),
+]
+
+
+def oddly_named(names: tuple[str, str, str, str]) -> Profile:
+    """Return an owner of two scopes, a site and things that all bear odd names."""
+    profile = make_profile()
+    wall = BlockedSky(azimuth_from_deg=120, azimuth_to_deg=160, below_altitude_deg=30, what=names[1])
+    return evolve(
+        profile,
+        observer=names[3],
+        sites=(evolve(profile.sites[0], name=names[2], blocked=(wall,)),),
+        telescopes=(
+            evolve(profile.telescopes[0], name=names[0]),
+            evolve(profile.telescopes[1], name=names[1]),
+        ),
+        eyepieces=tuple(
+            Eyepiece(name=name, focal_length_mm=focal_length_mm, apparent_field_deg=52)
+            for name, focal_length_mm in zip(names, (25, 15, 10, 8), strict=True)
+        ),
+        barlows=(Barlow(name=names[2], factor=2),),
+    )
+
+
+def drawn_words(shell: Shell) -> str:
+    """Return the words in the drawing of the view on the screen."""
+    view = shell.current_view
+    assert isinstance(view, HeightView | LadderView)
+    view.canvas.ensure_drawn()
+    assert view.canvas.chart is not None
+    return "\n".join(text.get_text() for text in view.canvas.chart.texts)
+
+
+@pytest.mark.parametrize("names", ODD_NAMES, ids=lambda names: names[0])
+def test_an_odd_name_is_shown_letter_by_letter_and_breaks_no_drawing(
+    make_shell: MakeShell, make_state: MakeState, names: tuple[str, str, str, str]
+) -> None:
+    state = make_state(oddly_named(names))
+    state.set_palette("night")
+    state.set_planet(Body.SATURN)
+    state.set_other_scope(state.profile.telescopes[1].id)
+    shell = make_shell(state, view=HEIGHT)
+
+    # A drawing that fails in a paint event fails the test.
+    for view in (HEIGHT, LADDER, GEAR):
+        shell.show_view(view)
+        seen = pixels(shell)
+        # At night whatever is drawn is red: a name may not bring colours in.
+        assert seen[..., 1:].max() == 0
+        assert seen[..., 0].max() > 100
+        if view == LADDER:
+            assert all(name in drawn_words(shell) for name in names)
+    assert shell.strip.observer.text() == names[3]
+    assert shell.strip.site.itemText(0) == names[2]
+    assert [shell.strip.scope.itemText(number) for number in (0, 1)] == [names[0], names[1]]
+    labels = [label for label in shell.findChildren(QLabel) if any(name in label.text() for name in names)]
+    assert labels
+    for label in labels:
+        assert label.textFormat() is Qt.TextFormat.PlainText
+    for widget in shell.findChildren(QWidget):
+        # A tooltip is the one text of a widget that Qt always guesses about.
+        assert not QtText.mightBeRichText(widget.toolTip())
+
+
+def texts_with_shortcuts(shell: Shell) -> Iterator[str]:
+    for button in shell.findChildren(QAbstractButton):
+        yield button.text()
+    for menu in shell.findChildren(QMenu):
+        for action in menu.actions():
+            yield action.text()
+
+
+@pytest.mark.parametrize("name", ["tube & <br>", "Fork && arm", "&lt; &amp;", "A&B&C"])
+def test_a_name_in_a_menu_makes_no_shortcut(make_shell: MakeShell, make_state: MakeState, name: str) -> None:
+    state = make_state()
+    shell = make_shell(state, shown=False)
+    state.edit_profile(f"Rename to {name}", evolve(state.profile, observer=name))
+
+    texts = [text for text in texts_with_shortcuts(shell) if "Rename to" in text]
+
+    # Two ampersands are shown as one; a single one would underline a letter and vanish.
+    assert any(text.endswith(f"Rename to {name.replace('&', '&&')}") for text in texts)
+    assert not any(text.endswith(f"Rename to {name}") for text in texts)
+
+
+DECIMALS = {"12.5": 12.5, "12,5": 12.5, " 12,50 ": 12.5, "12.3": 12.3, "12,3": 12.3, "9.": 9.0}
+
+
+@pytest.fixture(params=["C", "en_US", "de_DE", "de_CH", "fr_FR"])
+def country(request: pytest.FixtureRequest) -> Iterator[str]:
+    before = QLocale()
+    QLocale.setDefault(QLocale(request.param))
+    yield request.param
+    QLocale.setDefault(before)
+
+
+def test_either_decimal_mark_is_one_in_every_country(qtbot: QtBot, theme: object, country: str) -> None:
+    field = TypedField("focal_length", "Focal length", read=reads(parse_eyepiece_mm), write=str)
+    qtbot.addWidget(field)
+    field.show()
+    for typed, value in DECIMALS.items():
+        field.editor.selectAll()
+        qtbot.keyClicks(field.editor, typed)
+        assert field.reading.value is not None, typed
+        assert field.reading.value.low_mm == value
+
+
+@pytest.mark.parametrize(
+    ("parse", "typed", "choices"),
+    [
+        # Ten times too long, as when a mark is swallowed: asked about.
+        (parse_eyepiece_mm, "125", ["12.5 mm"]),
+        (parse_eyepiece_mm, "123", ["12.3 mm"]),
+        # 1200,5 is 1200.5 and never 12005; a point before three digits may be either.
+        (parse_aperture_mm, "1200,5", []),
+        (parse_aperture_mm, "1.200", ["1200 mm"]),
+        (parse_factor, "6.3", ["0.63x"]),
+        (parse_factor, "25", []),
+    ],
+)
+def test_a_figure_out_of_range_is_asked_about_or_refused_in_every_country(
+    qtbot: QtBot, theme: object, country: str, parse: Callable[[str], object], typed: str, choices: list[str]
+) -> None:
+    field = TypedField("figure", "Figure", read=reads(parse), write=str)
+    qtbot.addWidget(field)
+    field.show()
+
+    qtbot.keyClicks(field.editor, typed)
+
+    assert not field.reading.is_good
+    assert field.reading.problem.endswith(("?", "."))
+    assert [choice.label for choice in field.reading.choices][: len(choices)] == choices
+
+
+def at(view: HeightView, moment: datetime) -> QPointF:
+    assert view.canvas.chart is not None
+    return QPointF(*view.canvas.from_figure(view.canvas.chart.x_of(moment), view.canvas.chart.y_of(80)))
+
+
+def text_height(view: HeightView | LadderView, ratio: float) -> float:
+    """Return the median height of the drawing's words in the window's own pixels."""
+    assert view.canvas.chart is not None
+    heights = sorted(text.get_window_extent().height / ratio for text in view.canvas.chart.texts)
+    return float(heights[len(heights) // 2])
+
+
+@pytest.mark.parametrize("kind", [HeightView, LadderView])
+def test_a_chart_keeps_its_place_and_its_size_from_screen_to_screen(
+    qtbot: QtBot,
+    theme: object,
+    state: AppState,
+    monkeypatch: pytest.MonkeyPatch,
+    kind: type[HeightView] | type[LadderView],
+) -> None:
+    view = kind(state)
+    qtbot.addWidget(view)
+    view.resize(800, 440)
+    view.show()
+    qtbot.waitExposed(view)
+    canvas = view.canvas
+    canvas.ensure_drawn()
+    usual = text_height(view, canvas.devicePixelRatioF())
+    # To a laptop's screen and back, to scaled ones, as after waking from sleep.
+    for ratio in (2.0, 1.0, 1.25, 1.5):
+        monkeypatch.setattr(canvas, "devicePixelRatioF", lambda ratio=ratio: ratio)
+        canvas.ensure_drawn()
+        # The drawing covers the place to the last pixel, and its words keep their size.
+        for place_px, drawn_px in (
+            (canvas.width(), canvas.figure.bbox.width),
+            (canvas.height(), canvas.figure.bbox.height),
+        ):
+            assert place_px <= drawn_px / ratio < place_px + 1.6 / ratio
+        assert text_height(view, ratio) == pytest.approx(usual, rel=0.12)
+        if isinstance(view, HeightView):
+            # What the mouse points at is what is read out: a pixel is about a minute wide.
+            moment = EVENING_START + timedelta(minutes=30 * ratio)
+            QTest.mouseClick(canvas, Qt.MouseButton.LeftButton, pos=at(view, moment).toPoint())
+            assert abs(state.time - moment) <= timedelta(minutes=1)
+
+
+@pytest.mark.parametrize("view", [GEAR, HEIGHT, LADDER])
+def test_no_button_is_cut_off_on_a_small_laptop(make_shell: MakeShell, state: AppState, view: int) -> None:
+    shell = make_shell(state, view=view, size=(1366, 700))  # 768 less a task bar and a title
+
+    for control in shell.findChildren(QAbstractButton) + shell.findChildren(QComboBox):
+        if control.isVisible() and not control.visibleRegion().isEmpty():
+            corner = control.mapTo(shell, control.rect().bottomRight())
+            assert shell.rect().contains(corner), control.accessibleName()
+
+
+FIRST, LAST = usable_dates()
+
+
+@settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(st.dates(date(1800, 1, 1), FIRST - timedelta(days=1)) | st.dates(LAST + timedelta(days=1)))
+def test_a_date_outside_the_tables_is_refused_with_their_range(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], evening: date
+) -> None:
+    # DE421 covers 1899-07-29 to 2053-10-09.
+    path = tmp_path / "profile.toml"
+    path.write_text(dumps_profile(owner(scope("reflector", 150, 1200))), "utf-8")
+    for words in (
+        ["heights", str(path), "--evening", evening.isoformat()],
+        ["ladder", str(path), "--planet", "mars", "--evening", evening.isoformat()],
+        ["ladder", str(path), "--planet", "moon", "--at", f"{evening}T23:00"],
+    ):
+        assert main(words) == 2
+        told = capsys.readouterr()
+        assert told.out == ""
+        assert told.err.count("\n") == 1
+        assert evening.year > 9990 or "choose a date from 1899-08-14 to 2053-09-23" in told.err
+
+
+@pytest.mark.parametrize("evening", [FIRST, LAST, LAST - timedelta(days=90)])
+@pytest.mark.parametrize("latitude_deg", [69.65, -45.0])
+def test_the_ends_of_the_tables_still_have_their_answers(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], evening: date, latitude_deg: float
+) -> None:
+    # Looking ahead for a better evening runs past the end of the tables there.
+    path = tmp_path / "profile.toml"
+    kit = owner(
+        scope("reflector", 150, 1200),
+        eyepieces=eyepieces(25, 10),
+        site=place(latitude_deg, 19, "Europe/Oslo"),
+    )
+    path.write_text(dumps_profile(kit), "utf-8")
+
+    assert main(["heights", str(path), "--evening", evening.isoformat(), "--json"]) == 0
+
+    told = json.loads(capsys.readouterr().out)
+    assert len(told["bodies"]) == 8
+    assert "two years" not in told["answer"] or evening < date(2051, 9, 23)
+
+
+def test_the_window_asks_for_no_date_that_cannot_be_had(make_shell: MakeShell, make_state: MakeState) -> None:
+    state = make_state()
+    told: list[str] = []
+    state.told.connect(told.append)
+    shell = make_shell(state, view=HEIGHT)
+    for evening, step in ((LAST, 1), (FIRST, -1)):
+        state.set_evening(evening)
+        assert state.night is not None
+        assert state.answer is not None
+        state.step_evening(step)
+        assert state.evening == evening
+        assert "choose a date from 1899-08-14 to 2053-09-23" in told[-1]
+    assert shell.strip.date.minimumDate().toPython() == FIRST
+    assert shell.strip.date.maximumDate().toPython() == LAST
+
+
+def whole_profile() -> bytes:
+    return dumps_profile(make_profile()).encode()
+
+
+# As a power cut, another program, a newer Stillair or a slip of the hand leave a file behind.
+DAMAGED = {
+    "nothing in it": b"",
+    "zero bytes": bytes(2000),
+    "cut in half": whole_profile()[: len(whole_profile()) // 2] + b'"',
+    "wrong types": b'schema = 1\nobserver = 5\ntelescopes = "none"\n',
+    "newer": b"schema = 7\n",
+    "another encoding": "schema = 1\nobserver = 'Lucía'\n".encode("latin-1"),
+    "half a character": whole_profile() + "ü".encode()[:1],
+    "wide characters": whole_profile().decode().encode("utf-16"),
+}
+
+
+@pytest.mark.parametrize("content", DAMAGED.values(), ids=DAMAGED)
+def test_a_damaged_profile_neither_stops_the_start_nor_is_written_over(
+    make_shell: MakeShell,
+    make_state: MakeState,
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    content: bytes,
+) -> None:
+    path = tmp_path / "kit.toml"
+    path.write_bytes(content)
+
+    profile, opened, trouble = _first_profile(None, Session().with_opened(path))
+
+    # It starts with nothing, says so once, and leaves the file alone: the kit was typed by hand.
+    assert (profile, opened) == (Profile(), None)
+    assert trouble.startswith("The last profile, kit.toml, could not be opened and is left as it is: ")
+    assert trouble.endswith(".")
+    assert "\n" not in trouble
+    state = make_state(profile)
+    shell = make_shell(state, shown=False)
+    assert path.read_bytes() == content
+    # Saving something new under the same name sets the damaged file aside first.
+    state.edit_profile("Begin anew", make_profile())
+    monkeypatch.setattr(dialogs, "ask_save", lambda *_asked: path)
+    assert shell.documents.save_as()
+    assert read_profile(path).observer == "Ines"
+    kept = [other.read_bytes() for other in tmp_path.iterdir() if other.is_file() and other != path]
+    assert content in kept
+
+
+@pytest.mark.parametrize("content", DAMAGED.values(), ids=DAMAGED)
+def test_a_damaged_profile_names_the_good_copy_beside_it(tmp_path: Path, content: bytes) -> None:
+    path = tmp_path / "kit.toml"
+    save_profile(path, make_profile())
+    save_profile(path, evolve(make_profile(), observer="Later"))
+    path.write_bytes(content)
+
+    _, _, trouble = _first_profile(None, Session().with_opened(path))
+
+    assert f"as {previous_copy(path).name}" in trouble
+    assert read_profile(previous_copy(path)).observer == "Ines"
+
+
+@pytest.mark.parametrize("year", [1980, 2052, 2070])
+def test_the_clock_of_a_machine_may_be_far_off(make_state: MakeState, clock: HandClock, year: int) -> None:
+    clock.now = datetime(year, 1, 1, 20, tzinfo=UTC)
+
+    state = make_state()
+
+    assert (state.night is None) == (year > 2053)
+    assert bool(state.night_problem) == (year > 2053)
