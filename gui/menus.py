@@ -73,6 +73,7 @@ class Menus:
             group.addAction(action)
             self.palettes[name] = action
         _add(menu, "Next &palette", self._shell.next_palette, "F9")
+        _add(menu, "&Full screen", self._shell.toggle_full_screen, Key.FullScreen)
         menu.addSeparator()
         _add(menu, "Text &larger", partial(self._shell.step_text, 1), "Ctrl++", "Ctrl+=")
         _add(menu, "Text &smaller", partial(self._shell.step_text, -1), "Ctrl+-")

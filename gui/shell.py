@@ -96,6 +96,13 @@ class Shell(QMainWindow):
         guide.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         guide.open()
 
+    def toggle_full_screen(self) -> None:
+        """Fill the screen, without the bright frame that is not the program's own, or go back."""
+        if self.isFullScreen():
+            self.showNormal()
+        else:
+            self.showFullScreen()
+
     def next_palette(self) -> None:
         """Go on to the next of day, dusk and night."""
         number = PALETTES.index(self.state.palette_name)
@@ -168,7 +175,7 @@ class Shell(QMainWindow):
     def _show_first_view(self, _loaded: object) -> None:
         self.show_view(self.view_buttons.checkedId())
         view = self.current_view
-        if view is not None and self.focusWidget() is None:
+        if view is not None:
             view.setFocus()
         if self._first_run:
             self._first_run = False

@@ -82,7 +82,7 @@ class Strip(QWidget):
         for widget in (self.back, self.date, self.forward, self.tonight):
             row.addWidget(widget)
         self._groups = (
-            _Group(PlainLabel("Observer", role="small"), self.observer, stretch=1),
+            _Group(PlainLabel("Observer", role="small"), self.observer),
             _Group(captioned("&Site", self.site), self.site, stretch=3),
             _Group(self.weekday, evening),
             _Group(captioned("&Planet", self.planet), self.planet, stretch=3),

@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QWidget
 from gui.widgets.plain_label import PlainLabel
 
 _LEAST_LETTERS = 5
+_MOST_LETTERS = 18
 
 
 class ElidedLabel(PlainLabel):
@@ -14,6 +15,10 @@ class ElidedLabel(PlainLabel):
 
     def __init__(self, text: str = "", parent: QWidget | None = None, *, role: str = "") -> None:
         super().__init__(text, parent, role=role)
+
+    def sizeHint(self) -> QSize:
+        hint = super().sizeHint()
+        return QSize(min(hint.width(), _MOST_LETTERS * self.fontMetrics().averageCharWidth()), hint.height())
 
     def minimumSizeHint(self) -> QSize:
         hint = super().minimumSizeHint()

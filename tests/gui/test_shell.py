@@ -261,6 +261,20 @@ def test_palettes_are_changed_by_key_menu_and_strip_and_remembered(
     assert SessionFile(state_folder).read()[0].palette == "night"
 
 
+def test_full_screen_and_back(shell: Shell) -> None:
+    states = []
+    for _ in range(2):
+        QTest.keyClick(shell, Qt.Key.Key_F11)
+        states.append(shell.isFullScreen())
+    assert states == [True, False]
+
+
+def test_the_keyboard_begins_in_the_view(shell: Shell) -> None:
+    view = shell.current_view
+    assert isinstance(view, HeightView)
+    assert view.canvas.hasFocus()
+
+
 def test_text_grows_and_the_window_still_fits(shell: Shell) -> None:
     usual = QApplication.font().pointSizeF()
     action(shell, "View", "Text larger").trigger()
