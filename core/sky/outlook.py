@@ -55,7 +55,7 @@ class BodyOutlook:
     when it is dark enough for the body and, unless asked otherwise, nothing of the site's blocked sky is
     before it: ``best_altitude_deg`` (N,) is the greatest altitude above the horizon then and ``best_s`` its
     time, NaN without one; ``dark_hours_30`` and ``dark_hours_45`` (N,) are the hours above each height then.
-    ``diameter_arcsec`` (N,) is equatorial and geocentric, at the first transit or else in mid-evening.
+    ``diameter_arcsec`` (N,) is equatorial and geocentric, in the middle of the evening.
     """
 
     body: Body
@@ -176,7 +176,6 @@ def _sines(altitudes_deg: Sequence[float]) -> list[float]:
 def _body_outlook(sky: _Sky, body: Body, dark_s: Floats) -> BodyOutlook:
     course = sky.course(body)
     horizon, fair, best = course.crossings(_sines([HORIZON_DEG, FAIR_DEG, BEST_DEG]))
-    transits = sky.by_evening(sky.transits_s(body, course))
     dark_and_up_s = intersect(dark_s, horizon.above_s)
     hidden_s = sky.hidden_spans(body, dark_and_up_s)
     pieces = Pieces.between(
@@ -189,7 +188,7 @@ def _body_outlook(sky: _Sky, body: Body, dark_s: Floats) -> BodyOutlook:
         body=body,
         evenings=sky.evenings,
         rises=sky.by_evening(horizon.climbs_s),
-        transits=transits,
+        transits=sky.by_evening(sky.transits_s(body, course)),
         sets=sky.by_evening(horizon.falls_s),
         above_30=sky.spans_by_evening(fair.above_s),
         above_45=sky.spans_by_evening(best.above_s),
@@ -198,7 +197,7 @@ def _body_outlook(sky: _Sky, body: Body, dark_s: Floats) -> BodyOutlook:
         best_s=best_s,
         dark_hours_30=hours(seen & pieces.within(fair.above_s)),
         dark_hours_45=hours(seen & pieces.within(best.above_s)),
-        diameter_arcsec=_diameters_arcsec(body, sky.evenings, transits),
+        diameter_arcsec=_diameters_arcsec(body, sky.evenings),
     )
 
 
@@ -226,9 +225,7 @@ def _highest(evenings: Evenings, course: Course, spans_s: Floats) -> tuple[Float
     return highest_s, highest
 
 
-def _diameters_arcsec(body: Body, evenings: Evenings, transits: ByEvening) -> Floats:
-    middle_s = evenings.spans_s.mean(axis=1)
-    first_s = transits.firsts(len(evenings))
-    place_au = geocentric_au(body, np.where(np.isnan(first_s), middle_s, first_s))
+def _diameters_arcsec(body: Body, evenings: Evenings) -> Floats:
+    place_au = geocentric_au(body, evenings.spans_s.mean(axis=1))
     distance_km = np.linalg.norm(place_au, axis=1) * AU_KM
     return np.asarray(np.degrees(2.0 * np.arcsin(FACTS[body].equatorial_radius_km / distance_km)) * 3600.0)

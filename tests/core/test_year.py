@@ -219,7 +219,8 @@ def test_json_tells_each_evening_as_heights_does() -> None:
         assert flat_s(evening["transits"]) == pytest.approx(
             flat_s([transit["time"] for transit in saturn["transits"]]), abs=0.01
         )
-        assert evening["diameter_arcsec"] == pytest.approx(saturn["diameter_arcsec"], rel=1e-5)
+        # In mid-evening here, at the transit there.
+        assert evening["diameter_arcsec"] == pytest.approx(saturn["diameter_arcsec"], rel=0.001)
 
 
 def flat_s(times: Sequence[str | Sequence[str]]) -> list[float]:

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from numpy.typing import NDArray
 
 from core.sky.bodies import TARGETS, Body
-from core.sky.ephemeris import EphemerisRangeError, usable_dates
+from core.sky.ephemeris import EphemerisRangeError, appearance, usable_dates
 from core.sky.evenings import evenings_from, year_from
 from core.sky.night import BodyNight, BodyState, Grade, Night, compute_night
 from core.sky.outlook import PLANETS, BodyOutlook, compute_outlook
@@ -82,7 +82,9 @@ def check_evening(outlook: BodyOutlook, number: int, night: Night) -> None:
     check_spans(outlook.above_30.of(number), body.above_30)
     check_spans(outlook.above_45.of(number), body.above_45)
     assert outlook.state(number) is body.state
-    assert outlook.diameter_arcsec[number] == pytest.approx(body.diameter_arcsec, rel=1e-5)
+    middle_s = (night.start.timestamp() + night.end.timestamp()) / 2.0
+    looks = appearance(outlook.body, np.array([middle_s]))
+    assert outlook.diameter_arcsec[number] == pytest.approx(looks.diameter_arcsec[0], rel=1e-6)
     assert outlook.dark_hours_45[number] == pytest.approx(hours_of(body, Grade.BEST), abs=HOURS)
     assert outlook.dark_hours_30[number] == pytest.approx(hours_of(body, Grade.BEST, Grade.FAIR), abs=HOURS)
     highest_deg = highest_in_windows(night, body)
