@@ -164,7 +164,7 @@ def test_the_same_house_unheated_only_hides(ask_json: AskJson) -> None:
     assert {span["what"] for span in jupiter["blocked"]} == {"house"}
 
 
-@settings(max_examples=20, deadline=None)
+@settings(max_examples=12, deadline=None)
 @given(
     latitude_deg=st.floats(-60, 60),
     evening=st.dates(date(2019, 1, 1), date(2035, 1, 1)),

@@ -7,7 +7,7 @@ from itertools import pairwise
 
 import pytest
 from attrs import evolve
-from hypothesis import assume, given, settings
+from hypothesis import assume, example, given, settings
 from hypothesis import strategies as st
 
 from core.air.steadiness import Blur
@@ -36,6 +36,12 @@ def floaters(found: Rung) -> list[str]:
     return [notice for notice in found.notices if "floaters" in notice]
 
 
+@example(aperture_mm=100.0, pupil_mm=1.05, blurs=(0.5, 4.0), altitudes=(80.0, 20.0))
+@example(aperture_mm=100.0, pupil_mm=0.95, blurs=(0.5, 4.0), altitudes=(80.0, 20.0))
+@example(aperture_mm=100.0, pupil_mm=0.75, blurs=(0.5, 4.0), altitudes=(80.0, 20.0))
+@example(aperture_mm=100.0, pupil_mm=0.65, blurs=(0.5, 4.0), altitudes=(80.0, 20.0))
+@example(aperture_mm=100.0, pupil_mm=0.55, blurs=(0.5, 4.0), altitudes=(80.0, 20.0))
+@example(aperture_mm=100.0, pupil_mm=0.45, blurs=(0.5, 4.0), altitudes=(80.0, 20.0))
 @settings(max_examples=100, deadline=None)
 @given(
     aperture_mm=st.floats(50, 500),
