@@ -137,6 +137,21 @@ class Pen:
         )
         self.figure.add_artist(patch, clip=False)
 
+    def area(
+        self, outline: NDArray[np.float64], colour: str, *, alpha: float = 1.0, order: float = 1.0
+    ) -> None:
+        """Fill what an outline, points (N, 2), goes round."""
+        patch = PathPatch(
+            Path(outline),
+            facecolor=colour,
+            edgecolor="none",
+            linewidth=0.0,
+            alpha=alpha,
+            zorder=order,
+            transform=self._points,
+        )
+        self.figure.add_artist(patch, clip=False)
+
     def circle(
         self, x: float, y: float, radius: float, colour: str, *, edge: str | None = None, order: float = 2.0
     ) -> None:

@@ -1,0 +1,225 @@
+"""The year's chart: how high a planet gets in a dark sky, for how long, and how large it looks."""
+
+from collections.abc import Sequence
+from datetime import date
+
+import numpy as np
+from matplotlib.figure import Figure
+from matplotlib.text import Text
+from numpy.typing import NDArray
+
+from core.drawing.lettering import Lettering, fitted, width_of
+from core.drawing.lines import LINE_WIDTH, LINE_WIDTH_IN_HAND, TINT_FAIR, TINT_LOW
+from core.drawing.outlook_frame import Panel, YearFrame, scale_step
+from core.drawing.outlook_words import SMALL, SMALL_BOLD, lines_at, write_marks, write_months
+from core.drawing.palette import Palette
+from core.drawing.pen import POINTS_PER_INCH, Pen
+from core.drawing.placing import Box, Taken
+from core.sky.events import BEST_DEG, FAIR_DEG
+from core.wording import altitude_text, short_date_text
+from core.year import Year
+from core.year_words import size_text
+
+_NUMERAL = Lettering(11.0)
+_SMALL_NUMERAL = Lettering(9.5)
+_ALTITUDES_DEG = (0, 30, 45, 60, 90)
+_TITLE_AWAY = 41.0
+_NAME_ABOVE = 7.5  # the name of a lower panel stands so far over it
+_HOURS_30, _HOURS_45 = 0.30, 0.75  # how strongly the hours are filled
+
+FloatArray = NDArray[np.float64]
+
+_ROOM_FOR_NUMERALS = 85.0  # under this height they are smaller
+_BEST_WEEKS = "best weeks"
+_BAR = 3.5  # height of the bar over them
+_ROOM_FOR_WORDS = 60.0  # a lower panel has no words inside
+# Places to either side of a middle, the nearest first, as parts of the way to the ends.
+_OUTWARDS = np.array([side * part for part in np.linspace(0.0, 1.0, 21) for side in (1.0, -1.0)])
+
+
+class YearChart:
+    """A drawn year: its words, and the way between dates and figure pixels, counted from the lower left."""
+
+    def __init__(self, pen: Pen, frame: YearFrame) -> None:
+        self.figure: Figure = pen.figure
+        self.texts: list[Text] = pen.texts
+        self._frame = frame
+
+    @property
+    def plot_box(self) -> Box:
+        """The box from the top of the first panel to the bottom of the last, pixels."""
+        frame, scale = self._frame, self._scale
+        return Box(frame.left * scale, frame.bottom * scale, frame.right * scale, frame.top * scale)
+
+    def x_of(self, day: date) -> float:
+        """Return where a date lies along x, pixels; the nearest end for one that is not on the chart."""
+        return self._frame.x(day) * self._scale
+
+    def date_at(self, x: float) -> date:
+        """Return the date at a pixel, held inside the chart."""
+        return self._frame.date_at(x / self._scale)
+
+    def shows(self, day: date) -> bool:
+        """Tell whether a date lies on the chart."""
+        return self._frame.shows(day)
+
+    @property
+    def _scale(self) -> float:
+        return self.figure.dpi / POINTS_PER_INCH
+
+
+def draw_year(figure: Figure, year: Year, *, palette: Palette, chosen: date | None = None) -> YearChart:
+    """Draw a planet's year on a figure, which is cleared first, and return the chart.
+
+    ``chosen`` is marked as the evening in hand, where it lies in the year. On a low page the panels of hours
+    and of size are left out.
+    """
+    pen, outlook = Pen(figure, palette), year.outlook
+    frame = YearFrame.on(
+        pen.page,
+        year.dates,
+        most_hours=float(outlook.dark_hours_30.max()),
+        most_arcsec=_in_unit(outlook.diameter_arcsec)[0].max(),
+    )
+    write_months(pen, frame)
+    _draw_altitude(pen, frame, year, lines_at(frame, year, chosen))
+    if frame.hours is not None:
+        _draw_hours(pen, frame, frame.hours, year)
+    if frame.size is not None:
+        _draw_size(pen, frame, frame.size, year)
+    write_marks(pen, frame, year, chosen)
+    if chosen is not None and frame.shows(chosen):
+        x = frame.x(chosen)
+        for panel in frame.panels:
+            pen.stroke((x, panel.box.bottom), (x, panel.box.top), palette.accent, 1.6, order=4.0)
+    return YearChart(pen, frame)
+
+
+def _draw_altitude(pen: Pen, frame: YearFrame, year: Year, lines: Sequence[float]) -> None:
+    panel, palette = frame.altitude, pen.palette
+    box, low, fair = panel.box, panel.y(FAIR_DEG), panel.y(BEST_DEG)
+    pen.fill(box, palette.night_sky, order=0.0)
+    pen.fill(Box(box.left, low, box.right, fair), palette.band_fair, alpha=TINT_FAIR, order=0.1)
+    pen.fill(Box(box.left, box.bottom, box.right, low), palette.band_low, alpha=TINT_LOW, order=0.1)
+    for y in (low, fair):
+        pen.stroke((box.left, y), (box.right, y), palette.line, 0.9, order=0.5)
+    pen.stroke((box.left, box.bottom), (box.right, box.bottom), palette.faint_ink, 1.2, order=3.0)
+    column = Taken(Box(pen.page.left, box.bottom - 9.0, box.left, box.top + 9.0), gap=0.0)
+    lettering = _NUMERAL if box.height > _ROOM_FOR_NUMERALS else _SMALL_NUMERAL
+    for altitude_deg in _ALTITUDES_DEG:
+        _write_number(pen, panel, column, altitude_deg, f"{altitude_deg}°", lettering)
+    words = fitted("Highest in the dark", SMALL, box.height)
+    pen.write(
+        words, box.left - _TITLE_AWAY, (box.bottom + box.top) / 2, SMALL, palette.faint_ink, rotation=90.0
+    )
+    _draw_height_line(pen, frame, year)
+    _draw_best_weeks(pen, frame, year, lines)
+    _draw_highest(pen, frame, year, lines)
+
+
+def _draw_height_line(pen: Pen, frame: YearFrame, year: Year) -> None:
+    """Draw the altitudes: heavy in the best weeks, light in the others."""
+    colour = pen.palette.bodies[year.planet]
+    altitudes_deg = year.outlook.best_altitude_deg
+    points = np.column_stack([frame.xs(), frame.altitude.ys(np.nan_to_num(altitudes_deg))])
+    is_up = ~np.isnan(altitudes_deg) & (altitudes_deg >= 0.0)
+    is_best = np.zeros(len(points), dtype=bool)
+    for first, last in year.best.stretches:
+        is_best[first : last + 1] = True
+    pen.strokes(_runs(points, is_up), colour, LINE_WIDTH)
+    pen.strokes(_runs(points, is_up & is_best), colour, LINE_WIDTH_IN_HAND, order=2.5)
+
+
+def _runs(points: FloatArray, chosen: NDArray[np.bool_]) -> Sequence[FloatArray]:
+    """Return the unbroken runs of the chosen points (N, 2)."""
+    numbers = np.flatnonzero(chosen)
+    runs = np.split(numbers, np.flatnonzero(np.diff(numbers) > 1) + 1)
+    return [points[run] for run in runs if len(run) > 1]
+
+
+def _draw_best_weeks(pen: Pen, frame: YearFrame, year: Year, lines: Sequence[float]) -> None:
+    """Draw a bar at the top of the panel over each stretch of the best weeks, named where there is room."""
+    box, palette = frame.altitude.box, pen.palette
+    half, width = frame.per_evening / 2, width_of(_BEST_WEEKS, SMALL) + 6.0
+    for first, last in year.best.stretches:
+        left, right = frame.x_of_number(first) - half, frame.x_of_number(last) + half
+        pen.fill(Box(left, box.top - _BAR, right, box.top), palette.accent, order=1.5)
+        if width <= right - left and box.height > _ROOM_FOR_WORDS:
+            middle, free = (left + right) / 2, (right - left - width) / 2
+            x = _clearest(middle + free * _OUTWARDS, width, lines)
+            pen.write(_BEST_WEEKS, x, box.top - _BAR - 6.5, SMALL, palette.accent)
+
+
+def _draw_highest(pen: Pen, frame: YearFrame, year: Year, lines: Sequence[float]) -> None:
+    """Mark the highest evening on the curve, with its height beside it."""
+    number, panel = year.best.highest, frame.altitude
+    if number is None or panel.box.height <= _ROOM_FOR_WORDS:
+        return
+    altitude_deg = float(year.outlook.best_altitude_deg[number])
+    x, y = frame.x_of_number(number), panel.y(altitude_deg)
+    colour, text = pen.palette.bodies[year.planet], altitude_text(altitude_deg, under_deg=FAIR_DEG)
+    pen.circle(x, y, 2.6, colour, order=2.6)
+    width = width_of(text, SMALL_BOLD)
+    above = y + 9.0 if y + 16.0 < panel.box.top - _BAR - 12.0 else y - 9.0
+    places = np.clip(x + width * _OUTWARDS, panel.box.left + width, panel.box.right - width)
+    pen.write(text, _clearest(places, width, lines), above, SMALL_BOLD, colour)
+
+
+def _clearest(places: FloatArray, width: float, lines: Sequence[float]) -> float:
+    """Return the first of the places (N,) for the middle of words that the fewest lines cross."""
+    crossed = np.abs(places[:, np.newaxis] - np.array(lines)) < width / 2 + 1.0
+    return float(places[np.argmin(crossed.sum(axis=1))])
+
+
+def _write_number(
+    pen: Pen, panel: Panel, column: Taken, value: float, text: str, lettering: Lettering
+) -> None:
+    """Write a number beside a panel with a tick, where it does not touch the one before."""
+    box, y = panel.box, panel.y(value)
+    place = Box.around(box.left - 20.0, y, 30.0, lettering.line_height)
+    if not column.is_free(place):
+        return
+    column.add(place)
+    pen.write(text, box.left - 5.0, y, lettering, pen.palette.ink, align="right")
+    pen.stroke((box.left - 3.0, y), (box.left, y), pen.palette.faint_ink, 0.8)
+
+
+def _draw_hours(pen: Pen, frame: YearFrame, panel: Panel, year: Year) -> None:
+    colour, outlook = pen.palette.bodies[year.planet], year.outlook
+    _draw_scale(pen, panel, " h", "Hours in the dark above 30° (light) and above 45° (full)")
+    for hours, alpha in ((outlook.dark_hours_30, _HOURS_30), (outlook.dark_hours_45, _HOURS_45)):
+        over = np.column_stack([frame.xs(), panel.ys(hours)])
+        ends = [(over[-1, 0], panel.box.bottom), (over[0, 0], panel.box.bottom)]
+        pen.area(np.concatenate([over, ends]), colour, alpha=alpha, order=1.0)
+    pen.strokes([np.column_stack([frame.xs(), panel.ys(outlook.dark_hours_30)])], colour, 0.8)
+
+
+def _draw_size(pen: Pen, frame: YearFrame, panel: Panel, year: Year) -> None:
+    sizes, sign = _in_unit(year.outlook.diameter_arcsec)
+    name = "Apparent size"
+    if year.best.largest is not None:
+        largest = size_text(float(year.outlook.diameter_arcsec[year.best.largest]))
+        name += f": largest {largest}, {short_date_text(year.dates[year.best.largest])}"
+    _draw_scale(pen, panel, sign, name)
+    colour = pen.palette.bodies[year.planet]
+    pen.strokes([np.column_stack([frame.xs(), panel.ys(sizes)])], colour, LINE_WIDTH)
+
+
+def _in_unit(diameter_arcsec: FloatArray) -> tuple[FloatArray, str]:
+    """Return apparent sizes in arcseconds, of the Moon in arcminutes, and the sign for it."""
+    return (diameter_arcsec / 60.0, "′") if diameter_arcsec.max() > 120.0 else (diameter_arcsec, "″")
+
+
+def _draw_scale(pen: Pen, panel: Panel, unit: str, name: str) -> None:
+    """Draw a lower panel's ground, its scale and its name."""
+    box, palette = panel.box, pen.palette
+    pen.stroke((box.left, box.bottom), (box.right, box.bottom), palette.faint_ink, 1.0, order=3.0)
+    column = Taken(Box(pen.page.left, box.bottom - 8.0, box.left, box.top + 8.0), gap=0.0)
+    step = scale_step(panel.top)
+    values = step * np.arange(round(panel.top / step) + 1)
+    # The ends first, then what has room between them.
+    for value in (values[0], values[-1], *values[1:-1]):
+        _write_number(pen, panel, column, float(value), f"{value:g}{unit}", _SMALL_NUMERAL)
+        pen.stroke((box.left, panel.y(value)), (box.right, panel.y(value)), palette.line, 0.5, order=0.4)
+    words = fitted(name, SMALL, box.width)
+    pen.write(words, box.left, box.top + _NAME_ABOVE, SMALL, palette.faint_ink, align="left")
