@@ -104,6 +104,10 @@ def test_the_now_line_moves_with_the_clock(view: HeightView, state: AppState, cl
     assert view.canvas.line_x(clock.now) == pytest.approx(max(after), abs=2)
     assert view.moment.text() == "Now, 23:42"
 
+    # It stays where it is while another moment is looked at.
+    state.set_time(EVENING_START)
+    assert columns_of(view, accent) == after
+
 
 def test_a_click_sets_the_cursor_and_the_read_out_follows(
     qtbot: QtBot, view: HeightView, state: AppState

@@ -12,6 +12,7 @@ import pytest
 from numpy.typing import NDArray
 from PySide6.QtGui import QImage
 
+from core.drawing.palette import load_palette
 from core.problems import ProblemsError
 from core.record.observer import Profile
 from core.record.profile import save_profile
@@ -40,6 +41,10 @@ def test_two_scopes_give_four_pictures_in_the_size_asked_for(
     assert [path.name for path in paths] == ["gear.png", "height.png", "ladder.png", "side_by_side.png"]
     shapes = {picture(path).shape for path in paths}
     assert shapes == {(700, 1100, 3)}
+    # No frame of focus, whose upper edge would be a long line of accent.
+    red, green, blue = bytes.fromhex(load_palette("day").accent[1:])
+    lines = np.all(picture(paths[1]) == (red, green, blue), axis=2).sum(axis=1)
+    assert lines.max() < 0.8 * 1100
     # Four different views.
     assert len({picture(path).tobytes() for path in paths}) == 4
 

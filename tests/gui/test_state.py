@@ -147,6 +147,17 @@ def test_the_first_planet_is_the_evening_s_and_stays_chosen_by_hand(state: AppSt
     assert in_hand(state)[0] == "saturn"
 
 
+def test_by_day_the_ladder_is_for_the_planet_s_best_moment(state: AppState, clock: HandClock) -> None:
+    # Saturn stands 15 degrees high in the south-east then, and the Sun is up.
+    clock.now = datetime(2026, 12, 5, 15, 30, tzinfo=UTC)
+    state.set_planet(Body.SATURN)
+    state.beat()
+    assert state.aim.altitude_deg > 45
+    # A moment chosen by hand counts all the same.
+    state.set_time(clock.now)
+    assert 10 < state.aim.altitude_deg < 20
+
+
 # Evenings and the clock.
 
 

@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
     QDialog,
     QFileDialog,
     QGroupBox,
+    QLabel,
     QLineEdit,
     QListWidget,
     QMenu,
@@ -178,8 +179,12 @@ def test_a_window_opened_later_is_red_too(qtbot: QtBot, night: Theme) -> None:
     late.setStyleSheet("background: white")  # a part that the palette does not reach
     qtbot.addWidget(late)
     late.show()
-    seen = pixels(late)
-    assert seen[..., 1:].max() == 0
+    assert pixels(late)[..., 1:].max() == 0
+
+    part = QLabel("a part that comes later still", late)
+    part.resize(late.size())
+    part.show()
+    assert pixels(late)[..., 1:].max() == 0
 
 
 @pytest.mark.parametrize("name", ["day", "dusk", "night"])
