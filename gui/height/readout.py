@@ -11,7 +11,8 @@ from core.kit.rounding import power_text
 from core.sky.bodies import Body
 from core.sky.events import HORIZON_DEG, SUN_HORIZON_DEG
 from core.sky.night import BodyNight, Night
-from core.sky.track import Position
+from core.sky.sunlight import TOO_NEAR_THE_SUN_DEG
+from core.sky.track import Position, separation_deg
 from core.sky.windows import blocked_words, warm_air_words
 from core.wording import SiteClock, compass_text
 
@@ -47,7 +48,9 @@ class Sight:
 
 def read_bodies(night: Night, moment: datetime, sight: Sight, clock: SiteClock) -> tuple[Reading, ...]:
     """Return a reading of every body of a night at a moment (UTC)."""
-    return tuple(_read(night, body, moment, sight, clock) for body in night.bodies)
+    sun = night.position(Body.SUN, moment)
+    sun_up = sun if sun.altitude_deg > SUN_HORIZON_DEG else None
+    return tuple(_read(night, body, moment, sun_up, sight, clock) for body in night.bodies)
 
 
 def is_sun_up(night: Night, moment: datetime) -> bool:
@@ -61,9 +64,14 @@ def in_words(readings: Sequence[Reading], when: str) -> str:
     return f"At {when}. " + ". ".join(reading.sentence for reading in ordered) + "."
 
 
-def _read(night: Night, body: BodyNight, moment: datetime, sight: Sight, clock: SiteClock) -> Reading:
+def _read(
+    night: Night, body: BodyNight, moment: datetime, sun_up: Position | None, sight: Sight, clock: SiteClock
+) -> Reading:
     position = night.position(body.body, moment)
     up = position.altitude_deg > HORIZON_DEG
+    # For safety: beside the Sun no power is offered, and no time at which to look.
+    near_sun = sun_up is not None and separation_deg(sun_up, position) < TOO_NEAR_THE_SUN_DEG
+    remark = _remark(body, moment, clock) if up else _next_rise(body, moment, clock)
     azimuth, point = f"{round(position.azimuth_deg) % 360}°", compass_text(position.azimuth_deg)
     letters = "".join(word[0].upper() for word in point.split("-"))
     return Reading(
@@ -73,8 +81,8 @@ def _read(night: Night, body: BodyNight, moment: datetime, sight: Sight, clock: 
         direction=f"azimuth {azimuth} {point}" if up else "",
         short_direction=f"{azimuth} {letters}" if up else "",
         path=f"path {position.path:.1f}" if position.path is not None else "",
-        ceiling=_ceiling(position, sight),
-        remark=_remark(body, moment, clock) if up else _next_rise(body, moment, clock),
+        ceiling="" if near_sun else _ceiling(position, sight),
+        remark="beside the Sun" if up and near_sun else remark,
     )
 
 

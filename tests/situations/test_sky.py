@@ -260,6 +260,18 @@ def test_the_window_shows_the_caution_beside_her_ladder_and_calls_noon_no_best(
     assert view.ceiling.text() == ""
 
 
+def test_the_read_out_offers_no_power_beside_the_sun() -> None:
+    # On 29 October 2010 Venus was 6 degrees from the Sun and Saturn 25, both up at noon.
+    night = night_at(LONDON, "2010-10-29")
+    sight = Sight(scope=SIX, blur=Blur.assumed(), usual_air=300)
+    noon = datetime(2010, 10, 29, 12, 30, tzinfo=UTC)
+
+    told = {each.body: each for each in read_bodies(night, noon, sight, SiteClock(zone=LONDON.zone))}
+
+    assert (told[Body.VENUS].ceiling, told[Body.VENUS].remark) == ("", "beside the Sun")
+    assert told[Body.SATURN].ceiling.startswith("ceiling ")
+
+
 def test_she_passes_from_the_evening_to_the_morning_side() -> None:
     before, conjunction, after = (datetime(2010, 10, day, 12, tzinfo=UTC) for day in (22, 29, 31))
 
