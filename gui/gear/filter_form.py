@@ -97,10 +97,8 @@ def _parse_transmittance(text: str) -> float:
             parse_number(number, low=0.01, high=100, what="The light let through", unit="%") / 100, 8
         )
     value = parse_number(number, low=0.0001, high=100, what="The light let through")
-    if value > 1:
+    if value >= 1:
         percent = f"{number_text(value)} %"
-        raise DoubtfulFigureError(
-            f"“{plain}” is more than all the light: did you mean {percent}?",
-            (Candidate(percent, value / 100),),
-        )
+        question = f"“{plain}” would be clear glass or more: did you mean {percent}?"
+        raise DoubtfulFigureError(question, (Candidate(percent, value / 100),))
     return value

@@ -100,7 +100,7 @@ class ThingForm(QWidget, Generic[T]):
         self.index = index
         self._is_new = self.thing is None
         self._session = next(_SESSIONS)
-        self.units = Units(self.state.profile.preferences)
+        self._use_units()
         for field in self.fields.values():
             field.reset()
         self._fill()
@@ -113,10 +113,7 @@ class ThingForm(QWidget, Generic[T]):
 
     def refresh(self) -> None:
         """Bring in what has changed in the profile; a text that is being typed stays."""
-        units = Units(self.state.profile.preferences)
-        if units != self.units:
-            self.units = units
-            self.on_units()
+        self._use_units()
         self._fill()
         self._arrange()
 
@@ -263,12 +260,20 @@ class ThingForm(QWidget, Generic[T]):
         self._status.setText(f"Still needed: {listed}." if missing else "")
         self._status.setVisible(bool(missing))
 
+    def _use_units(self) -> None:
+        units = Units(self.state.profile.preferences)
+        if units != self.units:
+            self.units = units
+            self.on_units()
+
     def _fill(self) -> None:
         thing = self.thing
         if thing is None:
             return
-        for name, value in self.values_of(thing).items():
-            self.fields[name].sync(value)
+        values = self.values_of(thing)
+        # What is hidden stays as it was, and is there again when a change of mind shows it.
+        for name in self.shown(values):
+            self.fields[name].sync(values[name])
 
     def _arrange(self) -> None:
         values = self.values()

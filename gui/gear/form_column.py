@@ -19,10 +19,10 @@ from gui.gear.things import Kind, things_of
 from gui.state import AppState
 from gui.widgets.plain_label import PlainLabel
 
-_FORMS: tuple[type[ThingForm[Any]], ...] = (
-    *(TelescopeForm, EyepieceForm, BarlowForm, FilterForm, SiteForm, ObserverForm),
-)
-_LEAST_LETTERS = 40
+_FORMS: dict[Kind, type[ThingForm[Any]]] = {
+    form.kind: form for form in (TelescopeForm, EyepieceForm, BarlowForm, FilterForm, SiteForm, ObserverForm)
+}
+_LEAST_LETTERS = 41
 _MOST_LETTERS = 66
 
 
@@ -40,7 +40,7 @@ class FormColumn(QWidget):
     def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.state = state
-        self.forms = {form.kind: form(state) for form in _FORMS}
+        self._forms: dict[Kind, ThingForm[Any]] = {}
         self.group_page = GroupPage()
         self.next = NextStepBar()
         self._title = PlainLabel(role="heading", wraps=True)
@@ -49,9 +49,7 @@ class FormColumn(QWidget):
         self._place: Place | None = None
         # By kind and id; a new thing has none yet.
         self._unaccepted: dict[tuple[Kind, str], dict[str, str]] = {}
-        for page in (self.group_page, *self.forms.values()):
-            self._page_of[page] = _scrolling(page)
-            self._pages.addWidget(self._page_of[page])
+        self._add_page(self.group_page)
         self._limit_width()
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
@@ -67,7 +65,7 @@ class FormColumn(QWidget):
         place = self._place
         if place is None or (place.index is None and place.kind is not Kind.OBSERVER):
             return None
-        return self.forms[place.kind]
+        return self.form_of(place.kind)
 
     @property
     def unfinished(self) -> frozenset[Kind]:
@@ -76,6 +74,13 @@ class FormColumn(QWidget):
         if self._place is not None and self._place.index == NEW:
             begun.add(self._place.kind)
         return frozenset(begun)
+
+    def form_of(self, kind: Kind) -> ThingForm[Any]:
+        """Return the form of a kind, which is made when it is first needed."""
+        if kind not in self._forms:
+            self._forms[kind] = _FORMS[kind](self.state)
+            self._add_page(self._forms[kind])
+        return self._forms[kind]
 
     def open(self, place: Place | None) -> None:
         """Open a thing, a new one, the page of a kind, or with None the welcome."""
@@ -126,6 +131,10 @@ class FormColumn(QWidget):
         self._place = None
         self._unaccepted.clear()
 
+    def _add_page(self, page: QWidget) -> None:
+        self._page_of[page] = _scrolling(page)
+        self._pages.addWidget(self._page_of[page])
+
     def changeEvent(self, event: QEvent) -> None:
         super().changeEvent(event)
         if event.type() is QEvent.Type.FontChange:
@@ -144,9 +153,11 @@ class FormColumn(QWidget):
             self._unaccepted[self._place.kind, self._id()] = texts
 
     def _id(self) -> str:
-        form = self.form
-        thing = form.thing if form is not None else None
-        return getattr(thing, "id", Kind.OBSERVER.value if thing is not None else "")
+        """Return the id of what is open; a new thing has none."""
+        place = self._place
+        if place is None or place.index is None:
+            return Kind.OBSERVER.value
+        return "" if place.index == NEW else things_of(self.state.profile, place.kind)[place.index].id
 
     def _heading(self) -> str:
         place = self._place
@@ -164,7 +175,6 @@ def _scrolling(page: QWidget) -> QScrollArea:
     area.setWidget(page)
     area.setWidgetResizable(True)
     area.setFrameShape(QFrame.Shape.NoFrame)
-    area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
     area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
     page.setObjectName("page")
     return area

@@ -77,13 +77,13 @@ class PowersModel(QAbstractTableModel):
 
     def __init__(self) -> None:
         super().__init__()
-        self._ladder: Ladder | None = None
+        self.ladder: Ladder | None = None
         self._rungs: tuple[Rung, ...] = ()
 
     def show(self, ladder: Ladder | None) -> None:
         """Show the rungs of a ladder, or none."""
         self.beginResetModel()
-        self._ladder = ladder
+        self.ladder = ladder
         self._rungs = ladder.rungs if ladder else ()
         self.endResetModel()
 
@@ -128,9 +128,9 @@ class PowersModel(QAbstractTableModel):
 
     def place_of(self, rung: Rung) -> str:
         """Return what part the rung plays tonight: where to start, how far to climb, or nothing."""
-        if self._ladder is None:
+        if self.ladder is None:
             return ""
-        is_start, is_top = rung.power == self._ladder.start, rung.power == self._ladder.climb_to
+        is_start, is_top = rung.power == self.ladder.start, rung.power == self.ladder.climb_to
         if is_start and is_top:
             return "Start here and stay."
         if is_start:

@@ -108,6 +108,8 @@ class PowersTable(QTableView):
 
     def show_ladder(self, ladder: Ladder | None) -> None:
         """Show another ladder, or none."""
+        if ladder is self._rows.ladder:
+            return
         before = self.rung
         self._rows.show(ladder)
         self._fit()
@@ -188,9 +190,11 @@ class PowersTable(QTableView):
                 widest = max((metrics.horizontalAdvance(text) for text in texts), default=0)
                 heading = metrics.horizontalAdvance(f"{COLUMNS[column].heading} ↑")
                 width = max(widest, heading) + 2 * SIDE_PX
-                self.setColumnWidth(column, width)
+                if self.columnWidth(column) != width:
+                    self.setColumnWidth(column, width)
                 room -= width
-        self.setColumnWidth(_EYEPIECE, max(room, 1))
+        if self.columnWidth(_EYEPIECE) != room and room > 0:
+            self.setColumnWidth(_EYEPIECE, room)
 
     def _fit_row(self, row: int) -> tuple[list[str], int]:
         """Give a row its height; return its lines of words and how far below its top they begin."""

@@ -33,7 +33,11 @@ class SectorTable(QTableWidget):
         self.setShowGrid(True)
         self.setTabKeyNavigation(False)
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
-        self.setEditTriggers(QAbstractItemView.EditTrigger.AllEditTriggers)
+        # Coming by with Tab opens no editor: that would keep the keyboard in the table.
+        trigger = QAbstractItemView.EditTrigger
+        self.setEditTriggers(
+            trigger.AnyKeyPressed | trigger.EditKeyPressed | trigger.DoubleClicked | trigger.SelectedClicked
+        )
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         header = self.horizontalHeader()

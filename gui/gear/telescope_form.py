@@ -103,7 +103,8 @@ class TelescopeForm(ThingForm[Telescope]):
         has_ratio = aperture_mm is not None and focal_length_mm is not None
         self._ratio.setText(f"f/{focal_length_mm / aperture_mm:.3g}" if has_ratio else "")
         share = ASSUMED_OBSTRUCTION[kind] if kind else 0.0
-        self._assumed.setText(f"{share:.0%} assumed" if share and values["obstruction_mm"] is None else "")
+        self._obstruction.editor.setPlaceholderText(f"{share:.0%}" if share else "")
+        self._assumed.setText("assumed" if share and values["obstruction_mm"] is None else "")
         is_fixed = kind is TelescopeKind.FIXED
         self.show_row(self._focuser, not is_fixed)
         self.show_row(self._cooling, not is_fixed)
@@ -135,12 +136,12 @@ class TelescopeForm(ThingForm[Telescope]):
         self._ratio = PlainLabel(role="faint")
         focal_length.add_beside(self._ratio)
         self._add_optional("true_field_deg", "True field", "°")
-        obstruction = self._add_length(
+        self._obstruction = self._add_length(
             "obstruction_mm", "Obstruction", reads(self._parse_obstruction), optional=True
         )
-        obstruction.editor.setToolTip("Diameter of the secondary mirror")
+        self._obstruction.editor.setToolTip("Diameter of the secondary mirror")
         self._assumed = PlainLabel(role="faint")
-        obstruction.add_beside(self._assumed)
+        self._obstruction.add_beside(self._assumed)
 
     def _build_cooling(self) -> None:
         self._cooling = self.add_heading("Cooling, as you measured it")

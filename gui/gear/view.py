@@ -1,5 +1,7 @@
 """The gear view: what is owned, the form of the chosen thing, and what it gives."""
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QHBoxLayout, QSplitter, QStackedWidget, QVBoxLayout, QWidget
@@ -9,10 +11,12 @@ from gui.aspect import Aspect
 from gui.gear.form_column import FormColumn
 from gui.gear.gives_panel import GivesPanel
 from gui.gear.owned_list import NEW, OwnedList, Place
-from gui.gear.side_by_side import SideBySide
 from gui.gear.things import LISTED, Kind, Thing, copied, moved, removed, things_of
 from gui.state import AppState
 from gui.widgets.plain_label import PlainLabel
+
+if TYPE_CHECKING:
+    from gui.gear.side_by_side import SideBySide
 
 # What the right column and the page of two scopes depend on.
 _GIVEN_BY = {
@@ -21,7 +25,7 @@ _GIVEN_BY = {
 }
 _MARGIN_PX = 12
 _GAP_PX = 16
-_FIRST_SIZES_PX = (190, 340, 470)
+_FIRST_SIZES_PX = (190, 352, 458)
 
 
 class GearView(QWidget):
@@ -33,7 +37,7 @@ class GearView(QWidget):
         self.owned = OwnedList()
         self.form_column = FormColumn(state)
         self.gives = GivesPanel(state)
-        self.side_by_side = SideBySide(state)
+        self._side_by_side: SideBySide | None = None
         self._pages = QStackedWidget()
         self._columns = QWidget()
         self._place: Place | None = None
@@ -46,7 +50,6 @@ class GearView(QWidget):
         self.owned.move_wanted.connect(self._move)
         self.form_column.add_wanted.connect(self.add)
         self.gives.side_by_side_wanted.connect(lambda: self.show_side_by_side(True))
-        self.side_by_side.left.connect(lambda: self.show_side_by_side(False))
         state.changed.connect(self._on_changed)
         self._take_up_profile()
 
@@ -55,6 +58,21 @@ class GearView(QWidget):
         """What is open: a thing, a kind, or None in an empty profile."""
         return self._place
 
+    @property
+    def side_by_side(self) -> "SideBySide":
+        """The page of two scopes; made when first needed, since drawing takes long to load."""
+        if self._side_by_side is None:
+            from gui.gear.side_by_side import SideBySide
+
+            self._side_by_side = SideBySide(self.state)
+            self._side_by_side.left.connect(lambda: self.show_side_by_side(False))
+            self._pages.addWidget(self._side_by_side)
+        return self._side_by_side
+
+    @property
+    def _shows_columns(self) -> bool:
+        return self._pages.currentWidget() is self._columns
+
     def show_side_by_side(self, shown: bool) -> None:
         """Show two scopes side by side, or go back to the three columns; one scope alone stays here."""
         if shown and self.state.other_scope is None:
@@ -62,11 +80,12 @@ class GearView(QWidget):
             if not others:
                 return
             self.state.set_other_scope(others[0].id)
-        self._pages.setCurrentWidget(self.side_by_side if shown else self._columns)
         if shown:
             self.side_by_side.refresh()
+            self._pages.setCurrentWidget(self.side_by_side)
             self.side_by_side.back.setFocus()
-        else:
+        elif not self._shows_columns:
+            self._pages.setCurrentWidget(self._columns)
             self.gives.show_side_by_side.setFocus()
 
     def add(self, kind: Kind) -> None:
@@ -100,7 +119,6 @@ class GearView(QWidget):
         columns.setContentsMargins(_MARGIN_PX, _MARGIN_PX, _MARGIN_PX, _MARGIN_PX)
         columns.addWidget(splitter)
         self._pages.addWidget(self._columns)
-        self._pages.addWidget(self.side_by_side)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.addWidget(self._pages)
@@ -191,7 +209,7 @@ class GearView(QWidget):
             self._show_list()
         if aspects & _GIVEN_BY:
             self.gives.refresh()
-            if self._pages.currentWidget() is self.side_by_side:
+            if not self._shows_columns:
                 self.side_by_side.refresh()
 
     def _on_edited(self) -> None:
@@ -203,7 +221,9 @@ class GearView(QWidget):
             self._place = Place(place.kind, form.index)
             self.form_column.follow(self._place)
             self._take_in_hand()
-        elif (newcomer := _newcomer(before, self._known_ids)) is not None:
+        elif self._shows_columns and (newcomer := _newcomer(before, self._known_ids)) is not None:
+            # Another thing may have stood in this place a moment ago.
+            self._place = None
             self._open(newcomer)
         elif place is not None and place.index not in (None, NEW):
             self._follow(place, before[place.kind])
@@ -220,6 +240,7 @@ class GearView(QWidget):
             self.form_column.follow(self._place)
         else:
             self.form_column.drop_new()
+            self._place = None
             self._open(Place(place.kind, min(place.index, len(ids) - 1) if ids else None))
 
 

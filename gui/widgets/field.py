@@ -62,6 +62,7 @@ class Field(QWidget):
         self._message = PlainLabel(role="problem", wraps=True)
         self._message.hide()
         self._choices = QHBoxLayout()
+        self._offered: tuple[Choice, ...] = ()
         self._choice_buttons: list[QPushButton] = []
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
@@ -129,6 +130,10 @@ class Field(QWidget):
         self._row.insertWidget(self._row.count() - 1, widget)
 
     def _offer(self, choices: tuple[Choice, ...]) -> None:
+        # Buttons that stay keep the keyboard.
+        if choices == self._offered:
+            return
+        self._offered = choices
         for button in self._choice_buttons:
             self._choices.removeWidget(button)
             button.hide()
@@ -141,6 +146,8 @@ class Field(QWidget):
             button.setAccessibleName(f"{self.label}: {choice.label}")
             button.clicked.connect(lambda _checked=False, choice=choice: self.choose(choice))
             self._choices.addWidget(button)
+            # A layout would show it only later, too late for a Tab that is on its way.
+            button.show()
             self._choice_buttons.append(button)
             QWidget.setTabOrder(previous, button)
             previous = button

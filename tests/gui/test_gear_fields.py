@@ -1,0 +1,299 @@
+"""Figures as people write them: read on each key, asked about when doubtful, kept when refused."""
+
+from collections.abc import Callable, Iterator
+
+import pytest
+from PySide6.QtCore import QLocale, Qt
+from PySide6.QtWidgets import QLineEdit, QTableWidget
+from pytestqt.qtbot import QtBot
+
+from core.kit.gear import Eyepiece
+from gui.gear.things import Kind
+from gui.gear.view import GearView
+from gui.shell import Shell
+from gui.state import AppState
+from gui.widgets.plain_label import PlainLabel
+from gui.widgets.typed_field import TypedField
+from tests.gui.gear_hand import GearHand
+
+pytestmark = pytest.mark.usefixtures("theme")
+
+
+@pytest.fixture
+def hand(qtbot: QtBot, state: AppState) -> Iterator[GearHand]:
+    hand = GearHand(qtbot, state)
+    yield hand
+    hand.close()
+
+
+@pytest.fixture(params=["de_DE", "en_US", "fr_FR", "C"])
+def habit(request: pytest.FixtureRequest) -> Iterator[str]:
+    """Run under the decimal habits of several countries."""
+    before = QLocale()
+    QLocale.setDefault(QLocale(request.param))
+    yield request.param
+    QLocale.setDefault(before)
+
+
+def focal_lengths(hand: GearHand) -> list[float | None]:
+    return [eyepiece.focal_length_mm for eyepiece in hand.profile.eyepieces]
+
+
+@pytest.mark.usefixtures("habit")
+def test_comma_and_point_are_decimal_in_every_country(hand: GearHand) -> None:
+    hand.open("10 mm")
+    for typed in ("12,5", "12.5", " 12,5 ", "12,5 mm", "12½"):
+        hand.type("focal_length", "10")
+        hand.type("focal_length", typed)
+
+        assert focal_lengths(hand) == [25, 12.5, 8]
+        # 1200 mm by 12.5 mm.
+        assert "96x 12.5 mm" in hand.powers
+        hand.leave()
+        assert hand.field("focal_length").entry == "12.5"
+
+
+def test_an_aperture_is_taken_in_any_unit_and_kept_in_mm(hand: GearHand) -> None:
+    for typed, aperture_mm in {
+        "114": 114,
+        "4.5 in": 114.3,
+        '4 1/2"': 114.3,
+        "4½ in": 114.3,
+        "11,4 cm": 114,
+        "6″": 152.4,
+    }.items():
+        hand.type("aperture_mm", "200")
+        hand.type("aperture_mm", typed)
+        assert hand.profile.telescopes[0].aperture_mm == pytest.approx(aperture_mm), typed
+
+
+def test_a_focal_ratio_stands_for_a_focal_length(hand: GearHand) -> None:
+    hand.type("focal_length_mm", "f/5")
+    assert hand.profile.telescopes[0].focal_length_mm == 750
+    hand.leave()
+    assert hand.field("focal_length_mm").entry == "750"
+    assert "f/5" in hand.words()
+
+
+def test_a_doubtful_aperture_is_asked_about_and_never_guessed(hand: GearHand) -> None:
+    hand.type("aperture_mm", "8")
+    hand.leave()
+    assert hand.profile.telescopes[0].aperture_mm == 150
+    assert "did you mean" in hand.field("aperture_mm").message
+
+    # The keyboard has gone to the first answer; the second is one further.
+    hand.leave()
+    answer = hand.focused()
+    assert answer is not None
+    assert answer.accessibleName() == "Aperture: 8 in"
+    hand.qtbot.keyClick(answer, Qt.Key.Key_Space)
+
+    assert hand.profile.telescopes[0].aperture_mm == pytest.approx(203.2)
+    assert hand.field("aperture_mm").message == ""
+
+
+def test_a_reducer_written_as_a_focal_ratio_is_asked_about(hand: GearHand) -> None:
+    hand.open("2x")
+    hand.type("factor", "6.3")
+    hand.leave()
+    assert hand.profile.barlows[0].factor == 2
+    answer = hand.focused()
+    assert answer is not None
+    hand.qtbot.keyClick(answer, Qt.Key.Key_Space)
+    assert hand.profile.barlows[0].factor == 0.63
+    assert hand.profile.barlows[0].name == "0.63x reducer"
+
+
+def test_a_range_makes_a_zoom_and_shows_the_fields_of_both_ends(hand: GearHand) -> None:
+    hand.open("8 mm")
+    assert hand.field("field_stop_mm").isVisible()
+    hand.type("focal_length", "8-24")
+    assert hand.profile.eyepieces[2].focal_length_max_mm == 24
+    assert not hand.field("field_stop_mm").isVisible()
+    hand.type("apparent_field_at_min_deg", "60")
+    assert hand.profile.eyepieces[2].apparent_field_at_min_deg == 60
+
+    hand.type("focal_length", "8")
+    assert hand.profile.eyepieces[2] == Eyepiece(
+        id="8-mm", name="8 mm", focal_length_mm=8, apparent_field_deg=52
+    )
+
+
+def test_a_refused_figure_stays_as_typed_beside_the_last_good_ladder(hand: GearHand) -> None:
+    hand.open("10 mm")
+    before = hand.powers
+    field = hand.field("focal_length")
+    for typed, sentence in {
+        "": "Focal length is needed.",
+        "twelve": "“twelve” is not a number; write it like 12.5 or 12,5.",
+        "1": "The focal length of an eyepiece must be from 2 to 60 mm, not “1”.",
+        "nan": "“nan” is not a number; write it like 12.5 or 12,5.",
+        "-10": "The focal length of an eyepiece must be from 2 to 60 mm, not “-10”.",
+    }.items():
+        hand.type("focal_length", typed)
+        hand.leave()
+
+        assert (field.entry or "") == typed
+        assert field.message == sentence
+        assert field.editor.accessibleDescription() == sentence
+        assert hand.powers == before
+        assert focal_lengths(hand) == [25, 10, 8]
+
+    hand.enter("focal_length")
+    hand.undo()
+    assert field.entry == "10"
+    assert field.message == ""
+    assert hand.state.undo_stack.count() == 0
+
+
+def test_a_figure_half_typed_is_not_scolded_until_there_is_a_pause(hand: GearHand) -> None:
+    field = hand.field("aperture_mm")
+    hand.type("aperture_mm", "8")
+    assert field.message == ""
+    hand.qtbot.waitUntil(lambda: "unusual for an aperture" in field.message)
+    hand.qtbot.keyClicks(field.editor, "0")
+    assert field.message == ""
+
+
+def test_refused_text_is_there_again_when_the_thing_is_opened_again(hand: GearHand) -> None:
+    hand.open("10 mm")
+    hand.type("focal_length", "many")
+    hand.open("25 mm")
+    assert hand.field("focal_length").entry == "25"
+    hand.open("10 mm")
+    assert hand.field("focal_length").entry == "many"
+    assert hand.field("focal_length").message != ""
+
+
+def test_figures_that_do_not_agree_are_refused_in_the_words_of_the_form(hand: GearHand) -> None:
+    hand.type("obstruction_mm", "150")
+    assert hand.field("obstruction_mm").message == "Obstruction must be less than the aperture, 150 mm."
+    hand.type("aperture_mm", "200")
+    assert hand.field("obstruction_mm").message == ""
+    scope = hand.profile.telescopes[0]
+    assert (scope.aperture_mm, scope.obstruction_mm) == (200, 150)
+
+
+def test_lengths_are_shown_in_inches_to_who_wants_inches(hand: GearHand) -> None:
+    hand.type("aperture_mm", "114.3")
+    hand.open("Observer")
+    hand.choose("length", "inches")
+    hand.open("Six-inch")
+    assert hand.field("aperture_mm").entry == "4.5"
+    assert hand.field("aperture_mm").editor.accessibleName() == "Aperture, in"
+
+    # Editing another figure leaves what was rounded for the eye as it was.
+    hand.type("focal_length_mm", "50")
+    assert hand.profile.telescopes[0].aperture_mm == pytest.approx(114.3)
+    assert hand.profile.telescopes[0].focal_length_mm == pytest.approx(1270)
+
+
+def test_a_difference_of_temperatures_follows_the_owners_unit(hand: GearHand) -> None:
+    hand.open("Observer")
+    hand.choose("temperature", "Fahrenheit")
+    hand.open("Six-inch")
+    hand.type("cooling_minutes", "40")
+    assert "go together" in hand.field("cooling_minutes").message
+    hand.type("cooling_from_c", "18")
+    assert hand.profile.telescopes[0].cooling_from_c == pytest.approx(10)
+    assert hand.profile.telescopes[0].cooling_minutes == 40
+
+
+def test_a_light_share_over_one_is_asked_about(hand: GearHand) -> None:
+    hand.add(Kind.FILTER)
+    hand.choose("known_by", "light let through")
+    hand.type("transmittance", "13")
+    hand.leave()
+    assert [each.name for each in hand.profile.filters] == []
+    answer = hand.focused()
+    assert answer is not None
+    hand.qtbot.keyClick(answer, Qt.Key.Key_Space)
+    assert hand.profile.filters[0].transmittance == pytest.approx(0.13)
+
+
+def test_a_wratten_number_tells_what_the_filter_is_for(hand: GearHand) -> None:
+    hand.add(Kind.FILTER)
+    hand.type("wratten", "25")
+    assert hand.profile.filters[0].wratten == "25"
+    assert "no new features" in hand.words()
+
+
+def test_a_date_is_typed_or_is_today(hand: GearHand) -> None:
+    hand.type("collimated_on", "1 November")
+    hand.leave()
+    assert "year, month and day" in hand.field("collimated_on").message
+    assert hand.profile.telescopes[0].collimated_on is None
+
+    today = hand.focused()
+    assert today is not None
+    assert today.accessibleName() == "Collimated: today"
+    hand.qtbot.keyClick(today, Qt.Key.Key_Space)
+    assert str(hand.profile.telescopes[0].collimated_on) == "2026-12-05"
+
+
+def test_blocked_sky_is_typed_into_the_last_row(hand: GearHand) -> None:
+    hand.open("Back terrace")
+    table = hand.field("blocked").editor
+    assert isinstance(table, QTableWidget)
+    table.setFocus()
+    for column, text in enumerate(("350", "20", "15,5", "trees")):
+        table.setCurrentCell(1, column)
+        hand.qtbot.keyClicks(table, text[0])
+        editor = table.findChild(QLineEdit)
+        assert editor is not None
+        hand.qtbot.keyClicks(editor, text[1:])
+        hand.qtbot.keyClick(editor, Qt.Key.Key_Return)
+        hand.qtbot.waitUntil(lambda: table.findChild(QLineEdit) is None)
+    sector = hand.profile.sites[0].blocked[1]
+    assert (sector.azimuth_from_deg, sector.azimuth_to_deg, sector.below_altitude_deg) == (350, 20, 15.5)
+    assert sector.what == "trees"
+
+    hand.qtbot.keyClick(table, Qt.Key.Key_Delete)
+    assert [each.what for each in hand.profile.sites[0].blocked] == ["roof ridge"]
+    hand.undo()
+    assert [each.what for each in hand.profile.sites[0].blocked] == ["roof ridge", "trees"]
+
+
+def test_a_name_is_shown_letter_by_letter(hand: GearHand) -> None:
+    for name in (
+        *("My<s>ecret", "tube & <br>", '10" f/4.7 <b>dob</b>', '8" <f/5', "<3 my dob", "&amp; &lt;", "$$"),
+        "Сатурн ♄",
+    ):
+        hand.type("name", name)
+        assert hand.profile.telescopes[0].name == name
+        assert hand.rows[1] == f"  {name}"
+        assert f"What {name} gives" in hand.words()
+    labels = hand.view.findChildren(PlainLabel)
+    assert all(label.textFormat() is Qt.TextFormat.PlainText for label in labels)
+
+
+def test_a_blank_or_repeated_name_is_refused(hand: GearHand) -> None:
+    field = hand.field("name")
+    assert isinstance(field, TypedField)
+    for typed, sentence in {
+        "  ": "Name is needed.",
+        "Small refractor": "Another telescope has this name already. Please choose another one.",
+    }.items():
+        hand.type("name", typed)
+        hand.leave()
+        assert field.text == typed
+        assert field.message == sentence
+        assert hand.profile.telescopes[1].name == "Small refractor"
+        assert hand.profile.telescopes[0].name not in ("", "Small refractor")
+
+
+def test_undo_of_the_window_reaches_fields(
+    make_shell: Callable[..., Shell], state: AppState, qtbot: QtBot
+) -> None:
+    shell = make_shell(state, view=0)
+    gear = shell.current_view
+    assert isinstance(gear, GearView)
+    line = gear.form_column.form_of(Kind.TELESCOPE).fields["aperture_mm"].editor
+    assert isinstance(line, QLineEdit)
+    line.setFocus()
+    line.selectAll()
+    qtbot.keyClicks(line, "200")
+    assert state.profile.telescopes[0].aperture_mm == 200
+    qtbot.keyClick(line, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
+    assert state.profile.telescopes[0].aperture_mm == 150
+    assert line.text() == "150"
