@@ -1,6 +1,7 @@
 """How one planet looks at a time and a site: everything about it as one value."""
 
 from datetime import date, datetime
+from typing import Final
 
 from attrs import frozen
 
@@ -24,11 +25,25 @@ from core.worth_looking import expect
 
 
 @frozen(kw_only=True)
+class Happenings:
+    """What happens on a planet in one evening.
+
+    ``events`` are what Jupiter's moons do, ``events_to_see`` those of them that fall into the planet's
+    windows; both are empty for the others, as ``red_spot`` is None for them.
+    """
+
+    events: tuple[MoonEvent, ...] = ()
+    events_to_see: tuple[MoonEvent, ...] = ()
+    red_spot: RedSpotPasses | None = None
+
+
+NOTHING_HAPPENS: Final = Happenings()
+
+
+@frozen(kw_only=True)
 class Looks:
     """One planet's looks.
 
-    ``events`` are what Jupiter's moons do in the whole evening, ``events_to_see`` those of them that fall
-    into the planet's windows; both are empty for the others, as ``red_spot`` is None for them.
     ``dispersion`` is None below 5 degrees; ``dispersion_limits`` tells whether it, rather than aperture
     and air, hides detail. Without a telescope there is no ``ladder``, no sight and no expectation, nor is
     there where the body stands so near to the Sun that nothing is offered; ``caution`` says so.
@@ -40,9 +55,7 @@ class Looks:
     time: datetime
     position: Position
     subject: Subject
-    events: tuple[MoonEvent, ...] = ()
-    events_to_see: tuple[MoonEvent, ...] = ()
-    red_spot: RedSpotPasses | None = None
+    happenings: Happenings = NOTHING_HAPPENS
     dispersion: Dispersion | None = None
     dispersion_limits: bool = False
     ladder: Ladder | None = None
@@ -51,28 +64,41 @@ class Looks:
     caution: str | None = None
 
 
+def find_happenings(night: Night, planet: Body, red_spot: RedSpot | None = None) -> Happenings:
+    """Return what happens on a planet in an evening; the same for every time of it."""
+    if planet is not Body.JUPITER:
+        return NOTHING_HAPPENS
+    events = moon_events(night.start, night.end)
+    spot = None
+    if red_spot is not None:
+        spot = red_spot_passes(red_spot.longitude_deg, red_spot.on, night.start, night.end)
+    return Happenings(
+        events=events,
+        events_to_see=tuple(event for event in events if _in_a_window(night, planet, event)),
+        red_spot=spot,
+    )
+
+
 def find_looks(
     night: Night,
     planet: Body,
     *,
     at: datetime | None = None,
     ladder: Ladder | None = None,
-    red_spot: RedSpot | None = None,
+    happenings: Happenings | None = None,
 ) -> Looks:
     """Return how a planet looks at a time of an evening, at its best minutes when none is given.
 
     With a ``ladder``, which must point at the planet, its aim decides the time, and its telescope and air
-    say what can be seen.
+    say what can be seen. ``happenings`` are the planet's own in that evening; left out, they are found,
+    without a red spot.
     """
+    if happenings is None:
+        happenings = find_happenings(night, planet)
     aim = aim_at(night, planet, at) if ladder is None else ladder.aim
     time = aim.at or night.start
     position = night.position(planet, time)
-    is_jupiter = planet is Body.JUPITER
-    events = moon_events(night.start, night.end) if is_jupiter else ()
-    to_see = tuple(event for event in events if _in_a_window(night, planet, event))
-    spot = None
-    if is_jupiter and red_spot is not None:
-        spot = red_spot_passes(red_spot.longitude_deg, red_spot.on, night.start, night.end)
+    spot = happenings.red_spot
     subject = subject_at(planet, time, red_spot_longitude_deg=None if spot is None else spot.longitude_deg)
     offered = None if aim.too_near_the_sun else ladder
     dispersion = dispersion_at(position.apparent_altitude_deg, elevation_m=night.site.elevation_m)
@@ -83,14 +109,12 @@ def find_looks(
         time=time,
         position=position,
         subject=subject,
-        events=events,
-        events_to_see=to_see,
-        red_spot=spot,
+        happenings=happenings,
         dispersion=dispersion,
         dispersion_limits=_limits(dispersion, ladder, position),
         ladder=ladder,
         sights=() if offered is None else sights_of(offered, subject, night.site, position, dispersion),
-        expectations=() if offered is None else _expectations(offered, subject, to_see),
+        expectations=() if offered is None else _expectations(offered, subject, happenings.events_to_see),
         caution=aim.caution,
     )
 

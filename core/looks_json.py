@@ -15,6 +15,7 @@ from core.sky.red_spot import RedSpotPasses
 def looks_json(looks: Looks) -> JsonObject:
     """Return a planet's looks: the disc and all on it, what the telescope makes of it, what to expect."""
     position, ladder = looks.position, looks.ladder
+    to_see = looks.happenings.events_to_see
     return {
         "schema": SCHEMA,
         "planet": looks.planet.value,
@@ -28,8 +29,8 @@ def looks_json(looks: Looks) -> JsonObject:
         "disc": _disc(looks.subject.disc),
         **_belongings(looks.subject),
         "moons": [_moon(moon) for moon in looks.subject.moons],
-        "moon_events": [_event(event, well_placed=event in looks.events_to_see) for event in looks.events],
-        "red_spot": _red_spot(looks.red_spot),
+        "moon_events": [_event(event, well_placed=event in to_see) for event in looks.happenings.events],
+        "red_spot": _red_spot(looks.happenings.red_spot),
         "dispersion": _dispersion(looks),
         "scope": None if ladder is None else {"id": ladder.scope.id, "name": ladder.scope.name},
         "blur": _blur(ladder),

@@ -39,6 +39,7 @@ COMMANDS = {
         Command("heights", "when and how high each planet stands in one evening"),
         Command("ladder", "every power of a telescope and how far the air lets you climb"),
         Command("compare", "two telescopes side by side"),
+        Command("looks", "how a planet looks at a time, and what a telescope makes of it"),
         Command("year", "a planet's best weeks, and a year of evenings"),
         Command("snapshot", "pictures of the three views, without a display"),
     )

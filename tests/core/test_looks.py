@@ -9,7 +9,7 @@ import pytest
 from core.air.steadiness import Blur
 from core.kit.gear import Barlow, Diagonal, Eyepiece, Telescope, TelescopeKind
 from core.kit.ladder import Ladder, build_ladder
-from core.looks import Looks, find_looks
+from core.looks import Looks, find_happenings, find_looks
 from core.looks_json import looks_json
 from core.looks_report import looks_text
 from core.record.observer import RedSpot
@@ -121,16 +121,17 @@ def test_only_what_happens_in_the_window_is_worth_staying_for(night: Night) -> N
     looks = looks_at(night, Body.JUPITER)
     windows = night.of(Body.JUPITER).windows
 
-    assert set(looks.events_to_see) < set(looks.events)
-    for event in looks.events_to_see:
+    assert set(looks.happenings.events_to_see) < set(looks.happenings.events)
+    for event in looks.happenings.events_to_see:
         assert any(event.start < window.end and window.start < event.end for window in windows)
     flags = [event["well_placed"] for event in looks_json(looks)["moon_events"]]
-    assert flags.count(True) == len(looks.events_to_see)
+    assert flags.count(True) == len(looks.happenings.events_to_see)
 
 
 def test_the_red_spot_passes_about_every_ten_hours_and_warns_when_old(night: Night) -> None:
-    fresh = find_looks(night, Body.JUPITER, red_spot=RedSpot(longitude_deg=70, on=date(2026, 11, 1))).red_spot
-    old = find_looks(night, Body.JUPITER, red_spot=RedSpot(longitude_deg=70, on=date(2026, 5, 1))).red_spot
+    measured = RedSpot(longitude_deg=70, on=date(2026, 11, 1))
+    fresh = find_happenings(night, Body.JUPITER, measured).red_spot
+    old = find_happenings(night, Body.JUPITER, attrs.evolve(measured, on=date(2026, 5, 1))).red_spot
     assert fresh is not None
     assert old is not None
 
@@ -141,11 +142,8 @@ def test_the_red_spot_passes_about_every_ten_hours_and_warns_when_old(night: Nig
     assert fresh.times == old.times
     assert old.warning is not None
     assert old.warning.startswith("The red spot's longitude was measured 218 days away")
-    assert find_looks(night, Body.JUPITER).red_spot is None
-    assert (
-        find_looks(night, Body.SATURN, red_spot=RedSpot(longitude_deg=70, on=date(2026, 11, 1))).red_spot
-        is None
-    )
+    assert find_looks(night, Body.JUPITER).happenings.red_spot is None
+    assert find_happenings(night, Body.SATURN, measured).red_spot is None
 
 
 def test_each_rung_has_its_size_in_words(night: Night) -> None:
