@@ -6,7 +6,7 @@ from pathlib import Path
 from string import Template
 
 from PySide6.QtCore import QDir, QObject, Qt
-from PySide6.QtGui import QColor, QFont, QFontDatabase, QPalette
+from PySide6.QtGui import QColor, QFont, QFontDatabase, QFontInfo, QPalette
 from PySide6.QtWidgets import QApplication
 
 from core.drawing.palette import Palette, PaletteName, load_palette
@@ -109,8 +109,11 @@ def _sheet() -> str:
 
 
 def _usable_family() -> str | None:
-    """Return a family to name, or None where the system has fonts of its own."""
-    if QFontDatabase.families():
+    """Return a family to name, or None where the system has fonts of its own.
+
+    Without any, Qt shows an empty box for each letter; Matplotlib brings a font along.
+    """
+    if QFontInfo(QFont()).family():
         return None
     import matplotlib as mpl
 

@@ -1,7 +1,11 @@
 """Palettes: at night every pixel that the program draws is red on black, from the first frame on."""
 
+import os
+import subprocess
+import sys
 from collections.abc import Callable, Iterator
 from datetime import date
+from pathlib import Path
 
 import numpy as np
 import pytest
@@ -208,6 +212,25 @@ def test_text_grows_on_request(theme: Theme, qapp: QApplication) -> None:
     usual = qapp.font().pointSizeF()
     theme.wear("day", 1.5)
     assert qapp.font().pointSizeF() == pytest.approx(1.5 * usual)
+
+
+def test_letters_are_shown_where_the_system_has_no_font(tmp_path: Path) -> None:
+    fonts = tmp_path / "fonts.conf"
+    fonts.write_text(f"<fontconfig><cachedir>{tmp_path}</cachedir></fontconfig>", "utf-8")
+    code = (
+        "from PySide6.QtGui import QFontInfo; from PySide6.QtWidgets import QApplication; "
+        "from gui.theme import Theme; app = QApplication([]); Theme.of(app).wear('day'); "
+        "print(QFontInfo(app.font()).family())"
+    )
+    ended = subprocess.run(
+        [sys.executable, "-c", code],
+        env={**os.environ, "FONTCONFIG_FILE": str(fonts)},
+        cwd=Path(__file__).parents[2],
+        capture_output=True,
+        text=True,
+        check=True,
+    )
+    assert ended.stdout.strip() == "DejaVu Sans"
 
 
 def test_the_keyboard_opens_and_leaves_the_calendar(qtbot: QtBot, theme: Theme) -> None:
