@@ -132,6 +132,8 @@ def test_glasses_on_or_off(
     assert words is None or words in told
 
 
+@example(relief_mm=14.9, astigmatism=False, focal_length_mm=10.0, factor=None)
+@example(relief_mm=15.0, astigmatism=False, focal_length_mm=10.0, factor=None)
 @settings(max_examples=60, deadline=None)
 @given(
     relief_mm=st.none() | st.floats(1, 40),

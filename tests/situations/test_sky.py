@@ -31,6 +31,7 @@ from core.wording import SiteClock
 from gui.height.readout import Sight, read_bodies
 from gui.ladder.view import LadderView
 from gui.state import AppState
+from tests.gui.conftest import HandClock
 from tests.situations.conftest import Ask, AskJson
 from tests.situations.owners import LONDON, MELBOURNE, eyepieces, owner, place, scope
 
@@ -241,23 +242,21 @@ def test_venus_beside_the_sun_is_refused_with_her_side_of_it(ask: Ask, ask_json:
     assert re.search(r"Venus 6° (east|west) of the Sun: do not search for", heights)
 
 
-@pytest.mark.parametrize("evening", ["2010-10-24", "2010-10-29", "2010-11-04"])
+@pytest.mark.parametrize("night_of", [24, 28, 30])
 def test_the_window_shows_the_caution_beside_her_ladder_and_calls_noon_no_best(
-    qtbot: QtBot, theme: object, make_state: Callable[..., AppState], evening: str
+    qtbot: QtBot, theme: object, clock: HandClock, make_state: Callable[..., AppState], night_of: int
 ) -> None:
+    # By night, in the week in which Venus passed the Sun: at noon she stood 20 degrees high.
+    clock.now = datetime(2010, 10, night_of, 22, tzinfo=UTC)
     state = make_state(owner(SIX, eyepieces=eyepieces(25, 10)))
-    state.set_evening(date.fromisoformat(evening))
     state.set_planet(Body.VENUS)
-    state.set_time(state.best_moment())
     view = LadderView(state)
     qtbot.addWidget(view)
 
-    shown = f"{view.heading.text()} {view.detail.text()} {view.ceiling_note.text()}"
-
-    assert "at its best" not in shown
-    assert "Do not look for Venus so near the Sun. Sunlight through any optics blinds at once." in shown
-    assert "No ceiling: Venus stands" in shown
+    assert view.heading.text().startswith("Venus at its highest, ")
+    assert "Do not look for Venus so near the Sun. Sunlight through any optics" in view.detail.text()
     assert view.ceiling.text() == ""
+    assert view.ceiling_note.text().startswith("No ceiling: Venus stands ")
 
 
 def test_the_read_out_offers_no_power_beside_the_sun() -> None:
