@@ -53,6 +53,7 @@ class GroupPage(QWidget):
         self._count = PlainLabel(wraps=True)
         self._words = PlainLabel(role="faint", wraps=True)
         self.button = QPushButton()
+        self.button.setProperty("role", "next")
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(10)

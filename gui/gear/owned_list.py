@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
 
 from core.record.observer import Profile
 from gui.gear.things import LISTED, Kind, things_of
+from gui.widgets.plain_label import PlainLabel
 
 _MOST_LETTERS = 36
 _IN_HAND = "✓"
@@ -103,6 +104,7 @@ class OwnedList(QWidget):
         buttons.addLayout(second, 1, 0, 1, 3)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
+        layout.addWidget(PlainLabel("What I own", role="heading"))
         layout.addWidget(self.tree, 1)
         layout.addLayout(buttons)
         self._give_key(self.add, "Insert", "Add one of this kind")

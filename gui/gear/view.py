@@ -13,7 +13,6 @@ from gui.gear.gives_panel import GivesPanel
 from gui.gear.owned_list import NEW, OwnedList, Place
 from gui.gear.things import LISTED, Kind, Thing, copied, moved, removed, things_of
 from gui.state import AppState
-from gui.widgets.plain_label import PlainLabel
 
 if TYPE_CHECKING:
     from gui.gear.side_by_side import SideBySide
@@ -103,15 +102,12 @@ class GearView(QWidget):
             super().keyPressEvent(event)
 
     def _lay_out(self) -> None:
-        left = QWidget()
-        left_layout = QVBoxLayout(left)
-        left_layout.setContentsMargins(0, 0, 0, 0)
-        left_layout.addWidget(PlainLabel("What I own", role="heading"))
-        left_layout.addWidget(self.owned, 1)
         splitter = QSplitter(Qt.Orientation.Horizontal)
         splitter.setHandleWidth(_GAP_PX)
         splitter.setChildrenCollapsible(False)
-        for position, (column, stretch) in enumerate(((left, 3), (self.form_column, 5), (self.gives, 9))):
+        for position, (column, stretch) in enumerate(
+            ((self.owned, 3), (self.form_column, 5), (self.gives, 9))
+        ):
             splitter.addWidget(column)
             splitter.setStretchFactor(position, stretch)
         splitter.setSizes(list(_FIRST_SIZES_PX))
@@ -137,6 +133,8 @@ class GearView(QWidget):
             self._place = Place(Kind.TELESCOPE)
         self.form_column.open(self._place)
         self._show_list()
+        # An empty profile begins with its one obvious button.
+        self.setFocusProxy(self.form_column.group_page.button if self._place is None else self.owned.tree)
 
     def _open(self, place: Place) -> None:
         """Open what a row stands for; a telescope or a site is taken in hand with it."""

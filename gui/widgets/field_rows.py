@@ -1,14 +1,17 @@
 """Rows of labels and fields, whose heights follow from their widths."""
 
 from PySide6.QtCore import QSize, Qt
-from PySide6.QtWidgets import QGridLayout, QLabel, QWidget
+from PySide6.QtWidgets import QGridLayout, QLabel, QSizePolicy, QSpacerItem, QWidget
 
 
 class _Label(QLabel):
     """A label as high as the control it belongs to, so that both texts stand on one line."""
 
     def sizeHint(self) -> QSize:
-        return super().sizeHint().expandedTo(QSize(0, self.buddy().sizeHint().height()))
+        hint = super().sizeHint()
+        # A box for several lines has its label beside the first.
+        height = min(self.buddy().sizeHint().height(), 2 * hint.height())
+        return hint.expandedTo(QSize(0, height))
 
     def minimumSizeHint(self) -> QSize:
         return self.sizeHint()
@@ -47,7 +50,10 @@ class FieldRows(QGridLayout):
 
     def end(self) -> None:
         """Leave the room below the last row empty."""
-        self.setRowStretch(self.rowCount(), 1)
+        room = QSpacerItem(0, 0, QSizePolicy.Policy.Minimum, QSizePolicy.Policy.Expanding)
+        row = self.rowCount()
+        self.addItem(room, row, 0)
+        self.setRowStretch(row, 1)
 
     def show_row(self, widget: QWidget, is_shown: bool) -> None:
         """Show or hide a row by its field or its one widget."""

@@ -26,6 +26,8 @@ def test_a_new_profile_grows_into_a_correct_ladder(hand: GearHand) -> None:
     column = hand.view.form_column
     assert "Begin with where you observe" in hand.words()
     assert column.group_page.button.text() == "Add a site"
+    hand.view.setFocus()
+    assert hand.focused() is column.group_page.button
 
     hand.press(column.group_page.button)
     hand.type("name", "Back terrace")
