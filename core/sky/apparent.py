@@ -9,6 +9,7 @@ Left out are the aberration of the observer's own turning (0.3 arcsec) and polar
 
 from datetime import UTC, datetime, timedelta
 from functools import lru_cache
+from math import factorial
 from typing import TYPE_CHECKING, Final, Self
 
 import numpy as np
@@ -20,12 +21,13 @@ from core.sky.ephemeris import AU_KM, Floats
 from core.sky.site import Site
 
 if TYPE_CHECKING:
-    from scipy.interpolate import BSpline
+    from scipy.interpolate import PPoly
 
 # Nodes are asked for in whole blocks, and a curve reaches this much past the times it is needed for:
 # there the freedom of its loose ends has died away.
 _BLOCK_DAYS: Final = 32
 _PADDING_DAYS: Final = 8
+_DEGREE: Final = 5
 
 # Radians that the Earth turns, against the equinox, in a day of 86 400 s (Capitaine et al. 2003).
 _TURN_PER_DAY_RAD: Final = 2.0 * np.pi * 1.002737811911355
@@ -54,17 +56,22 @@ def _nodes(body: Body, block: int) -> Floats:
 
 
 @lru_cache(maxsize=512)
-def _curve(body: Body, first_block: int, last_block: int) -> "BSpline":
+def _curve(body: Body, first_block: int, last_block: int) -> "PPoly":
     """Return the spline through whole blocks of nodes, over days of terrestrial time since 1970."""
-    from scipy.interpolate import make_interp_spline
+    from scipy.interpolate import PPoly, make_interp_spline
 
     nodes = np.concatenate([_nodes(body, block) for block in range(first_block, last_block + 1)])
     nodes[:, 3] = np.unwrap(nodes[:, 3])
     first_day = max(first_block * _BLOCK_DAYS, ephemeris.node_limits()[0])
-    return make_interp_spline(np.arange(first_day, first_day + len(nodes), dtype=float), nodes, k=5)
+    days = np.arange(first_day, first_day + len(nodes), dtype=float)
+    spline = make_interp_spline(days, nodes, k=_DEGREE)
+    # Written out as polynomials, it answers three times as fast.
+    breaks = spline.t[_DEGREE:-_DEGREE]
+    powers = range(_DEGREE, -1, -1)
+    return PPoly(np.array([spline(breaks[:-1], nu=power) / factorial(power) for power in powers]), breaks)
 
 
-def _curve_over(body: Body, days: Floats) -> "BSpline":
+def _curve_over(body: Body, days: Floats) -> "PPoly":
     earliest, latest = float(days.min()), float(days.max())
     lowest, highest = ephemeris.node_limits()
     if earliest < lowest or latest > highest:
@@ -160,6 +167,11 @@ class Viewpoint:
         """
         out, east, axial = self._vectors(body, unix_s)
         return np.asarray(east / np.sqrt(out**2 + east**2 + axial**2))
+
+    def hour_angle_rad(self, body: Body, unix_s: Floats) -> Floats:
+        """Return the topocentric hour angle at Unix seconds, -pi to pi, positive west of the meridian."""
+        out, east, _ = self._vectors(body, unix_s)
+        return np.asarray(np.arctan2(-east, out))
 
     def _vectors(self, body: Body, unix_s: Floats) -> tuple[Floats, Floats, Floats]:
         """Return a topocentric position (au): outwards in the meridian plane, east, along the axis."""

@@ -6,6 +6,7 @@ Everything is solved for all evenings together. Events are those of ``night.comp
 
 from collections.abc import Callable, Mapping, Sequence
 from functools import partial
+from typing import Final
 
 import numpy as np
 from attrs import frozen
@@ -13,7 +14,7 @@ from numpy.typing import NDArray
 
 from core.sky.apparent import Viewpoint, geocentric_au
 from core.sky.bodies import FACTS, Body
-from core.sky.crossings import Course, solve
+from core.sky.crossings import Course
 from core.sky.ephemeris import AU_KM, Floats
 from core.sky.evenings import Evenings
 from core.sky.events import BEST_DEG, FAIR_DEG, HORIZON_DEG, BodyState, upper_transits_s
@@ -25,8 +26,10 @@ Progress = Callable[[int, int], None]
 
 PLANETS = (Body.MERCURY, Body.VENUS, Body.MARS, Body.JUPITER, Body.SATURN, Body.URANUS, Body.NEPTUNE)
 
-# A body stands in the meridian within this of its greatest height, wherever altitudes swing evenly.
-_TRANSIT_NEAR_S = 3600.0
+# Towards a transit, hour angles are turned into time at the rate of the sky: right within a fortieth.
+_TURN_RAD_PER_S: Final = 2.0 * np.pi / 86_164.0
+_LAST_STEP_S: Final = 0.02
+_MOST_ROUNDS: Final = 20
 
 
 @frozen(eq=False)
@@ -148,11 +151,13 @@ class _Sky:
         start_s, end_s = self.evenings.start_s, self.evenings.end_s
         if not isinstance(course, Swing):
             return upper_transits_s(self.viewpoint, body, start_s, end_s)
-        times_s, values = course.knots
-        highest_s = times_s[1:-1][(values[1:-1] > values[:-2]) & (values[1:-1] > values[2:])]
-        before_s, after_s = highest_s - _TRANSIT_NEAR_S, highest_s + _TRANSIT_NEAR_S
-        east = partial(self.viewpoint.sine_east, body)
-        found_s = solve(lambda t, _chosen: east(t), (before_s, after_s), (east(before_s), east(after_s)))
+        knots_s, values = course.knots
+        found_s = knots_s[1:-1][(values[1:-1] > values[:-2]) & (values[1:-1] > values[2:])]
+        for _ in range(_MOST_ROUNDS):
+            step_s = self.viewpoint.hour_angle_rad(body, found_s) / _TURN_RAD_PER_S
+            found_s = found_s - step_s
+            if np.abs(step_s).max(initial=0.0) < _LAST_STEP_S:
+                break
         return found_s[(found_s >= start_s) & (found_s < end_s)]
 
     def hidden_spans(self, body: Body, within_s: Floats) -> Floats:
@@ -165,8 +170,12 @@ class _Sky:
         return ByEvening(times_s, self.evenings.numbers(times_s))
 
     def spans_by_evening(self, spans_s: Floats) -> ByEvening:
-        cut_s = intersect(self.evenings.spans_s, spans_s)
-        return ByEvening(cut_s, self.evenings.numbers(cut_s[:, 0]))
+        """Cut spans at the noons."""
+        noons_s = self.evenings.edges_s[1:-1]
+        cuts_s = noons_s[covers(spans_s, noons_s)]
+        edges_s = np.sort(np.concatenate([spans_s.ravel(), cuts_s, cuts_s])).reshape(-1, 2)
+        edges_s = edges_s[edges_s[:, 1] > edges_s[:, 0]]
+        return ByEvening(edges_s, self.evenings.numbers(edges_s[:, 0]))
 
 
 def _sines(altitudes_deg: Sequence[float]) -> list[float]:
@@ -181,7 +190,9 @@ def _body_outlook(sky: _Sky, body: Body, dark_s: Floats) -> BodyOutlook:
     pieces = Pieces.between(
         sky.evenings.spans_s, horizon.above_s, dark_and_up_s, hidden_s, fair.above_s, best.above_s
     )
-    seen = pieces.within(dark_and_up_s) & ~pieces.within(hidden_s)
+    seen = pieces.within(dark_and_up_s)
+    if len(hidden_s):
+        seen &= ~pieces.within(hidden_s)
     best_s, best_sine = _highest(sky.evenings, course, pieces.spans_s[seen])
     hours = partial(_hours, sky.evenings, pieces)
     return BodyOutlook(
