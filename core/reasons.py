@@ -139,7 +139,9 @@ def usual_powers(ladder: Ladder) -> Iterator[str]:
     most = None if planet is None else RARELY_MORE.get(planet)
     if usual is not None and ladder.scope.kind is not TelescopeKind.FIXED:
         powers = f"{power_text(usual[0])} to {power_text(usual[1])}"
-        yield f"With this aperture observers use {powers} most on a usual night (common practice)."
+        ceiling = ladder.ceiling.power
+        beyond = ", more than this ceiling" if ceiling is not None and ceiling < usual[0] else ""
+        yield f"With this aperture observers use {powers} most on a usual night{beyond} (common practice)."
     if planet is not None and climb is not None and most is not None and climb > most:
         yield f"{opening(planet)} rarely gains from more than {power_text(most)} (common practice)."
 
