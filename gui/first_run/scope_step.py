@@ -61,6 +61,10 @@ class ScopeStep(Step):
         self.setFocusProxy(self.sizes)
         self._choose_kind(TelescopeKind.REFLECTOR)
 
+    def on_shown(self, profile: Profile) -> None:
+        # The rows were measured before the style sheet gave them their room.
+        self.sizes.doItemsLayout()
+
     def added_to(self, profile: Profile) -> Profile:
         return evolve(profile, telescopes=(self._scope,) if self._scope else profile.telescopes)
 
