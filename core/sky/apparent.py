@@ -177,7 +177,7 @@ class Viewpoint:
         """Return a topocentric position (au): outwards in the meridian plane, east, along the axis."""
         days = ephemeris.terrestrial_days(unix_s)
         found = _curve_over(body, days)(days) if days.size else np.empty((*days.shape, 4))
-        x, y, z, ahead = np.moveaxis(found, -1, 0)
+        x, y, z, ahead = (found[..., column] for column in range(4))
         sidereal = ahead + _TURN_PER_DAY_RAD * days + self.longitude_rad
         sine, cosine = np.sin(sidereal), np.cos(sidereal)
         out = x * cosine + y * sine - self.from_axis_au

@@ -12,6 +12,7 @@ from core.sky.apparent import Viewpoint
 from core.sky.bodies import Body
 from core.sky.crossings import Course, Crossings
 from core.sky.ephemeris import Floats
+from core.sky.swing import Swing, swings_at
 
 # Geometric altitudes of the centre at rise and set (Astronomical Almanac).
 HORIZON_DEG: Final = -34.0 / 60.0
@@ -28,6 +29,10 @@ _POLE_DEG: Final = 89.999
 
 # The angle to the meridian swings once a day and evenly, anywhere on the Earth.
 _MERIDIAN_STEP_S: Final = 7200.0
+# Towards a transit, hour angles are turned into time at the rate of the sky: right within a fortieth.
+_TURN_RAD_PER_S: Final = 2.0 * np.pi / 86_164.0
+_LAST_STEP_S: Final = 0.02
+_MOST_ROUNDS: Final = 20
 
 
 class BodyState(StrEnum):
@@ -47,7 +52,8 @@ class Heights:
     @classmethod
     def of(cls, viewpoint: Viewpoint, body: Body, start_s: float, end_s: float) -> "Heights":
         """Follow a body from a viewpoint, from ``start_s`` up to ``end_s`` (Unix seconds)."""
-        return cls(Course(quantity=partial(viewpoint.sine_altitude, body), start_s=start_s, end_s=end_s))
+        kind = Swing if swings_at(viewpoint.latitude_deg) else Course
+        return cls(kind(quantity=partial(viewpoint.sine_altitude, body), start_s=start_s, end_s=end_s))
 
     def crossings(self, altitudes_deg: Sequence[float]) -> tuple[Crossings, ...]:
         """Return the crossings of each geometric altitude, with the spans above it."""
@@ -75,11 +81,28 @@ class Heights:
         return BodyState.NEVER_UP if self.highest_deg < horizon_deg else BodyState.NORMAL
 
 
-def upper_transits_s(viewpoint: Viewpoint, body: Body, start_s: float, end_s: float) -> Floats:
-    """Return when the apparent hour angle is zero, Unix seconds in order; none at the poles."""
+def upper_transits_s(viewpoint: Viewpoint, body: Body, heights: Heights) -> Floats:
+    """Return when the apparent hour angle is zero in the time of ``heights``, in order; none at the poles."""
+    course = heights.course
     if abs(viewpoint.latitude_deg) > _POLE_DEG:
         return np.empty(0)
-    east = partial(viewpoint.sine_east, body)
-    course = Course(quantity=east, start_s=start_s, end_s=end_s, step_s=_MERIDIAN_STEP_S)
-    (crossings,) = course.crossings([0.0])
-    return crossings.falls_s
+    if isinstance(course, Swing):
+        found_s = _transits_near(viewpoint, body, course.highs_s)
+        return found_s[(found_s >= course.start_s) & (found_s < course.end_s)]
+    east = Course(
+        quantity=partial(viewpoint.sine_east, body),
+        start_s=course.start_s,
+        end_s=course.end_s,
+        step_s=_MERIDIAN_STEP_S,
+    )
+    return east.crossings([0.0])[0].falls_s
+
+
+def _transits_near(viewpoint: Viewpoint, body: Body, near_s: Floats) -> Floats:
+    """Return the transit next to each time, at which the body is not far from the meridian."""
+    for _ in range(_MOST_ROUNDS):
+        step_s = viewpoint.hour_angle_rad(body, near_s) / _TURN_RAD_PER_S
+        near_s = near_s - step_s
+        if np.abs(step_s).max(initial=0.0) < _LAST_STEP_S:
+            break
+    return near_s

@@ -203,10 +203,10 @@ def _last_climb(crossings: Crossings) -> datetime | None:
 def _body_night(sky: _Evening, body: Body, sun_below_deg: float, dark: Floats) -> BodyNight:
     heights = Heights.of(sky.viewpoint, body, sky.start_s, sky.end_s)
     track = follow(sky.site, sky.viewpoint, body, sky.start_s, sky.end_s)
-    transits_s = upper_transits_s(sky.viewpoint, body, sky.start_s, sky.end_s)
+    transits_s = upper_transits_s(sky.viewpoint, body, heights)
     crossed = heights.crossings([HORIZON_DEG, LOWEST_USEFUL_DEG, FAIR_DEG, BEST_DEG])
     horizon, _, fair, best = crossed
-    view = look_around(sky.site, sky.viewpoint, track, [each.above_s for each in crossed], dark)
+    view = look_around(sky.site, track, [each.above_s for each in crossed], dark)
     windows = find_windows(view)
     kind, words = (None, None) if windows else explain(body, view, heights, sky.sun, sun_below_deg)
     seen_s = transits_s[0] if len(transits_s) else (sky.start_s + sky.end_s) / 2.0

@@ -6,7 +6,6 @@ Everything is solved for all evenings together. Events are those of ``night.comp
 
 from collections.abc import Callable, Mapping, Sequence
 from functools import partial
-from typing import Final
 
 import numpy as np
 from attrs import frozen
@@ -17,19 +16,13 @@ from core.sky.bodies import FACTS, Body
 from core.sky.crossings import Course
 from core.sky.ephemeris import AU_KM, Floats
 from core.sky.evenings import Evenings
-from core.sky.events import BEST_DEG, FAIR_DEG, HORIZON_DEG, BodyState, upper_transits_s
+from core.sky.events import BEST_DEG, FAIR_DEG, HORIZON_DEG, BodyState, Heights, upper_transits_s
 from core.sky.hidden import hidden_spans
-from core.sky.swing import Swing, swings_at
 from core.sky.windows import Pieces, covers, intersect
 
 Progress = Callable[[int, int], None]
 
 PLANETS = (Body.MERCURY, Body.VENUS, Body.MARS, Body.JUPITER, Body.SATURN, Body.URANUS, Body.NEPTUNE)
-
-# Towards a transit, hour angles are turned into time at the rate of the sky: right within a fortieth.
-_TURN_RAD_PER_S: Final = 2.0 * np.pi / 86_164.0
-_LAST_STEP_S: Final = 0.02
-_MOST_ROUNDS: Final = 20
 
 
 @frozen(eq=False)
@@ -128,37 +121,18 @@ class _Sky:
     def over(cls, evenings: Evenings, *, through_blocked: bool) -> "_Sky":
         return cls(evenings, Viewpoint.of(evenings.site), through_blocked)
 
-    def course(self, body: Body) -> Course:
-        """Return the sine of a body's altitude."""
-        kind = Swing if swings_at(self.viewpoint.latitude_deg) else Course
-        return kind(
-            quantity=partial(self.viewpoint.sine_altitude, body),
-            start_s=self.evenings.start_s,
-            end_s=self.evenings.end_s,
-        )
+    def heights(self, body: Body) -> Heights:
+        """Follow a body through all evenings."""
+        return Heights.of(self.viewpoint, body, self.evenings.start_s, self.evenings.end_s)
 
     def dark_spans(self, sun_below_deg: Sequence[float]) -> list[Floats]:
         """Return the spans (N, 2) with the Sun below each altitude."""
         ends_s = [self.evenings.start_s], [self.evenings.end_s]
         found = []
-        for crossed in self.course(Body.SUN).crossings(_sines(sun_below_deg)):
+        for crossed in self.heights(Body.SUN).crossings(sun_below_deg):
             spans_s = np.concatenate([ends_s[0], crossed.above_s.ravel(), ends_s[1]]).reshape(-1, 2)
             found.append(spans_s[spans_s[:, 1] > spans_s[:, 0]])
         return found
-
-    def transits_s(self, body: Body, course: Course) -> Floats:
-        """Return when the apparent hour angle is zero."""
-        start_s, end_s = self.evenings.start_s, self.evenings.end_s
-        if not isinstance(course, Swing):
-            return upper_transits_s(self.viewpoint, body, start_s, end_s)
-        knots_s, values = course.knots
-        found_s = knots_s[1:-1][(values[1:-1] > values[:-2]) & (values[1:-1] > values[2:])]
-        for _ in range(_MOST_ROUNDS):
-            step_s = self.viewpoint.hour_angle_rad(body, found_s) / _TURN_RAD_PER_S
-            found_s = found_s - step_s
-            if np.abs(step_s).max(initial=0.0) < _LAST_STEP_S:
-                break
-        return found_s[(found_s >= start_s) & (found_s < end_s)]
 
     def hidden_spans(self, body: Body, within_s: Floats) -> Floats:
         """Return the spans (N, 2) in which blocked sky is before a body."""
@@ -178,13 +152,9 @@ class _Sky:
         return ByEvening(edges_s, self.evenings.numbers(edges_s[:, 0]))
 
 
-def _sines(altitudes_deg: Sequence[float]) -> list[float]:
-    return [float(np.sin(np.radians(altitude))) for altitude in altitudes_deg]
-
-
 def _body_outlook(sky: _Sky, body: Body, dark_s: Floats) -> BodyOutlook:
-    course = sky.course(body)
-    horizon, fair, best = course.crossings(_sines([HORIZON_DEG, FAIR_DEG, BEST_DEG]))
+    heights = sky.heights(body)
+    horizon, fair, best = heights.crossings([HORIZON_DEG, FAIR_DEG, BEST_DEG])
     dark_and_up_s = intersect(dark_s, horizon.above_s)
     hidden_s = sky.hidden_spans(body, dark_and_up_s)
     pieces = Pieces.between(
@@ -193,13 +163,13 @@ def _body_outlook(sky: _Sky, body: Body, dark_s: Floats) -> BodyOutlook:
     seen = pieces.within(dark_and_up_s)
     if len(hidden_s):
         seen &= ~pieces.within(hidden_s)
-    best_s, best_sine = _highest(sky.evenings, course, pieces.spans_s[seen])
+    best_s, best_sine = _highest(sky.evenings, heights.course, pieces.spans_s[seen])
     hours = partial(_hours, sky.evenings, pieces)
     return BodyOutlook(
         body=body,
         evenings=sky.evenings,
         rises=sky.by_evening(horizon.climbs_s),
-        transits=sky.by_evening(sky.transits_s(body, course)),
+        transits=sky.by_evening(upper_transits_s(sky.viewpoint, body, heights)),
         sets=sky.by_evening(horizon.falls_s),
         above_30=sky.spans_by_evening(fair.above_s),
         above_45=sky.spans_by_evening(best.above_s),

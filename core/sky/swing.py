@@ -39,6 +39,13 @@ class Swing(Course):
         turns_s = turning_points(self.quantity, times_s, self.quantity(times_s), fine_step_s=_FINE_STEP_S)
         return turns_s, self.quantity(turns_s)
 
+    @property
+    def highs_s(self) -> Floats:
+        """The times of the greatest values, one a day."""
+        times_s, values = self.knots
+        turns = values[1:-1]
+        return times_s[1:-1][(turns > values[:-2]) & (turns > values[2:])]
+
     def _solve_between(self, left: NDArray[np.intp], wanted: Floats) -> Floats:
         times_s, values = self.knots
         middle, reach = (values[left] + values[left + 1]) / 2.0, (values[left + 1] - values[left]) / 2.0

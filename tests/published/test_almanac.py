@@ -11,7 +11,7 @@ from core.sky.apparent import Viewpoint
 from core.sky.bodies import FACTS, Body
 from core.sky.crossings import Course
 from core.sky.ephemeris import AU_KM, DAY_S, Floats
-from core.sky.events import HORIZON_DEG, upper_transits_s
+from core.sky.events import HORIZON_DEG, Heights, upper_transits_s
 from tests.published.tables import Row, degrees_apart, rows, unix_s
 
 ROWS = rows("almanac_riseset.csv")
@@ -27,7 +27,7 @@ def nearest_s(row: Row) -> float:
     viewpoint, body, expected_s = place(row), Body(row["body"].lower()), unix_s(row["time_utc"])
     start_s, end_s = expected_s - DAY_S / 2.0, expected_s + DAY_S / 2.0
     if row["event"] == "transit":
-        found_s = upper_transits_s(viewpoint, body, start_s, end_s)
+        found_s = upper_transits_s(viewpoint, body, Heights.of(viewpoint, body, start_s, end_s))
     else:
 
         def sine_of_upper_limb(times_s: Floats) -> Floats:

@@ -40,8 +40,9 @@ def test_a_week_of_events_is_skyfields(
     horizon_deg = SUN_HORIZON_DEG if body is Body.SUN else HORIZON_DEG
     viewpoint = Viewpoint.at(latitude_deg, longitude_deg)
 
-    (found,) = Heights.of(viewpoint, body, start_s, end_s).crossings([horizon_deg])
-    transits_s = upper_transits_s(viewpoint, body, start_s, end_s)
+    heights = Heights.of(viewpoint, body, start_s, end_s)
+    (found,) = heights.crossings([horizon_deg])
+    transits_s = upper_transits_s(viewpoint, body, heights)
 
     rises, _ = almanac.find_risings(observer, target, *span, horizon_degrees=horizon_deg)
     sets, _ = almanac.find_settings(observer, target, *span, horizon_degrees=horizon_deg)
@@ -72,7 +73,8 @@ def test_no_pair_of_crossings_is_missed_where_a_body_grazes_a_height(body: Body,
 def test_a_pole_has_no_transits(latitude_deg: float) -> None:
     viewpoint = Viewpoint.at(latitude_deg, 0.0)
 
-    assert len(upper_transits_s(viewpoint, Body.MARS, 1.79e9, 1.79e9 + DAY_S)) == 0
+    heights = Heights.of(viewpoint, Body.MARS, 1.79e9, 1.79e9 + DAY_S)
+    assert len(upper_transits_s(viewpoint, Body.MARS, heights)) == 0
 
 
 def test_the_sun_at_the_north_pole_neither_rises_nor_sets_but_at_the_equinoxes() -> None:
