@@ -1,6 +1,7 @@
 """A place in the window where a drawing of ``core.drawing`` stands."""
 
 import math
+import sys
 from collections.abc import Callable
 
 from matplotlib.backends.backend_agg import FigureCanvasAgg
@@ -91,7 +92,10 @@ class Canvas(QWidget):
         return x / ratio, (self._image.height() - y) / ratio
 
     def paintEvent(self, event: QPaintEvent) -> None:
-        self.ensure_drawn()
+        try:
+            self.ensure_drawn()
+        except Exception:  # noqa: BLE001 - Qt may crash on what is raised in a paint event
+            sys.excepthook(*sys.exc_info())
         painter = QPainter(self)
         painter.drawImage(QPoint(0, 0), self._image)
         for layer in self.layers:

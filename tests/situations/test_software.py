@@ -12,6 +12,7 @@ import pytest
 from attrs import evolve
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from matplotlib.figure import Figure
 from PySide6.QtCore import QLocale, QPointF, Qt
 from PySide6.QtGui import Qt as QtText
 from PySide6.QtTest import QTest
@@ -34,6 +35,7 @@ from gui.ladder.view import LadderView
 from gui.session import Session
 from gui.shell import GEAR, HEIGHT, LADDER, Shell
 from gui.state import AppState
+from gui.widgets.canvas import Canvas
 from gui.widgets.typed_field import TypedField
 from gui.window import _first_profile
 from tests.gui.conftest import EVENING_START, HandClock, make_profile, pixels
@@ -108,6 +110,23 @@ def test_an_odd_name_is_shown_letter_by_letter_and_breaks_no_drawing(
     for widget in shell.findChildren(QWidget):
         # A tooltip is the one text of a widget that Qt always guesses about.
         assert not QtText.mightBeRichText(widget.toolTip())
+
+
+def test_a_drawing_that_fails_is_reported_once_and_leaves_the_window_alive(
+    qtbot: QtBot, theme: object
+) -> None:
+    def fail(_figure: Figure) -> None:
+        raise ValueError("a name that cannot be drawn")
+
+    canvas = Canvas(fail)
+    qtbot.addWidget(canvas)
+    with qtbot.captureExceptions() as reported:
+        canvas.show()
+        qtbot.waitExposed(canvas)
+        for _ in range(3):
+            canvas.grab()
+
+    assert [str(error) for _, error, _ in reported] == ["a name that cannot be drawn"]
 
 
 def texts_with_shortcuts(shell: Shell) -> Iterator[str]:
