@@ -101,17 +101,24 @@ class Course:
             edges_s = np.append(edges_s, self.end_s)
         return Crossings(climbs_s, falls_s, edges_s.reshape(-1, 2))
 
-    @cached_property
+    @property
     def highest(self) -> tuple[float, float]:
         """The time and value of the greatest value, start and end allowed."""
-        return self.highest_within(np.array([[self.start_s, self.end_s]]))
+        return self._extremes[1]
 
-    @cached_property
+    @property
     def lowest(self) -> tuple[float, float]:
         """The time and value of the least value, start and end allowed."""
+        return self._extremes[0]
+
+    @cached_property
+    def _extremes(self) -> tuple[tuple[float, float], tuple[float, float]]:
         times_s, values = self._candidates(np.array([[self.start_s, self.end_s]]))
-        least = int(np.argmin(values))
-        return float(times_s[least]), float(values[least])
+        least, greatest = int(np.argmin(values)), int(np.argmax(values))
+        return (
+            (float(times_s[least]), float(values[least])),
+            (float(times_s[greatest]), float(values[greatest])),
+        )
 
     def highest_within(self, spans_s: Floats) -> tuple[float, float]:
         """Return the time and value of the greatest value in spans (N, 2) of the course, edges allowed."""

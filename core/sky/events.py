@@ -81,6 +81,16 @@ class Heights:
         return BodyState.NEVER_UP if self.highest_deg < horizon_deg else BodyState.NORMAL
 
 
+def dark_spans(sun: Heights, below_deg: Sequence[float]) -> list[Floats]:
+    """Return, for each altitude in degrees, the spans (N, 2) with the Sun below it."""
+    start_s, end_s = sun.course.start_s, sun.course.end_s
+    found = []
+    for crossed in sun.crossings(below_deg):
+        edges_s = np.concatenate([[start_s], crossed.above_s.ravel(), [end_s]]).reshape(-1, 2)
+        found.append(edges_s[edges_s[:, 1] > edges_s[:, 0]])
+    return found
+
+
 def upper_transits_s(viewpoint: Viewpoint, body: Body, heights: Heights) -> Floats:
     """Return when the apparent hour angle is zero in the time of ``heights``, in order; none at the poles."""
     course = heights.course

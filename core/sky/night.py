@@ -21,10 +21,11 @@ from core.sky.events import (
     SUN_HORIZON_DEG,
     BodyState,
     Heights,
+    dark_spans,
     upper_transits_s,
 )
 from core.sky.site import Site
-from core.sky.track import Position, Track, follow, position_at
+from core.sky.track import Position, Track, follow, position_at, positions_at
 from core.sky.why_not import WhyNot, explain
 from core.sky.windows import (
     BlockedSpan,
@@ -142,7 +143,8 @@ def compute_night(
     start, end = evening_span(site, evening)
     sky = _Evening.at(site, start.timestamp(), end.timestamp())
     below = {body: FACTS[body].dark_enough_sun_altitude_deg for body in targets} | dict(dark_enough or {})
-    dark = {altitude_deg: sky.dark_spans(altitude_deg) for altitude_deg in set(below.values())}
+    levels_deg = sorted(set(below.values()))
+    dark = dict(zip(levels_deg, dark_spans(sky.sun, levels_deg), strict=True))
     return Night(
         site=site,
         evening=evening,
@@ -167,12 +169,6 @@ class _Evening:
     def at(cls, site: Site, start_s: float, end_s: float) -> "_Evening":
         viewpoint = Viewpoint.of(site)
         return cls(site, viewpoint, start_s, end_s, Heights.of(viewpoint, Body.SUN, start_s, end_s))
-
-    def dark_spans(self, sun_below_deg: float) -> Floats:
-        """Return the spans (N, 2) of the evening with the Sun below an altitude."""
-        (crossed,) = self.sun.crossings([sun_below_deg])
-        edges_s = np.concatenate([[self.start_s], crossed.above_s.ravel(), [self.end_s]]).reshape(-1, 2)
-        return edges_s[edges_s[:, 1] > edges_s[:, 0]]
 
 
 def _sun_night(sky: _Evening) -> SunNight:
@@ -211,15 +207,17 @@ def _body_night(sky: _Evening, body: Body, sun_below_deg: float, dark: Floats) -
     kind, words = (None, None) if windows else explain(body, view, heights, sky.sun, sun_below_deg)
     seen_s = transits_s[0] if len(transits_s) else (sky.start_s + sky.end_s) / 2.0
     looks = _appearance_at(body, round(float(seen_s)))
+    turns = [instant(time_s) for time_s in (*transits_s, heights.highest_s)]
+    *transits, highest = positions_at(sky.site, sky.viewpoint, body, turns)
     return BodyNight(
         body=body,
         state=heights.state(),
         rises=tuple(instant(time_s) for time_s in horizon.climbs_s),
-        transits=tuple(position_at(sky.site, body, instant(time_s)) for time_s in transits_s),
+        transits=tuple(transits),
         sets=tuple(instant(time_s) for time_s in horizon.falls_s),
         above_30=to_spans(fair.above_s),
         above_45=to_spans(best.above_s),
-        highest=position_at(sky.site, body, instant(heights.highest_s)),
+        highest=highest,
         windows=windows,
         blocked=find_blocked(view),
         why_not=words,

@@ -16,7 +16,7 @@ from core.sky.bodies import FACTS, Body
 from core.sky.crossings import Course
 from core.sky.ephemeris import AU_KM, Floats
 from core.sky.evenings import Evenings
-from core.sky.events import BEST_DEG, FAIR_DEG, HORIZON_DEG, BodyState, Heights, upper_transits_s
+from core.sky.events import BEST_DEG, FAIR_DEG, HORIZON_DEG, BodyState, Heights, dark_spans, upper_transits_s
 from core.sky.hidden import hidden_spans
 from core.sky.windows import Pieces, covers, intersect
 
@@ -96,7 +96,7 @@ def compute_outlook(
     sky = _Sky.over(evenings, through_blocked=through_blocked)
     below = {body: FACTS[body].dark_enough_sun_altitude_deg for body in bodies} | dict(dark_enough or {})
     levels_deg = sorted({below[body] for body in bodies})
-    dark = dict(zip(levels_deg, sky.dark_spans(levels_deg), strict=True))
+    dark = dict(zip(levels_deg, dark_spans(sky.heights(Body.SUN), levels_deg), strict=True))
     tell(1, steps)
     found = []
     for number, body in enumerate(bodies, start=2):
@@ -124,15 +124,6 @@ class _Sky:
     def heights(self, body: Body) -> Heights:
         """Follow a body through all evenings."""
         return Heights.of(self.viewpoint, body, self.evenings.start_s, self.evenings.end_s)
-
-    def dark_spans(self, sun_below_deg: Sequence[float]) -> list[Floats]:
-        """Return the spans (N, 2) with the Sun below each altitude."""
-        ends_s = [self.evenings.start_s], [self.evenings.end_s]
-        found = []
-        for crossed in self.heights(Body.SUN).crossings(sun_below_deg):
-            spans_s = np.concatenate([ends_s[0], crossed.above_s.ravel(), ends_s[1]]).reshape(-1, 2)
-            found.append(spans_s[spans_s[:, 1] > spans_s[:, 0]])
-        return found
 
     def hidden_spans(self, body: Body, within_s: Floats) -> Floats:
         """Return the spans (N, 2) in which blocked sky is before a body."""

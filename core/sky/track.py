@@ -1,5 +1,6 @@
 """The way of one body over one evening, sampled for drawing, and its place at one time."""
 
+from collections.abc import Sequence
 from datetime import datetime
 from typing import Final
 
@@ -60,16 +61,26 @@ def follow(site: Site, viewpoint: Viewpoint, body: Body, start_s: float, end_s: 
 
 def position_at(site: Site, body: Body, time: datetime) -> Position:
     """Return where a body stands in a site's sky at a time; EphemerisRangeError outside the tables."""
-    direction = Viewpoint.of(site).direction(body, np.array([time.timestamp()]))
-    altitude_deg = float(direction.altitude_deg[0])
-    apparent_deg = float(apparent_altitude_deg(altitude_deg, elevation_m=site.elevation_m))
-    return Position(
-        time=time,
-        altitude_deg=altitude_deg,
-        azimuth_deg=float(direction.azimuth_deg[0]),
-        apparent_altitude_deg=apparent_deg,
-        path=path_or_none(apparent_deg),
-        declination_deg=float(direction.declination_deg[0]),
+    (position,) = positions_at(site, Viewpoint.of(site), body, [time])
+    return position
+
+
+def positions_at(
+    site: Site, viewpoint: Viewpoint, body: Body, times: Sequence[datetime]
+) -> tuple[Position, ...]:
+    """Return where a body stands at each of some times, seen from the site's viewpoint."""
+    direction = viewpoint.direction(body, np.array([time.timestamp() for time in times]))
+    apparent_deg = apparent_altitude_deg(direction.altitude_deg, elevation_m=site.elevation_m)
+    return tuple(
+        Position(
+            time=time,
+            altitude_deg=float(direction.altitude_deg[number]),
+            azimuth_deg=float(direction.azimuth_deg[number]),
+            apparent_altitude_deg=float(apparent_deg[number]),
+            path=path_or_none(float(apparent_deg[number])),
+            declination_deg=float(direction.declination_deg[number]),
+        )
+        for number, time in enumerate(times)
     )
 
 

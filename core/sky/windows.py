@@ -15,8 +15,10 @@ from core.sky.ephemeris import Floats
 from core.sky.site import WARM_BAND_ABOVE_ROOF_DEG, Site
 from core.sky.track import Track
 
-# Edges of blocked sky and warm air are searched between samples a minute apart, down to 60 s / 2^10.
-_HALVINGS: Final = 10
+# Edges of blocked sky and warm air are searched between samples a minute apart, twice among so many parts:
+# down to a tenth of a second.
+_ROUNDS: Final = 2
+_PARTS: Final = np.linspace(0.0, 1.0, 25)
 _SHORTEST_S: Final = 1.0
 
 # What stands in the way when the owner gave it no name.
@@ -154,7 +156,7 @@ def _inside(
 
 
 def _sector_spans(track: Track, sectors: Sequence[_Sector]) -> tuple[Floats, ...]:
-    """Return, for each sector, the spans (N, 2) in which the body is there; all edges are halved together.
+    """Return, for each sector, the spans (N, 2) in which the body is there; all edges are found together.
 
     Between two samples of the track the body runs straight and evenly: true to a ten-thousandth of a degree.
     """
@@ -169,13 +171,16 @@ def _sector_spans(track: Track, sectors: Sequence[_Sector]) -> tuple[Floats, ...
     azimuth_deg, apparent_deg = track.azimuth_deg[left], track.apparent_altitude_deg[left]
     turned_deg = (track.azimuth_deg[left + 1] - azimuth_deg + 180.0) % 360.0 - 180.0
     climbed_deg = track.apparent_altitude_deg[left + 1] - apparent_deg
-    was, numbers = sampled[which, left], np.arange(len(which))
+    was, numbers = sampled[which, left, np.newaxis], np.arange(len(which))
     before, after = np.zeros(len(which)), np.ones(len(which))
-    for _ in range(_HALVINGS if len(which) else 0):
-        middle = (before + after) / 2.0
-        here = contained((azimuth_deg + middle * turned_deg) % 360.0, apparent_deg + middle * climbed_deg)
-        same = here[which, numbers] == was
-        before, after = np.where(same, middle, before), np.where(same, after, middle)
+    for _ in range(_ROUNDS if len(which) else 0):
+        parts = before[:, np.newaxis] + (after - before)[:, np.newaxis] * _PARTS
+        here = contained(
+            (azimuth_deg[:, np.newaxis] + parts * turned_deg[:, np.newaxis]) % 360.0,
+            apparent_deg[:, np.newaxis] + parts * climbed_deg[:, np.newaxis],
+        )[which, numbers]
+        first = np.argmax(here[:, 1:] != was, axis=1)
+        before, after = parts[numbers, first], parts[numbers, first + 1]
     edges_s = track.unix_s[left] + after * (track.unix_s[left + 1] - track.unix_s[left])
     return tuple(
         _spans_from_edges(edges_s[which == index], track.unix_s[[0, -1]], starts_inside=bool(inside[0]))
