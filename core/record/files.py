@@ -75,14 +75,15 @@ def _decoded(content: bytes, name: str) -> str:
         raise refuse(f"is not UTF-8 text: line {line} has a byte that does not fit", where=name) from None
 
 
-def write_atomically(path: Path, data: bytes | str, *, keep_previous: bool = False) -> None:
-    """Put ``data`` (text as UTF-8) into a file, wholly or not at all.
+def write_atomically(path: Path, data: bytes | str, *, keep_previous: bool = False) -> Path | None:
+    """Put ``data`` (text as UTF-8) into a file, wholly or not at all; return where the old content is kept.
 
     The data goes to a new file in the same folder, is flushed to the disk, and then takes the name. The
     permissions of a file that was there are kept, a symbolic link stays one. With ``keep_previous`` the
     old content is kept under `previous_copy`; writing what is there already touches neither. Raises
     ProblemsError in one sentence and leaves what was there.
     """
+    kept = None
     try:
         content = data.encode("utf-8") if isinstance(data, str) else data
         target = path.resolve()
@@ -90,9 +91,10 @@ def write_atomically(path: Path, data: bytes | str, *, keep_previous: bool = Fal
             if not target.is_file():
                 raise refuse("is not a regular file and cannot be replaced", where=path.name or str(path))
             if target.stat().st_size == len(content) and target.read_bytes() == content:
-                return
+                return None
             if keep_previous:
-                _replace(previous_copy(target), target.read_bytes(), permissions_of=target)
+                kept = previous_copy(target)
+                _replace(kept, target.read_bytes(), permissions_of=target)
         _replace(target, content, permissions_of=target)
     except UnicodeEncodeError:
         raise refuse("cannot be saved: a text in it has half a character", where=path.name) from None
@@ -100,6 +102,7 @@ def write_atomically(path: Path, data: bytes | str, *, keep_previous: bool = Fal
         if isinstance(error, ProblemsError):
             raise
         raise refuse(f"cannot be saved: {_reason(error)}; nothing was changed", where=path.name) from None
+    return kept
 
 
 def _replace(path: Path, content: bytes, *, permissions_of: Path) -> None:

@@ -68,25 +68,25 @@ def dumps_profile(profile: Profile, *, previous: str | None = None) -> str:
     return new_document(profile, SCHEMA, _paired) if text is None else text
 
 
-def save_profile(path: Path, profile: Profile, *, previous: str | None = None) -> None:
-    """Write a profile to a file, wholly or not at all, and keep the text that was there.
+def save_profile(path: Path, profile: Profile, *, previous: str | None = None) -> Path | None:
+    """Write a profile to a file, wholly or not at all; return where the text that was there is kept.
 
     Comments and order come from ``previous``, else from the file as it is. The text from before is kept as
     `core.record.files.previous_copy` says; a file that was no profile is kept under another name, so that
-    the last good copy stays. Raises ProblemsError in one sentence, and then nothing was changed.
+    the last good copy stays. Nothing is kept, and None returned, where nothing was there or it is the same.
+    Raises ProblemsError in one sentence, and then nothing was changed.
     """
-    there = None
+    there, aside = None, None
     if path.is_file():
         try:
             there = read_text(path)
             _read(there, path.name)
         except ProblemsError:
-            set_aside(path)
-            there = None
+            aside, there = set_aside(path), None
     text = dumps_profile(profile, previous=there if previous is None else previous)
     if len(text.encode("utf-8", "replace")) > LARGEST_BYTES:
         raise refuse("would be over 1 MB and could not be opened again", where=path.name)
-    write_atomically(path, text, keep_previous=there is not None)
+    return write_atomically(path, text, keep_previous=there is not None) or aside
 
 
 def with_ids(profile: Profile) -> Profile:

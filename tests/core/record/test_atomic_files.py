@@ -28,7 +28,7 @@ def names(folder: Path) -> list[str]:
 
 
 def test_a_save_keeps_the_text_from_before_beside_the_new_one(path: Path) -> None:
-    save_profile(path, Profile(observer="Nobody"))
+    assert save_profile(path, Profile(observer="Nobody")) == previous_copy(path)
     assert path.read_text(encoding="utf-8") == 'schema = 1\nobserver = "Nobody" # me\n'
     assert previous_copy(path).read_text(encoding="utf-8") == OLD
     assert names(path.parent) == ["kit.toml", "kit.toml~"]
@@ -36,7 +36,7 @@ def test_a_save_keeps_the_text_from_before_beside_the_new_one(path: Path) -> Non
 
 def test_a_save_without_a_change_does_not_push_the_older_text_out(path: Path) -> None:
     save_profile(path, Profile(observer="Nobody"))
-    save_profile(path, read_profile(path))
+    assert save_profile(path, read_profile(path)) is None
     assert previous_copy(path).read_text(encoding="utf-8") == OLD
 
 
@@ -48,7 +48,7 @@ def test_undo_after_a_save_gives_the_text_as_it_was_opened(path: Path) -> None:
 
 
 def test_a_new_file_is_written_where_there_was_none(tmp_path: Path) -> None:
-    save_profile(tmp_path / "new.toml", Profile(observer="Ines"))
+    assert save_profile(tmp_path / "new.toml", Profile(observer="Ines")) is None
     assert read_profile(tmp_path / "new.toml").observer == "Ines"
     assert names(tmp_path) == ["new.toml"]
 
@@ -65,9 +65,10 @@ def test_line_ends_are_written_as_they_are(path: Path) -> None:
 def test_a_file_that_cannot_be_read_is_set_aside_before_anything_is_written(path: Path, bad: bytes) -> None:
     save_profile(path, Profile(observer="Good"))
     path.write_bytes(bad)
-    save_profile(path, Profile(observer="New"))
+    aside = path.parent / "kit.toml.unreadable"
+    assert save_profile(path, Profile(observer="New")) == aside
     assert read_profile(path).observer == "New"
-    assert (path.parent / "kit.toml.unreadable").read_bytes() == bad
+    assert aside.read_bytes() == bad
     assert previous_copy(path).read_text(encoding="utf-8") == OLD
 
 
