@@ -15,10 +15,11 @@ _ANGLE = re.compile(rf"(?P<sign>[+-]?)\s*{_DEGREES}{_MINUTES}{_SECONDS}", re.IGN
 
 
 class Axis(StrEnum):
-    """Which of the two coordinates a text is meant to be."""
+    """What an angle is measured along: one of the coordinates, or how far east of north a compass points."""
 
     LATITUDE = "latitude"
     LONGITUDE = "longitude"
+    DECLINATION = "magnetic declination"
 
 
 @frozen
@@ -33,6 +34,7 @@ _RULES = {
     Axis.LATITUDE: _AxisRule("N", "S", 90.0, "41.15, 41 09 00 N or 41°9′ N"),
     # Counted eastward through the whole circle, 0 to 360, is taken as well.
     Axis.LONGITUDE: _AxisRule("E", "W", 360.0, "-8.61, 8 36 36 W or 8°36.6′ W"),
+    Axis.DECLINATION: _AxisRule("E", "W", 180.0, "3 W, -3 or 3°30′ E"),
 }
 
 

@@ -4,9 +4,11 @@ All azimuths are true, in degrees clockwise from north; every result is in whole
 was, and stays within what a site allows.
 """
 
+from collections.abc import Sequence
 from enum import StrEnum
 from typing import TypeVar
 
+import numpy as np
 from attrs import evolve
 
 from core.sky.site import BlockedSky, Site, WarmAir
@@ -54,6 +56,19 @@ def from_preset(preset: Preset, middle_azimuth_deg: float) -> Sector:
         what=preset.value,
         heated=preset is Preset.HEATED_ROOF,
     )
+
+
+def open_azimuth_deg(sectors: Sequence[Sector], wanted_deg: float) -> float:
+    """Return the azimuth nearest to a wanted one, in steps of 5 degrees, that no sector covers.
+
+    Where everything is covered the wanted one comes back.
+    """
+    for step in range(37):
+        for side in (1, -1):
+            azimuth_deg = (wanted_deg + side * step * 5.0) % 360.0
+            if not any(sector.spans(np.array([azimuth_deg]))[0] for sector in sectors):
+                return azimuth_deg
+    return wanted_deg
 
 
 def width_deg(sector: Sector) -> float:

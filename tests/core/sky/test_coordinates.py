@@ -31,6 +31,9 @@ from core.sky.coordinates import Axis, format_coordinate, parse_coordinate, true
         ("180", Axis.LONGITUDE, 180.0),
         ("-180", Axis.LONGITUDE, -180.0),
         ("90", Axis.LATITUDE, 90.0),
+        ("3 W", Axis.DECLINATION, -3.0),
+        ("2°30′ E", Axis.DECLINATION, 2.5),
+        ("-0,5", Axis.DECLINATION, -0.5),
     ],
 )
 def test_every_usual_way_of_writing_an_angle_is_taken(text: str, axis: Axis, expected_deg: float) -> None:
@@ -43,6 +46,8 @@ def test_every_usual_way_of_writing_an_angle_is_taken(text: str, axis: Axis, exp
         ("95", Axis.LATITUDE, "latitude: must be from -90 to 90 degrees, not 95"),
         ("200 W", Axis.LONGITUDE, "longitude: must be from -180 to 180 degrees, not 200"),
         ("-190", Axis.LONGITUDE, "longitude: must be from -180 to 180 degrees, not -190"),
+        ("3 N", Axis.DECLINATION, "magnetic declination: takes E or W once, not N"),
+        ("200", Axis.DECLINATION, "magnetic declination: must be from -180 to 180 degrees, not 200"),
         ("12 E", Axis.LATITUDE, "latitude: takes N or S once, not E"),
         ("N 12 S", Axis.LATITUDE, "latitude: takes N or S once, not N and S"),
         ("-12 S", Axis.LATITUDE, "latitude: '-12 S' has both a sign and S; give one of them"),

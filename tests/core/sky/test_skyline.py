@@ -9,6 +9,7 @@ from core.sky.skyline import (
     Preset,
     end_moved,
     from_preset,
+    open_azimuth_deg,
     raised,
     sectors_of,
     start_moved,
@@ -73,3 +74,19 @@ def test_a_site_s_sectors_come_back_each_to_its_own_list() -> None:
     shaped = with_sectors(site, (*sectors_of(site), chimney))
 
     assert (shaped.blocked, shaped.warm_air) == ((ROOF,), (chimney,))
+
+
+@pytest.mark.parametrize(
+    ("sectors", "wanted_deg", "expected_deg"),
+    [
+        ((), 180, 180),
+        ((ROOF,), 0, 345),
+        ((ROOF,), 15, 25),
+        ((BlockedSky(azimuth_from_deg=0, azimuth_to_deg=360, below_altitude_deg=10),), 180, 180),
+    ],
+)
+def test_the_nearest_open_azimuth_is_found(
+    sectors: tuple[BlockedSky, ...], wanted_deg: float, expected_deg: float
+) -> None:
+    """The roof spans 350 to 20 degrees, edges included: the sky opens at 345 and at 25."""
+    assert open_azimuth_deg(sectors, wanted_deg) == expected_deg
