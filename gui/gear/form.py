@@ -161,6 +161,10 @@ class ThingForm(QWidget, Generic[T]):
         """Add a row that is no field."""
         self._rows.add_wide(widget)
 
+    def add_beside_labels(self, widget: QWidget) -> None:
+        """Add a row that is no field, in the column of the fields."""
+        self._rows.add_unlabelled(widget)
+
     def show_row(self, widget: QWidget, is_shown: bool) -> None:
         """Show or hide the row of a heading or a field."""
         self._rows.show_row(widget, is_shown)
@@ -178,18 +182,24 @@ class ThingForm(QWidget, Generic[T]):
             for name, field in self.fields.items()
         }
 
-    def fill(self, values: Values) -> None:
-        """Fill in some of the fields as one step."""
+    def fill(self, values: Values, step: str = "") -> None:
+        """Fill in some of the fields, as an edit with a name of its own or that of the first field.
+
+        It is one step with the fill before, unless ``begin_step`` was called in between.
+        """
         for name, value in values.items():
             self.fields[name].sync(value)
-        self._on_entered()
-        self._on_edited(self.fields[next(iter(values))])
+        self._on_edited(self.fields[next(iter(values))], step)
+
+    def begin_step(self) -> None:
+        """Make what is edited next a step of its own."""
+        self._session = next(_SESSIONS)
 
     # How an edit goes.
 
     def _connect(self, field: Field) -> None:
         self.fields[field.name] = field
-        field.entered.connect(self._on_entered)
+        field.entered.connect(self.begin_step)
         field.edited.connect(lambda: self._on_edited(field))
 
     def after(self, thing: T) -> Profile:
@@ -210,10 +220,7 @@ class ThingForm(QWidget, Generic[T]):
             return f"Rename {before.name}"
         return f"Change {field.label[0].lower()}{field.label[1:]} of {before.name}"
 
-    def _on_entered(self) -> None:
-        self._session = next(_SESSIONS)
-
-    def _on_edited(self, field: Field) -> None:
+    def _on_edited(self, field: Field, step: str = "") -> None:
         if field.name == "name":
             self._names_itself = False
         self.carry_over(field)
@@ -233,10 +240,10 @@ class ThingForm(QWidget, Generic[T]):
         for other in self.fields.values():
             if isinstance(other, TypedField):
                 other.accept()
-        self._keep(thing, field)
+        self._keep(thing, field, step)
 
-    def _keep(self, thing: T, field: Field) -> None:
-        step, after = self.step(field), self.after(thing)
+    def _keep(self, thing: T, field: Field, step: str) -> None:
+        step, after = self.step(field) if self._is_new or not step else step, self.after(thing)
         if self._is_new:
             self.index = len(things_of(self.state.profile, self.kind))
             self._is_new = False

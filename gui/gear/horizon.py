@@ -9,6 +9,7 @@ from PySide6.QtGui import QFocusEvent, QFontMetricsF, QKeyEvent, QMouseEvent, QP
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from core.drawing.palette import Palette
+from core.sky.bodies import Body
 from core.sky.site import BlockedSky
 from core.sky.skyline import Sector, end_moved, raised, start_moved, turned
 from core.sky.track import Track
@@ -52,16 +53,20 @@ class HorizonPicture(QWidget):
 
     The middle is south for a northern site and north for a southern one, where the planets pass.
     Keys: Page Up and Page Down choose a sector; the arrows move it and raise it by a degree (five with
-    Shift); Ctrl with left or right moves its first edge, Alt with left or right its second.
+    Shift); Ctrl with left or right moves its first edge, Alt with left or right its second. Delete takes it
+    away.
 
     Signals
     -------
+    begun
+        Another piece of work begins: the mouse takes hold, or the keys come to another sector.
     shaped
         The tuple of sectors as they now are, while one is dragged or after a key.
     chosen
         The index of the sector in hand, or -1.
     """
 
+    begun = Signal()
     shaped = Signal(object)
     chosen = Signal(int)
 
@@ -70,6 +75,7 @@ class HorizonPicture(QWidget):
         self._colours = palette
         self._sectors: tuple[Sector, ...] = ()
         self._tracks: tuple[Track, ...] = ()
+        self._planet: Body | None = None
         self._middle_deg = 180.0
         self._index = -1
         self._grip: _Grip | None = None
@@ -86,10 +92,18 @@ class HorizonPicture(QWidget):
         self._colours = palette
         self.update()
 
-    def set_sky(self, sectors: Sequence[Sector], *, is_northern: bool, tracks: Sequence[Track] = ()) -> None:
-        """Show these sectors, and the paths of an evening's bodies behind them."""
+    def set_sky(
+        self,
+        sectors: Sequence[Sector],
+        *,
+        is_northern: bool,
+        tracks: Sequence[Track] = (),
+        planet: Body | None = None,
+    ) -> None:
+        """Show these sectors, and behind them the paths of an evening's bodies, one of them in hand."""
         self._sectors = tuple(sectors)
         self._tracks = tuple(tracks)
+        self._planet = planet
         self._middle_deg = 180.0 if is_northern else 0.0
         if self._index >= len(self._sectors):
             self.choose(len(self._sectors) - 1)
@@ -100,14 +114,37 @@ class HorizonPicture(QWidget):
         """Take a sector in hand; -1 for none."""
         if index != self._index:
             self._index = index
-            self.chosen.emit(index)
             self._describe()
             self.update()
+            self.begun.emit()
+            self.chosen.emit(index)
+
+    def change(self, shape: Callable[[Sector], Sector]) -> None:
+        """Shape the sector in hand, as one piece of work."""
+        if self._index >= 0:
+            self.begun.emit()
+            self._replace(self._index, shape(self._sectors[self._index]))
+
+    def remove(self) -> None:
+        """Take the sector in hand away, as one piece of work."""
+        if self._index >= 0:
+            self.begun.emit()
+            gone, self._index = self._index, -1
+            self._sectors = (*self._sectors[:gone], *self._sectors[gone + 1 :])
+            self._describe()
+            self.update()
+            self.chosen.emit(-1)
+            self.shaped.emit(self._sectors)
 
     @property
     def index(self) -> int:
         """Which sector is in hand, or -1."""
         return self._index
+
+    @property
+    def sector(self) -> Sector | None:
+        """The sector in hand, or None."""
+        return self._sectors[self._index] if 0 <= self._index < len(self._sectors) else None
 
     def sizeHint(self) -> QSize:
         return QSize(560, 190)
@@ -150,6 +187,7 @@ class HorizonPicture(QWidget):
         held = self._part_at(event.position())
         self.choose(held[0] if held else -1)
         if held:
+            self.begun.emit()
             azimuth_deg, altitude_deg = self._map().sky_at(event.position())
             self._grip = _Grip(held[0], held[1], self._sectors[held[0]], azimuth_deg, altitude_deg)
 
@@ -171,6 +209,8 @@ class HorizonPicture(QWidget):
         if event.key() in (Qt.Key.Key_PageDown, Qt.Key.Key_PageUp) and self._sectors:
             step = 1 if event.key() == Qt.Key.Key_PageDown else -1
             self.choose((self._index + step) % len(self._sectors))
+        elif event.key() in (Qt.Key.Key_Delete, Qt.Key.Key_Backspace) and self._index >= 0:
+            self.remove()
         elif change is not None and self._index >= 0:
             self._replace(self._index, change(self._sectors[self._index]))
         else:
@@ -214,9 +254,10 @@ class HorizonPicture(QWidget):
         painter = QPainter(self)
         pen = HorizonPen(painter, self._map(), self._colours)
         pen.grid()
-        pen.tracks(self._tracks)
+        pen.tracks(self._tracks, self._planet)
         for index, sector in enumerate(self._sectors):
             pen.sector(sector, is_chosen=index == self._index)
+        pen.names(self._sectors, self._index, self._tracks, self._planet)
         if self.hasFocus():
             pen.focus_frame()
         painter.end()

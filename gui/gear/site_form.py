@@ -2,19 +2,28 @@
 
 from functools import partial
 
+from PySide6.QtGui import QShowEvent
+
+from core.drawing.palette import load_palette
 from core.kit.numbers import number_text
 from core.sky.coordinates import Axis, format_coordinate, parse_coordinate
-from core.sky.places import zone_at
+from core.sky.places import Place, zone_at
 from core.sky.site import BlockedSky, Site, WarmAir
+from core.sky.skyline import Sector
+from core.sky.track import Track
 from core.sky.zones import check_zone, suggest_zone, zone_names
+from gui.aspect import Aspect
 from gui.gear.form import ThingForm, Values
+from gui.gear.horizon_panel import HorizonPanel
 from gui.gear.readings import figure, reads, reads_number
 from gui.gear.sector_field import SectorField
 from gui.gear.things import Kind
+from gui.gear.town_finder import TownFinder
 from gui.widgets.field import Choice, Field, Reading
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.typed_field import TypedField
 
+_REDRAWN_FOR = {Aspect.EVENING, Aspect.SITE, Aspect.PLANET, Aspect.SKY}
 _PLACE = {"latitude_deg": Axis.LATITUDE, "longitude_deg": Axis.LONGITUDE}
 
 
@@ -27,6 +36,9 @@ class SiteForm(ThingForm[Site]):
     def build(self) -> None:
         self._zone_of_place: str | None = None
         self.add_name()
+        self.towns = TownFinder(self.state.jobs)
+        self.towns.picked.connect(self._take_town)
+        self.add_beside_labels(self.towns)
         self._spelled: dict[str, PlainLabel] = {}
         for name, axis in _PLACE.items():
             hint = "41.15" if axis is Axis.LATITUDE else "-8.61"
@@ -58,6 +70,11 @@ class SiteForm(ThingForm[Site]):
         zone = TypedField("time_zone", "Time zone", read=_read_zone, write=str, placeholder="Europe/Lisbon")
         zone.set_completions(zone_names())
         self.add(zone)
+        self.add_heading("The horizon")
+        self.horizon = HorizonPanel(load_palette(self.state.palette_name))
+        self.horizon.begun.connect(self.begin_step)
+        self.horizon.shaped.connect(self._take_shape)
+        self.add_row(self.horizon)
         self.add_heading("Sky that cannot be seen")
         self.add_wide(SectorField("blocked", "Blocked sky", BlockedSky))
         self.add_heading("Sky seen through rising warm air")
@@ -67,6 +84,7 @@ class SiteForm(ThingForm[Site]):
             "A heated roof also spoils the air up to 10° above it."
         )
         self.add_row(PlainLabel(words, role="small", wraps=True))
+        self.state.changed.connect(self._on_state)
 
     def fill_place(
         self,
@@ -86,7 +104,9 @@ class SiteForm(ThingForm[Site]):
             found["elevation_m"] = elevation_m
         if self.fields["name"].entry is None:
             found["name"] = name
-        self.fill(found)
+        self.begin_step()
+        self.fill(found, f"Move {self.thing.name} to {name}" if self.thing else "")
+        self.begin_step()
 
     def values_of(self, thing: Site) -> Values:
         return {name: getattr(thing, name) for name in self.fields}
@@ -99,6 +119,7 @@ class SiteForm(ThingForm[Site]):
         for name, axis in _PLACE.items():
             value_deg = values[name]
             self._spelled[name].setText("" if value_deg is None else format_coordinate(value_deg, axis))
+        self._draw_horizon(values)
 
     def carry_over(self, field: Field) -> None:
         if field.name == "time_zone":
@@ -109,6 +130,47 @@ class SiteForm(ThingForm[Site]):
         if latitude_deg is not None and longitude_deg is not None:
             self._zone_of_place = zone_at(latitude_deg, longitude_deg)
             self.fields["time_zone"].sync(self._zone_of_place)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self._draw_horizon(self.values())
+
+    def _on_state(self, aspects: frozenset[Aspect]) -> None:
+        if Aspect.PALETTE in aspects:
+            self.horizon.picture.set_colours(load_palette(self.state.palette_name))
+        if aspects & _REDRAWN_FOR and self.isVisible():
+            self._draw_horizon(self.values())
+
+    def _draw_horizon(self, values: Values) -> None:
+        latitude_deg = values["latitude_deg"]
+        self.horizon.set_sky(
+            (*(values["blocked"] or ()), *(values["warm_air"] or ())),
+            is_northern=latitude_deg is None or latitude_deg >= 0,
+            tracks=self._tracks() if self.isVisible() else (),
+            planet=self.state.planet,
+        )
+
+    def _tracks(self) -> tuple[Track, ...]:
+        """Return the paths of the evening's planets over this site, none while it is not the one in hand."""
+        night, thing = self.state.night, self.thing
+        if night is None or thing is None or night.site.id != thing.id:
+            return ()
+        return tuple(body.track for body in night.bodies)
+
+    def _take_town(self, place: Place) -> None:
+        self.fill_place(
+            name=place.name,
+            latitude_deg=place.latitude_deg,
+            longitude_deg=place.longitude_deg,
+            time_zone=place.time_zone,
+        )
+
+    def _take_shape(self, sectors: tuple[Sector, ...]) -> None:
+        shape = {
+            "blocked": tuple(sector for sector in sectors if isinstance(sector, BlockedSky)),
+            "warm_air": tuple(sector for sector in sectors if isinstance(sector, WarmAir)),
+        }
+        self.fill(shape, f"Shape the sky of {self.thing.name}" if self.thing else "")
 
     def _zone_follows(self) -> bool:
         """Tell whether the zone is the one of the coordinates so far, and not another that was typed."""
