@@ -91,6 +91,13 @@ def geocentric_au(body: Body, unix_s: Floats) -> Floats:
     return np.asarray(_curve_over(body, days)(days)[:, :3]) if days.size else np.empty((0, 3))
 
 
+def elongation_deg(body: Body, unix_s: Floats) -> Floats:
+    """Return the angle between the apparent geocentric places of a body and the Sun at Unix seconds (N,)."""
+    place, sun = geocentric_au(body, unix_s), geocentric_au(Body.SUN, unix_s)
+    across = np.linalg.norm(np.cross(place, sun), axis=-1)
+    return np.asarray(np.degrees(np.arctan2(across, (place * sun).sum(axis=-1))))
+
+
 @frozen
 class Direction:
     """Where a body stands at each time; every field has the shape of the times.

@@ -146,14 +146,12 @@ def node_sidereal_rad(first_node: int, count: int) -> Floats:
 class Appearance:
     """How bodies look from the centre of the Earth; each field has the shape (N,) of the times asked.
 
-    ``diameter_arcsec`` is the equatorial one; ``illuminated_fraction`` counts the disc's area; the
-    elongation is the angle between the apparent places of body and Sun.
+    ``diameter_arcsec`` is the equatorial one; ``illuminated_fraction`` counts the disc's area.
     """
 
     diameter_arcsec: Floats
     magnitude: Floats
     illuminated_fraction: Floats
-    elongation_deg: Floats
     distance_au: Floats
 
 
@@ -171,13 +169,12 @@ def appearance(body: Body, unix_s: Floats) -> Appearance:
         diameter_arcsec=np.degrees(2.0 * np.arcsin(FACTS[body].equatorial_radius_km / distance_km)) * 3600.0,
         magnitude=_magnitude(body, seen, sun),
         illuminated_fraction=(1.0 + np.cos(np.radians(_phase_deg(seen)))) / 2.0,
-        elongation_deg=seen.apparent().separation_from(sun.apparent()).degrees,
         distance_au=distance_km / AU_KM,
     )
 
 
 def magnitude(body: Body, unix_s: Floats) -> Floats:
-    """Return the magnitudes (N,) alone that ``appearance`` would give, four times as fast."""
+    """Return the magnitudes (N,) alone that ``appearance`` would give."""
     return _magnitude(body, *_observed(body, unix_s))
 
 

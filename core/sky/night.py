@@ -8,7 +8,7 @@ from typing import Final
 import numpy as np
 from attrs import frozen
 
-from core.sky.apparent import Viewpoint, instant
+from core.sky.apparent import Viewpoint, elongation_deg, instant
 from core.sky.bodies import FACTS, TARGETS, Body
 from core.sky.civil import evening_span
 from core.sky.crossings import Crossings
@@ -225,7 +225,7 @@ def _body_night(sky: _Evening, body: Body, sun_below_deg: float, dark: Floats) -
         diameter_arcsec=float(looks.diameter_arcsec[0]),
         magnitude=float(looks.magnitude[0]),
         illuminated_fraction=float(looks.illuminated_fraction[0]),
-        elongation_deg=float(looks.elongation_deg[0]),
+        elongation_deg=float(elongation_deg(body, np.array([seen_s]))[0]),
         track=track,
     )
 

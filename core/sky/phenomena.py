@@ -14,7 +14,7 @@ from typing import Final
 import numpy as np
 from attrs import frozen
 
-from core.sky.apparent import geocentric_au, instant
+from core.sky.apparent import elongation_deg, geocentric_au, instant
 from core.sky.bodies import Body
 from core.sky.crossings import Course, turning_points
 from core.sky.ephemeris import Floats, terrestrial_days
@@ -65,7 +65,7 @@ def find_phenomena(body: Body, start: datetime, end: datetime) -> tuple[Phenomen
             body=body,
             aspect=aspect,
             time=instant(time_s),
-            elongation_deg=float(np.degrees(np.arccos(_cosine_elongation(body, np.array([time_s]))[0]))),
+            elongation_deg=float(elongation_deg(body, np.array([time_s]))[0]),
         )
         for time_s, aspect in sorted(found)
     )
