@@ -115,6 +115,25 @@ def build_ladder(
     )
 
 
+def rung_of(
+    ladder: Ladder,
+    combination: Combination,
+    *,
+    eye_pupil_mm: float = 7.0,
+    glasses: bool = False,
+    astigmatism: bool = False,
+) -> Rung:
+    """Return one combination as a rung of its own, such as an alternative with its own figures."""
+    return _rung(
+        (combination,),
+        scope=ladder.scope,
+        aim=ladder.aim,
+        limits=ladder.limits,
+        ceiling=ladder.ceiling,
+        wearer=Wearer(eye_pupil_mm=eye_pupil_mm, glasses=glasses, astigmatism=astigmatism),
+    )
+
+
 def one_rung_groups(found: Sequence[Combination]) -> Iterator[tuple[Combination, ...]]:
     """Split combinations, lowest power first, into rungs; the one to show comes first in each.
 

@@ -14,6 +14,8 @@ _FIRST_DARK_RING = 1.21967  # first zero of the Bessel function J1, 3.83171, ove
 _ARCSEC_PER_RADIAN = math.degrees(1.0) * 3600.0
 
 APERTURE_POWER_PER_MM = 2.0
+# The Moon's mean apparent diameter: 3474.8 km at 384,400 km.
+MOON_ARCMIN = 31.07
 USUAL_NIGHT_APERTURE_MM = 150.0
 
 
@@ -52,6 +54,20 @@ def drift_s(field_deg: float, declination_deg: float = 0.0) -> float:
 def dawes_arcsec(aperture_mm: float) -> float:
     """Return the closest pair of equal stars in arcsec that an aperture splits (Dawes 1867)."""
     return DAWES_ARCSEC_MM / aperture_mm
+
+
+def visible_detail_arcsec(aperture_mm: float, power: float) -> float:
+    """Return the finest detail in arcsec that a power shows the eye, never finer than Dawes; air left out.
+
+    Details must look 232 arcsec wide, 2 x 116: then 2x per mm shows just what an aperture resolves (follows
+    from Dawes and common practice).
+    """
+    return DAWES_ARCSEC_MM * max(1.0 / aperture_mm, APERTURE_POWER_PER_MM / power)
+
+
+def moons_across(field_deg: float) -> float:
+    """Return how many Moons of mean size fit side by side across a field."""
+    return field_deg * 60.0 / MOON_ARCMIN
 
 
 def rayleigh_arcsec(aperture_mm: float) -> float:

@@ -4,7 +4,14 @@ import math
 
 import pytest
 
-from core.kit.optics import drift_s, power, true_field_from_apparent_deg, usual_night_powers
+from core.kit.optics import (
+    drift_s,
+    moons_across,
+    power,
+    true_field_from_apparent_deg,
+    usual_night_powers,
+    visible_detail_arcsec,
+)
 
 SIDEREAL_DAY_S = 23 * 3600 + 56 * 60 + 4.1
 
@@ -41,3 +48,15 @@ def test_usual_night_powers_stop_where_the_air_decides() -> None:
     assert math.isclose(four_inch[1], 150, rel_tol=0.03)
     assert usual_night_powers(150) == (180, 225)
     assert usual_night_powers(203) is None
+
+
+def test_detail_grows_finer_with_power_until_the_aperture_ends_it() -> None:
+    """By hand from Dawes 1867: 232 / 100 at 100x; from 300x on the 116 / 150 of the aperture."""
+    assert visible_detail_arcsec(150, 100) == pytest.approx(2.32)
+    assert visible_detail_arcsec(150, 300) == pytest.approx(0.773, abs=0.001)
+    assert visible_detail_arcsec(150, 450) == pytest.approx(0.773, abs=0.001)
+
+
+def test_fields_told_in_moons() -> None:
+    """The mean Moon is 3474.8 km at 384,400 km, 31.1 arcmin: two of them fit into 1.036 degrees."""
+    assert moons_across(1.036) == pytest.approx(2.0, abs=0.005)
