@@ -8,7 +8,7 @@ from core.expectation import arcsec_text
 from core.kit.rounding import power_text
 from core.looks import Happenings, Looks
 from core.picture.known_sizes import against_moon, angle_text
-from core.picture.sight import Sight
+from core.picture.sight import Sight, window_for
 from core.picture.turn import DRIFT_ANGLE_DEG, turning_note
 from core.sky.bodies import Body
 from core.sky.disc import Disc
@@ -88,6 +88,13 @@ def size_words(sight: Sight) -> str:
         size += f" (with its ring {angle_text(sight.apparent_extent_deg * 60.0)})"
     known = against_moon(sight.apparent_diameter_arcmin)
     return f"At {power_text(sight.power)} {sight.subject.disc.body.label} looks {size}, {known}."
+
+
+def close_up_words(sight: Sight) -> str:
+    """Return which part the enlarged picture shows, where a body is too wide to be shown whole."""
+    if sight.apparent_extent_deg <= window_for(sight.subject, sight.power):
+        return ""
+    return "Enlarged is a part of it, where day meets night."
 
 
 def turning_words(sight: Sight) -> str:

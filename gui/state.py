@@ -26,6 +26,7 @@ from gui.derived import Derived
 from gui.edits import ProfileEdit
 from gui.evening_choice import EveningChoice
 from gui.jobs import Jobs
+from gui.looks import PlanetLooks
 
 __all__ = ["AppState", "Aspect"]
 
@@ -74,6 +75,7 @@ class AppState(QObject):
         self._usual_air = USUAL_AIR_POWER
         self._sky_ready = False
         self._derived = Derived(self)
+        self.looks = PlanetLooks(self)
         self._when = EveningChoice(self._derived, clock)
 
     # What is chosen.

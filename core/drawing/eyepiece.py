@@ -1,227 +1,167 @@
-"""The picture in the eyepiece: the whole field, and what the planet looks like in the middle of it."""
+"""The picture in the eyepiece: the whole field, the middle of it enlarged, and the other powers beside it."""
 
 from collections.abc import Sequence
 from typing import Final
 
-import numpy as np
 from attrs import frozen
-from matplotlib.colors import LinearSegmentedColormap, Normalize
 from matplotlib.figure import Figure
-from matplotlib.image import BboxImage
-from matplotlib.patches import Circle
 from matplotlib.text import Text
-from matplotlib.transforms import Affine2D, Bbox, TransformedBbox
 
-from core.drawing.lettering import Lettering, width_of, wrapped
-from core.drawing.palette import Palette, PaletteName
+from core.drawing.field_picture import draw_field_picture, draw_window
+from core.drawing.lettering import Lettering, fitted, legible, width_of
+from core.drawing.palette import Palette
 from core.drawing.pen import POINTS_PER_INCH, Pen
 from core.drawing.placing import Box
 from core.kit.rounding import field_text, power_text
-from core.picture.known_sizes import NAKED_EYE_MOON_ARCMIN, against_moon, angle_text
-from core.picture.sight import Sight, Values, window_for
-from core.picture.turn import DRIFT_ANGLE_DEG
-from core.sky.bodies import Body
-from core.wording import opening
+from core.picture.eyepiece import Pictures, Steps
+from core.picture.known_sizes import angle_text
+from core.picture.sight import Sight
 
-# A hint of each body's colour, for palettes that have colour: the brightest tone of its picture.
-_TINT: Final = {
-    Body.MERCURY: "#e6e0d8",
-    Body.VENUS: "#fdf8e8",
-    Body.MARS: "#f7c39a",
-    Body.JUPITER: "#f8ead2",
-    Body.SATURN: "#f5e7bd",
-    Body.URANUS: "#cfeeee",
-    Body.NEPTUNE: "#b9cdf8",
-    Body.MOON: "#f0efec",
-    Body.SUN: "#ffffff",
-}
-# Screens and printers show about the 2.2th power of a tone: this gives brightness back nearly as it is,
-# with a little contrast added (ours).
-_GAMMA: Final = 0.55
-
-_STEPS_WORDS: Final = "All at one scale; dashed: the Moon to the naked eye at the same scale."
+_SCALE_WORDS: Final = "All at one scale; dashed: the Moon to the naked eye"
 
 _WORDS: Final = Lettering(9.0)
 _SMALL: Final = Lettering(8.0)
 _MARK: Final = Lettering(9.0, bold=True)
-_EDGE: Final = 10.0
-_LINE: Final = 13.0
+_EDGE: Final = 8.0
 _GAP: Final = 6.0
-_IMAGE_ORDER: Final = 3.0
+_BETWEEN: Final = 12.0
+# The share of the width that the enlarged part takes, where it stands beside the field.
+_CLOSE_UP_SHARE: Final = 0.55
+# The other powers take up to this share of the height; where less than that is left, they are not drawn.
+_STEPS_SHARE: Final = 0.3
+_LARGEST_STEP: Final = 110.0
+_LEAST_HEIGHT_FOR_STEPS: Final = 165.0
+_UNDER_STEP: Final = _MARK.line_height + _SMALL.line_height
 
 
-@frozen
+@frozen(eq=False)
 class EyepieceDrawing:
-    """A drawn eyepiece; ``texts`` are its words, the boxes are where the pictures lie, points."""
+    """A drawn eyepiece: its words, and where the pictures lie, points.
 
+    Pixels are counted from the figure's lower left corner, as Matplotlib counts them.
+    """
+
+    figure: Figure
     texts: list[Text]
     field: Box | None
     close_ups: tuple[Box, ...]
+    steps: tuple[tuple[Sight, Box], ...]
+
+    def sight_at(self, x: float, y: float) -> Sight | None:
+        """Return the power whose small picture, or the words under it, is at a pixel; None elsewhere."""
+        scale = self.figure.dpi / POINTS_PER_INCH
+        return next((sight for sight, box in self.steps if box.contains(x / scale, y / scale)), None)
 
 
-def draw_eyepiece(
-    figure: Figure, sight: Sight, *, palette: Palette, window_deg: float | None = None
-) -> EyepieceDrawing:
-    """Draw one power: the field in a circle, and beside or under it the middle of it, enlarged.
-
-    ``window_deg`` is how wide the enlarged part is to the eye; left out, the body has room in it.
-    """
+def draw_eyepiece(figure: Figure, pictures: Pictures, *, palette: Palette) -> EyepieceDrawing:
+    """Draw one power and its neighbours on a figure, which is cleared first."""
     pen = Pen(figure, palette)
     room = pen.page.grown(-_EDGE)
-    lines = wrapped(_words(sight), _WORDS, room.width)
-    under = _WORDS.line_height * len(lines)
-    field, close = _places(Box(room.left, room.bottom + under + _GAP, room.right, room.top))
-    draw_field_picture(pen, sight, field)
-    _draw_close_up(pen, sight, close, window_deg or max(window_for(sight.subject, sight.power), 1.0))
-    for row, line in enumerate(lines):
-        y = room.bottom + under - _WORDS.line_height * (row + 0.5)
-        pen.write(line, room.left, y, _WORDS, palette.ink, align="left")
-    return EyepieceDrawing(pen.texts, field, (close,))
+    steps: tuple[tuple[Sight, Box], ...] = ()
+    if room.height >= _LEAST_HEIGHT_FOR_STEPS and len(pictures.steps.shown) > 1:
+        steps = _place_steps(pictures.steps, room)
+        _draw_steps(pen, pictures, steps)
+        room = Box(room.left, steps[0][1].top + _BETWEEN, room.right, room.top)
+    field, close = _squares(room)
+    _draw_field(pen, pictures, field)
+    ((sight, picture),) = pictures.close_up.shown
+    draw_window(pen, sight, picture, close, pictures.close_up.window_deg)
+    _write_under(pen, close, "enlarged")
+    return EyepieceDrawing(figure, pen.texts, field, (close,), steps)
 
 
-def draw_steps(figure: Figure, sights: Sequence[Sight], *, palette: Palette) -> EyepieceDrawing:
-    """Draw several powers side by side at one scale, as large as each looks: bigger, but softer."""
+def draw_pair(figure: Figure, steps: Steps, headings: Sequence[str], *, palette: Palette) -> EyepieceDrawing:
+    """Draw views side by side at one scale under a heading each, on a figure, which is cleared first."""
     pen = Pen(figure, palette)
     room = pen.page.grown(-_EDGE)
-    window_deg = max(window_for(sight.subject, sight.power) for sight in sights)
-    count = len(sights)
-    side = min((room.width - _GAP * (count - 1)) / count, room.height - 3.2 * _LINE)
-    left = room.left + (room.width - side * count - _GAP * (count - 1)) / 2.0
+    head, foot = _MARK.line_height + 3.0, 2.0 * _SMALL.line_height + 6.0
+    count = len(steps.shown)
+    side = min((room.width - _BETWEEN * (count - 1)) / count, room.height - head - foot)
+    left = room.left
     boxes = []
-    for index, sight in enumerate(sights):
-        start = left + index * (side + _GAP)
-        box = Box(start, room.top - side, start + side, room.top)
+    for heading, (sight, picture) in zip(headings, steps.shown, strict=True):
+        box = Box(left, room.top - head - side, left + side, room.top - head)
         boxes.append(box)
-        _draw_close_up(pen, sight, box, window_deg)
-        middle, _ = _middle(box)
-        size = angle_text(sight.apparent_diameter_arcmin)
-        pen.write(power_text(sight.power), middle, box.bottom - 0.6 * _LINE, _MARK, palette.ink)
-        pen.write(f"looks {size} across", middle, box.bottom - 1.6 * _LINE, _SMALL, palette.faint_ink)
-    lowest = room.top - side - 2.7 * _LINE
-    pen.write(_STEPS_WORDS, room.left, lowest, _SMALL, palette.faint_ink, align="left")
-    return EyepieceDrawing(pen.texts, None, tuple(boxes))
+        name = fitted(legible(heading), _MARK, side)
+        pen.write(name, left, room.top - _MARK.line_height / 2, _MARK, palette.ink, align="left")
+        draw_window(pen, sight, picture, box, steps.window_deg)
+        _write_under(pen, box, f"{power_text(sight.power)}: {_looks(sight, side)}")
+        left += side + _BETWEEN
+    y = boxes[0].bottom - 1.5 * _SMALL.line_height - 5.0
+    pen.write(fitted(_SCALE_WORDS, _SMALL, room.width), room.left, y, _SMALL, palette.faint_ink, align="left")
+    return EyepieceDrawing(figure, pen.texts, None, tuple(boxes), ())
 
 
-def _words(sight: Sight) -> str:
-    """Return what stands under the pictures."""
-    shown = power_text(sight.power)
-    if sight.true_field_deg is not None:
-        shown += f", field {field_text(sight.true_field_deg)}"
-    up = "" if sight.zenith_angle_deg is not None else " (north taken for up)"
-    size = f"{angle_text(sight.apparent_diameter_arcmin)} across"
-    if sight.subject.ring is not None:
-        size += f" (with its ring {angle_text(sight.apparent_extent_deg * 60.0)})"
-    return (
-        f"{shown}: {opening(sight.subject.disc.body)} looks {size},"
-        f" {against_moon(sight.apparent_diameter_arcmin)} (dashed)."
-        f" Seen {sight.turn.turning.words}{up}."
-    )
+def _squares(room: Box) -> tuple[Box, Box]:
+    """Return the squares for the field and the enlarged part: side by side, or one over the other.
+
+    Under each is room for a line of words.
+    """
+    under = _SMALL.line_height + 2.0
+    x, y = room.middle
+    tallest, width = room.height - under, room.width - _BETWEEN
+    beside = min(_CLOSE_UP_SHARE * width, tallest)
+    stacked = min(room.width, (room.height - _BETWEEN) / 2.0 - under)
+    if beside >= stacked:
+        field = min(width - beside, tallest)
+        left = x - (field + _BETWEEN + beside) / 2.0
+        middle = y + under / 2.0
+        close = left + field + _BETWEEN + beside / 2.0
+        return Box.around(left + field / 2.0, middle, field, field), Box.around(close, middle, beside, beside)
+    off = (stacked + under + _BETWEEN) / 2.0
+    upper = Box.around(x, y + under / 2.0 + off, stacked, stacked)
+    return upper, Box.around(x, y + under / 2.0 - off, stacked, stacked)
 
 
-def _places(room: Box) -> tuple[Box, Box]:
-    """Return the squares for the field and the enlarged part: side by side, or one over the other."""
-    gap = 10.0
-    if room.width >= room.height:
-        side = min((room.width - gap) / 2.0, room.height)
-        middle, left = (room.bottom + room.top) / 2.0, room.left + (room.width - 2.0 * side - gap) / 2.0
-        first = Box(left, middle - side / 2.0, left + side, middle + side / 2.0)
-        return first, Box(first.right + gap, first.bottom, first.right + gap + side, first.top)
-    side = min((room.height - gap) / 2.0, room.width)
-    left = room.left + (room.width - side) / 2.0
-    first = Box(left, room.top - side, left + side, room.top)
-    return first, Box(left, first.bottom - gap - side, left + side, first.bottom - gap)
-
-
-def _middle(box: Box) -> tuple[float, float]:
-    return (box.left + box.right) / 2.0, (box.bottom + box.top) / 2.0
-
-
-def draw_field_picture(pen: Pen, sight: Sight, box: Box) -> None:
-    """Draw the whole field to scale in a square, with north and the drift marked; or that it is not known."""
-    field_deg = sight.true_field_deg
-    if field_deg is None:
-        pen.write("field not known", *_middle(box), _WORDS, pen.palette.faint_ink)
+def _draw_field(pen: Pen, pictures: Pictures, box: Box) -> None:
+    if pictures.field is None:
+        pen.write(fitted("field not known", _WORDS, box.width), *box.middle, _WORDS, pen.palette.faint_ink)
         return
-    radius = box.width / 2.0 - _LINE
-    inner = Box.around(*_middle(box), 2.0 * radius, 2.0 * radius)
-    x, y = _middle(box)
-    pen.circle(x, y, radius, pen.palette.disc_field, edge=pen.palette.line)
-    picture = sight.window(field_deg * sight.power)
-    _draw_picture(pen, sight, picture, inner, round_radius=radius)
-    points_per_arcsec = radius / (field_deg * 1800.0)
-    tint = _tint(sight, pen.palette)
-    for _, right, up in sight.moon_places_arcsec():
-        across, high = right * points_per_arcsec, up * points_per_arcsec
-        if np.hypot(across, high) < radius - 2.0:
-            pen.circle(x + across, y + high, 0.8, tint, order=_IMAGE_ORDER + 1.0)
-    _mark_north(pen, sight, x, y, radius)
-    if not sight.scope.driven:
-        _mark_drift(pen, sight, x, y, radius)
+    draw_field_picture(pen, pictures.sight, pictures.field, box)
+    assert pictures.sight.true_field_deg is not None  # it has a picture
+    _write_under(pen, box, f"the whole field, {field_text(pictures.sight.true_field_deg)}")
 
 
-def _mark_north(pen: Pen, sight: Sight, x: float, y: float, radius: float) -> None:
-    right, up = sight.turn.direction(0.0)
-    pen.write(
-        "N", x + right * (radius + 0.55 * _LINE), y + up * (radius + 0.55 * _LINE), _MARK, pen.palette.ink
+def _write_under(pen: Pen, box: Box, words: str) -> None:
+    x, _ = box.middle
+    y = box.bottom - 2.0 - _SMALL.line_height / 2.0
+    pen.write(fitted(words, _SMALL, box.width), x, y, _SMALL, pen.palette.faint_ink)
+
+
+def _place_steps(steps: Steps, room: Box) -> tuple[tuple[Sight, Box], ...]:
+    """Return where each step lies, its words included, along the bottom of a room."""
+    count = len(steps.shown)
+    under = _UNDER_STEP + _SMALL.line_height + 3.0  # the words that hold for all of them come last
+    widest = (room.width - _GAP * (count - 1)) / count
+    side = min(widest, _STEPS_SHARE * room.height, _LARGEST_STEP)
+    left = room.left + (room.width - side * count - _GAP * (count - 1)) / 2.0
+    bottom, top = room.bottom + under - _UNDER_STEP, room.bottom + under + side
+    return tuple(
+        (sight, Box(left + number * (side + _GAP), bottom, left + number * (side + _GAP) + side, top))
+        for number, (sight, _) in enumerate(steps.shown)
     )
 
 
-def _mark_drift(pen: Pen, sight: Sight, x: float, y: float, radius: float) -> None:
-    """Draw an arrow inside the field towards the west, beside the middle so that nothing lies under it."""
-    right, up = sight.turn.direction(DRIFT_ANGLE_DEG)
-    start, end = 0.62 * radius, 0.9 * radius
-    tip = np.array([x + right * end, y + up * end])
-    tail = np.array([x + right * start, y + up * start])
-    back, across = np.array([-right, -up]), np.array([-up, right])
-    barbs = [tip + 5.0 * back + side * 3.0 * across for side in (1.0, -1.0)]
-    ink = pen.palette.surface if pen.palette.name is PaletteName.DAY else pen.palette.ink
-    lines = [np.array([tail, tip]), np.array([barbs[0], tip, barbs[1]])]
-    pen.strokes(lines, ink, 1.0, order=_IMAGE_ORDER + 1.0)
-    side = 1.0 if across[1] >= 0.0 else -1.0
-    clear = 3.0 + abs(across[0]) * width_of("drift", _SMALL) / 2.0 + abs(across[1]) * _SMALL.line_height / 2.0
-    word = (tip + tail) / 2.0 + side * clear * across
-    pen.write("drift", float(word[0]), float(word[1]), _SMALL, ink)
+def _draw_steps(pen: Pen, pictures: Pictures, places: Sequence[tuple[Sight, Box]]) -> None:
+    palette, steps = pen.palette, pictures.steps
+    for (sight, box), (_, picture) in zip(places, steps.shown, strict=True):
+        in_hand = sight == pictures.sight
+        square = Box(box.left, box.top - box.width, box.right, box.top)
+        edge = palette.accent if in_hand else None
+        draw_window(pen, sight, picture, square, steps.window_deg, edge=edge)
+        x, y = square.middle[0], square.bottom - _MARK.line_height / 2.0
+        pen.write(power_text(sight.power), x, y, _MARK, palette.accent if in_hand else palette.ink)
+        y -= _MARK.line_height / 2.0 + _SMALL.line_height / 2.0
+        pen.write(_looks(sight, box.width + _GAP - 1.0), x, y, _SMALL, palette.faint_ink)
+    y = places[0][1].bottom - _SMALL.line_height / 2.0 - 1.0
+    words = fitted(_SCALE_WORDS, _SMALL, pen.page.width - 2.0 * _EDGE)
+    pen.write(words, pen.page.middle[0], y, _SMALL, palette.faint_ink)
 
 
-def _draw_close_up(pen: Pen, sight: Sight, box: Box, window_deg: float) -> None:
-    """Draw a window of the sky so many degrees wide to the eye, and the naked eye's Moon at that scale."""
-    pen.fill(box, pen.palette.disc_field, edge=pen.palette.line)
-    _draw_picture(pen, sight, sight.window(window_deg), box)
-    moon = NAKED_EYE_MOON_ARCMIN / 60.0 / window_deg * box.width
-    if moon > box.width:
-        return
-    x, y = _middle(box)
-    if moon < 0.35 * box.width:
-        x, y = box.left + moon / 2.0 + 5.0, box.bottom + moon / 2.0 + 5.0
-    light = pen.palette.line if pen.palette.name is PaletteName.DAY else pen.palette.faint_ink
-    _ring(pen, x, y, moon / 2.0, light)
-
-
-def _ring(pen: Pen, x: float, y: float, radius: float, colour: str) -> None:
-    turns = np.linspace(0.0, 2.0 * np.pi, 97)
-    outline = np.column_stack([x + radius * np.cos(turns), y + radius * np.sin(turns)])
-    pen.strokes([outline], colour, 0.8, dashes=(0.0, (3.0, 2.0)), order=_IMAGE_ORDER + 1.0)
-
-
-def _tint(sight: Sight, palette: Palette) -> str:
-    return palette.ink if palette.name is PaletteName.NIGHT else _TINT[sight.subject.disc.body]
-
-
-def _draw_picture(
-    pen: Pen, sight: Sight, picture: Values, box: Box, *, round_radius: float | None = None
-) -> None:
-    """Lay a picture into a square, cut to a circle where its radius is given."""
-    points = Affine2D().scale(1.0 / POINTS_PER_INCH) + pen.figure.dpi_scale_trans
-    colours = [pen.palette.disc_field, _tint(sight, pen.palette)]
-    image = BboxImage(
-        TransformedBbox(Bbox.from_extents(box.left, box.bottom, box.right, box.top), points),
-        cmap=LinearSegmentedColormap.from_list("", colours),
-        norm=Normalize(0.0, 1.0),
-        interpolation="antialiased",
-        origin="upper",
-        zorder=_IMAGE_ORDER,
-    )
-    image.set_data((picture / (float(picture.max()) or 1.0)) ** _GAMMA)
-    pen.figure.add_artist(image, clip=False)
-    if round_radius is not None:
-        image.set_clip_path(Circle(_middle(box), round_radius, transform=points))
+def _looks(sight: Sight, width: float) -> str:
+    """Return how wide a body looks, its ring included, in a width in points."""
+    if sight.overfills:
+        return fitted("fills it", _SMALL, width)
+    size = angle_text(sight.apparent_extent_deg * 60.0)
+    words = f"{size} wide"
+    return words if width_of(words, _SMALL) <= width else fitted(size, _SMALL, width)

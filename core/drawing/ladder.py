@@ -18,12 +18,13 @@ from core.drawing.ladder_layout import (
     lay_out_ladder,
     power_range,
 )
-from core.drawing.ladder_words import NOT_TONIGHT, rung_at_power
+from core.drawing.ladder_words import NOT_TONIGHT
 from core.drawing.lettering import fitted, wrapped
 from core.drawing.palette import Palette
 from core.drawing.pen import POINTS_PER_INCH, SOLID, Pen
 from core.drawing.placing import Box
 from core.kit.ladder import Ladder, Rung, Standing
+from core.picture.sight import Sight
 
 _MARGIN = 8.0
 # The eyepiece's field stands at the right of a wide drawing, else in the free room by the limits.
@@ -83,18 +84,16 @@ def draw_ladder(
     *,
     palette: Palette,
     chosen_power: float | None = None,
-    disc_arcsec: float | None = None,
+    sight: Sight | None = None,
 ) -> LadderChart:
     """Draw one ladder on a figure, which is cleared first, and return the chart.
 
-    ``chosen_power`` is where the observer is. ``disc_arcsec`` is the planet's diameter: its disc is drawn
-    to scale in the field of that rung, or of the one to climb to.
+    ``chosen_power`` is where the observer is; ``sight`` is what is seen there, drawn in its field.
     """
     pen = Pen(figure, palette)
     page = pen.page
     inner = Box(page.left + _MARGIN, page.bottom + _MARGIN, page.right - _MARGIN, page.top - _MARGIN)
-    shown = rung_at_power(ladder.rungs, chosen_power or ladder.climb_to or ladder.start)
-    beside = disc_arcsec is not None and shown is not None and inner.width >= _WIDE_FOR_FIELD
+    beside = sight is not None and inner.width >= _WIDE_FOR_FIELD
     words_right = inner.right - (_LEAST_FIELD_WIDTH if beside else 0.0)
     layout = lay_out_ladder(
         ladder,
@@ -103,12 +102,12 @@ def draw_ladder(
         chosen_power=chosen_power,
     )
     draw_layout(pen, layout)
-    if disc_arcsec is not None and shown is not None:
+    if sight is not None:
         left = layout.right + 2 * _MARGIN
         right = min(inner.right, left + _MOST_FIELD_WIDTH)
         room = Box(left, inner.bottom, right, inner.top) if beside else layout.free_under_limits
         if room.height >= _LEAST_FIELD_HEIGHT:
-            draw_field(pen, room, shown, ladder.aim.planet, disc_arcsec)
+            draw_field(pen, room, sight)
     return LadderChart(pen, [layout])
 
 

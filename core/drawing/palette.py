@@ -59,7 +59,6 @@ class Palette:
     band_best: str = field(validator=_colour)
     band_fair: str = field(validator=_colour)
     band_low: str = field(validator=_colour)
-    disc: str = field(validator=_colour)
     disc_field: str = field(validator=_colour)
     bodies: Mapping[Body, str] = field(validator=_every_target)
 

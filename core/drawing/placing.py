@@ -31,6 +31,11 @@ class Box:
         """Extent along y."""
         return self.top - self.bottom
 
+    @property
+    def middle(self) -> tuple[float, float]:
+        """The point in the middle."""
+        return (self.left + self.right) / 2, (self.bottom + self.top) / 2
+
     def grown(self, by: float) -> "Box":
         """Return the box with a margin added on every side."""
         return Box(self.left - by, self.bottom - by, self.right + by, self.top + by)

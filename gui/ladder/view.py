@@ -1,4 +1,4 @@
-"""The Ladder view: the rungs drawn with their limits, and beside them the same in words."""
+"""The Ladder view: the rungs with their limits, drawn and in words, and what each of them shows."""
 
 from matplotlib.figure import Figure
 from PySide6.QtCore import QSignalBlocker, Qt
@@ -9,8 +9,12 @@ from core.drawing.ladder import LadderChart, draw_ladder
 from core.drawing.palette import load_palette
 from core.kit.ladder import Ladder
 from core.kit.rounding import power_text
+from core.picture.sight import Sight
 from core.wording import SiteClock
 from gui.ladder.air import AirRow
+from gui.ladder.eyepiece import EyepiecePane
+from gui.ladder.look_for import LookForPane
+from gui.ladder.pages import Pages
 from gui.ladder.rung_list import RungList
 from gui.ladder.words import aim_detail, aim_heading, ceiling_note, limit_lines, rung_detail
 from gui.state import AppState, Aspect
@@ -41,17 +45,16 @@ class LadderCanvas(Canvas):
     def _draw_chart(self, figure: Figure) -> None:
         palette = load_palette(self._state.palette_name)
         figure.set_facecolor(palette.surface)
-        ladder, night, rung = self._state.ladder, self._state.night, self._view.list.rung
+        ladder, rung = self._state.ladder, self._view.list.rung
         self.chart = None
         if ladder is None or not ladder.rungs:
             return
-        planet = ladder.aim.planet
         self.chart = draw_ladder(
             figure,
             ladder,
             palette=palette,
             chosen_power=rung.power if rung else None,
-            disc_arcsec=night.of(planet).diameter_arcsec if night and planet else None,
+            sight=self._view.sight_beside_rungs(),
         )
 
 
@@ -70,10 +73,15 @@ class LadderView(QWidget):
         self.notices = PlainLabel(wraps=True)
         self.notices.setAccessibleName("About the rung in hand")
         self.canvas = LadderCanvas(self, state)
+        self.eyepiece = EyepiecePane(state)
+        self.look_for = LookForPane()
+        self.pages = Pages(self.canvas, self.eyepiece, self.look_for)
         self.air = AirRow(state)
         self.setFocusProxy(self.list)
         self._lay_out()
         self.list.currentRowChanged.connect(self._on_row)
+        self.eyepiece.canvas.chosen.connect(self._on_sight)
+        self.pages.rearranged.connect(self._on_rearranged)
         state.changed.connect(self._on_changed)
         self._show()
 
@@ -95,9 +103,9 @@ class LadderView(QWidget):
         column.addLayout(self.limits)
         column.addWidget(self.list, 1)
         column.addWidget(self.notices)
-        row = QHBoxLayout()
+        self._row = row = QHBoxLayout()
         row.setSpacing(14)
-        row.addWidget(self.canvas, 3)
+        row.addWidget(self.pages, 3)
         row.addWidget(panel, 2)
         outer = QVBoxLayout(self)
         outer.setContentsMargins(12, 4, 12, 10)
@@ -111,8 +119,25 @@ class LadderView(QWidget):
         elif aspects & _REDRAWN_FOR:
             self._show()
 
+    def sight_beside_rungs(self) -> Sight | None:
+        """Return what is seen at the rung in hand, None where the eyepiece stands beside the rungs anyway."""
+        looks, rung = self._state.looks.through(self._state.ladder), self.list.rung
+        if looks is None or rung is None or self.pages.is_wide:
+            return None
+        return next((sight for sight in looks.sights if sight.power == rung.power), None)
+
     def _on_row(self, _row: int) -> None:
         self._show_rung()
+        self.canvas.redraw()
+
+    def _on_sight(self, sight: Sight) -> None:
+        ladder = self._state.ladder
+        for rung in ladder.rungs if ladder else ():
+            if rung.power == sight.power:
+                self.list.choose(rung)
+
+    def _on_rearranged(self) -> None:
+        self._row.setStretch(0, 5 if self.pages.is_wide else 3)
         self.canvas.redraw()
 
     def _show(self) -> None:
@@ -158,6 +183,9 @@ class LadderView(QWidget):
         text = rung_detail(rung, ladder) if rung and ladder else " ".join(ladder.notices if ladder else ())
         self.notices.setText(text)
         self.canvas.setAccessibleDescription(text)
+        looks = self._state.looks.through(ladder)
+        self.eyepiece.show_looks(looks, None if rung is None else rung.power)
+        self.look_for.show_looks(looks)
 
 
 def _empty(grid: QGridLayout) -> None:

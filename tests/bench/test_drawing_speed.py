@@ -14,7 +14,7 @@ from core.drawing.ladder import draw_ladder
 from core.drawing.palette import load_palette
 from core.evening import plan_evening
 from core.sky.bodies import Body
-from tests.core.drawing.examples import MANY, PORTO, SIX_INCH, TWELVE_INCH, ladder, night_at
+from tests.core.drawing.examples import MANY, PORTO, SIX_INCH, TWELVE_INCH, ladder, night_at, sight
 
 DAY = load_palette("day")
 
@@ -36,9 +36,10 @@ def test_the_height_chart(benchmark: BenchmarkFixture) -> None:
 
 def test_the_ladder_of_a_large_kit(benchmark: BenchmarkFixture) -> None:
     large, drawn = ladder(TWELVE_INCH, MANY), canvas()
+    seen = sight(large, 120.0)
 
     def draw() -> None:
-        draw_ladder(drawn.figure, large, palette=DAY, chosen_power=120.0, disc_arcsec=18.0)
+        draw_ladder(drawn.figure, large, palette=DAY, chosen_power=120.0, sight=seen)
         drawn.draw()
 
     benchmark(draw)

@@ -1,6 +1,6 @@
 """Invented sites and kits for the tests of the drawings; the places are real."""
 
-from datetime import date
+from datetime import UTC, date, datetime
 from functools import cache
 
 from attrs import evolve
@@ -8,6 +8,8 @@ from attrs import evolve
 from core.air.steadiness import Blur
 from core.kit.gear import Barlow, Eyepiece, Telescope, TelescopeKind
 from core.kit.ladder import Ladder, build_ladder
+from core.picture.sight import Sight
+from core.picture.subject import subject_at
 from core.sky.aim import Aim, aim_altitude
 from core.sky.bodies import Body
 from core.sky.night import Night, compute_night
@@ -85,6 +87,25 @@ def ladder(
         aim=aim(altitude_deg),
         blur=Blur(overhead_arcsec=blur_arcsec),
         usual_air=usual_air,
+    )
+
+
+def sight(
+    which: Ladder,
+    power: float | None = None,
+    body: Body = Body.SATURN,
+    time: datetime = datetime(2026, 11, 24, 20, tzinfo=UTC),
+) -> Sight | None:
+    """Return what the rung nearest to a power shows; the Moon is full at the usual time."""
+    if not which.rungs:
+        return None
+    rung = min(which.rungs, key=lambda rung: abs(rung.power - (power or which.climb_to or 0.0)))
+    return Sight(
+        subject=subject_at(body, time),
+        scope=which.scope,
+        power=rung.power,
+        air_arcsec=1.5,
+        true_field_deg=rung.true_field_deg,
     )
 
 

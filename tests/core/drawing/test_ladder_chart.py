@@ -15,6 +15,7 @@ from core.drawing.placing import Box
 from core.drawing.side_by_side import draw_two_ladders
 from core.kit.compare import compare
 from core.kit.ladder import Ladder
+from core.sky.bodies import Body
 from tests.core.drawing.examples import (
     BINOCULAR,
     FEW,
@@ -26,6 +27,7 @@ from tests.core.drawing.examples import (
     TWELVE_INCH,
     eyepiece,
     ladder,
+    sight,
 )
 from tests.core.drawing.looking import faults, figure_of, pixels, words_of
 
@@ -57,7 +59,7 @@ def draw(
     place: tuple[int, int, float] = PLACES["small"],
     *,
     chosen_power: float | None = None,
-    disc_arcsec: float | None = 18.0,
+    body: Body = Body.SATURN,
     palette: str = "day",
 ) -> LadderChart:
     return draw_ladder(
@@ -65,7 +67,7 @@ def draw(
         which,
         palette=load_palette(palette),
         chosen_power=chosen_power,
-        disc_arcsec=disc_arcsec,
+        sight=sight(which, chosen_power, body),
     )
 
 
@@ -172,25 +174,26 @@ def test_without_a_ceiling_the_reason_is_written() -> None:
     assert "not tonight" not in words
 
 
-def extent_px(chart: LadderChart, colour: str) -> int:
-    """Return from which to which column, in the widest row, pixels are of one colour."""
-    wanted = np.array([int(colour[place : place + 2], 16) for place in (1, 3, 5)])
-    near = np.abs(pixels(chart.figure)[:, :, :3].astype(int) - wanted).max(axis=2) == 0
-    rows = [np.flatnonzero(row) for row in near if row.sum() > 5]
-    return max(int(row[-1] - row[0] + 1) for row in rows)
-
-
 @pytest.mark.parametrize("place", [PLACES["large"], PLACES["beside a list"]], ids=["large", "beside a list"])
 def test_the_disc_is_to_scale_in_its_field(place: tuple[int, int, float]) -> None:
-    # 52 degrees of apparent field at 48x make a true field of 65 minutes of arc; the disc has 10 of them.
-    day = load_palette("day")
-    chart = draw(ladder(), place, chosen_power=48.0, disc_arcsec=600.0)
+    # 52 degrees of apparent field at 48x make a true field of 65 minutes of arc.
+    seen = sight(ladder(), 48.0, Body.MOON)
+    assert seen is not None
+    moon_arcmin = seen.subject.disc.equatorial_diameter_arcsec / 60.0
+    chart = draw(ladder(), place, chosen_power=48.0, body=Body.MOON, palette="dusk")
+    picture = pixels(chart.figure)[:, :, :3].astype(int)
+    ground = [int(load_palette("dusk").disc_field[place : place + 2], 16) for place in (1, 3, 5)]
+    rows, columns = np.nonzero(np.abs(picture - ground).max(axis=2) <= 2)
 
-    assert extent_px(chart, day.disc) / extent_px(chart, day.disc_field) == pytest.approx(10 / 65, abs=0.02)
+    # Upwards through the middle; the arrow of the drift lies to the left of it.
+    middle = picture[rows.min() : rows.max(), (columns.min() + columns.max()) // 2].max(axis=1)
+    lit = np.flatnonzero(middle > 150)
+    field_px = columns.max() - columns.min() + 1
+    assert (lit[-1] - lit[0] + 1) / field_px == pytest.approx(moon_arcmin / 65, abs=0.02)
 
 
 def test_a_disc_wider_than_the_field_fills_it() -> None:
-    chart = draw(ladder(), PLACES["large"], chosen_power=300.0, disc_arcsec=1860.0)
+    chart = draw(ladder(), PLACES["large"], chosen_power=300.0, body=Body.MOON)
 
     assert "fills the 10′ field" in joined(chart)[0]
 
@@ -236,7 +239,7 @@ def test_dimmed_rungs_are_dashed_and_named_not_coloured_only(palette: str) -> No
 
 
 def test_the_night_palette_lights_no_green_and_no_blue_pixel() -> None:
-    picture = pixels(draw(ladder(), palette="night", chosen_power=120.0, disc_arcsec=600.0).figure)
+    picture = pixels(draw(ladder(), palette="night", chosen_power=48.0, body=Body.MOON).figure)
 
     assert picture[:, :, 1:3].max() == 0
     assert picture[:, :, 0].max() > 150

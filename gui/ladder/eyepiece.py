@@ -1,0 +1,177 @@
+"""The picture in the eyepiece at the rung in hand, with what is to be said about it."""
+
+from collections.abc import Sequence
+from functools import partial
+
+from matplotlib.figure import Figure
+from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtGui import QMouseEvent, QResizeEvent, QShowEvent
+from PySide6.QtWidgets import QBoxLayout, QPushButton, QVBoxLayout, QWidget
+
+from core.drawing.eyepiece import EyepieceDrawing, draw_eyepiece
+from core.drawing.palette import load_palette
+from core.kit.rounding import power_text
+from core.looks import Looks
+from core.looks_words import air_words, close_up_words, size_words, turning_words
+from core.picture.eyepiece import Pictures, compute_pictures
+from core.picture.sight import LIMITS, Sight
+from gui import dialogs
+from gui.state import AppState
+from gui.widgets.canvas import Canvas
+from gui.widgets.reading_area import ReadingArea, reading_label
+
+_JOB = "eyepiece"
+# How many times wider than high the pane is where words get a column of their own.
+_WORDS_BESIDE = 1.45
+
+
+class EyepieceCanvas(Canvas):
+    """The pictures of one power and of its neighbours; a click on a small one takes its power in hand.
+
+    Signals
+    -------
+    chosen
+        The power that was clicked, as its ``Sight``.
+    """
+
+    chosen = Signal(object)
+
+    def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
+        super().__init__(self._draw_pictures, parent)
+        self.drawing: EyepieceDrawing | None = None
+        self._state = state
+        self._pictures: Pictures | None = None
+
+    @property
+    def pictures(self) -> Pictures | None:
+        """What is shown."""
+        return self._pictures
+
+    def show_pictures(self, pictures: Pictures | None) -> None:
+        """Show other pictures, or none."""
+        self._pictures = pictures
+        self.redraw()
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        if self.drawing is None or event.button() != Qt.MouseButton.LeftButton:
+            super().mousePressEvent(event)
+            return
+        sight = self.drawing.sight_at(*self.to_figure(event.position().x(), event.position().y()))
+        if sight is not None:
+            self.chosen.emit(sight)
+
+    def _draw_pictures(self, figure: Figure) -> None:
+        palette = load_palette(self._state.palette_name)
+        figure.set_facecolor(palette.surface)
+        self.drawing = None
+        if self._pictures is not None:
+            self.drawing = draw_eyepiece(figure, self._pictures, palette=palette)
+
+
+class EyepiecePane(QWidget):
+    """The pictures, and under them size, turning and limits in words.
+
+    Pictures take a tenth of a second: they are computed away from the window's thread, and only while
+    the pane can be seen.
+    """
+
+    def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.canvas = EyepieceCanvas(state)
+        self.size_words = reading_label()
+        self.size_words.setAccessibleName("How large it looks")
+        self.way_words = reading_label(role="small")
+        self.way_words.setAccessibleName("Which way round it is seen")
+        self.limits = QPushButton("What it leaves out")
+        self.limits.setAccessibleName("What the picture leaves out")
+        self._state = state
+        self._wanted: tuple[Sequence[Sight], Sight] | None = None
+        self._is_stale = False
+        self._lay_out()
+        self.limits.clicked.connect(self._tell_limits)
+
+    def show_looks(self, looks: Looks | None, power: float | None) -> None:
+        """Show what a power gives; without one, or where nothing can be seen, say why."""
+        sights = looks.sights if looks is not None else ()
+        in_hand = next((sight for sight in sights if sight.power == power), None)
+        for widget in (self.canvas, self.way_words, self.limits):
+            widget.setVisible(in_hand is not None)
+        if looks is None or in_hand is None:
+            self.size_words.setText(_no_picture(looks))
+            self._wanted = None
+            self._state.jobs.cancel(_JOB)
+            self.canvas.show_pictures(None)
+            return
+        self.size_words.setText(" ".join(filter(None, (size_words(in_hand), close_up_words(in_hand)))))
+        limit = air_words(looks) if looks.dispersion_limits else ""
+        self.way_words.setText(" ".join(filter(None, (turning_words(in_hand), limit))))
+        name = f"In the eyepiece at {power_text(in_hand.power)}, and smaller the other powers"
+        self.canvas.setAccessibleName(name)
+        self._arrange()
+        self.canvas.setAccessibleDescription(f"{self.size_words.text()} {self.way_words.text()}")
+        if self._wanted != (sights, in_hand):
+            self._wanted = (sights, in_hand)
+            self._is_stale = True
+            self._compute()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self._compute()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._arrange()
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() is QEvent.Type.StyleChange:
+            self.canvas.redraw()
+
+    def _lay_out(self) -> None:
+        words = QVBoxLayout()
+        words.setContentsMargins(0, 0, 0, 0)
+        words.setSpacing(6)
+        words.addWidget(self.size_words)
+        words.addWidget(self.way_words)
+        page = QWidget()
+        self._beside = QBoxLayout(QBoxLayout.Direction.TopToBottom, page)
+        self._beside.setContentsMargins(2, 0, 2, 0)
+        self._beside.setSpacing(10)
+        self._beside.addLayout(words)
+        self._beside.addWidget(self.limits, 0, Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
+        self._beside.addStretch(1)
+        self._scroll = ReadingArea(page)
+        self._scroll.setAccessibleName("About the picture in the eyepiece")
+        self._whole = QBoxLayout(QBoxLayout.Direction.LeftToRight, self)
+        self._whole.setContentsMargins(0, 0, 0, 0)
+        self._whole.setSpacing(10)
+        self._whole.addWidget(self.canvas)
+        self._whole.addWidget(self._scroll)
+
+    def _arrange(self) -> None:
+        """Put the words beside the pictures, or under them where there is height enough."""
+        beside = self.width() > _WORDS_BESIDE * self.height()
+        direction = QBoxLayout.Direction
+        self._whole.setDirection(direction.LeftToRight if beside else direction.TopToBottom)
+        self._beside.setDirection(direction.TopToBottom if beside else direction.LeftToRight)
+        self._whole.setStretch(0, 2 if beside else 1)
+        self._whole.setStretch(1, 1 if beside else 0)
+        self._beside.setStretch(0, 0 if beside else 1)
+        self._beside.setStretch(2, 1 if beside else 0)
+        self._scroll.fit(None if beside else self.width())
+
+    def _compute(self) -> None:
+        if self._wanted is None or not self._is_stale or not self.isVisible():
+            return
+        self._is_stale = False
+        self._state.jobs.submit(_JOB, partial(compute_pictures, *self._wanted), self.canvas.show_pictures)
+
+    def _tell_limits(self) -> None:
+        heading = "What the picture shows, and what it leaves out"
+        dialogs.show_text(self, "The picture in the eyepiece", heading, "\n\n".join(LIMITS))
+
+
+def _no_picture(looks: Looks | None) -> str:
+    if looks is None:
+        return "Choose a site and a planet: then this page shows how the planet looks in this telescope."
+    return looks.caution or "It stands too low for a picture: no one can say what that much air does."

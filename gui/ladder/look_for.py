@@ -1,0 +1,96 @@
+"""What is worth looking for on the planet in hand with the telescope in hand, as a list in words."""
+
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
+
+from core.expectation import Expectation
+from core.kit.rounding import power_text
+from core.looks import Looks
+from gui.widgets.plain_label import PlainLabel
+from gui.widgets.reading_area import ReadingArea, reading_label
+
+_BETWEEN_PX = 6
+
+
+class LookForPane(ReadingArea):
+    """One line for each thing: how likely, what, and why; the likeliest first."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        page = QWidget()
+        super().__init__(page, parent)
+        self.heading = reading_label(role="heading")
+        self._grid = QGridLayout()
+        self._grid.setHorizontalSpacing(14)
+        self._grid.setVerticalSpacing(1)
+        self._grid.setColumnStretch(1, 1)
+        column = QVBoxLayout(page)
+        column.setContentsMargins(2, 2, 8, 4)
+        column.setSpacing(8)
+        column.addWidget(self.heading)
+        column.addLayout(self._grid)
+        column.addStretch(1)
+        self._is_snug = False
+        self._shown: tuple[Expectation, ...] | None = None
+
+    def set_snug(self, *, on: bool) -> None:
+        """Ask for no more height than the words need, so that what stands above gets the rest."""
+        self._is_snug = on
+        self._fit_words()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit_words()
+
+    def show_looks(self, looks: Looks | None) -> None:
+        """Show what to look for, or why nothing can be said."""
+        self.heading.setText(_heading(looks))
+        self.setAccessibleName(self.heading.text())
+        expectations = looks.expectations if looks is not None else ()
+        self.setAccessibleDescription(
+            " ".join(f"{_chance(item)}: {_sentence(item)}" for item in expectations)
+        )
+        if expectations == self._shown:
+            return
+        self._shown = expectations
+        _empty(self._grid)
+        for number, item in enumerate(expectations):
+            first = 3 * number
+            self._grid.addWidget(PlainLabel(_chance(item)), first, 0)
+            self._grid.addWidget(reading_label(item.what, role="heading"), first, 1)
+            self._grid.addWidget(reading_label(_reason(item), role="small"), first + 1, 1)
+            self._grid.setRowMinimumHeight(first + 2, _BETWEEN_PX)
+        self._fit_words()
+
+    def _fit_words(self) -> None:
+        self.fit(self.width() if self._is_snug else None)
+
+
+def _heading(looks: Looks | None) -> str:
+    if looks is None or looks.ladder is None:
+        return "With a site, a planet and a telescope this page says what to look for."
+    if looks.caution is not None and not looks.expectations:
+        return looks.caution
+    return f"What to look for on {looks.planet.label} with {looks.ladder.scope.name}: an estimate"
+
+
+def _chance(item: Expectation) -> str:
+    return item.chance.value.capitalize()
+
+
+def _sentence(item: Expectation) -> str:
+    return f"{item.what}. {_reason(item)}"
+
+
+def _reason(item: Expectation) -> str:
+    reason = f"{item.why[0].upper()}{item.why[1:]}."
+    if item.from_power is not None:
+        reason += f" From about {power_text(item.from_power)}."
+    return reason
+
+
+def _empty(grid: QGridLayout) -> None:
+    while (taken := grid.takeAt(0)) is not None:
+        widget = taken.widget()
+        if widget is not None:
+            widget.hide()
+            widget.deleteLater()
