@@ -7,7 +7,8 @@ class Aspect(StrEnum):
     """A part of the state that a view may depend on.
 
     ``NOW`` is the clock's beat, each second; ``TIME`` the moment that is looked at, which moves with the
-    clock once a minute while it is followed. ``SKY`` says that the sky tables have been read.
+    clock once a minute while it is followed. ``SKY`` says that the sky tables have been read, ``TRIED`` that
+    an eyepiece or a Barlow not owned is tried out.
     """
 
     PROFILE = "profile"
@@ -21,3 +22,4 @@ class Aspect(StrEnum):
     PALETTE = "palette"
     FILE = "file"
     SKY = "sky"
+    TRIED = "tried"

@@ -8,8 +8,7 @@ from typing import TYPE_CHECKING, Generic, TypeVar
 
 from core.answer import Answer, answer, best_planet
 from core.evening import EveningItem, plan_evening
-from core.kit.compare import Comparison, compare
-from core.kit.gear import Telescope
+from core.kit.gear import Barlow, Eyepiece, Telescope
 from core.kit.ladder import Ladder, build_ladder
 from core.problems import ProblemsError
 from core.sky.aim import Aim, aim_at, aim_overhead
@@ -60,7 +59,6 @@ class Derived:
         self._nights = Kept[Night](_KEPT_NIGHTS)
         self._best = Kept[Body | None](_KEPT_NIGHTS)
         self._ladders = Kept[Ladder](4)
-        self._comparisons = Kept[Comparison]()
         self._answers = Kept[Answer]()
         self._items = Kept[tuple[EveningItem, ...]]()
 
@@ -105,16 +103,25 @@ class Derived:
         """Return the ladder of the scope in hand."""
         return self.ladder_of(self._state.scope, self.aim())
 
-    def ladder_of(self, scope: Telescope | None, aim: Aim) -> Ladder | None:
-        """Return the ladder of any scope with the owner's kit, pointed anywhere in tonight's air."""
+    def ladder_of(
+        self,
+        scope: Telescope | None,
+        aim: Aim,
+        *,
+        eyepieces: tuple[Eyepiece, ...] | None = None,
+        barlows: tuple[Barlow, ...] | None = None,
+    ) -> Ladder | None:
+        """Return the ladder of any scope pointed anywhere in tonight's air; the kit is the owner's if left out."""
         if scope is None:
             return None
         profile, blur, usual_air = self._state.profile, self._state.blur, self._state.usual_air
+        eyepieces = profile.eyepieces if eyepieces is None else eyepieces
+        barlows = profile.barlows if barlows is None else barlows
         build = partial(
             build_ladder,
             scope=scope,
-            eyepieces=profile.eyepieces,
-            barlows=profile.barlows,
+            eyepieces=eyepieces,
+            barlows=barlows,
             eye_pupil_mm=profile.eye.pupil_mm,
             glasses=profile.eye.glasses,
             astigmatism=profile.eye.astigmatism,
@@ -122,19 +129,8 @@ class Derived:
             blur=blur,
             usual_air=usual_air,
         )
-        key = (scope, profile.eyepieces, profile.barlows, profile.eye, aim, blur, usual_air)
+        key = (scope, eyepieces, barlows, profile.eye, aim, blur, usual_air)
         return self._ladders.get(key, build)
-
-    def comparison(self) -> Comparison | None:
-        """Return the scope in hand beside the other one."""
-        aim = self.aim()
-        ladder, other = self.ladder(), self.ladder_of(self._state.other_scope, aim)
-        if ladder is None or other is None:
-            return None
-        night = self.night()
-        disc_arcsec = night.of(aim.planet).diameter_arcsec if night and aim.planet else None
-        key = (ladder, other, disc_arcsec)
-        return self._comparisons.get(key, partial(compare, ladder, other, disc_arcsec=disc_arcsec))
 
     def answer(self) -> Answer | None:
         """Return the one answer on top; tonight's is about the hours still to come."""

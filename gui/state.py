@@ -21,6 +21,7 @@ from core.sky.bodies import TARGETS, Body
 from core.sky.night import Night
 from core.sky.site import Site
 from gui.aspect import Aspect
+from gui.beside import Beside, Pick
 from gui.clock import Clock, utc_now
 from gui.derived import Derived
 from gui.edits import ProfileEdit
@@ -69,12 +70,12 @@ class AppState(QObject):
         self._palette_name = palette_name
         self._site_id = site_id
         self._scope_id = scope_id
-        self._other_scope_id: str | None = None
         self._chosen_planet: Body | None = None
         self._blur = Blur.assumed()
         self._usual_air = USUAL_AIR_POWER
         self._sky_ready = False
         self._derived = Derived(self)
+        self.beside = Beside(self, self._derived, self._emit)
         self.looks = PlanetLooks(self)
         self._when = EveningChoice(self._derived, clock)
 
@@ -107,11 +108,10 @@ class AppState(QObject):
 
     @property
     def other_scope(self) -> Telescope | None:
-        """The scope put side by side with the one in hand, or None."""
-        for scope in self._profile.telescopes:
-            if scope.id == self._other_scope_id and scope is not self.scope:
-                return scope
-        return None
+        """The owner's scope put side by side, or None; see ``beside`` for usual ones."""
+        second = self.beside.second
+        owned = self._profile.telescopes
+        return next((scope for scope in owned if second and scope.id == second.scope_id), None)
 
     @property
     def evening(self) -> date:
@@ -200,8 +200,8 @@ class AppState(QObject):
 
     @property
     def comparison(self) -> Comparison | None:
-        """The scope in hand beside the other one, or None when there is no other."""
-        return self._derived.comparison()
+        """The two telescopes side by side, or None when there is no second one."""
+        return self.beside.comparison()
 
     @property
     def answer(self) -> Answer | None:
@@ -234,7 +234,7 @@ class AppState(QObject):
         self._profile = with_ids(profile)
         self._path = path
         self._site_id = self._scope_id = ""
-        self._other_scope_id = None
+        self.beside.reset()
         self._chosen_planet = None
         self.undo_stack.clear()
         self._when.restart()
@@ -312,9 +312,8 @@ class AppState(QObject):
         self._emit(Aspect.SCOPE)
 
     def set_other_scope(self, scope_id: str | None) -> None:
-        """Put another scope side by side, or with None none."""
-        self._other_scope_id = scope_id
-        self._emit(Aspect.SCOPE)
+        """Put another of the owner's scopes side by side, or with None none."""
+        self.beside.choose_second(None if scope_id is None else Pick(scope_id))
 
     def set_first_look(self, look: FirstLook) -> None:
         """Take tonight's blur from a first look at the air."""
