@@ -111,6 +111,8 @@ def _climb_words(outlook: Outlook, limiter: Limiter, clock: SiteClock, *, owns_e
     start, climb = ladder.start, ladder.climb_to
     if limiter is Limiter.MIRROR_WARM:
         return _not_ready_words(outlook, ladder, clock)
+    if ladder.ceiling.power is None:
+        return f"{ladder.ceiling.reason}."
     if climb is None:
         return _over_the_ceiling_words(ladder, limiter)
     if start is None or start >= climb:

@@ -18,6 +18,10 @@ from core.sky.swing import Swing, swings_at
 HORIZON_DEG: Final = -34.0 / 60.0
 SUN_HORIZON_DEG: Final = -50.0 / 60.0
 
+# With the Sun below this nothing of it is up, to the last digit of a time.
+_SUN_GONE_DEG: Final = SUN_HORIZON_DEG - 0.0005
+_ROUNDED_DEG: Final = 0.001
+
 # The observer's heights (common practice, no source): nothing worth a look is lower than the first,
 # thick air reaches up to the second, and above the third the air troubles least.
 LOWEST_USEFUL_DEG: Final = 10.0
@@ -82,10 +86,15 @@ class Heights:
 
 
 def dark_spans(sun: Heights, below_deg: Sequence[float]) -> list[Floats]:
-    """Return, for each altitude in degrees, the spans (N, 2) with the Sun below it."""
+    """Return, for each altitude in degrees, the spans (N, 2) with the Sun below it.
+
+    An altitude that is the horizon's own, rounded (-0.833 for -50'), is taken a hair lower, so that no
+    moment with a rim of the Sun up counts as dark.
+    """
     start_s, end_s = sun.course.start_s, sun.course.end_s
+    levels_deg = [_SUN_GONE_DEG if abs(each - SUN_HORIZON_DEG) < _ROUNDED_DEG else each for each in below_deg]
     found = []
-    for crossed in sun.crossings(below_deg):
+    for crossed in sun.crossings(levels_deg):
         edges_s = np.concatenate([[start_s], crossed.above_s.ravel(), [end_s]]).reshape(-1, 2)
         found.append(edges_s[edges_s[:, 1] > edges_s[:, 0]])
     return found

@@ -7,7 +7,7 @@ import numpy as np
 from core.sky.bodies import Body
 from core.sky.ephemeris import Floats
 from core.sky.events import LOWEST_USEFUL_DEG, SUN_HORIZON_DEG, BodyState, Heights
-from core.sky.windows import View, intersect
+from core.sky.windows import UNNAMED_BLOCK, View, blocked_words, intersect
 
 
 class WhyNot(StrEnum):
@@ -42,8 +42,9 @@ def explain(
     blocked_by = [name for name, spans in view.blocked if len(intersect(hidden, spans))]
     if len(useful) or (blocked_by and _all_blocked(seen, view)):
         where = f"above {LOWEST_USEFUL_DEG:.0f}°" if len(useful) else "up"
-        names = " and ".join(dict.fromkeys(blocked_by))
-        return WhyNot.BLOCKED, f"{always}behind blocked sky ({names}) whenever it is {where} in a dark sky"
+        names = [name for name in dict.fromkeys(blocked_by) if name != UNNAMED_BLOCK]
+        behind = blocked_words(" and ".join(names) or UNNAMED_BLOCK)
+        return WhyNot.BLOCKED, f"{always}{behind} whenever it is {where} in a dark sky"
     highest_deg = np.degrees(np.arcsin(heights.course.highest_within(seen)[1]))
     return WhyNot.TOO_LOW, f"{always}never above {max(highest_deg, 0.0):.0f}° in a dark sky"
 

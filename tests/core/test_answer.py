@@ -11,6 +11,7 @@ from core.answer import Limiter, answer, best_planet
 from core.kit.gear import Eyepiece
 from core.sky.better import Better
 from core.sky.bodies import Body
+from core.sky.night import compute_night
 from core.sky.site import BlockedSky, Site
 from tests.core.evenings import (
     BEHIND_ROOF,
@@ -63,6 +64,29 @@ def test_a_good_answer_names_minutes_rungs_and_the_limit() -> None:
     assert "Start at 30x, climb to 120x: tonight's air (seeing, assumed fair) bears about 13" in told.sentence
     first, last = (moment + timedelta(seconds=30) for moment in (told.best.start, told.best.end))
     assert told.sentence.startswith(f"Saturn is best {first:%H:%M}–{last:%H:%M}. "), "Lisbon keeps UTC then"
+
+
+@pytest.mark.parametrize("evening", [date(2026, 1, 19), date(2026, 2, 22)])
+def test_a_planet_that_is_best_right_after_sunset_near_the_sun_is_given_powers(evening: date) -> None:
+    """At the equator a thin Moon, and Venus, 11 degrees from the Sun stand above 10 degrees at sunset."""
+    site = Site(name="Equator", latitude_deg=-1.0, longitude_deg=-78.0, time_zone="America/Guayaquil")
+    planet = Body.MOON if evening.month == 1 else Body.VENUS
+
+    told = answer(night(site, evening), planet=planet, **KIT)
+
+    assert told.ladder is not None
+    assert told.ladder.ceiling.power is not None
+    assert "Stay at" in told.sentence or "Start at" in told.sentence
+
+
+def test_beside_the_sun_by_day_the_answer_says_why_there_is_no_power() -> None:
+    """With a window that reaches into the day, because the owner asked for one."""
+    site = Site(name="Equator", latitude_deg=-1.0, longitude_deg=-78.0, time_zone="America/Guayaquil")
+    by_day = compute_night(site, date(2026, 2, 22), dark_enough={Body.VENUS: 20.0})
+
+    told = answer(by_day, planet=Body.VENUS, **KIT)
+
+    assert "nothing is offered so near it" in told.sentence
 
 
 def test_what_ends_the_best_minutes_is_named() -> None:

@@ -168,6 +168,22 @@ def test_parts_of_the_sky_without_a_name_get_a_plain_one() -> None:
     assert {window.warm_air for window in saturn.windows} == {"warm air"}
 
 
+def test_a_whole_sky_without_a_name_is_told_once() -> None:
+    night = compute_night(terrace(blocked=(block(0.0, 360.0, 90.0),)), EVENING)
+
+    assert night.of(Body.SATURN).why_not == "behind blocked sky whenever it is above 10° in a dark sky"
+
+
+@pytest.mark.parametrize("latitude_deg", [-1.0, 41.0, 60.0])
+def test_no_window_holds_a_moment_with_any_of_the_sun_up(latitude_deg: float) -> None:
+    site = Site(name="There", latitude_deg=latitude_deg, longitude_deg=0.0, time_zone="Etc/UTC")
+    night = compute_night(site, EVENING)
+    edges = [edge for body in night.bodies for window in body.windows for edge in (window.start, window.end)]
+
+    # The Sun's upper limb is gone at -50' (Astronomical Almanac).
+    assert max(night.position(Body.SUN, edge).altitude_deg for edge in edges) < -50 / 60
+
+
 @pytest.mark.parametrize(
     ("latitude_deg", "longitude_deg", "zone", "evening", "body", "kind", "words"),
     [
