@@ -2,10 +2,10 @@
 
 from collections.abc import Callable, Iterator
 
-from core.air.cooling import rounded_minutes
+from core.air.cooling import rounded_span
 from core.kit.compare import Comparison, Side
 from core.kit.ladder import Ladder, Rung, Standing
-from core.kit.rounding import field_text, power_text, pupil_text
+from core.kit.rounding import field_text, power_text, pupil_text, two_figures
 from core.reasons import usual_powers
 from core.sentence import what_sets_ceiling
 from core.sky.aim import Aim
@@ -134,7 +134,7 @@ def _notices(ladder: Ladder) -> dict[str, list[str]]:
 def _figures(a: Side, b: Side) -> Iterator[tuple[str, str, str]]:
     """Yield the rows of the comparison: what, and its figure for each telescope."""
     told: dict[str, Callable[[Side], str | None]] = {
-        "light against the other": lambda side: f"{side.light_ratio_to_other:.2g} times",
+        "light against the other": lambda side: f"{two_figures(side.light_ratio_to_other)} times",
         "aperture splits (Dawes)": lambda side: f"{side.resolution_arcsec:.2f}″",
         "finest detail here": lambda side: _with_unit(side.limiting_blur_arcsec, ".2f", "″"),
         "ceiling": lambda side: _power(side.ladder.ceiling.power),
@@ -160,7 +160,7 @@ def _with_unit(value: float | None, form: str, unit: str) -> str | None:
 
 
 def _minutes(minutes: tuple[float, float, float] | None) -> str | None:
-    return None if minutes is None else f"{rounded_minutes(minutes[0])} to {rounded_minutes(minutes[2])} min"
+    return None if minutes is None else f"{rounded_span(minutes[0], minutes[2])} min"
 
 
 def _powers(ladder: Ladder) -> str:

@@ -7,6 +7,7 @@ import numpy as np
 
 from core import expectation as rules
 from core.expectation import Chance, Expectation, arcsec_text, capped, judge
+from core.kit.rounding import two_figures
 from core.picture.subject import Subject
 from core.sky.bodies import Body
 from core.sky.disc import Disc
@@ -170,5 +171,6 @@ def _moon(disc: Disc, detail: float) -> Expectation:
     if disc.illuminated_fraction > _NEARLY_FULL:
         why = "near full Moon hardly anything casts a shadow"
         return Expectation(what="Bright rays and dark plains", chance=Chance.LIKELY, why=why)
-    why = f"along the line of day and night, from about {detail * _MOON_KM_PER_ARCSEC:.2g} km up"
+    smallest_km = two_figures(detail * _MOON_KM_PER_ARCSEC)
+    why = f"along the line of day and night, from about {smallest_km} km up"
     return Expectation(what="Craters and mountains with their shadows", chance=Chance.LIKELY, why=why)

@@ -67,12 +67,11 @@ class Readiness:
         if self.likely_minutes == 0:
             return "It is within 1 °C of the air already."
         assert self.low_minutes is not None
-        soonest = rounded_minutes(self.low_minutes)
         source = "from your own measured time" if self.measured else "an estimate"
         if self.high_minutes is None:
-            reach = f"from about {soonest} minutes, perhaps not at all tonight"
+            reach = f"from about {rounded_minutes(self.low_minutes)} minutes, perhaps not at all tonight"
         else:
-            reach = f"in about {soonest} to {rounded_minutes(self.high_minutes)} minutes"
+            reach = f"in about {rounded_span(self.low_minutes, self.high_minutes)} minutes"
         return f"Within 1 °C of the air {reach} ({source}). Low power is usable at once."
 
 
@@ -131,3 +130,9 @@ def minutes_until_ready(warmer_by_c: float, falling_c_per_h: float, time_constan
 def rounded_minutes(minutes: float) -> int:
     """Return minutes to the nearest 5, at least 5, as an estimate deserves."""
     return max(5, 5 * round(minutes / 5))
+
+
+def rounded_span(low_minutes: float, high_minutes: float) -> str:
+    """Return the two ends of an estimate to the nearest 5 minutes, at least 5 apart: ``25 to 55``."""
+    low = rounded_minutes(low_minutes)
+    return f"{low} to {max(rounded_minutes(high_minutes), low + 5)}"

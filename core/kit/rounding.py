@@ -23,7 +23,17 @@ def pupil_text(exit_pupil_mm: float) -> str:
 
 def field_text(field_deg: float) -> str:
     """Return a field: two figures in degrees from 1 degree up, whole minutes of arc below."""
-    return f"{field_deg:.2g}°" if field_deg >= 1 else f"{field_deg * 60:.0f}′"
+    return f"{two_figures(field_deg)}°" if field_deg >= 1 else f"{field_deg * 60:.0f}′"
+
+
+def two_figures(value: float) -> str:
+    """Return a number of any size to two figures, never with an exponent: ``0.57``, ``1.8``, ``230``."""
+    short = f"{value:.2g}"
+    if "e" not in short:
+        return short
+    # Decimals as many as two figures need; none for a large number.
+    decimals = max(0, 1 - int(short.partition("e")[2]))
+    return f"{float(short):.{decimals}f}"
 
 
 def _trimmed(value: float, decimals: int) -> str:

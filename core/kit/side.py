@@ -9,6 +9,7 @@ from core.air.steadiness import FINEST_DETAIL_AT_EYE_ARCSEC, blur_at
 from core.kit.gear import Telescope, TelescopeKind
 from core.kit.ladder import Ladder
 from core.kit.optics import dawes_arcsec
+from core.kit.rounding import two_figures
 
 # From this focal ratio a reflector forgives a rough alignment; the tolerance goes with its cube (common
 # practice, no source).
@@ -97,7 +98,8 @@ def collimation_care(scope: Telescope) -> str:
     ratio = scope.focal_ratio
     if scope.kind is TelescopeKind.REFLECTOR and ratio is not None and ratio < FORGIVING_FOCAL_RATIO:
         strictness = (FORGIVING_FOCAL_RATIO / ratio) ** 3
-        care += f" At f/{ratio:.2g} it must be about {strictness:.2g} times as exact as at f/8."
+        times = two_figures(strictness)
+        care += f" At f/{two_figures(ratio)} it must be about {times} times as exact as at f/8."
     return care
 
 

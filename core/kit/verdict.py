@@ -10,11 +10,11 @@ from enum import StrEnum
 import numpy as np
 
 from core.air.atmosphere import air_path
-from core.air.cooling import rounded_minutes
+from core.air.cooling import rounded_span
 from core.air.steadiness import BLUR_EXPONENT, LimitKind
 from core.kit.gear import TelescopeKind
 from core.kit.ladder import Ladder, Rung
-from core.kit.rounding import field_text, power_text
+from core.kit.rounding import field_text, power_text, two_figures
 from core.kit.side import Side, built_in_power, usable_power
 
 # Differences smaller than these cannot be told at the eyepiece (common practice).
@@ -63,6 +63,7 @@ def verdict(a: Side, b: Side) -> tuple[str, ...]:
         *_cooling(smaller, larger),
         *_following(smaller, larger),
         *_collimation(smaller, larger),
+        *_assumed(smaller, larger),
     )
 
 
@@ -89,14 +90,15 @@ def _detail(smaller: Side, larger: Side) -> Iterator[str]:
     slight = coarse.limiting_blur_arcsec < fine.limiting_blur_arcsec * SLIGHT_GAIN
     yield (
         f"{_name(fine)} shows {'slightly ' if slight else ''}finer detail here, about "
-        f"{fine.limiting_blur_arcsec:.2g}″ against {coarse.limiting_blur_arcsec:.2g}″: "
+        f"{two_figures(fine.limiting_blur_arcsec)}″ against {two_figures(coarse.limiting_blur_arcsec)}″: "
         f"{_climb(fine)}; {_climb(coarse)}."
     )
 
 
 def _detail_tie(smaller: Side, larger: Side) -> Iterator[str]:
     both = f"{_name(smaller)} and {_name(larger)}"
-    blur = f"{larger.limiting_blur_arcsec:.2g}″"
+    assert larger.limiting_blur_arcsec is not None
+    blur = f"{two_figures(larger.limiting_blur_arcsec)}″"
     limits = larger.ladder.limits
     if winner(smaller.resolution_arcsec, larger.resolution_arcsec, tie=DETAIL_TIE) is Winner.TIE:
         yield f"{both} tie in detail, about {blur}: their apertures are alike."
@@ -143,7 +145,7 @@ def _depends(smaller: Side, larger: Side) -> Iterator[str]:
     worst_blur = smaller.resolution_arcsec / path**BLUR_EXPONENT
     yield (
         f"It depends on the air: at this height {_name(larger)} shows more only while the blur overhead "
-        f"is under about {worst_blur:.2g}″; in worse air the two tie."
+        f"is under about {two_figures(worst_blur)}″; in worse air the two tie."
     )
     yield _depends_on_height(smaller, larger)
 
@@ -167,12 +169,13 @@ def _light(smaller: Side, larger: Side) -> Iterator[str]:
         yield "They gather about the same light."
         return
     brighter = smaller if outcome is Winner.A else larger
-    if brighter.light_ratio_to_other < SLIGHT_GAIN:
+    ratio = brighter.light_ratio_to_other
+    if ratio < SLIGHT_GAIN:
         yield f"{_name(brighter)} gathers a little more light."
         return
     yield (
-        f"{_name(brighter)} gathers {brighter.light_ratio_to_other:.2g} times the light: at the same power "
-        "its view is brighter, and its wider exit pupil shows fewer floaters."
+        f"{_name(brighter)} gathers {two_figures(ratio)} times the light: at the same power its view is "
+        "brighter, and its wider exit pupil shows fewer floaters."
     )
 
 
@@ -222,7 +225,7 @@ def _cooling(smaller: Side, larger: Side) -> Iterator[str]:
 
 
 def _minutes(cooling: tuple[float, float, float]) -> str:
-    return f"{rounded_minutes(cooling[0])} to {rounded_minutes(cooling[2])}"
+    return rounded_span(cooling[0], cooling[2])
 
 
 def _following(smaller: Side, larger: Side) -> Iterator[str]:
@@ -246,3 +249,11 @@ def _collimation(smaller: Side, larger: Side) -> Iterator[str]:
     if needs[0] != needs[1]:
         careful = smaller if needs[0] else larger
         yield f"{_name(careful)} wants its collimation checked; the other needs none."
+
+
+def _assumed(smaller: Side, larger: Side) -> Iterator[str]:
+    """Say what stands in for a secondary mirror's size that the owner has not told."""
+    for scope in dict.fromkeys((smaller.scope, larger.scope)):
+        if scope.obstruction_is_assumed:
+            share = f"{scope.obstruction_ratio:.0%}"
+            yield f"{scope.name}'s secondary mirror is taken as {share} of its aperture wide (assumed)."

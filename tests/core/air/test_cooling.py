@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from core.air.cooling import estimate_cooling, time_constant_minutes
+from core.air.cooling import estimate_cooling, rounded_span, time_constant_minutes
 from core.kit.gear import Telescope, TelescopeKind
 
 INCH = 25.4
@@ -165,3 +165,8 @@ def test_a_bigger_mirror_is_never_ready_sooner(one_mm: float, other_mm: float, w
     small, large = (likely(reflector(aperture_mm), warmer_by_c) for aperture_mm in sorted((one_mm, other_mm)))
 
     assert small <= large
+
+
+def test_an_estimate_is_shown_as_a_range_even_where_both_ends_round_alike() -> None:
+    assert rounded_span(1.2, 2.6) == "5 to 10"
+    assert rounded_span(27.0, 58.0) == "25 to 60"

@@ -275,3 +275,24 @@ def test_a_smaller_mirror_never_shows_finer_detail(
 
     assert found.detail_winner in (Winner.B, Winner.TIE)
     assert found.a.light_ratio_to_other * found.b.light_ratio_to_other == pytest.approx(1)
+
+
+def test_large_ratios_are_told_in_plain_digits() -> None:
+    found = comparison(fixed("Glasses", aperture_mm=20, power=2), telescope("Giant", 500, 2000))
+
+    words = " ".join(found.verdict)
+    assert re.search(r"\de[+-]\d", words) is None
+    # A power of 2x shows 232 / 2 arcsec at best; 500 mm with a quarter hidden has (25² x 15/16) = 586 times
+    # the light of 20 mm.
+    assert "against 120″" in words
+    assert "Giant gathers 590 times the light" in words
+
+
+def test_a_secondary_mirror_that_is_not_told_is_said_to_be_assumed() -> None:
+    told = telescope("Told", 203, 1200, obstruction_mm=50)
+
+    assumed = comparison(told, closed(203)).verdict
+    known = comparison(told, lens(102)).verdict
+
+    assert "Closed 203's secondary mirror is taken as 33% of its aperture wide (assumed)." in assumed
+    assert not any("secondary" in sentence for sentence in (*known, *(s for s in assumed if "Told" in s)))
