@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from itertools import zip_longest
 
 from core.answer import Answer
+from core.sky.events import SUN_HORIZON_DEG
 from core.sky.night import BodyNight, BodyState, Night, SunNight
 from core.sky.sunlight import SUNLIGHT_BLINDS, TOO_NEAR_THE_SUN_DEG, beside_the_sun
 from core.sky.windows import warm_air_words
@@ -33,8 +34,9 @@ def heights_text(night: Night, answer: Answer, *, clock: int = 24, width: int = 
 def _sun_text(sun: SunNight, clock: SiteClock) -> str:
     depth = abs(sun.lowest_altitude_deg)
     if sun.set is None and sun.rise is None:
-        side = "above" if sun.lowest_altitude_deg > 0 else "below"
-        stays = "up" if side == "above" else "down"
+        if depth < -SUN_HORIZON_DEG:
+            return "The Sun stays up: at its lowest it is on the horizon."
+        side, stays = ("above", "up") if sun.lowest_altitude_deg > 0 else ("below", "down")
         return f"The Sun stays {stays}: at its lowest it is {depth:.0f}° {side} the horizon."
     words = []
     if sun.set is not None:

@@ -77,7 +77,8 @@ def altitude_text(altitude_deg: float, *, under_deg: float | None = None) -> str
     """
     if under_deg is not None and round(altitude_deg) >= under_deg > altitude_deg:
         return f"{int(altitude_deg * 10) / 10:.1f}°"
-    return f"{altitude_deg:.0f}°"
+    # Not by a format, which tells a hair below the horizon as -0°.
+    return f"{round(altitude_deg)}°"
 
 
 def listed(words: Iterable[str]) -> str:

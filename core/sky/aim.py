@@ -87,7 +87,7 @@ def aim_altitude(altitude_deg: float) -> Aim:
         path=path,
         declination_deg=None,
         overhead=False,
-        reason=None if path is not None else _no_path_words("This height", apparent_deg),
+        reason=None if path is not None else _no_path_words("A body at this height", apparent_deg),
     )
 
 
@@ -106,7 +106,8 @@ def aim_overhead() -> Aim:
 
 
 def _no_path_words(subject: str, apparent_deg: float) -> str:
-    where = f"{apparent_deg:.1f}° high" if apparent_deg >= 0.0 else "below the horizon"
+    # With refraction, so that it may differ from the altitude told beside it.
+    where = f"seen {apparent_deg:.1f}° high" if apparent_deg >= 0.0 else "below the horizon"
     return f"{subject} is {where}: no air path is given below {LOWEST_PATH_ALTITUDE_DEG:.0f}°"
 
 

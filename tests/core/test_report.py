@@ -97,6 +97,19 @@ def test_absence_is_told_in_words_in_the_table() -> None:
     assert "always up" in text
 
 
+def test_a_sun_that_rolls_along_the_horizon_stays_up_in_every_line() -> None:
+    """At the North Pole its centre is within half a degree of the horizon all through 20 March 2026."""
+    pole = night(
+        Site(name="Pole", latitude_deg=90.0, longitude_deg=0.0, time_zone="Etc/UTC"), date(2026, 3, 20)
+    )
+
+    text = heights_text(pole, answer(pole))
+
+    assert "The Sun stays up: at its lowest it is on the horizon." in text
+    assert "stays down" not in text
+    assert "-0°" not in text
+
+
 def test_a_ladder_marks_start_climb_and_ceiling() -> None:
     lines = ladder_text(ladder()).splitlines()
     marks = {line.split()[0]: line for line in lines if line.lstrip().startswith(tuple("0123456789"))}

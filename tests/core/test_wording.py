@@ -70,6 +70,10 @@ def test_an_altitude_under_a_bound_is_never_told_as_the_bound() -> None:
     assert altitude_text(29.97) == "30°"
 
 
+def test_a_hair_below_the_horizon_is_told_without_a_sign() -> None:
+    assert (altitude_text(-0.3), altitude_text(-0.7), altitude_text(0.3)) == ("0°", "-1°", "0°")
+
+
 @pytest.mark.parametrize(
     ("azimuth_deg", "name"), [(0, "north"), (359, "north"), (46, "north-east"), (180, "south"), (292, "west")]
 )

@@ -131,7 +131,9 @@ def test_a_height_alone() -> None:
     assert aim.apparent_altitude_deg == pytest.approx(30.0 + 1.7 / 60.0, abs=0.001)
     assert aim.path == pytest.approx(1.99, abs=0.01)
     assert aim_altitude(4.0).path is None
-    assert aim_altitude(4.0).reason == "This height is 4.2° high: no air path is given below 5°"
+    assert (
+        aim_altitude(4.0).reason == "A body at this height is seen 4.2° high: no air path is given below 5°"
+    )
 
 
 def test_straight_overhead_is_flagged() -> None:
