@@ -13,8 +13,6 @@ from importlib import resources
 import tzfpy
 from attrs import frozen
 
-ATTRIBUTION = "Town names and coordinates: GeoNames (geonames.org), licensed under CC BY 4.0."
-
 # Letters that Unicode does not take apart into a plain letter and an accent.
 _PLAIN_LETTERS = str.maketrans(
     {"ø": "o", "ł": "l", "đ": "d", "ð": "d", "ı": "i", "æ": "ae", "œ": "oe", "þ": "th"}
