@@ -5,11 +5,11 @@ from typing import Final
 
 from core.kit.rounding import field_text, power_text
 from core.looks import Looks
-from core.looks_words import air_words, facts, happening_words, turning_words
+from core.looks_words import air_words, facts, happening_words, heading_words, turning_words
 from core.picture.known_sizes import angle_text, moons_text
 from core.picture.sight import Sight
 from core.terminal import WIDTH, columns, cut, printable, width_of, wrapped
-from core.wording import SiteClock, altitude_text, compass_text, opening, weekday_text
+from core.wording import SiteClock, altitude_text, compass_text
 
 _LONGEST_NAME: Final = 28
 
@@ -44,8 +44,7 @@ def _apart(paragraphs: Iterable[str], width: int) -> Iterator[str]:
 
 def _heading(looks: Looks, clock: SiteClock, width: int) -> Iterator[str]:
     place = cut(printable(looks.site.name), _LONGEST_NAME)
-    when = f"{clock.time(looks.time)}, {weekday_text(clock.day(looks.time))}"
-    yield from wrapped(f"{opening(looks.planet)} at {when}, {place}", width)
+    yield from wrapped(f"{heading_words(looks, clock)}, {place}", width)
     height = altitude_text(looks.position.altitude_deg)
     if looks.position.altitude_deg < 0.0:
         yield "It is below the horizon at this time."

@@ -1,6 +1,6 @@
 """How a planet looks, in words: the same on the screen, in a terminal and on paper."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from datetime import timedelta
 from typing import Final
 
@@ -11,15 +11,16 @@ from core.picture.known_sizes import against_moon, angle_text
 from core.picture.sight import Sight, window_for
 from core.picture.turn import DRIFT_ANGLE_DEG, turning_note
 from core.sky.bodies import Body
-from core.sky.disc import Disc
+from core.sky.disc import CentralMeridian, Disc
 from core.sky.mars_season import MarsSeason
 from core.sky.moon_phase import MoonPhase
 from core.sky.moons import MoonEvent, MoonEventKind, MoonPosition
 from core.sky.red_spot import WELL_PLACED_MINUTES, RedSpotPasses
 from core.sky.ring import Ring
-from core.wording import SiteClock, date_text, listed
+from core.wording import SiteClock, date_text, listed, opening, weekday_text
 
 _ALL_LIT: Final = 0.995
+_ALL_LIT_BRIEFLY: Final = 0.985
 _WELL_PLACED: Final = timedelta(minutes=WELL_PLACED_MINUTES)
 _EVENT_WORDS: Final = {
     MoonEventKind.TRANSIT: "crosses the disc",
@@ -27,6 +28,27 @@ _EVENT_WORDS: Final = {
     MoonEventKind.OCCULTATION: "is behind Jupiter",
     MoonEventKind.ECLIPSE: "is in Jupiter's shadow",
 }
+
+_BRIEF_EVENT_WORDS: Final = {
+    MoonEventKind.TRANSIT: "{} on the disc",
+    MoonEventKind.SHADOW_TRANSIT: "{}'s shadow on the disc",
+    MoonEventKind.OCCULTATION: "{} behind",
+    MoonEventKind.ECLIPSE: "{} in shadow",
+}
+
+
+def heading_words(looks: Looks, clock: SiteClock) -> str:
+    """Return what is told of, and when: ``Saturn at 20:09, Sat 5 December 2026``."""
+    return f"{opening(looks.planet)} at {clock.time(looks.time)}, {weekday_text(clock.day(looks.time))}"
+
+
+def paragraphs(looks: Looks, clock: SiteClock) -> Iterator[str]:
+    """Yield all that is known of the looks, a fact or a sentence each; the telescope's view is left out."""
+    if looks.caution is not None:
+        yield f"Caution: {looks.caution}"
+    yield from (f"{label[0].upper()}{label[1:]}: {words}." for label, words in facts(looks))
+    yield from happening_words(looks.planet, looks.happenings, clock)
+    yield from filter(None, [air_words(looks)])
 
 
 def facts(looks: Looks) -> Iterator[tuple[str, str]]:
@@ -40,7 +62,7 @@ def facts(looks: Looks) -> Iterator[tuple[str, str]]:
     if looks.planet is not Body.MOON:
         yield "axis", f"position angle {disc.pole_angle_deg:.0f}°, {_tilt_words(disc)}"
     if disc.central_meridians:
-        yield "central meridian", _meridian_words(disc)
+        yield "central meridian", _meridian_words(disc.central_meridians)
     if subject.ring is not None:
         yield "ring", _ring_words(subject.ring)
     if subject.season is not None:
@@ -53,15 +75,19 @@ def facts(looks: Looks) -> Iterator[tuple[str, str]]:
 
 
 def brief_words(looks: Looks, clock: SiteClock) -> str:
-    """Return the looks in a line or two: size, phase, brightness, what faces us, and what comes next."""
+    """Return the looks in a line: size, phase, brightness, what faces us, and what comes next."""
     disc, subject = looks.subject.disc, looks.subject
-    parts = [_disc_words(disc), _magnitude_words(disc)]
+    parts = [f"{looks.planet.heading}: {_size_words(disc)}"]
+    if disc.illuminated_fraction < _ALL_LIT_BRIEFLY:
+        parts.append(f"{disc.illuminated_fraction:.0%} lit")
+    parts.append(_magnitude_words(disc))
     if subject.phase is not None:
         parts += [subject.phase.name.value, f"day meets night {_terminator_words(subject.phase)}"]
     if subject.ring is not None:
         parts.append(f"ring {abs(subject.ring.opening_deg):.1f}° open")
     if disc.central_meridians:
-        parts.append(f"central meridian {_meridian_words(disc)}")
+        # Systems I and II are those of what can be seen.
+        parts.append(f"central meridian {_meridian_words(disc.central_meridians[:2])}".replace("system ", ""))
     if subject.season is not None:
         parts += [_tilt_words(disc), f"{subject.season.northern} in the north"]
     return " · ".join([*parts, *_next_words(looks, clock)])
@@ -71,14 +97,15 @@ def _next_words(looks: Looks, clock: SiteClock) -> Iterator[str]:
     """Yield what goes on or comes next at the time of the looks: with the moons, and with the red spot."""
     event = next((event for event in looks.happenings.events_to_see if event.end > looks.time), None)
     if event is not None:
-        yield _event_words(event, clock)
+        words = _BRIEF_EVENT_WORDS[event.kind].format(event.moon.label)
+        yield f"{words} {clock.span(event.start, event.end)}"
     spot = looks.happenings.red_spot
     if spot is None:
         return
     passing = next((time for time in spot.times if time + _WELL_PLACED > looks.time), None)
     if passing is not None:
-        old = " (longitude old)" if spot.is_old else ""
-        yield f"red spot in the middle at {clock.time(passing)}{old}"
+        old = " (old longitude)" if spot.is_old else ""
+        yield f"red spot in the middle {clock.time(passing)}{old}"
 
 
 def size_words(sight: Sight) -> str:
@@ -110,14 +137,16 @@ def _magnitude_words(disc: Disc) -> str:
 
 
 def _disc_words(disc: Disc) -> str:
+    return f"{_size_words(disc)}, {disc.illuminated_fraction:.0%} lit"
+
+
+def _size_words(disc: Disc) -> str:
     wide, high = disc.equatorial_diameter_arcsec, disc.polar_diameter_arcsec
     if wide > 300.0:
-        size = f"{wide / 60.0:.1f}′ wide"
-    elif wide - high < 0.05:
-        size = f"{arcsec_text(wide)} wide"
-    else:
-        size = f"{arcsec_text(wide)} wide, {arcsec_text(high)} high"
-    return f"{size}, {disc.illuminated_fraction:.0%} lit"
+        return f"{wide / 60.0:.1f}′ wide"
+    if wide - high < 0.05:
+        return f"{arcsec_text(wide)} wide"
+    return f"{arcsec_text(wide)} wide, {arcsec_text(high)} high"
 
 
 def _tilt_words(disc: Disc) -> str:
@@ -125,10 +154,10 @@ def _tilt_words(disc: Disc) -> str:
     return f"{'north' if tilt >= 0.0 else 'south'} pole {abs(tilt):.1f}° towards us"
 
 
-def _meridian_words(disc: Disc) -> str:
+def _meridian_words(meridians: Iterable[CentralMeridian]) -> str:
     found = (
         f"{f'system {meridian.system} ' if meridian.system else ''}{meridian.longitude_deg:.0f}°"
-        for meridian in disc.central_meridians
+        for meridian in meridians
     )
     return ", ".join(found)
 

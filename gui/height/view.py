@@ -7,13 +7,17 @@ from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from core.air.steadiness import BlurSource
 from core.evening import EveningItem
+from core.looks_words import brief_words, happening_words, heading_words, paragraphs
+from core.sky.bodies import Body
 from core.wording import SiteClock, weekday_text
 from gui import dialogs
 from gui.height.cells import BodyCells
 from gui.height.chart import HeightCanvas
 from gui.height.readout import Sight, in_words, is_sun_up, read_bodies
 from gui.state import AppState, Aspect
+from gui.widgets.elided_label import ElidedLabel
 from gui.widgets.plain_label import PlainLabel
+from gui.widgets.reading_area import reading_label
 
 _SUN_CAUTION = "The Sun is up: keep the telescope capped, and never point it near the Sun."
 
@@ -30,15 +34,20 @@ class HeightView(QWidget):
         self.now = QPushButton("&Now")
         self.now.setAccessibleName("Back to now")
         self.now.setToolTip("Home")
-        self.note = PlainLabel(role="small", wraps=True)
+        self.note = reading_label(role="small")
+        self.looks = ElidedLabel()
+        self.looks.setAccessibleName("How the planet in hand looks")
+        self.all_looks = QPushButton("How it loo&ks")
+        self.all_looks.setAccessibleDescription("Show all that is known of the disc, and what happens on it")
         self.in_words = QPushButton("Evening in w&ords")
         self.in_words.setAccessibleDescription("Show what to prepare, each target and when to stop, as text")
-        self.caution = PlainLabel(_SUN_CAUTION, role="warning", wraps=True)
+        self.caution = reading_label(_SUN_CAUTION, role="warning")
         self.cells = BodyCells()
         self.setFocusProxy(self.canvas)
         self._lay_out()
         self.now.clicked.connect(state.follow_now)
         self.in_words.clicked.connect(self._tell_evening)
+        self.all_looks.clicked.connect(self._tell_looks)
         self.cells.chosen.connect(state.set_planet)
         self.canvas.pointed.connect(self._show_reading)
         state.changed.connect(self._on_changed)
@@ -51,12 +60,14 @@ class HeightView(QWidget):
         head.addWidget(self.now)
         head.addWidget(self.caution, 1)
         head.addWidget(self.note, 1)
+        head.addWidget(self.all_looks)
         head.addWidget(self.in_words)
         column = QVBoxLayout(self)
         column.setContentsMargins(12, 4, 12, 10)
         column.setSpacing(6)
         column.addWidget(self.canvas, 1)
         column.addLayout(head)
+        column.addWidget(self.looks)
         column.addWidget(self.cells)
 
     def _on_changed(self, aspects: frozenset[Aspect]) -> None:
@@ -67,8 +78,10 @@ class HeightView(QWidget):
         night, state = self._state.night, self._state
         moment = pointed or self.canvas.hovered or state.time
         self.now.setVisible(not state.following_now)
+        self.all_looks.setEnabled(night is not None)
         if night is None:
             self.moment.setText("")
+            self.looks.setText("")
             self.caution.hide()
             return
         clock = SiteClock(zone=night.site.zone, hours=state.profile.preferences.clock)
@@ -79,6 +92,9 @@ class HeightView(QWidget):
         self.caution.setVisible(sun_is_up)
         self.note.setVisible(not sun_is_up)
         self.note.setText(self._note_words())
+        looks = state.looks.at(moment)
+        self.looks.setText(brief_words(looks, clock) if looks is not None else "")
+        self.looks.setToolTip(self.looks.text())
         sight = Sight(scope=state.scope, blur=state.blur, usual_air=state.usual_air)
         readings = read_bodies(night, moment, sight, clock)
         self.cells.show_readings(readings, state.planet)
@@ -93,9 +109,27 @@ class HeightView(QWidget):
             return
         clock = SiteClock(zone=night.site.zone, hours=state.profile.preferences.clock)
         lines = [f"{_when(item, clock)}  {item.title}\n{item.words}\n" for item in state.items]
+        lines += self._happenings(clock)
         heading = f"{weekday_text(night.evening)}, {night.site.name}"
         nothing = "Nothing to prepare: no planet has good minutes this evening."
         dialogs.show_text(self, "The evening in words", heading, "\n".join(lines) or nothing)
+
+    def _happenings(self, clock: SiteClock) -> list[str]:
+        """Return what happens on Jupiter this evening, whatever planet is in hand; nothing without it."""
+        night, happenings = self._state.night, self._state.looks.happenings(Body.JUPITER)
+        if night is None or happenings is None or not night.of(Body.JUPITER).windows:
+            return []
+        return ["On Jupiter", *happening_words(Body.JUPITER, happenings, clock)]
+
+    def _tell_looks(self) -> None:
+        """Show all that is known of the planet in hand at the moment of the read-out."""
+        state, night = self._state, self._state.night
+        looks = state.looks.at(state.time)
+        if night is None or looks is None:
+            return
+        clock = SiteClock(zone=night.site.zone, hours=state.profile.preferences.clock)
+        text = "\n".join(paragraphs(looks, clock))
+        dialogs.show_text(self, "How it looks", heading_words(looks, clock), text)
 
     def _note_words(self) -> str:
         """Say which altitude is meant, and what the ceilings rest on."""
