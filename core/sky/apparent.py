@@ -16,7 +16,7 @@ import numpy as np
 from attrs import frozen
 
 from core.sky import ephemeris
-from core.sky.bodies import Body
+from core.sky.bodies import FACTS, Body
 from core.sky.ephemeris import AU_KM, Floats
 from core.sky.site import Site
 
@@ -89,6 +89,12 @@ def geocentric_au(body: Body, unix_s: Floats) -> Floats:
     """
     days = ephemeris.terrestrial_days(unix_s)
     return np.asarray(_curve_over(body, days)(days)[:, :3]) if days.size else np.empty((0, 3))
+
+
+def diameter_arcsec(body: Body, unix_s: Floats) -> Floats:
+    """Return the equatorial diameter of a body from the Earth's centre at Unix seconds (N,)."""
+    distance_km = np.linalg.norm(geocentric_au(body, unix_s), axis=-1) * AU_KM
+    return np.asarray(np.degrees(2.0 * np.arcsin(FACTS[body].equatorial_radius_km / distance_km)) * 3600.0)
 
 
 def elongation_deg(body: Body, unix_s: Floats) -> Floats:

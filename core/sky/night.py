@@ -2,13 +2,13 @@
 
 from collections.abc import Mapping, Sequence
 from datetime import date, datetime
-from functools import lru_cache
+from functools import cached_property
 from typing import Final
 
 import numpy as np
 from attrs import frozen
 
-from core.sky.apparent import Viewpoint, elongation_deg, instant
+from core.sky.apparent import Viewpoint, diameter_arcsec, elongation_deg, instant
 from core.sky.bodies import FACTS, TARGETS, Body
 from core.sky.civil import evening_span
 from core.sky.crossings import Crossings
@@ -64,8 +64,8 @@ class BodyNight:
 
     Rises, transits and sets are all of their kind, in order; altitudes are geometric. ``highest`` is over
     the whole evening. Without ``windows``, ``why_not`` says why, in words that follow the body's name.
-    Diameter (equatorial), magnitude, illuminated fraction and elongation are geocentric, at the first
-    transit or else at mid-evening.
+    Diameter (equatorial), magnitude, illuminated fraction and elongation are geocentric, at ``seen_at``: the
+    first transit or else mid-evening.
     """
 
     body: Body
@@ -80,11 +80,24 @@ class BodyNight:
     blocked: tuple[BlockedSpan, ...]
     why_not: str | None
     why_not_kind: WhyNot | None
+    seen_at: datetime
     diameter_arcsec: float
-    magnitude: float
-    illuminated_fraction: float
     elongation_deg: float
     track: Track
+
+    @cached_property
+    def magnitude(self) -> float:
+        """Apparent magnitude; it and the lit part are worked out only when they are wanted."""
+        return float(self._appearance.magnitude[0])
+
+    @cached_property
+    def illuminated_fraction(self) -> float:
+        """The lit part of the disc's area."""
+        return float(self._appearance.illuminated_fraction[0])
+
+    @cached_property
+    def _appearance(self) -> Appearance:
+        return appearance(self.body, np.array([self.seen_at.timestamp()]))
 
 
 @frozen(kw_only=True)
@@ -206,7 +219,6 @@ def _body_night(sky: _Evening, body: Body, sun_below_deg: float, dark: Floats) -
     windows = find_windows(view)
     kind, words = (None, None) if windows else explain(body, view, heights, sky.sun, sun_below_deg)
     seen_s = transits_s[0] if len(transits_s) else (sky.start_s + sky.end_s) / 2.0
-    looks = _appearance_at(body, round(float(seen_s)))
     turns = [instant(time_s) for time_s in (*transits_s, heights.highest_s)]
     *transits, highest = positions_at(sky.site, sky.viewpoint, body, turns)
     return BodyNight(
@@ -222,14 +234,8 @@ def _body_night(sky: _Evening, body: Body, sun_below_deg: float, dark: Floats) -
         blocked=find_blocked(view),
         why_not=words,
         why_not_kind=kind,
-        diameter_arcsec=float(looks.diameter_arcsec[0]),
-        magnitude=float(looks.magnitude[0]),
-        illuminated_fraction=float(looks.illuminated_fraction[0]),
+        seen_at=instant(seen_s),
+        diameter_arcsec=float(diameter_arcsec(body, np.array([seen_s]))[0]),
         elongation_deg=float(elongation_deg(body, np.array([seen_s]))[0]),
         track=track,
     )
-
-
-@lru_cache(maxsize=256)
-def _appearance_at(body: Body, unix_s: int) -> Appearance:
-    return appearance(body, np.array([float(unix_s)]))

@@ -11,10 +11,10 @@ import numpy as np
 from attrs import frozen
 from numpy.typing import NDArray
 
-from core.sky.apparent import Viewpoint, geocentric_au
+from core.sky.apparent import Viewpoint, diameter_arcsec
 from core.sky.bodies import FACTS, Body
 from core.sky.crossings import Course
-from core.sky.ephemeris import AU_KM, Floats
+from core.sky.ephemeris import Floats
 from core.sky.evenings import Evenings
 from core.sky.events import BEST_DEG, FAIR_DEG, HORIZON_DEG, BodyState, Heights, dark_spans, upper_transits_s
 from core.sky.hidden import hidden_spans
@@ -169,7 +169,7 @@ def _body_outlook(sky: _Sky, body: Body, dark_s: Floats) -> BodyOutlook:
         best_s=best_s,
         dark_hours_30=hours(seen & pieces.within(fair.above_s)),
         dark_hours_45=hours(seen & pieces.within(best.above_s)),
-        diameter_arcsec=_diameters_arcsec(body, sky.evenings),
+        diameter_arcsec=diameter_arcsec(body, sky.evenings.spans_s.mean(axis=1)),
     )
 
 
@@ -195,9 +195,3 @@ def _highest(evenings: Evenings, course: Course, spans_s: Floats) -> tuple[Float
     # Of the values of one evening the last written stays, which is the greatest.
     highest_s[numbers[order]], highest[numbers[order]] = times_s[order], values[order]
     return highest_s, highest
-
-
-def _diameters_arcsec(body: Body, evenings: Evenings) -> Floats:
-    place_au = geocentric_au(body, evenings.spans_s.mean(axis=1))
-    distance_km = np.linalg.norm(place_au, axis=1) * AU_KM
-    return np.asarray(np.degrees(2.0 * np.arcsin(FACTS[body].equatorial_radius_km / distance_km)) * 3600.0)
