@@ -39,6 +39,11 @@ class Happenings:
 
 NOTHING_HAPPENS: Final = Happenings()
 
+# What a Sight is made of. Figures each in its range may together make a telescope that nobody has (50 mm of
+# focal length for 2 m of aperture): its powers and fields beyond these are not shown.
+_SHOWN_POWERS: Final = (0.1, 10_000.0)
+_SHOWN_FIELDS_DEG: Final = (0.001, 40.0)
+
 
 @frozen(kw_only=True)
 class Looks:
@@ -122,7 +127,10 @@ def find_looks(
 def sights_of(
     ladder: Ladder, subject: Subject, site: Site, position: Position, dispersion: Dispersion | None
 ) -> tuple[Sight, ...]:
-    """Return what each rung shows, lowest power first; none where there is too much air to tell."""
+    """Return what each rung shows, lowest power first; none where there is too much air to tell.
+
+    A power beyond 10,000x is left out, and a field beyond 40 degrees taken as unknown.
+    """
     if position.path is None:
         return ()
     return tuple(
@@ -132,11 +140,18 @@ def sights_of(
             power=rung.power,
             air_arcsec=blur_at(ladder.blur.overhead_arcsec, position.path),
             spread_arcsec=0.0 if dispersion is None else dispersion.arcsec,
-            true_field_deg=rung.true_field_deg,
+            true_field_deg=_shown_field_deg(rung.true_field_deg),
             zenith_angle_deg=zenith_angle_deg(site.latitude_deg, position.altitude_deg, position.azimuth_deg),
         )
         for rung in ladder.rungs
+        if _SHOWN_POWERS[0] <= rung.power <= _SHOWN_POWERS[1]
     )
+
+
+def _shown_field_deg(field_deg: float | None) -> float | None:
+    if field_deg is None or not _SHOWN_FIELDS_DEG[0] <= field_deg <= _SHOWN_FIELDS_DEG[1]:
+        return None
+    return field_deg
 
 
 def _in_a_window(night: Night, planet: Body, event: MoonEvent) -> bool:

@@ -22,8 +22,10 @@ def pupil_text(exit_pupil_mm: float) -> str:
 
 
 def field_text(field_deg: float) -> str:
-    """Return a field: two figures in degrees from 1 degree up, whole minutes of arc below."""
-    return f"{two_figures(field_deg)}°" if field_deg >= 1 else f"{field_deg * 60:.0f}′"
+    """Return a field: two figures in degrees from 1 degree up, below that whole minutes or seconds of arc."""
+    if field_deg >= 1:
+        return f"{two_figures(field_deg)}°"
+    return f"{field_deg * 60:.0f}′" if field_deg * 60 >= 1 else f"{field_deg * 3600:.0f}″"
 
 
 def two_figures(value: float) -> str:

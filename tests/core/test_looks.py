@@ -232,3 +232,37 @@ def test_the_text_of_saturn_reads_as_it_should(night: Night) -> None:
     assert lines[1] == "It stands 50° high in the south, 1.31 times the air overhead."
     assert any(line.startswith("ring") and "6.1° open, southern face" in line for line in lines)
     assert "What to look for (an estimate)" in lines
+
+
+@pytest.mark.parametrize(("aperture_mm", "focal_length_mm"), [(2000.0, 50.0), (100.0, 20_000.0)])
+@pytest.mark.parametrize("body", [Body.SATURN, Body.MOON])
+def test_gear_at_the_ends_of_its_ranges_is_told_of_as_well(
+    night: Night, body: Body, aperture_mm: float, focal_length_mm: float
+) -> None:
+    ends = build_ladder(
+        scope=Telescope(
+            name="Ends",
+            kind=TelescopeKind.REFLECTOR,
+            aperture_mm=aperture_mm,
+            focal_length_mm=focal_length_mm,
+            barrel_mm=50.8,
+            stack_barlows=True,
+        ),
+        eyepieces=(
+            Eyepiece(name="2 mm", focal_length_mm=2, field_stop_mm=0.5),
+            Eyepiece(name="60 mm", focal_length_mm=60, apparent_field_deg=120, barrel_mm=50.8),
+        ),
+        barlows=(
+            Barlow(name="5x", factor=5),
+            Barlow(name="4x", factor=4),
+            Barlow(name="0.3x", factor=0.3, barrel_mm=50.8),
+        ),
+        aim=aim_at(night, body),
+        blur=Blur(overhead_arcsec=8),
+    )
+
+    looks = find_looks(night, body, ladder=ends)
+
+    assert looks.sights
+    assert json.dumps(looks_json(looks), allow_nan=False)
+    assert max(map(len, looks_text(looks).splitlines())) <= 80

@@ -23,5 +23,7 @@ def test_two_figures_are_written_without_an_exponent(value: float, text: str) ->
     assert two_figures(value) == text
 
 
-def test_a_field_is_told_in_degrees_or_minutes_of_arc() -> None:
-    assert (field_text(1.26), field_text(12.4), field_text(0.5)) == ("1.3°", "12°", "30′")
+def test_a_field_is_told_in_degrees_minutes_or_seconds_of_arc() -> None:
+    told = [field_text(field_deg) for field_deg in (12.4, 1.26, 0.5, 1 / 60, 0.005)]
+
+    assert told == ["12°", "1.3°", "30′", "1′", "18″"]
