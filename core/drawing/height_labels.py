@@ -93,9 +93,10 @@ def place_labels(
     ways = [_Way.of(curve, frame) for curve in scene.curves]
     inner = Box(frame.box.left + 3, frame.box.bottom + 2, frame.box.right - 3, frame.box.top - 2)
     room = Room((way.points for way in ways), Taken(inner, gap=1.5))
+    nearest = _Nearest(ways)
     # The planet in hand has first choice; then the shortest curves, which have the least.
     ways.sort(key=lambda way: (way.curve.body is not in_hand, len(way.points)))
-    names = [name for way in ways if (name := _name(way, ways, frame, room, in_hand)) is not None]
+    names = [name for way in ways if (name := _name(way, nearest, frame, room, in_hand)) is not None]
     bands = _band_words(frame, room)
     notes: list[BodyLabel] = []
     for way in ways:
@@ -126,17 +127,13 @@ def _band_words(frame: Frame, room: Room) -> tuple[Label, ...]:
     return tuple(labels)
 
 
-def _name(
-    way: _Way, ways: Sequence[_Way], frame: Frame, room: Room, in_hand: Body | None
-) -> BodyLabel | None:
+def _name(way: _Way, nearest: "_Nearest", frame: Frame, room: Room, in_hand: Body | None) -> BodyLabel | None:
     """Place a body's name: in a gap of its curve or beside it, else apart with a line to lead there."""
     body = way.curve.body
     text, lettering = body.heading, NAME_IN_HAND if body is in_hand else NAME
     size = width_of(text, lettering) + 5.0, lettering.line_height
-    others = [other.points for other in ways if other is not way]
-    other_points = np.concatenate(others) if others else np.empty((0, 2))
-    on, on_costs = _places_on(way, frame, size, other_points)
-    beside, beside_costs = _places_beside(way, frame, size, room, other_points)
+    on, on_costs = _places_on(way, frame, size, nearest.others(way))
+    beside, beside_costs = _places_beside(way, frame, size, room, nearest)
     box = room.take_best(np.concatenate((on, beside)), np.concatenate((on_costs, beside_costs)))
     if box is not None:
         return BodyLabel(body=body, label=Label(text=text, box=box, lettering=lettering))
@@ -159,25 +156,26 @@ def _places_on(
     steepness = np.abs(ahead[:, 1]) / (np.abs(ahead[:, 0]) + 1e-6)
     transits = [frame.line(np.array([when]), np.array([high])) for when, high in way.curve.transits]
     marks = np.concatenate(transits) if transits else np.empty((0, 2))
+    near_mark = wide + np.array([-3.0, -3.0, 3.0, 3.0])
     near_end = np.minimum(numbers, count - 1 - numbers) * STEP < size[0]
     costs = (
         _dullness(way, frame)
         + _COST_OF_OTHER * Crowd(others, frame.box).inside(wide)
         + 2.0 * np.minimum(steepness, 4.0)
-        + _COST_OF_TRANSIT * Crowd(marks, frame.box).inside(wide + np.array([-3.0, -3.0, 3.0, 3.0]))
+        + _COST_OF_TRANSIT * _count_inside(near_mark, marks)
         + np.where(near_end, 5.0, 0.0)
     )
     return places, costs
 
 
 def _places_beside(
-    way: _Way, frame: Frame, size: tuple[float, float], room: Room, others: Points
+    way: _Way, frame: Frame, size: tuple[float, float], room: Room, nearest: "_Nearest"
 ) -> tuple[Places, FloatArray]:
     """Return places next to a curve and their costs; a place that is nearer to another curve is bad."""
     step = max(len(way.points) // 16, 1)
     places = around(way.points[::step], size, away=1.5)
     dull = np.repeat(_dullness(way, frame)[::step], places_per_point())
-    mistaken = _distance(places, others) < _distance(places, way.points)
+    mistaken = ~nearest.is_own(way, places)
     return places, dull + _COST_OF_BESIDE + room.hidden(places) + np.where(mistaken, 10.0, 0.0)
 
 
@@ -188,15 +186,35 @@ def _dullness(way: _Way, frame: Frame) -> FloatArray:
     return np.asarray(of_piece[way.numbers] + 6.0 * lowness)
 
 
-def _distance(places: Places, points: Points) -> FloatArray:
-    """Return how far each place (N, 4), at its middle or either end, is from the nearest point."""
-    if not len(points):
-        return np.full(len(places), np.inf)
-    y = (places[:, 1] + places[:, 3]) / 2
-    ends = (places[:, 0], (places[:, 0] + places[:, 2]) / 2, places[:, 2])
-    tree = cKDTree(points)
-    nearest = np.stack([np.asarray(tree.query(np.column_stack((x, y)))[0]) for x in ends])
-    return np.asarray(nearest.min(axis=0))
+def _count_inside(places: Places, points: Points) -> FloatArray:
+    """Return how many of a few points (M, 2) lie in each place (N, 4)."""
+    inside = np.zeros(len(places))
+    for x, y in points:
+        inside += (places[:, 0] <= x) & (x <= places[:, 2]) & (places[:, 1] <= y) & (y <= places[:, 3])
+    return inside
+
+
+class _Nearest:
+    """Tells whose curve a place is nearest to."""
+
+    def __init__(self, ways: Sequence[_Way]) -> None:
+        self._ways = list(ways)
+        self._points = np.concatenate([way.points for way in ways]) if ways else np.empty((0, 2))
+        self._owners = np.repeat(np.arange(len(ways)), [len(way.points) for way in ways])
+        self._tree = cKDTree(self._points)
+
+    def others(self, way: _Way) -> Points:
+        """Return the points (N, 2) of all other curves."""
+        return np.asarray(self._points[self._owners != self._ways.index(way)])
+
+    def is_own(self, way: _Way, places: Places) -> NDArray[np.bool_]:
+        """Tell whether each place (N, 4), at its middle or either end, is nearest to one curve of all."""
+        y = (places[:, 1] + places[:, 3]) / 2
+        ends = np.stack((places[:, 0], (places[:, 0] + places[:, 2]) / 2, places[:, 2]))
+        asked = np.stack((ends, np.broadcast_to(y, ends.shape)), axis=2)
+        away, found = (np.asarray(each) for each in self._tree.query(asked))
+        closest = found[np.argmin(away, axis=0), np.arange(len(places))]
+        return np.asarray(self._owners[closest] == self._ways.index(way))
 
 
 def _transit_note(way: _Way, frame: Frame, room: Room, words: str) -> list[BodyLabel]:

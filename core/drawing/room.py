@@ -182,9 +182,17 @@ def evenly(line: Points, step: float = STEP) -> Points:
 
 def without(line: Points, gaps: Iterable[Box]) -> list[Points]:
     """Cut the parts inside boxes out of a curve (N, 2) and return what is left, in pieces."""
+    (left, bottom), (right, top) = line.min(axis=0), line.max(axis=0)
+    near = [
+        gap
+        for gap in gaps
+        if gap.left <= right and left <= gap.right and gap.bottom <= top and bottom <= gap.top
+    ]
+    if not near:
+        return [line]
     fine = evenly(line, step=1.0)
     hidden = np.zeros(len(fine), dtype=bool)
-    for gap in gaps:
+    for gap in near:
         hidden |= gap.inside(fine)
     if not hidden.any():
         return [line]
