@@ -55,11 +55,6 @@ class Bar:
         """Where the words end, points."""
         return self.words_left + width_of(self.words, LETTERING)
 
-    @property
-    def is_inside(self) -> bool:
-        """Whether the words stand inside the bar."""
-        return self.left <= self.words_left and self.words_right <= self.right + 0.5
-
 
 def lay_out(
     items: Sequence[StripItem], frame: Frame, clock: SiteClock, most_rows: int
