@@ -111,7 +111,7 @@ class Derived:
         eyepieces: tuple[Eyepiece, ...] | None = None,
         barlows: tuple[Barlow, ...] | None = None,
     ) -> Ladder | None:
-        """Return the ladder of any scope pointed anywhere in tonight's air; the kit is the owner's if left out."""
+        """Return the ladder of any scope pointed anywhere in tonight's air; the usual kit is the owner's."""
         if scope is None:
             return None
         profile, blur, usual_air = self._state.profile, self._state.blur, self._state.usual_air

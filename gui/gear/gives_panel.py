@@ -1,18 +1,21 @@
 """The right of the gear view: what the scope in hand gives."""
 
-from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtCore import QSize, Signal
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from core.kit.gear import Telescope
-from core.kit.ladder import Ladder, Rung
 from core.kit.notices import misfit_notices
 from core.kit.rounding import power_text
-from gui.gear.powers_model import words_about
+from gui.gear.powers_model import Entry, drift_words, words_in_full
 from gui.gear.powers_table import PowersTable
-from gui.gear.words import buying_sentence, ceiling_sentence, limits_sentence
+from gui.gear.questions import Questions
+from gui.gear.words import ceiling_sentence, limits_sentence
 from gui.state import AppState
 from gui.widgets.choice_field import CalmComboBox
 from gui.widgets.plain_label import PlainLabel
+
+# What the smallest window leaves; until the first layout the panel's own width says nothing.
+_LEAST_WIDTH_PX = 400
 
 
 class GivesPanel(QWidget):
@@ -34,9 +37,10 @@ class GivesPanel(QWidget):
         self.ceiling = PlainLabel(wraps=True)
         self.table = PowersTable(self)
         self._room = QWidget()
-        self.details = PlainLabel(wraps=True)
-        self.buying = PlainLabel(wraps=True)
-        self._details_frame = _panel(self.details)
+        self.details = PlainLabel(role="panel", wraps=True)
+        self.details.setContentsMargins(10, 6, 10, 6)
+        self.misfits = PlainLabel(wraps=True)
+        self.questions = Questions(state)
         self._with = QLabel("Side &by side with")
         self.other = CalmComboBox()
         self.other.setAccessibleName("Scope to put side by side")
@@ -58,23 +62,30 @@ class GivesPanel(QWidget):
         layout.addWidget(self.limits)
         layout.addWidget(self.table, 1)
         layout.addWidget(self._room, 1)
-        layout.addWidget(self._details_frame)
-        layout.addWidget(self.buying)
+        layout.addWidget(self.details)
+        layout.addWidget(self.misfits)
+        layout.addWidget(self.questions)
         layout.addWidget(self._beside)
 
-        self.table.rung_changed.connect(self._show_details)
+        self.table.row_changed.connect(self._show_details)
         self.show_side_by_side.clicked.connect(self._ask_for_both)
         self.refresh()
+
+    def minimumSizeHint(self) -> QSize:
+        # Sentences that wrap ask for the lines of a narrow column, however wide the panel is.
+        hint = super().minimumSizeHint()
+        layout = self.layout()
+        assert layout is not None
+        return QSize(hint.width(), layout.minimumHeightForWidth(max(self.width(), _LEAST_WIDTH_PX)))
 
     def refresh(self) -> None:
         """Show what the state gives now."""
         scope, ladder, profile = self.state.scope, self.state.ladder, self.state.profile
-        self.table.show_ladder(ladder)
+        self.table.show_ladder(ladder, profile.eye)
         has_rungs = ladder is not None and bool(ladder.rungs)
         self.table.setVisible(has_rungs)
         self._room.setVisible(not has_rungs)
-        self._details_frame.setVisible(has_rungs)
-        self.buying.setVisible(has_rungs)
+        self.details.setVisible(has_rungs)
         self.limits.setVisible(ladder is not None)
         if scope is None or ladder is None:
             self.title.setText("What it gives")
@@ -85,22 +96,20 @@ class GivesPanel(QWidget):
             self.title.setText(f"What {scope.name} gives")
             self.ceiling.setText(ceiling_sentence(ladder) if has_rungs else " ".join(ladder.notices))
             self.limits.setText(limits_sentence(ladder))
-            misfits = misfit_notices(scope, profile.eyepieces, profile.barlows)
-            buying = buying_sentence(ladder, profile.eyepieces, profile.barlows)
-            self.buying.setText("\n".join(filter(None, [buying, *misfits])))
+        misfits = misfit_notices(scope, profile.eyepieces, profile.barlows) if scope else ()
+        self.misfits.setText("\n".join(misfits))
+        self.misfits.setVisible(bool(misfits))
+        self.questions.setVisible(ladder is not None)
+        self.questions.refresh()
         self._show_details()
         self._show_others(scope)
 
     def _show_details(self) -> None:
-        ladder = self.state.ladder
-        rung = self.table.rung or _highest_allowed(ladder)
-        if rung is None:
-            self.details.setText("")
-            return
-        drift = "" if rung.drift_s is None else f", {rung.drift_s:.0f} s from edge to edge without a drive"
-        head = f"{power_text(rung.power)} with {rung.label}{drift}."
-        words = [head, self.table.place_of(rung), *words_about(rung)]
-        self.details.setText(" ".join(filter(None, words)))
+        ladder, entry = self.state.ladder, self.table.entry
+        if entry is None and ladder is not None:
+            powers = ((each.rung.power, each) for each in self.table.entries)
+            entry = next((each for power, each in powers if power == ladder.climb_to), None)
+        self.details.setText("" if entry is None else _details(entry, self.table.place_of(entry)))
 
     def _show_others(self, scope: Telescope | None) -> None:
         others = [other for other in self.state.profile.telescopes if other is not scope]
@@ -117,16 +126,13 @@ class GivesPanel(QWidget):
         self.side_by_side_wanted.emit()
 
 
-def _highest_allowed(ladder: Ladder | None) -> Rung | None:
-    if ladder is None:
-        return None
-    return next((rung for rung in reversed(ladder.rungs) if rung.power == ladder.climb_to), None)
-
-
-def _panel(label: PlainLabel) -> QFrame:
-    frame = QFrame()
-    frame.setProperty("role", "panel")
-    layout = QVBoxLayout(frame)
-    layout.setContentsMargins(10, 8, 10, 8)
-    layout.addWidget(label)
-    return frame
+def _details(entry: Entry, place: str) -> str:
+    """Return all that is known of a row, in sentences."""
+    rung = entry.rung
+    figures = [f"detail {entry.detail_arcsec:.1f}″ before the air"]
+    if entry.moons is not None:
+        figures.insert(0, f"{entry.moons:.1f} Moons across")
+    if rung.drift_s is not None:
+        figures.append(f"drift {drift_words(entry)}")
+    head = f"{power_text(rung.power)} with {rung.label}: {', '.join(figures)}."
+    return " ".join(filter(None, [head, place, *words_in_full(entry)]))

@@ -1,4 +1,4 @@
-"""Every power of the scope in hand as a table: one row for each rung of its ladder."""
+"""Every power of the scope in hand as a table: a row for each rung of its ladder and each alternative."""
 
 from collections.abc import Callable
 from typing import Any
@@ -6,25 +6,51 @@ from typing import Any
 from attrs import frozen
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt
 
-from core.kit.ladder import Ladder, Rung, Standing
+from core.drawing.ladder_words import drift_text
+from core.kit.ladder import Ladder, Rung, Standing, rung_of
+from core.kit.notices import barlow_notice
+from core.kit.optics import moons_across, visible_detail_arcsec
 from core.kit.rounding import field_text, power_text, pupil_text
+from core.record.observer import Eye
 
 NO_INDEX = QModelIndex()
 SORT_ROLE = Qt.ItemDataRole.UserRole
-RUNG_ROLE = Qt.ItemDataRole.UserRole + 1
+ENTRY_ROLE = Qt.ItemDataRole.UserRole + 1
 
 AnyIndex = QModelIndex | QPersistentModelIndex
 
 
 @frozen
+class Entry:
+    """A row: a rung, or an alternative as a rung of its own with the one it is ``same_as``."""
+
+    rung: Rung
+    aperture_mm: float
+    is_driven: bool
+    same_as: Rung | None = None
+
+    @property
+    def detail_arcsec(self) -> float:
+        """The finest detail that the power shows, air left out."""
+        return visible_detail_arcsec(self.aperture_mm, self.rung.power)
+
+    @property
+    def moons(self) -> float | None:
+        """How many Moons fit across the field."""
+        field_deg = self.rung.true_field_deg
+        return None if field_deg is None else moons_across(field_deg)
+
+
+@frozen
 class Column:
-    """One column: its heading, what is shown of a rung, by what it sorts, and its plain figure to copy."""
+    """One column: its heading and what that means, what is shown, by what it sorts, and what is copied."""
 
     heading: str
-    text: Callable[[Rung], str]
-    sorts_by: Callable[[Rung], Any]
+    text: Callable[[Entry], str]
+    sorts_by: Callable[[Entry], Any]
     copied_heading: str
-    copied: Callable[[Rung], str]
+    copied: Callable[[Entry], str]
+    meaning: str = ""
     is_figure: bool = True
 
 
@@ -32,63 +58,126 @@ def _figure(value: float | None, digits: int) -> str:
     return "" if value is None else f"{value:.{digits}g}"
 
 
-def _field(rung: Rung) -> str:
-    return "unknown" if rung.true_field_deg is None else field_text(rung.true_field_deg)
+def _field(entry: Entry) -> str:
+    field_deg = entry.rung.true_field_deg
+    return "unknown" if field_deg is None else field_text(field_deg)
+
+
+def _moons(entry: Entry) -> str:
+    return "unknown" if entry.moons is None else f"{entry.moons:.1f}"
+
+
+def drift_words(entry: Entry) -> str:
+    """Return how long a planet takes through the field, or why it does not."""
+    drift_s = entry.rung.drift_s
+    if drift_s is None:
+        return "driven" if entry.is_driven else "unknown"
+    return drift_text(drift_s)
 
 
 COLUMNS = (
     Column(
-        "Power", lambda rung: power_text(rung.power), lambda rung: rung.power,
-        "Power", lambda rung: _figure(rung.power, 4),
+        "Power", lambda entry: power_text(entry.rung.power), lambda entry: entry.rung.power,
+        "Power", lambda entry: _figure(entry.rung.power, 4),
     ),
     Column(
-        "Eyepiece", lambda rung: rung.label, lambda rung: rung.label.casefold(),
-        "Eyepiece and Barlow", lambda rung: rung.label, is_figure=False,
+        "Eyepiece", lambda entry: entry.rung.label, lambda entry: entry.rung.label.casefold(),
+        "Eyepiece and Barlow", lambda entry: entry.rung.label, is_figure=False,
     ),
     Column(
-        "Exit pupil", lambda rung: pupil_text(rung.exit_pupil_mm), lambda rung: rung.exit_pupil_mm,
-        "Exit pupil, mm", lambda rung: _figure(rung.exit_pupil_mm, 3),
+        "Exit pupil", lambda entry: pupil_text(entry.rung.exit_pupil_mm),
+        lambda entry: entry.rung.exit_pupil_mm,
+        "Exit pupil, mm", lambda entry: _figure(entry.rung.exit_pupil_mm, 3),
+        "Width of the beam that leaves the eyepiece",
     ),
     Column(
-        "Field", _field, lambda rung: rung.true_field_deg or 0.0,
-        "True field, degrees", lambda rung: _figure(rung.true_field_deg, 3),
+        "Field", _field, lambda entry: entry.rung.true_field_deg or 0.0,
+        "True field, degrees", lambda entry: _figure(entry.rung.true_field_deg, 3),
+        "How much sky is seen",
     ),
     Column(
-        "In words", lambda rung: " ".join(words_about(rung)), lambda rung: len(rung.notices),
-        "Notices", lambda rung: " ".join(words_about(rung)), is_figure=False,
+        "Moons", _moons, lambda entry: entry.moons or 0.0,
+        "Moons across the field", lambda entry: _figure(entry.moons, 3),
+        "How many Moons fit side by side across the field",
+    ),
+    Column(
+        "Detail", lambda entry: f"{entry.detail_arcsec:.1f}″", lambda entry: entry.detail_arcsec,
+        "Finest detail before the air, arcsec", lambda entry: _figure(entry.detail_arcsec, 3),
+        "Finest detail that this power shows, before the air blurs it: 232″ over the power, and never finer "
+        "than the aperture resolves (Dawes, 116″ over its mm)",
+    ),
+    Column(
+        "Drift", drift_words, lambda entry: entry.rung.drift_s or 0.0,
+        "Drift from edge to edge, s", lambda entry: _figure(entry.rung.drift_s, 3),
+        "How long a planet takes from edge to edge of the field without a drive",
+    ),
+    Column(
+        "In words", lambda entry: " ".join(words_about(entry)), lambda entry: len(entry.rung.notices),
+        "Notices", lambda entry: " ".join(words_about(entry)), is_figure=False,
     ),
 )  # fmt: skip
 
-# The column of words, which a view may show in another way.
+# The column of words, which a view may show in another way, and those to leave out first in a narrow one.
 WORDS = len(COLUMNS) - 1
+EYEPIECE = 1
+LEFT_OUT_FIRST = (5, 4, 6)
 
 
-def words_about(rung: Rung) -> tuple[str, ...]:
-    """Return what deserves a word about a rung: its notices, and what else gives nearly the same power."""
-    words = list(rung.notices)
-    if rung.alternatives:
-        others = ", ".join(f"{other.label} ({power_text(other.power)})" for other in rung.alternatives)
+def words_about(entry: Entry) -> tuple[str, ...]:
+    """Return what deserves a word about a row; an alternative says only what is not said of its rung."""
+    if entry.same_as is None:
+        return entry.rung.notices
+    said = set(entry.same_as.notices)
+    others = (notice for notice in entry.rung.notices if notice not in said)
+    return (f"Nearly the same as {entry.same_as.label}.", *others)
+
+
+def words_in_full(entry: Entry) -> tuple[str, ...]:
+    """Return all that deserves a word about a row in hand: others like it, and how far its power is known."""
+    words = [*words_about(entry)]
+    if entry.rung.alternatives:
+        others = ", ".join(f"{other.label} ({power_text(other.power)})" for other in entry.rung.alternatives)
         words.append(f"Nearly the same: {others}.")
+    lenses = (barlow for barlow in entry.rung.combination.barlows if not barlow.is_reducer)
+    words += [barlow_notice(barlow) for barlow in lenses]
     return tuple(words)
 
 
+def entries_of(ladder: Ladder, eye: Eye) -> tuple[Entry, ...]:
+    """Return the rows of a ladder, lowest power first, alternatives after their rung."""
+    entries = []
+    scope = ladder.scope
+    for rung in ladder.rungs:
+        entries.append(Entry(rung, scope.aperture_mm, scope.driven))
+        for other in rung.alternatives:
+            alone = rung_of(
+                ladder,
+                other,
+                eye_pupil_mm=eye.pupil_mm,
+                glasses=eye.glasses,
+                astigmatism=eye.astigmatism,
+            )
+            entries.append(Entry(alone, scope.aperture_mm, scope.driven, same_as=rung))
+    return tuple(entries)
+
+
 class PowersModel(QAbstractTableModel):
-    """The rungs of a ladder, lowest power first; ``show`` brings in another ladder."""
+    """The rows of a ladder, lowest power first; ``show`` brings in another ladder."""
 
     def __init__(self) -> None:
         super().__init__()
         self.ladder: Ladder | None = None
-        self._rungs: tuple[Rung, ...] = ()
+        self.entries: tuple[Entry, ...] = ()
 
-    def show(self, ladder: Ladder | None) -> None:
-        """Show the rungs of a ladder, or none."""
+    def show(self, ladder: Ladder | None, eye: Eye) -> None:
+        """Show the rows of a ladder as an eye sees them, or none."""
         self.beginResetModel()
         self.ladder = ladder
-        self._rungs = ladder.rungs if ladder else ()
+        self.entries = entries_of(ladder, eye) if ladder else ()
         self.endResetModel()
 
     def rowCount(self, parent: AnyIndex = NO_INDEX) -> int:
-        return 0 if parent.isValid() else len(self._rungs)
+        return 0 if parent.isValid() else len(self.entries)
 
     def columnCount(self, parent: AnyIndex = NO_INDEX) -> int:
         return 0 if parent.isValid() else len(COLUMNS)
@@ -96,17 +185,16 @@ class PowersModel(QAbstractTableModel):
     def data(self, index: AnyIndex, role: int = Qt.ItemDataRole.DisplayRole) -> Any:  # noqa: ANN401 - by role
         if not index.isValid():
             return None
-        rung, column = self._rungs[index.row()], COLUMNS[index.column()]
+        entry, column = self.entries[index.row()], COLUMNS[index.column()]
         if role == Qt.ItemDataRole.DisplayRole:
-            return self._shown(rung, index.column())
+            return self._shown(entry, index.column())
         if role == Qt.ItemDataRole.TextAlignmentRole:
-            side = Qt.AlignmentFlag.AlignRight if column.is_figure else Qt.AlignmentFlag.AlignLeft
-            return side | Qt.AlignmentFlag.AlignVCenter
+            return _alignment(column)
         if role == Qt.ItemDataRole.AccessibleDescriptionRole:
-            return self._shown(rung, WORDS)
+            return self._shown(entry, WORDS)
         if role == SORT_ROLE:
-            return column.sorts_by(rung)
-        return rung if role == RUNG_ROLE else None
+            return column.sorts_by(entry)
+        return entry if role == ENTRY_ROLE else None
 
     def headerData(
         self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole
@@ -116,20 +204,20 @@ class PowersModel(QAbstractTableModel):
         column = COLUMNS[section]
         if role == Qt.ItemDataRole.DisplayRole:
             return column.heading
-        if role == Qt.ItemDataRole.TextAlignmentRole:
-            side = Qt.AlignmentFlag.AlignRight if column.is_figure else Qt.AlignmentFlag.AlignLeft
-            return side | Qt.AlignmentFlag.AlignVCenter
-        return None
+        if role in (Qt.ItemDataRole.ToolTipRole, Qt.ItemDataRole.AccessibleDescriptionRole):
+            return column.meaning
+        return _alignment(column) if role == Qt.ItemDataRole.TextAlignmentRole else None
 
-    def _shown(self, rung: Rung, column: int) -> str:
-        text = COLUMNS[column].text(rung)
-        place = self.place_of(rung) if column == WORDS else ""
+    def _shown(self, entry: Entry, column: int) -> str:
+        text = COLUMNS[column].text(entry)
+        place = self.place_of(entry) if column == WORDS else ""
         return f"{place} {text}".strip()
 
-    def place_of(self, rung: Rung) -> str:
-        """Return what part the rung plays tonight: where to start, how far to climb, or nothing."""
-        if self.ladder is None:
+    def place_of(self, entry: Entry) -> str:
+        """Return what part a row plays tonight: where to start, how far to climb, or nothing."""
+        if self.ladder is None or entry.same_as is not None:
             return ""
+        rung = entry.rung
         is_start, is_top = rung.power == self.ladder.start, rung.power == self.ladder.climb_to
         if is_start and is_top:
             return "Start here and stay."
@@ -138,3 +226,8 @@ class PowersModel(QAbstractTableModel):
         if is_top:
             return "Climb to here."
         return "Low for a planet." if rung.standing is Standing.BELOW else ""
+
+
+def _alignment(column: Column) -> Qt.AlignmentFlag:
+    side = Qt.AlignmentFlag.AlignRight if column.is_figure else Qt.AlignmentFlag.AlignLeft
+    return side | Qt.AlignmentFlag.AlignVCenter

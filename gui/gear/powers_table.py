@@ -23,15 +23,25 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from core.kit.ladder import Ladder, Rung
-from gui.gear.powers_model import COLUMNS, RUNG_ROLE, SORT_ROLE, WORDS, PowersModel
+from core.kit.ladder import Ladder
+from core.record.observer import Eye
+from gui.gear.powers_model import (
+    COLUMNS,
+    ENTRY_ROLE,
+    EYEPIECE,
+    LEFT_OUT_FIRST,
+    SORT_ROLE,
+    WORDS,
+    Entry,
+    PowersModel,
+)
 from gui.gear.spreadsheet import tab_separated
 from gui.widgets.roomy_delegate import ABOVE_PX, SIDE_PX, RoomyDelegate, ink
 from gui.widgets.wrapped_text import draw_lines, wrapped_lines
 
 # A row shows this many lines of words; the whole of them stands under the table for the row in hand.
 _MOST_LINES = 2
-_EYEPIECE = 1
+_MOST_EYEPIECE_LETTERS = 24
 _SMALLER = 0.9
 
 
@@ -48,17 +58,19 @@ class _SortedRows(QSortFilterProxyModel):
 
 
 class PowersTable(QTableView):
-    """Every rung of a ladder; the row in hand stays in hand when the figures change.
+    """Every power of a ladder; the row in hand stays in hand when the figures change.
 
-    Keys: 1 to 4 sort by a column, once more the other way round; Ctrl+C copies.
+    In a narrow place some columns of figures are left out; copied rows have them all.
+
+    Keys: 1 to 7 sort by a column, once more the other way round; Ctrl+C copies.
 
     Signals
     -------
-    rung_changed
+    row_changed
         Another row is in hand, or none.
     """
 
-    rung_changed = Signal()
+    row_changed = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -74,7 +86,7 @@ class PowersTable(QTableView):
         self.setItemDelegate(self._delegate)
         self.setAccessibleName("What the scope in hand gives: every power")
         self.setToolTip(
-            "Click a heading or press 1 to 4 to sort. Ctrl+C copies the chosen rows for a spreadsheet, "
+            "Click a heading or press 1 to 7 to sort. Ctrl+C copies the chosen rows for a spreadsheet, "
             "or all of them when none is chosen."
         )
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
@@ -93,28 +105,33 @@ class PowersTable(QTableView):
         header.setMinimumSectionSize(1)
         header.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
         header.sectionClicked.connect(self.sort_by)
-        self.selectionModel().currentRowChanged.connect(lambda *_rows: self.rung_changed.emit())
+        self.selectionModel().currentRowChanged.connect(lambda *_rows: self.row_changed.emit())
 
     @property
-    def rung(self) -> Rung | None:
-        """The rung of the row in hand, or None."""
+    def entry(self) -> Entry | None:
+        """The row in hand, or None."""
         index = self.currentIndex()
-        rung = index.data(RUNG_ROLE) if index.isValid() else None
-        return rung if isinstance(rung, Rung) else None
+        entry = index.data(ENTRY_ROLE) if index.isValid() else None
+        return entry if isinstance(entry, Entry) else None
 
-    def place_of(self, rung: Rung) -> str:
-        """Return what part a rung plays tonight."""
-        return self._rows.place_of(rung)
+    @property
+    def entries(self) -> tuple[Entry, ...]:
+        """All rows, lowest power first."""
+        return self._rows.entries
 
-    def show_ladder(self, ladder: Ladder | None) -> None:
-        """Show another ladder, or none."""
+    def place_of(self, entry: Entry) -> str:
+        """Return what part a row plays tonight."""
+        return self._rows.place_of(entry)
+
+    def show_ladder(self, ladder: Ladder | None, eye: Eye) -> None:
+        """Show another ladder as an eye sees it, or none."""
         if ladder is self._rows.ladder:
             return
-        before = self.rung
-        self._rows.show(ladder)
+        before = self.entry
+        self._rows.show(ladder, eye)
         self._fit()
         if before is not None:
-            self._choose(before.label)
+            self._choose(before.rung.label)
 
     def sort_by(self, column: int) -> None:
         """Sort by a column; once more turns the order round."""
@@ -127,8 +144,8 @@ class PowersTable(QTableView):
     def copy(self) -> None:
         """Put the chosen rows, or all of them, on the clipboard for a spreadsheet."""
         chosen = sorted({index.row() for index in self.selectionModel().selectedRows()})
-        rungs = [self._rung_of(row) for row in chosen or range(self._sorted.rowCount())]
-        rows = [[column.copied(rung) for column in COLUMNS] for rung in rungs]
+        entries = [self._entry_of(row) for row in chosen or range(self._sorted.rowCount())]
+        rows = [[column.copied(entry) for column in COLUMNS] for entry in entries]
         headings = [column.copied_heading for column in COLUMNS]
         QGuiApplication.clipboard().setText(tab_separated([headings, *rows]))
 
@@ -136,9 +153,14 @@ class PowersTable(QTableView):
         number = event.key() - Qt.Key.Key_1.value
         if event.matches(QKeySequence.StandardKey.Copy):
             self.copy()
-        elif 0 <= number < WORDS and event.modifiers() in (
-            Qt.KeyboardModifier.NoModifier,
-            Qt.KeyboardModifier.KeypadModifier,
+        elif (
+            0 <= number < WORDS
+            and not self.isColumnHidden(number)
+            and event.modifiers()
+            in (
+                Qt.KeyboardModifier.NoModifier,
+                Qt.KeyboardModifier.KeypadModifier,
+            )
         ):
             self.sort_by(number)
         else:
@@ -181,25 +203,32 @@ class PowersTable(QTableView):
 
     def _fit_columns(self, room: int) -> None:
         """Give each column the width of its figures, and what is left to the eyepiece."""
+        widths = {column: self._natural_width(column) for column in range(WORDS) if column != EYEPIECE}
+        # A long name may take two lines.
+        most = _MOST_EYEPIECE_LETTERS * self.fontMetrics().averageCharWidth()
+        least = min(self._natural_width(EYEPIECE), most)
+        for column in LEFT_OUT_FIRST:
+            is_left_out = sum(widths.values()) + least > room
+            if is_left_out:
+                del widths[column]
+            if self.isColumnHidden(column) != is_left_out:
+                self.setColumnHidden(column, is_left_out)
+        widths[EYEPIECE] = max(room - sum(widths.values()), 1)
+        for column, width in widths.items():
+            if self.columnWidth(column) != width:
+                self.setColumnWidth(column, width)
+
+    def _natural_width(self, column: int) -> int:
         metrics = self.fontMetrics()
-        for column in range(WORDS):
-            if column != _EYEPIECE:
-                texts = [
-                    str(self._sorted.index(row, column).data()) for row in range(self._sorted.rowCount())
-                ]
-                widest = max((metrics.horizontalAdvance(text) for text in texts), default=0)
-                heading = metrics.horizontalAdvance(f"{COLUMNS[column].heading} ↑")
-                width = max(widest, heading) + 2 * SIDE_PX
-                if self.columnWidth(column) != width:
-                    self.setColumnWidth(column, width)
-                room -= width
-        if self.columnWidth(_EYEPIECE) != room and room > 0:
-            self.setColumnWidth(_EYEPIECE, room)
+        texts = [COLUMNS[column].text(entry) for entry in self._rows.entries]
+        widest = max((metrics.horizontalAdvance(text) for text in texts), default=0)
+        heading = str(self._sorted.headerData(column, Qt.Orientation.Horizontal))
+        return max(widest, metrics.horizontalAdvance(heading)) + 2 * SIDE_PX
 
     def _fit_row(self, row: int) -> tuple[list[str], int]:
         """Give a row its height; return its lines of words and how far below its top they begin."""
-        label, words = (str(self._sorted.index(row, column).data()) for column in (_EYEPIECE, WORDS))
-        names = self._delegate.lines(label, self.font(), self.columnWidth(_EYEPIECE))
+        label, words = (str(self._sorted.index(row, column).data()) for column in (EYEPIECE, WORDS))
+        names = self._delegate.lines(label, self.font(), self.columnWidth(EYEPIECE))
         small = self._small_font()
         lines = wrapped_lines(
             words, small, self.viewport().width() - self._words_left() - SIDE_PX, _MOST_LINES
@@ -217,13 +246,13 @@ class PowersTable(QTableView):
         font.setPointSizeF(font.pointSizeF() * _SMALLER)
         return font
 
-    def _rung_of(self, row: int) -> Rung:
-        rung = self._sorted.index(row, 0).data(RUNG_ROLE)
-        assert isinstance(rung, Rung)
-        return rung
+    def _entry_of(self, row: int) -> Entry:
+        entry = self._sorted.index(row, 0).data(ENTRY_ROLE)
+        assert isinstance(entry, Entry)
+        return entry
 
     def _choose(self, label: str) -> None:
         for row in range(self._sorted.rowCount()):
-            if self._rung_of(row).label == label:
+            if self._entry_of(row).rung.label == label:
                 self.setCurrentIndex(self._sorted.index(row, 0))
                 return

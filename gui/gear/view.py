@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 # What the right column and the page of two scopes depend on.
 _GIVEN_BY = {
     *(Aspect.PROFILE, Aspect.SCOPE, Aspect.AIR, Aspect.PLANET, Aspect.TIME, Aspect.EVENING, Aspect.SITE),
-    *(Aspect.SKY, Aspect.PALETTE),
+    *(Aspect.SKY, Aspect.PALETTE, Aspect.TRIED),
 }
 _MARGIN_PX = 12
 _GAP_PX = 16

@@ -3,13 +3,17 @@
 from collections.abc import Sequence
 
 from core.air.steadiness import FIRST_LOOK_BLUR_ARCSEC, BlurSource, LimitKind
-from core.kit.gaps import Gap, WhatIf, suggest, widest_gap
+from core.kit.gaps import Gap, WantedEyepiece, WhatIf, eyepieces_for_power, widest_gap
 from core.kit.gear import Barlow, Eyepiece, TelescopeKind
 from core.kit.ladder import Ladder
+from core.kit.notices import over
+from core.kit.numbers import number_text
 from core.kit.rounding import power_text
 from core.sky.aim import Aim
 from core.wording import altitude_text, listed
 
+_SHORTEST_MADE_MM, _LONGEST_MADE_MM = 2.0, 60.0
+_MOST_POWERS_NAMED = 4
 _SET_BY = {
     LimitKind.APERTURE: "the aperture",
     LimitKind.USUAL_AIR: "the usual air",
@@ -48,17 +52,75 @@ def ceiling_sentence(ladder: Ladder) -> str:
     return f"Ceiling {about}, set by {_SET_BY[ceiling.set_by]}."
 
 
-def buying_sentence(ladder: Ladder, eyepieces: Sequence[Eyepiece], barlows: Sequence[Barlow]) -> str:
+def buying_sentence(ladder: Ladder, advice: WhatIf | None) -> str:
     """Return the one purchase that would help most, or that there is nothing to buy."""
     if ladder.scope.kind is TelescopeKind.FIXED or ladder.ceiling.power is None:
         return ""
     gap = widest_gap([rung.power for rung in ladder.rungs], ladder.ceiling.power)
-    advice = suggest(ladder.scope, eyepieces, barlows, ladder.ceiling.power)
     if gap is None:
         return "Nothing to buy: the ceiling leaves no room above 50x."
     if advice is None:
         return f"Nothing to buy: no usual eyepiece or Barlow would narrow the widest gap, {_gap(gap)}."
     return f"Widest gap {_gap(advice.before or gap)}: {_thing(advice)} would help most."
+
+
+def what_if_sentence(ladder: Ladder, advice: WhatIf | None) -> str:
+    """Return what a thing not owned would give."""
+    if ladder.scope.kind is TelescopeKind.FIXED:
+        return f"{ladder.scope.name} has powers of its own; nothing can be put into it."
+    if advice is None:
+        return "Without a ceiling there is nothing to weigh it by."
+    if not advice.powers:
+        return f"{_article(advice.thing)} would give no power with what is owned."
+    words = [f"{_article(advice.thing)} would give {_powers(advice.powers)}."]
+    if advice.before is not None and advice.after is not None:
+        words.append(
+            f"The widest gap would shrink from {_gap(advice.before)} to {_gap(advice.after)}."
+            if advice.improves
+            else f"The widest gap would stay {_gap(advice.before)}."
+        )
+    if advice.duplicates:
+        words.append(f"{_how_many(advice)} within 15 % of a power you have.")
+    return " ".join(words)
+
+
+def _how_many(advice: WhatIf) -> str:
+    if len(advice.powers) == 1:
+        return "It is"
+    if advice.duplicates == len(advice.powers):
+        return "All of these are"
+    return "One of these is" if advice.duplicates == 1 else f"{advice.duplicates} of these are"
+
+
+def wanted_sentence(ladder: Ladder, barlows: Sequence[Barlow], power: float) -> str:
+    """Return which eyepieces give a wanted power, the nearest owned, and whether it is over the ceiling."""
+    scope, wanted = ladder.scope, power_text(power)
+    if scope.kind is TelescopeKind.FIXED:
+        return f"{scope.name} has powers of its own; nothing can be put into it."
+    ways = [_way(way) for way in eyepieces_for_power(scope, barlows, power) if _is_made(way)]
+    words = [f"{wanted} takes {' or '.join(ways)}." if ways else f"No eyepiece made gives {wanted} here."]
+    if ladder.rungs:
+        nearest = min(ladder.rungs, key=lambda rung: max(rung.power, power) / min(rung.power, power))
+        words.append(f"The nearest you have is {power_text(nearest.power)}, {nearest.label}.")
+    ceiling = ladder.ceiling
+    if ceiling.power is not None and ceiling.set_by is not None and over(power, ceiling.power):
+        words.append(f"It is over the {power_text(ceiling.power)} that {_SET_BY[ceiling.set_by]} allows.")
+    return " ".join(words)
+
+
+def _way(way: WantedEyepiece) -> str:
+    eyepiece = f"{number_text(float(f'{way.focal_length_mm:.2g}'))} mm"
+    return eyepiece if way.barlow is None else f"{eyepiece} with {way.barlow.name}"
+
+
+def _is_made(way: WantedEyepiece) -> bool:
+    return _SHORTEST_MADE_MM <= way.focal_length_mm <= _LONGEST_MADE_MM
+
+
+def _powers(powers: Sequence[float]) -> str:
+    if len(powers) > _MOST_POWERS_NAMED:
+        return f"{len(powers)} powers from {power_text(powers[0])} to {power_text(powers[-1])}"
+    return listed(power_text(power) for power in powers)
 
 
 def _gap(gap: Gap) -> str:
@@ -68,7 +130,12 @@ def _gap(gap: Gap) -> str:
 def _thing(advice: WhatIf) -> str:
     lowest, *others = advice.powers
     powers = f"{power_text(lowest)} to {power_text(others[-1])}" if others else power_text(lowest)
-    if isinstance(advice.thing, Barlow):
-        return f"a {advice.thing.factor:g}x Barlow ({powers})"
-    article = "an" if f"{advice.thing.focal_length_mm:g}".startswith(("8", "11", "18")) else "a"
-    return f"{article} {advice.thing.focal_length_mm:g} mm eyepiece ({powers})"
+    article = _article(advice.thing)
+    return f"{article[0].lower()}{article[1:]} ({powers})"
+
+
+def _article(thing: Eyepiece | Barlow) -> str:
+    """Return a thing not owned, as a sentence begins with it."""
+    kind = "eyepiece" if isinstance(thing, Eyepiece) else "reducer" if thing.is_reducer else "Barlow"
+    article = "An" if thing.name.startswith(("8", "11", "18")) else "A"
+    return f"{article} {thing.name} {kind}"

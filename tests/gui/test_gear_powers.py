@@ -6,11 +6,13 @@ import pytest
 from attrs import evolve
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QGuiApplication
-from PySide6.QtWidgets import QTableView
+from PySide6.QtWidgets import QCheckBox, QTableView
 from pytestqt.qtbot import QtBot
 
 from core.kit.gear import Eyepiece
 from core.record.observer import Profile
+from gui.gear.powers_model import WORDS
+from gui.gear.questions import Question
 from gui.gear.spreadsheet import tab_separated
 from gui.state import AppState
 from tests.gui.conftest import SIX_INCH
@@ -31,6 +33,12 @@ def cells(table: QTableView, column: int) -> list[str]:
     return [model.index(row, column).data() for row in range(model.rowCount())]
 
 
+def switch(hand: GearHand, name: str) -> QCheckBox:
+    editor = hand.field(name).editor
+    assert isinstance(editor, QCheckBox)
+    return editor
+
+
 def test_powers_exit_pupils_and_fields_are_those_of_the_textbook(hand: GearHand) -> None:
     # Power 1200 / f, exit pupil 150 / power, field 52 / power: geometric optics, worked by hand and rounded.
     table = hand.view.gives.table
@@ -38,6 +46,114 @@ def test_powers_exit_pupils_and_fields_are_those_of_the_textbook(hand: GearHand)
     assert cells(table, 1) == ["25 mm", "25 mm + 2x", "10 mm", "8 mm", "10 mm + 2x", "8 mm + 2x"]
     assert cells(table, 2) == ["3.1 mm", "1.6 mm", "1.2 mm", "1.0 mm", "0.62 mm", "0.50 mm"]
     assert cells(table, 3) == ["1.1°", "32′", "26′", "21′", "13′", "10′"]
+
+
+def test_moons_detail_and_drift_of_each_power(qtbot: QtBot, state: AppState) -> None:
+    # By hand: 52 degrees / power over 31.07 arcmin; 232 / power, down to the 116 / 150 of Dawes.
+    hand = GearHand(qtbot, state, size=(1500, 700))
+    table = hand.view.gives.table
+    assert cells(table, 4) == ["2.1", "1.0", "0.8", "0.7", "0.4", "0.3"]
+    assert cells(table, 5) == ["4.8″", "2.4″", "1.9″", "1.5″", "1.0″", "0.8″"]
+    # 52 / 300 degrees at 15.04 arcsec/s and the declination of Jupiter, 13 degrees.
+    assert cells(table, 6)[-1] == "43 s"
+    assert not any(table.isColumnHidden(column) for column in range(WORDS))
+    hand.press(switch(hand, "driven"))
+    assert set(cells(table, 6)) == {"driven"}
+    hand.close()
+
+
+def test_a_narrow_table_leaves_out_figures_that_copied_rows_still_have(hand: GearHand) -> None:
+    table = hand.view.gives.table
+    hand.view.resize(900, 540)
+    assert table.isColumnHidden(5)
+    assert not table.isColumnHidden(2)
+    table.copy()
+    assert "Finest detail before the air, arcsec" in QGuiApplication.clipboard().text()
+
+
+def test_alternatives_have_rows_of_their_own(hand: GearHand) -> None:
+    hand.state.edit_profile(
+        "Buy",
+        evolve(
+            hand.profile,
+            eyepieces=(
+                *hand.profile.eyepieces,
+                Eyepiece(name="Plain", focal_length_mm=12.5, eye_relief_mm=8),
+            ),
+        ),
+    )
+    # 1200 / 12.5 is 96x, as is the 25 mm in the 2x; without a Barlow it is the one shown first.
+    assert hand.powers[1:3] == ["96x Plain", "96x 25 mm + 2x"]
+    table = hand.view.gives.table
+    assert cells(table, 3)[1:3] == ["unknown", "32′"]
+    assert cells(table, WORDS)[2].startswith("Nearly the same as Plain.")
+    table.selectRow(1)
+    assert "Nearly the same: 25 mm + 2x (96x)." in hand.view.gives.details.text()
+
+
+def test_glasses_that_do_not_fit_are_told_and_an_unknown_stays_unknown(hand: GearHand) -> None:
+    hand.open("10 mm")
+    hand.type("eye_relief_mm", "7")
+    hand.open("Observer")
+    hand.press(switch(hand, "glasses"))
+    words = dict(zip(cells(hand.view.gives.table, 1), cells(hand.view.gives.table, WORDS), strict=True))
+    assert "Eye relief 7 mm is too short for glasses" in words["10 mm"]
+    assert "Eye relief unknown" in words["25 mm"]
+
+
+def ask(hand: GearHand, question: Question, text: str) -> str:
+    """Choose a question by keys, type its figure and return the answer."""
+    questions = hand.view.gives.questions
+    questions.question.setFocus()
+    hand.qtbot.keyClick(questions.question, Qt.Key.Key_Home)
+    while questions.asked is not question:
+        hand.qtbot.keyClick(questions.question, Qt.Key.Key_Down)
+    questions.field.editor.setFocus()
+    questions.field.editor.selectAll()
+    hand.qtbot.keyClicks(questions.field.editor, text)
+    return questions.answer.text()
+
+
+def test_a_wanted_power_is_told_with_and_without_the_barlow(hand: GearHand) -> None:
+    # 1200 / 200 is 6 mm, in the 2x 12 mm; the air stops at about 131x for Saturn at 44 degrees.
+    told = ask(hand, Question.WANTED, "200x")
+    assert told.startswith("200x takes 6 mm or 12 mm with 2x. The nearest you have is 240x, 10 mm + 2x.")
+    assert "that tonight's air allows." in told
+    assert ask(hand, Question.WANTED, "1500").startswith("No eyepiece made gives 1500x here.")
+
+
+def test_a_makers_promise_stands_beside_the_real_limit(hand: GearHand) -> None:
+    told = ask(hand, Question.CLAIMED, "675")
+    assert told == "675x is 4.5x per mm; 150 mm of aperture bears about 300x."
+    assert hand.state.undo_stack.count() == 0
+
+
+def test_one_more_thing_is_tried_out_without_being_owned(hand: GearHand) -> None:
+    before = hand.profile
+    told = ask(hand, Question.WHAT_IF, "12 mm")
+    # 100x is within 15 % of the 96x owned; 200x is 20 % from 240x.
+    assert told.startswith("A 12 mm eyepiece would give 100x and 200x. ")
+    assert told.endswith("One of these is within 15 % of a power you have.")
+    ladder = hand.state.ladder
+    assert ladder is not None
+    assert [round(rung.power) for rung in hand.state.beside.wished(ladder)] == [100, 200]
+    assert hand.profile is before
+
+    hand.view.gives.questions.field.editor.selectAll()
+    hand.qtbot.keyClick(hand.focused(), Qt.Key.Key_Delete)
+    assert hand.state.beside.thing is None
+    assert "Widest gap" in hand.view.gives.questions.answer.text()
+
+
+def test_a_figure_that_may_be_an_eyepiece_or_a_barlow_is_asked_about(hand: GearHand) -> None:
+    ask(hand, Question.WHAT_IF, "2,5")
+    field = hand.view.gives.questions.field
+    hand.leave()
+    assert "did you mean 2.5 mm or 2.5x?" in field.message
+    hand.leave()
+    hand.qtbot.keyClick(hand.focused(), Qt.Key.Key_Space)
+    # 48x, 120x and 150x become 120x, 300x and 375x.
+    assert hand.view.gives.questions.answer.text().startswith("A 2.5x Barlow would give 120x, 300x and 375x.")
 
 
 def test_a_changed_eyepiece_changes_the_table_with_each_key(hand: GearHand) -> None:
@@ -51,7 +167,7 @@ def test_a_changed_eyepiece_changes_the_table_with_each_key(hand: GearHand) -> N
 
 
 def test_the_words_say_where_to_start_how_far_to_climb_and_what_is_too_much(hand: GearHand) -> None:
-    words = cells(hand.view.gives.table, 4)
+    words = cells(hand.view.gives.table, WORDS)
     assert words[0].startswith("Start here.")
     assert [row for row, text in enumerate(words) if "Climb to here." in text] == [2]
     assert "tonight's air" in words[4]
@@ -65,17 +181,19 @@ def test_the_words_say_where_to_start_how_far_to_climb_and_what_is_too_much(hand
 def test_the_row_in_hand_is_told_in_full_under_the_table(hand: GearHand) -> None:
     table = hand.view.gives.table
     # The highest sensible rung is told while none is chosen.
-    assert hand.view.gives.details.text().startswith("120x with 10 mm, ")
+    assert hand.view.gives.details.text().startswith("120x with 10 mm: ")
     hand.qtbot.mouseClick(
         table.viewport(), Qt.MouseButton.LeftButton, pos=table.visualRect(table.model().index(0, 1)).center()
     )
     told = hand.view.gives.details.text()
-    assert told.startswith("48x with 25 mm, ")
-    assert "from edge to edge without a drive" in told
+    # A field of 52 / 48 degrees is 2.09 Moons of 31.07 arcmin. It takes 4.32 min at the equator, and a little
+    # longer where Jupiter stands in December 2026, 13 degrees north of it.
+    assert told.startswith("48x with 25 mm: 2.1 Moons across, detail 4.8″ before the air, drift 4.4 min.")
 
     table.setFocus()
     hand.qtbot.keyClick(table, Qt.Key.Key_Down)
     assert hand.view.gives.details.text().startswith("96x with 25 mm + 2x")
+    assert "A Barlow's factor changes with its distance to the eyepiece" in hand.view.gives.details.text()
 
 
 def test_the_table_sorts_by_click_and_by_key(hand: GearHand) -> None:
