@@ -108,6 +108,13 @@ def _next_words(looks: Looks, clock: SiteClock) -> Iterator[str]:
         yield f"red spot in the middle {clock.time(passing)}{old}"
 
 
+def no_picture_words(looks: Looks | None) -> str:
+    """Return why there is no picture in the eyepiece."""
+    if looks is None:
+        return "Choose a site and a planet: then this page shows how the planet looks in the telescope."
+    return looks.caution or "It stands too low for a picture: no one can say what that much air does."
+
+
 def size_words(sight: Sight) -> str:
     """Return how large a body looks at a power, against the Moon that everybody knows."""
     size = f"{angle_text(sight.apparent_diameter_arcmin)} across"

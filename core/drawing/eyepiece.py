@@ -77,18 +77,19 @@ def draw_pair(figure: Figure, steps: Steps, headings: Sequence[str], *, palette:
     head, foot = _MARK.line_height + 3.0, 2.0 * _SMALL.line_height + 6.0
     count = len(steps.shown)
     side = min((room.width - _BETWEEN * (count - 1)) / count, room.height - head - foot)
-    left = room.left
+    left = room.left + (room.width - side * count - _BETWEEN * (count - 1)) / 2.0
+    top = room.top - (room.height - head - side - foot) / 2.0
     boxes = []
     for heading, (sight, picture) in zip(headings, steps.shown, strict=True):
-        box = Box(left, room.top - head - side, left + side, room.top - head)
+        box = Box(left, top - head - side, left + side, top - head)
         boxes.append(box)
         name = fitted(legible(heading), _MARK, side)
-        pen.write(name, left, room.top - _MARK.line_height / 2, _MARK, palette.ink, align="left")
+        pen.write(name, left, top - _MARK.line_height / 2, _MARK, palette.ink, align="left")
         draw_window(pen, sight, picture, box, steps.window_deg)
         _write_under(pen, box, f"{power_text(sight.power)}: {_looks(sight, side)}")
         left += side + _BETWEEN
     y = boxes[0].bottom - 1.5 * _SMALL.line_height - 5.0
-    pen.write(fitted(_SCALE_WORDS, _SMALL, room.width), room.left, y, _SMALL, palette.faint_ink, align="left")
+    pen.write(fitted(_SCALE_WORDS, _SMALL, room.width), room.middle[0], y, _SMALL, palette.faint_ink)
     return EyepieceDrawing(figure, pen.texts, None, tuple(boxes), ())
 
 

@@ -5,11 +5,13 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import (
     QAbstractItemView,
+    QButtonGroup,
     QFrame,
     QHBoxLayout,
     QHeaderView,
     QPushButton,
     QScrollArea,
+    QStackedWidget,
     QTableWidget,
     QTableWidgetItem,
     QVBoxLayout,
@@ -19,6 +21,7 @@ from PySide6.QtWidgets import (
 from core.drawing.palette import load_palette
 from core.kit.compare import Comparison, Winner
 from gui.gear.comparison_rows import Row, rows_of
+from gui.gear.eyepiece_pair import EyepiecePair
 from gui.gear.readings import Units
 from gui.gear.spreadsheet import tab_separated
 from gui.gear.words import aim_words
@@ -111,6 +114,9 @@ class SideBySide(QWidget):
         self.conditions = PlainLabel(role="small", wraps=True)
         self.canvas = Canvas(self._draw)
         self.canvas.setAccessibleName("Both ladders on one scale of power")
+        self.pair = EyepiecePair(state)
+        self.pages = QStackedWidget()
+        self.page_buttons = QButtonGroup(self)
         self.verdict = PlainLabel(wraps=True)
         self.verdict.setAccessibleName("What the comparison comes to")
         self.figures = FiguresTable()
@@ -139,6 +145,7 @@ class SideBySide(QWidget):
         self.verdict.setText("\n\n".join(comparison.verdict))
         names = comparison.a.scope.name, comparison.b.scope.name
         self.figures.show_rows(("", *names), rows_of(comparison, Units(state.profile.preferences)))
+        self.pair.refresh(comparison)
         drawn = (comparison, state.palette_name)
         if drawn != self._drawn:
             self._drawn = drawn
@@ -176,13 +183,33 @@ class SideBySide(QWidget):
         body = QHBoxLayout(self._body)
         body.setContentsMargins(0, 0, 0, 0)
         body.setSpacing(_GAP_PX)
-        body.addWidget(self.canvas, 11)
+        body.addLayout(self._lay_out_pages(), 11)
         body.addWidget(scroll, 10)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(_MARGIN_PX, _MARGIN_PX, _MARGIN_PX, _MARGIN_PX)
         layout.addLayout(head)
         layout.addWidget(self.conditions)
         layout.addWidget(self._body, 1)
+
+    def _lay_out_pages(self) -> QVBoxLayout:
+        """Return the drawings, one at a time, under a row of buttons that choose between them."""
+        row = QHBoxLayout()
+        row.setSpacing(4)
+        for name, page in (("Ladders", self.canvas), ("In the eyepiece", self.pair)):
+            number = self.pages.addWidget(page)
+            button = QPushButton(name)
+            button.setCheckable(True)
+            button.setProperty("role", "page")
+            self.page_buttons.addButton(button, number)
+            row.addWidget(button)
+        row.addStretch(1)
+        self.page_buttons.button(0).setChecked(True)
+        self.page_buttons.idClicked.connect(self.pages.setCurrentIndex)
+        column = QVBoxLayout()
+        column.setSpacing(4)
+        column.addLayout(row)
+        column.addWidget(self.pages, 1)
+        return column
 
     def _draw(self, figure: Figure) -> None:
         from core.drawing.side_by_side import draw_two_ladders

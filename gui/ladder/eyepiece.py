@@ -12,7 +12,7 @@ from core.drawing.eyepiece import EyepieceDrawing, draw_eyepiece
 from core.drawing.palette import load_palette
 from core.kit.rounding import power_text
 from core.looks import Looks
-from core.looks_words import air_words, close_up_words, size_words, turning_words
+from core.looks_words import air_words, close_up_words, no_picture_words, size_words, turning_words
 from core.picture.eyepiece import Pictures, compute_pictures
 from core.picture.sight import LIMITS, Sight
 from gui import dialogs
@@ -97,7 +97,7 @@ class EyepiecePane(QWidget):
         for widget in (self.canvas, self.way_words, self.limits):
             widget.setVisible(in_hand is not None)
         if looks is None or in_hand is None:
-            self.size_words.setText(_no_picture(looks))
+            self.size_words.setText(no_picture_words(looks))
             self._wanted = None
             self._state.jobs.cancel(_JOB)
             self.canvas.show_pictures(None)
@@ -169,9 +169,3 @@ class EyepiecePane(QWidget):
     def _tell_limits(self) -> None:
         heading = "What the picture shows, and what it leaves out"
         dialogs.show_text(self, "The picture in the eyepiece", heading, "\n\n".join(LIMITS))
-
-
-def _no_picture(looks: Looks | None) -> str:
-    if looks is None:
-        return "Choose a site and a planet: then this page shows how the planet looks in this telescope."
-    return looks.caution or "It stands too low for a picture: no one can say what that much air does."

@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QScrollArea, QSizePolicy, QWidget
 from gui.widgets.plain_label import PlainLabel
 
 _BORDER_PX = 2  # in the style sheet
-_LEAST_LINES = 3
+_LEAST_LINES = 2
 _LEAST_LETTERS = 16
 
 

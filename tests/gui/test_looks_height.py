@@ -1,0 +1,181 @@
+"""In the Height view: how the planet in hand looks, at a glance and in full."""
+
+from collections.abc import Callable
+from datetime import UTC, date, datetime, timedelta
+
+import attrs
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
+from pytestqt.qtbot import QtBot
+
+import core.looks
+from core.record.observer import RedSpot
+from core.sky.bodies import Body
+from core.sky.moons import MoonEventKind
+from gui import dialogs
+from gui.height.view import HeightView
+from gui.state import AppState
+from tests.gui.conftest import make_profile
+
+MORNING = datetime(2026, 12, 6, 5, 0, tzinfo=UTC)
+
+
+@pytest.fixture
+def view(qtbot: QtBot, theme: object, state: AppState) -> HeightView:
+    view = HeightView(state)
+    qtbot.addWidget(view)
+    view.resize(1000, 560)
+    view.show()
+    qtbot.waitExposed(view)
+    return view
+
+
+@pytest.fixture
+def told(monkeypatch: pytest.MonkeyPatch) -> list[str]:
+    """Collect the texts of dialogs in place of showing them."""
+    texts: list[str] = []
+    monkeypatch.setattr(dialogs, "show_text", lambda _parent, *parts: texts.append("\n".join(parts)))
+    return texts
+
+
+def test_moving_the_clock_turns_the_planet(view: HeightView, state: AppState) -> None:
+    def meridian_ii(text: str) -> float:
+        return float(text.partition("II ")[2].partition("°")[0])
+
+    state.set_planet(Body.JUPITER)
+    state.set_time(MORNING)
+    before = view.looks.text()
+    QTest.keyClick(view.canvas, Qt.Key.Key_Right, Qt.KeyboardModifier.ControlModifier)
+    after = view.looks.text()
+
+    assert before.startswith("Jupiter: 39.8″ wide, 37.2″ high · magnitude −2.2 · central meridian I ")
+    # System II turns by 870.27 degrees a day (WGCCRE 2015), 36.3 an hour; the text has whole degrees.
+    turned = (meridian_ii(after) - meridian_ii(before)) % 360.0
+    assert turned == pytest.approx(870.27 / 24.0, abs=1.01)
+
+
+@pytest.mark.parametrize(
+    ("body", "words"),
+    [
+        (Body.SATURN, "ring 6.1° open"),
+        (Body.MARS, "in the north"),
+        (Body.VENUS, "% lit"),
+        (Body.MOON, "waning crescent"),
+        (Body.NEPTUNE, "Neptune: 2.3″ wide · magnitude 7."),
+    ],
+)
+def test_each_planet_has_its_own_facts(body: Body, words: str, view: HeightView, state: AppState) -> None:
+    state.set_planet(body)
+    assert view.looks.text().startswith(f"{body.heading}: ")
+    assert words in view.looks.text()
+
+
+def test_the_pointer_previews_the_looks_of_a_moment(qtbot: QtBot, view: HeightView, state: AppState) -> None:
+    state.set_planet(Body.JUPITER)
+    now = view.looks.text()
+    view.canvas.pointed.emit(MORNING)
+    assert view.looks.text() != now
+    view.canvas.pointed.emit(None)
+    assert view.looks.text() == now
+
+
+def test_what_comes_next_is_told_with_site_times(view: HeightView, state: AppState) -> None:
+    state.set_planet(Body.JUPITER)
+    happenings = state.looks.happenings(Body.JUPITER)
+    assert happenings is not None
+    for event in happenings.events_to_see:
+        state.set_time(event.start + timedelta(minutes=1))
+        # The terrace keeps UTC in winter.
+        assert f"{event.start + timedelta(seconds=30):%H:%M}–" in view.looks.text()
+        assert event.moon.label in view.looks.text()
+        if event.kind is MoonEventKind.SHADOW_TRANSIT:
+            assert f"{event.moon.label}'s shadow on the disc" in view.looks.text()
+
+
+def test_all_there_is_to_know_is_one_key_away(view: HeightView, state: AppState, told: list[str]) -> None:
+    state.set_planet(Body.JUPITER)
+    state.set_time(MORNING)
+
+    view.all_looks.setFocus()
+    QTest.keyClick(view.all_looks, Qt.Key.Key_Space)
+
+    assert "Jupiter at 05:00, Sun 6 December 2026" in told[0]
+    assert "Central meridian: system I " in told[0]
+    assert "Moons, east to west: " in told[0]
+    assert "parts its colours by" in told[0]
+
+
+def test_the_red_spot_is_warned_of_when_its_longitude_is_old(
+    view: HeightView, state: AppState, told: list[str]
+) -> None:
+    state.set_planet(Body.JUPITER)
+    state.set_time(MORNING)
+    assert "red spot" not in view.looks.text()
+    looks = state.looks.at(MORNING)
+    assert looks is not None
+    facing = looks.subject.disc.central_meridian_deg("II")
+    assert facing is not None
+
+    old = RedSpot(longitude_deg=facing, on=date(2026, 3, 1))
+    state.edit_profile("Spot", attrs.evolve(state.profile, red_spot=old))
+    assert "red spot in the middle 05:00 (old longitude)" in view.looks.text()
+    view.all_looks.click()
+    # From 1 March to 5 December.
+    assert "was measured 279 days away from this evening" in told[0]
+
+    fresh = attrs.evolve(old, on=date(2026, 12, 1))
+    state.edit_profile("Spot", attrs.evolve(state.profile, red_spot=fresh))
+    assert view.looks.text().endswith("red spot in the middle 05:00")
+
+
+def test_the_evening_in_words_has_what_the_moons_do(
+    view: HeightView, state: AppState, told: list[str]
+) -> None:
+    happenings = state.looks.happenings(Body.JUPITER)
+    assert happenings is not None
+
+    view.in_words.click()
+
+    assert "On Jupiter" in told[0]
+    for event in happenings.events_to_see:
+        assert f"  {event.moon.label}: " in told[0]
+
+
+def test_moon_events_are_found_once_an_evening(
+    view: HeightView, state: AppState, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    searches: list[Body] = []
+    find = core.looks.find_happenings
+
+    def counted(*args: object) -> core.looks.Happenings:
+        searches.append(args[1])  # type: ignore[arg-type]  # passed on as it came
+        return find(*args)  # type: ignore[arg-type]
+
+    monkeypatch.setattr(core.looks, "find_happenings", counted)
+    state.set_planet(Body.JUPITER)
+    for minute in range(5):
+        state.set_time(MORNING + timedelta(minutes=minute))
+    assert len(searches) <= 1
+    state.step_evening(1)
+    assert len(searches) <= 2
+
+
+def test_without_a_site_there_is_nothing_to_tell(
+    qtbot: QtBot, theme: object, make_state: Callable[..., AppState]
+) -> None:
+    view = HeightView(make_state(attrs.evolve(make_profile(), sites=())))
+    qtbot.addWidget(view)
+    assert view.looks.text() == ""
+    assert not view.all_looks.isEnabled()
+
+
+def test_the_line_never_asks_the_window_to_grow(view: HeightView, state: AppState) -> None:
+    view.resize(976, 430)
+    heights = []
+    for body in (Body.NEPTUNE, Body.MOON, Body.JUPITER):
+        state.set_planet(body)
+        QApplication.processEvents()
+        heights.append(view.height())
+    assert len(set(heights)) == 1

@@ -1,0 +1,321 @@
+"""In the Ladder view: the picture in the eyepiece, its words, and what to look for."""
+
+from collections.abc import Callable
+from datetime import UTC, date, datetime
+
+import attrs
+import numpy as np
+import pytest
+from numpy.typing import NDArray
+from PySide6.QtCore import QPointF, Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
+from pytestqt.qtbot import QtBot
+
+from core.air.steadiness import FirstLook
+from core.kit.gear import Diagonal
+from core.picture.sight import LIMITS
+from core.record.observer import RedSpot
+from core.sky.bodies import Body
+from gui import dialogs
+from gui.jobs import Jobs
+from gui.ladder.pages import EYEPIECE, LOOK_FOR
+from gui.ladder.view import LadderView
+from gui.state import AppState
+from tests.gui.conftest import HandClock, make_profile, pixels
+
+JUPITER_AT = datetime(2026, 12, 6, 5, 0, tzinfo=UTC)
+
+
+@pytest.fixture
+def make_view(qtbot: QtBot, theme: object) -> Callable[..., LadderView]:
+    def make(state: AppState, *, page: int = EYEPIECE, size: tuple[int, int] = (1000, 520)) -> LadderView:
+        view = LadderView(state)
+        qtbot.addWidget(view)
+        view.resize(*size)
+        view.show()
+        qtbot.waitExposed(view)
+        view.pages.show_page(page)
+        return view
+
+    return make
+
+
+@pytest.fixture
+def view(make_view: Callable[..., LadderView], state: AppState) -> LadderView:
+    state.set_planet(Body.SATURN)
+    return make_view(state)
+
+
+def close_up(view: LadderView) -> NDArray[np.uint8]:
+    """Return the enlarged picture as it is on the screen, as bright as its brightest colour."""
+    canvas = view.eyepiece.canvas
+    shown = pixels(canvas).max(axis=2)
+    assert canvas.drawing is not None
+    (box,) = canvas.drawing.close_ups
+    scale = canvas.drawing.figure.dpi / 72.0
+    left, top = canvas.from_figure(box.left * scale, box.top * scale)
+    right, bottom = canvas.from_figure(box.right * scale, box.bottom * scale)
+    return np.asarray(shown[round(top) + 2 : round(bottom) - 2, round(left) + 2 : round(right) - 2])
+
+
+def step_place(view: LadderView, number: int) -> QPointF:
+    """Return where a small picture is, counted from the lowest power."""
+    canvas = view.eyepiece.canvas
+    canvas.ensure_drawn()
+    assert canvas.drawing is not None
+    _, box = canvas.drawing.steps[number]
+    scale = canvas.drawing.figure.dpi / 72.0
+    x, y = box.middle
+    return QPointF(*canvas.from_figure(x * scale, y * scale))
+
+
+def test_a_rung_changes_the_picture_and_the_words(view: LadderView) -> None:
+    low, low_words = close_up(view), view.eyepiece.size_words.text()
+
+    QTest.keyClick(view.list, Qt.Key.Key_Up)
+
+    assert np.any(low != close_up(view))
+    # 18.6 arcsec (Saturn's equator on this day, from the almanac's semidiameter) is 15′ at 48x, 30′ at 96x,
+    # and the Moon has 31′.
+    assert low_words.startswith("At 48x Saturn looks 15′ across")
+    assert "half as wide as the Moon to the naked eye" in low_words
+    assert view.eyepiece.size_words.text().startswith("At 96x Saturn looks 30′ across")
+    assert "as wide as the Moon to the naked eye" in view.eyepiece.size_words.text()
+
+
+def test_a_click_on_a_small_picture_takes_its_rung_in_hand(qtbot: QtBot, view: LadderView) -> None:
+    qtbot.mouseClick(view.eyepiece.canvas, Qt.MouseButton.LeftButton, pos=step_place(view, 3).toPoint())
+
+    assert view.list.rung is not None
+    assert view.list.rung.power == 150
+    assert view.eyepiece.size_words.text().startswith("At 150x")
+
+
+def test_worse_air_makes_a_softer_picture(view: LadderView, state: AppState) -> None:
+    def steepest(picture: NDArray[np.uint8]) -> int:
+        return int(np.abs(np.diff(picture[10 : len(picture) // 2].astype(int), axis=1)).max())
+
+    view.list.setCurrentRow(2)
+    state.set_first_look(FirstLook.STEADY)
+    steady = close_up(view)
+    state.set_first_look(FirstLook.BOILING)
+
+    assert steepest(close_up(view)) < 0.8 * steepest(steady)
+
+
+@pytest.mark.parametrize(
+    ("diagonal", "words"),
+    [
+        (Diagonal.ERECT, "Seen the right way up, north at 1 o'clock; it drifts towards 4 o'clock."),
+        (Diagonal.NONE, "Seen upside down, north at 7 o'clock; it drifts towards 10 o'clock."),
+        (
+            Diagonal.STAR,
+            "Seen the right way up, but mirror-reversed left to right, north at 11 o'clock; it drifts",
+        ),
+    ],
+)
+def test_the_diagonal_turns_picture_and_words(
+    diagonal: Diagonal, words: str, make_view: Callable[..., LadderView], state: AppState
+) -> None:
+    """Saturn in the south-west: for who faces it, the pole lies up and to the right, and it sets that way."""
+    state.set_planet(Body.SATURN)
+    six, small = state.profile.telescopes
+    state.set_scope(small.id)
+    scopes = (six, attrs.evolve(small, diagonal=diagonal))
+    state.edit_profile("Turn", attrs.evolve(state.profile, telescopes=scopes))
+
+    view = make_view(state)
+
+    assert view.eyepiece.way_words.text().startswith(words)
+
+
+def test_a_reflector_says_that_the_way_up_is_the_observer_s(view: LadderView, state: AppState) -> None:
+    assert "what is up depends on where you stand" in view.eyepiece.way_words.text()
+    state.set_scope(state.profile.telescopes[1].id)
+    assert "where you stand" not in view.eyepiece.way_words.text()
+
+
+def test_colours_are_told_only_where_they_limit(
+    make_view: Callable[..., LadderView], state: AppState
+) -> None:
+    """At 16 degrees blue and red stand 2.9 arcsec apart (Filippenko 1982), more than aperture and air."""
+    state.set_planet(Body.SATURN)
+    view = make_view(state)
+    state.set_first_look(FirstLook.STEADY)
+    assert "colours" not in view.eyepiece.way_words.text()
+
+    state.set_time(datetime(2026, 12, 6, 0, 40, tzinfo=UTC))
+
+    assert "parts its colours by" in view.eyepiece.way_words.text()
+    assert "450 to 650 nm" in view.eyepiece.way_words.text()
+
+
+def test_what_the_picture_leaves_out_is_one_key_away(
+    view: LadderView, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    told: list[str] = []
+    monkeypatch.setattr(dialogs, "show_text", lambda _parent, *parts: told.append("\n".join(parts)))
+
+    view.eyepiece.limits.setFocus()
+    QTest.keyClick(view.eyepiece.limits, Qt.Key.Key_Space)
+
+    assert all(sentence in told[0] for sentence in LIMITS)
+
+
+def test_a_reader_of_the_screen_hears_size_and_way(view: LadderView) -> None:
+    canvas = view.eyepiece.canvas
+    assert canvas.accessibleName() == "In the eyepiece at 48x, and smaller the other powers"
+    assert "half as wide as the Moon" in canvas.accessibleDescription()
+    assert "Seen upside down" in canvas.accessibleDescription()
+
+
+def test_by_night_every_pixel_of_every_page_is_red(qtbot: QtBot, view: LadderView, state: AppState) -> None:
+    from gui.theme import Theme
+
+    app = QApplication.instance()
+    assert isinstance(app, QApplication)
+    Theme.of(app).wear("night")
+    state.set_palette("night")
+    for page in range(3):
+        view.pages.show_page(page)
+        shown = pixels(view)
+        assert shown[..., 1:].max() == 0
+        assert shown[..., 0].max() > 150
+
+
+def test_what_to_look_for_follows_planet_and_air(
+    make_view: Callable[..., LadderView], state: AppState
+) -> None:
+    state.set_planet(Body.SATURN)
+    view = make_view(state, page=LOOK_FOR)
+    told = view.look_for.accessibleDescription()
+    assert view.look_for.heading.text() == "What to look for on Saturn with Six-inch: an estimate"
+    # The ring is 6 degrees open on this day, far less than a gap needs.
+    assert "Likely: The ring, apart from the globe" in told
+
+    state.set_first_look(FirstLook.BOILING)
+    assert "Likely: The gap in the ring" not in view.look_for.accessibleDescription()
+    assert view.look_for.accessibleDescription() != told
+    state.set_planet(Body.MARS)
+    assert "polar cap" in view.look_for.accessibleDescription()
+
+
+def test_the_red_spot_is_painted_where_its_owner_has_it(
+    make_view: Callable[..., LadderView], state: AppState
+) -> None:
+    state.set_planet(Body.JUPITER)
+    state.set_time(JUPITER_AT)
+    state.set_first_look(FirstLook.STEADY)
+    view = make_view(state)
+    view.list.setCurrentRow(2)
+    without = close_up(view)
+    looks = state.looks.through(state.ladder)
+    assert looks is not None
+    facing = looks.subject.disc.central_meridian_deg("II")
+    assert facing is not None
+
+    spot = RedSpot(longitude_deg=facing, on=date(2026, 12, 1))
+    state.edit_profile("Spot", attrs.evolve(state.profile, red_spot=spot))
+
+    assert np.any(close_up(view) != without)
+
+
+def test_beside_the_sun_there_is_a_caution_and_no_picture(
+    make_view: Callable[..., LadderView], state: AppState
+) -> None:
+    state.set_planet(Body.MERCURY)
+    view = make_view(state)
+    assert not view.eyepiece.canvas.isVisible()
+    assert "Sunlight through any optics blinds at once." in view.eyepiece.size_words.text()
+    assert view.look_for.accessibleDescription() == ""
+
+
+def test_without_a_site_each_page_says_what_comes_first(
+    make_view: Callable[..., LadderView], make_state: Callable[..., AppState]
+) -> None:
+    view = make_view(make_state(attrs.evolve(make_profile(), sites=())))
+    assert not view.eyepiece.canvas.isVisible()
+    assert view.eyepiece.size_words.text().startswith("Choose a site and a planet")
+
+
+def test_a_wide_window_shows_all_pages_at_once(make_view: Callable[..., LadderView], state: AppState) -> None:
+    state.set_planet(Body.SATURN)
+    view = make_view(state, size=(1580, 760))
+    assert view.canvas.isVisible()
+    assert view.eyepiece.canvas.isVisible()
+    assert view.look_for.isVisible()
+    assert not view.pages.buttons.button(EYEPIECE).isVisible()
+    view.resize(1000, 520)
+    assert [view.canvas.isVisible(), view.look_for.isVisible()] == [False, False]
+    assert view.eyepiece.canvas.isVisible()
+
+
+@pytest.mark.parametrize("body", [Body.SATURN, Body.MOON])
+def test_no_page_asks_the_window_to_grow(
+    body: Body, make_view: Callable[..., LadderView], state: AppState
+) -> None:
+    state.set_planet(body)
+    view = make_view(state, size=(976, 430))
+    heights = []
+    for page in range(3):
+        view.pages.show_page(page)
+        QApplication.processEvents()
+        heights.append(view.height())
+    assert heights == [430, 430, 430]
+
+
+def test_pictures_are_computed_away_from_the_window_and_only_while_seen(
+    qtbot: QtBot, theme: object, clock: HandClock
+) -> None:
+    state = AppState(make_profile(), clock=clock)
+    with qtbot.waitSignal(state.changed):
+        state.prepare_sky()
+    state.set_planet(Body.SATURN)
+    view = LadderView(state)
+    qtbot.addWidget(view)
+    view.resize(1000, 520)
+    view.show()
+    assert view.eyepiece.canvas.pictures is None
+
+    view.pages.show_page(EYEPIECE)
+
+    qtbot.waitUntil(lambda: view.eyepiece.canvas.pictures is not None)
+    state.jobs.close()
+
+
+def test_a_newer_rung_overtakes_an_older_picture(
+    theme: object, clock: HandClock, make_view: Callable[..., LadderView]
+) -> None:
+    waiting: list[Callable[[], None]] = []
+
+    class Later:
+        def submit(self, work: Callable[[], None], /) -> None:
+            waiting.append(work)
+
+    state = AppState(make_profile(), clock=clock, jobs=Jobs(Later()))
+    state.prepare_sky()
+    waiting.pop()()
+    state.set_planet(Body.SATURN)
+    view = make_view(state)
+    for row in (4, 3):
+        view.list.setCurrentRow(row)
+    for work in reversed(waiting):
+        work()
+
+    assert view.eyepiece.canvas.pictures is not None
+    assert view.eyepiece.canvas.pictures.sight.power == 120
+
+
+def test_the_field_beside_the_rungs_shows_the_moons(
+    make_view: Callable[..., LadderView], state: AppState
+) -> None:
+    state.set_planet(Body.JUPITER)
+    state.set_time(JUPITER_AT)
+    view = make_view(state, page=0)
+    view.canvas.ensure_drawn()
+    chart = view.canvas.chart
+    assert chart is not None
+    words = " ".join(text.get_text() for text in chart.texts)
+    assert "48x: Jupiter, 40″, to scale in the 1.1° field" in words
+    assert "N" in [text.get_text() for text in chart.texts]
