@@ -50,7 +50,8 @@ def _sun_cautions(outlook: Outlook) -> Iterator[str]:
     body, label = outlook.body, outlook.planet.label
     if body.elongation_deg < TOO_NEAR_THE_SUN_DEG:
         where = beside_the_sun(body.body, body.elongation_deg, body.highest.time)
-        yield f"{opening(outlook.planet)} stands only {where}: do not search for it. {SUNLIGHT_BLINDS}"
+        words = "never search for it while any of the Sun is up"
+        yield f"{opening(outlook.planet)} stands only {where}: {words}. {SUNLIGHT_BLINDS}"
     elif body.why_not_kind is WhyNot.SUN_UP:
         yield (
             f"Do not search for {label} while the Sun is up. {SUNLIGHT_BLINDS} "

@@ -58,7 +58,8 @@ def _near_the_sun(night: Night) -> Iterator[str]:
         if body.elongation_deg < TOO_NEAR_THE_SUN_DEG
     ]
     if near:
-        yield f"{listed(near)}: do not search for {'them' if len(near) > 1 else 'it'}. {SUNLIGHT_BLINDS}"
+        them = "them" if len(near) > 1 else "it"
+        yield f"{listed(near)}: never search for {them} while any of the Sun is up. {SUNLIGHT_BLINDS}"
 
 
 def _heights_table(night: Night, clock: SiteClock, width: int) -> list[str]:
