@@ -49,7 +49,7 @@ def test_venus_beside_the_sun_is_refused_with_her_side_of_it(ask: Ask, ask_json:
     assert "Do not look for Venus so near the Sun. Sunlight through any optics blinds at once." in ladder
     assert (json["ceiling"]["power"], json["climb_to"]) == (None, None)
     assert "Do not look for Venus" in json["rungs"][0]["notices"][0]
-    assert re.search(r"Venus 6° (east|west) of the Sun: do not search for", heights)
+    assert re.search(r"Venus 6° (east|west) of the Sun: never search for", heights)
 
 
 @pytest.mark.parametrize("night_of", [24, 28, 30])
