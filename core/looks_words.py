@@ -95,8 +95,9 @@ def brief_words(looks: Looks, clock: SiteClock) -> str:
 
 def _next_words(looks: Looks, clock: SiteClock) -> Iterator[str]:
     """Yield what goes on or comes next at the time of the looks: with the moons, and with the red spot."""
-    event = next((event for event in looks.happenings.events_to_see if event.end > looks.time), None)
-    if event is not None:
+    to_come = [event for event in looks.happenings.events_to_see if event.end > looks.time]
+    under_way = sum(event.start <= looks.time for event in to_come)
+    for event in to_come[: under_way + 1]:
         words = _BRIEF_EVENT_WORDS[event.kind].format(event.moon.label)
         yield f"{words} {clock.span(event.start, event.end)}"
     spot = looks.happenings.red_spot

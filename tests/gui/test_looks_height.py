@@ -1,9 +1,12 @@
 """In the Height view: how the planet in hand looks, at a glance and in full."""
 
+import re
 from collections.abc import Callable
 from datetime import UTC, date, datetime, timedelta
 
 import attrs
+import ephem
+import numpy as np
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
@@ -13,12 +16,12 @@ from pytestqt.qtbot import QtBot
 import core.looks
 from core.record.observer import RedSpot
 from core.sky.bodies import Body
-from core.sky.moons import MoonEventKind
 from gui import dialogs
 from gui.height.view import HeightView
 from gui.state import AppState
 from tests.gui.conftest import make_profile
 
+CROSSINGS = date(2026, 12, 9)
 MORNING = datetime(2026, 12, 6, 5, 0, tzinfo=UTC)
 
 
@@ -81,17 +84,23 @@ def test_the_pointer_previews_the_looks_of_a_moment(qtbot: QtBot, view: HeightVi
     assert view.looks.text() == now
 
 
-def test_what_comes_next_is_told_with_site_times(view: HeightView, state: AppState) -> None:
+def test_what_goes_on_and_comes_next_is_told_with_site_times(view: HeightView, state: AppState) -> None:
+    """A night on which Ganymede, Io and both their shadows cross; the terrace keeps UTC in winter."""
     state.set_planet(Body.JUPITER)
-    happenings = state.looks.happenings(Body.JUPITER)
-    assert happenings is not None
-    for event in happenings.events_to_see:
-        state.set_time(event.start + timedelta(minutes=1))
-        # The terrace keeps UTC in winter.
-        assert f"{event.start + timedelta(seconds=30):%H:%M}–" in view.looks.text()
-        assert event.moon.label in view.looks.text()
-        if event.kind is MoonEventKind.SHADOW_TRANSIT:
-            assert f"{event.moon.label}'s shadow on the disc" in view.looks.text()
+    state.set_evening(CROSSINGS)
+    state.set_time(datetime(2026, 12, 10, 2, 30, tzinfo=UTC))
+    told = view.looks.text()
+
+    assert "Europa in shadow " in told
+    assert "Io's shadow on the disc " in told  # next
+    assert "Io on the disc" not in told  # after that
+    for time in re.search(r"Ganymede on the disc (\d\d:\d\d)–(\d\d:\d\d)", told).groups():  # type: ignore[union-attr]
+        ganymede = ephem.Ganymede(f"2026/12/10 {time}:00")
+        # PyEphem: in radii of Jupiter, which is flattened by 1/15; the moon's middle stands on the edge.
+        assert np.hypot(ganymede.x, ganymede.y / 0.935) == pytest.approx(1.0, abs=0.03)
+        assert ganymede.z > 0.0
+    state.set_time(datetime(2026, 12, 10, 6, 40, tzinfo=UTC))
+    assert "on the disc" not in view.looks.text()
 
 
 def test_all_there_is_to_know_is_one_key_away(view: HeightView, state: AppState, told: list[str]) -> None:
@@ -133,14 +142,18 @@ def test_the_red_spot_is_warned_of_when_its_longitude_is_old(
 def test_the_evening_in_words_has_what_the_moons_do(
     view: HeightView, state: AppState, told: list[str]
 ) -> None:
-    happenings = state.looks.happenings(Body.JUPITER)
-    assert happenings is not None
-
+    state.set_evening(CROSSINGS)
     view.in_words.click()
-
-    assert "On Jupiter" in told[0]
-    for event in happenings.events_to_see:
-        assert f"  {event.moon.label}: " in told[0]
+    _, _, jupiter = told[0].partition("On Jupiter\n")
+    lines = [line.split("  ")[1] for line in jupiter.splitlines()]
+    assert lines == [
+        "Ganymede: its shadow crosses the disc",
+        "Europa: is in Jupiter's shadow (its end cannot be seen)",
+        "Ganymede: crosses the disc",
+        "Io: its shadow crosses the disc",
+        "Europa: is behind Jupiter (its start cannot be seen)",
+        "Io: crosses the disc",
+    ]
 
 
 def test_moon_events_are_found_once_an_evening(
