@@ -18,7 +18,7 @@ from core.drawing.ladder_layout import (
     lay_out_ladder,
     power_range,
 )
-from core.drawing.ladder_words import NOT_TONIGHT
+from core.drawing.ladder_words import NOT_OWNED, NOT_TONIGHT
 from core.drawing.lettering import fitted, wrapped
 from core.drawing.palette import Palette
 from core.drawing.pen import POINTS_PER_INCH, SOLID, Pen
@@ -35,6 +35,7 @@ _LEAST_FIELD_HEIGHT = 100.0
 _TINT_ABOVE = 0.45
 _DASHES_LIMIT = (0.0, (5.0, 2.5))
 _DASHES_ABOVE = (0.0, (2.0, 2.0))
+_DASHES_WISHED = (0.0, (4.5, 2.5))
 _NEAR = 6.0  # how near to a rung without words a click must be, points
 
 
@@ -85,10 +86,12 @@ def draw_ladder(
     palette: Palette,
     chosen_power: float | None = None,
     sight: Sight | None = None,
+    wished: Sequence[Rung] = (),
 ) -> LadderChart:
     """Draw one ladder on a figure, which is cleared first, and return the chart.
 
     ``chosen_power`` is where the observer is; ``sight`` is what is seen there, drawn in its field.
+    ``wished`` are rungs that one more thing would give, drawn with long dashes.
     """
     pen = Pen(figure, palette)
     page = pen.page
@@ -98,8 +101,9 @@ def draw_ladder(
     layout = lay_out_ladder(
         ladder,
         Box(inner.left, inner.bottom, words_right, inner.top),
-        powers=power_range([ladder]),
+        powers=power_range([ladder], wished),
         chosen_power=chosen_power,
+        wished=wished,
     )
     draw_layout(pen, layout)
     if sight is not None:
@@ -165,6 +169,8 @@ def _draw_rung(pen: Pen, layout: LadderLayout, place: RungPlace) -> None:
     colour = palette.accent if is_chosen else palette.ink if good else palette.faint_ink
     width = 4.2 if is_chosen else 2.4 if good else 1.3
     dashes = _DASHES_ABOVE if rung.standing is Standing.ABOVE and not is_chosen else SOLID
+    if not place.owned:
+        colour, width, dashes = palette.accent, 1.8, _DASHES_WISHED
     if place.words is None:  # a short mark, as on a ruler
         left, width = right - 0.35 * (right - left), min(width, 1.3)
     pen.stroke((left, place.y), (right, place.y), colour, width, dashes=dashes, order=2.0)
@@ -178,7 +184,7 @@ def _draw_rung(pen: Pen, layout: LadderLayout, place: RungPlace) -> None:
         0.8,
         order=1.5,
     )
-    words_colour = colour if is_chosen or not good else palette.ink
+    words_colour = colour if is_chosen or not (good and place.owned) else palette.ink
     for column, column_place in layout.columns.items():
         text = cell_fitted(place.words, column, column_place.width)
         plain = (
@@ -197,6 +203,8 @@ def _write_headings(pen: Pen, layout: LadderLayout) -> None:
     remarks = [f"and {layout.unnamed} short marks"] if layout.unnamed else []
     if layout.brief and any(place.rung.standing is Standing.ABOVE for place in layout.rungs):
         remarks.append(f"dashed: {NOT_TONIGHT}")
+    if layout.brief and any(not place.owned for place in layout.rungs):
+        remarks.append(f"new: {NOT_OWNED}")
     for number, words in enumerate(remarks):
         shown = fitted(words, HEADING, layout.rails[1] - layout.box.left)
         pen.write(shown, layout.rails[1], y - number * HEADING.line_height, HEADING, colour, align="right")
@@ -216,6 +224,8 @@ def _targets(layout: LadderLayout) -> list[_Target]:
     targets = []
     left, right = layout.rails
     for place in layout.rungs:
+        if not place.owned:
+            continue
         targets.append(_Target(Box(left, place.y - _NEAR, right + 2.0, place.y + _NEAR), place.rung))
         if place.words is not None:
             y, half = place.words_y, ROW / 2

@@ -5,7 +5,7 @@ from collections.abc import Mapping, Sequence
 
 from attrs import frozen
 
-from core.drawing.ladder_columns import Column, ColumnPlace, place_columns
+from core.drawing.ladder_columns import HEADING, Column, ColumnPlace, place_columns
 from core.drawing.ladder_words import LimitWords, RungWords, by_weight, limit_words, rung_at_power, rung_words
 from core.drawing.lettering import Lettering, width_of, wrapped
 from core.drawing.placing import Box, spread
@@ -52,12 +52,16 @@ class PowerScale:
 
 @frozen(kw_only=True)
 class RungPlace:
-    """A rung on the page: its own height, and its words with theirs, or None where there is no room."""
+    """A rung on the page: its own height, and its words with theirs, or None where there is no room.
+
+    One that is not ``owned`` is only wished for.
+    """
 
     rung: Rung
     y: float
     words: RungWords | None
     words_y: float
+    owned: bool = True
 
 
 @frozen(kw_only=True)
@@ -114,11 +118,14 @@ class LadderLayout:
         return Box(self.box.left, low + 4.0, self.limits_right, high - 4.0)
 
 
-def power_range(ladders: Sequence[Ladder]) -> tuple[float, float]:
-    """Return the lowest and highest power that a drawing of these ladders must show, with some air."""
+def power_range(ladders: Sequence[Ladder], wished: Sequence[Rung] = ()) -> tuple[float, float]:
+    """Return the lowest and highest power that a drawing of these ladders must show, with some air.
+
+    It reaches down to what is wished for; what lies above all the owned powers and limits is left out.
+    """
     powers = [rung.power for ladder in ladders for rung in ladder.rungs]
     powers += [limit.power for ladder in ladders for limit in limit_words(ladder)]
-    low, high = min(powers), max(powers)
+    low, high = min([*powers, *(rung.power for rung in wished)]), max(powers)
     return low / 1.06, high * 1.06
 
 
@@ -128,17 +135,24 @@ def lay_out_ladder(
     *,
     powers: tuple[float, float],
     chosen_power: float | None = None,
+    wished: Sequence[Rung] = (),
     explain_air: bool = True,
 ) -> LadderLayout:
-    """Return where a ladder's parts stand in a box, for a range of powers that may be another's too."""
+    """Return where a ladder's parts stand in a box, for a range of powers that may be another's too.
+
+    ``wished`` are rungs that one more thing would give.
+    """
     chosen = rung_at_power(ladder.rungs, chosen_power)
     brief = box.width < _BRIEF_UNTIL
     sizes = _BRIEF if brief else _WIDE if box.width >= _WIDE_FROM else _NARROW
     limits_right = box.left + sizes.limits
-    scale = PowerScale(*powers, box.bottom + ROW / 2, box.top - sizes.head - ROW / 2)
+    shown = [rung for rung in wished if powers[0] <= rung.power <= powers[1]]
+    # One line more for what the short remark on them means.
+    head = sizes.head + (HEADING.line_height if brief and shown else 0.0)
+    scale = PowerScale(*powers, box.bottom + ROW / 2, box.top - head - ROW / 2)
     rails = limits_right + sizes.gap, limits_right + sizes.gap + sizes.rails
     words_left = rails[1] + sizes.leader
-    rungs, unnamed = _place_rungs(ladder, scale, chosen, brief=brief)
+    rungs, unnamed = _place_rungs(ladder, shown, scale, chosen, brief=brief)
     words = [place.words for place in rungs if place.words is not None]
     return LadderLayout(
         ladder=ladder,
@@ -157,20 +171,29 @@ def lay_out_ladder(
 
 
 def _place_rungs(
-    ladder: Ladder, scale: PowerScale, chosen: Rung | None, *, brief: bool
+    ladder: Ladder, wished: Sequence[Rung], scale: PowerScale, chosen: Rung | None, *, brief: bool
 ) -> tuple[tuple[RungPlace, ...], int]:
-    """Give as many rungs words as have room, the weightiest first; the others stay short marks."""
-    room = int((scale.top - scale.bottom) / ROW) + 1
-    named = by_weight(ladder, chosen)[: max(room, 1)]
-    in_order = [rung for rung in ladder.rungs if rung in named]
+    """Give as many rungs words as have room, the weightiest first; the others stay short marks.
+
+    Those wished for may take a third of the room, the lowest of them first.
+    """
+    room = max(int((scale.top - scale.bottom) / ROW) + 1, 1)
+    named_wishes = list(wished[: max(room // 3, 1)])
+    named = by_weight(ladder, chosen)[: max(room - len(named_wishes), 1)]
+    every = sorted([*ladder.rungs, *wished], key=lambda rung: rung.power)
+    with_words = {id(rung) for rung in (*named, *named_wishes)}
+    in_order = [rung for rung in every if id(rung) in with_words]
     heights = spread([scale.y(rung.power) for rung in in_order], ROW, scale.bottom, scale.top)
     words_y = {id(rung): height for rung, height in zip(in_order, heights, strict=True)}
+    wishes = {id(rung) for rung in wished}
     places = []
-    for rung in ladder.rungs:
-        y = scale.y(rung.power)
-        words = rung_words(rung, ladder, chosen, brief=brief) if id(rung) in words_y else None
-        places.append(RungPlace(rung=rung, y=y, words=words, words_y=words_y.get(id(rung), y)))
-    return tuple(places), len(ladder.rungs) - len(in_order)
+    for rung in every:
+        y, owned = scale.y(rung.power), id(rung) not in wishes
+        words = None
+        if id(rung) in words_y:
+            words = rung_words(rung, ladder, chosen, brief=brief, is_owned=owned)
+        places.append(RungPlace(rung=rung, y=y, words=words, words_y=words_y.get(id(rung), y), owned=owned))
+    return tuple(places), len(every) - len(in_order)
 
 
 def _place_limits(

@@ -11,6 +11,7 @@ from core.kit.rounding import field_text, power_text, pupil_text
 # Limits this close, as a ratio, share one line and one label.
 ONE_LINE_RATIO = 1.004
 NOT_TONIGHT = "not tonight"
+NOT_OWNED = "not owned"
 _MINUTE_S, _HOUR_S = 60.0, 3600.0
 _SECONDS_UP_TO_S = 120.0
 
@@ -70,8 +71,14 @@ def _at_height(ladder: Ladder) -> str:
     return f"{where}, assumed" if ladder.blur.source is BlurSource.ASSUMED else where
 
 
-def rung_words(rung: Rung, ladder: Ladder, chosen: Rung | None, *, brief: bool = False) -> RungWords:
+def rung_words(
+    rung: Rung, ladder: Ladder, chosen: Rung | None, *, brief: bool = False, is_owned: bool = True
+) -> RungWords:
     """Return what stands beside a rung, with shorter remarks where there is little room."""
+    if not is_owned:
+        remark = "new" if brief else NOT_OWNED
+    else:
+        remark = _brief_remark(rung, ladder, chosen) if brief else _remark(rung, ladder, chosen)
     about = "~" if rung.combination.approximate else ""
     return RungWords(
         power=f"{about}{power_text(rung.power)}",
@@ -79,7 +86,7 @@ def rung_words(rung: Rung, ladder: Ladder, chosen: Rung | None, *, brief: bool =
         exit_pupil=pupil_text(rung.exit_pupil_mm),
         field="" if rung.true_field_deg is None else field_text(rung.true_field_deg),
         drift="" if rung.drift_s is None else drift_text(rung.drift_s),
-        remark=_brief_remark(rung, ladder, chosen) if brief else _remark(rung, ladder, chosen),
+        remark=remark,
     )
 
 
