@@ -14,6 +14,9 @@ FAMILY = "DejaVu Sans"  # shipped with Matplotlib, the same on every machine
 # Hinting on a coarse screen widens letters by up to this much over their design.
 _HINTING = 1.045
 _ELLIPSIS = "…"
+# Latin, Greek and Cyrillic, and the signs used beside them.
+_PLAIN_LETTERS_END = "\u0530"
+_PLAIN_SIGNS = frozenset("–—‘’“”…′″−×→")
 _NO_GLYPH = "□"
 # Formatting marks that some scripts need between letters; all others are dropped.
 _JOINERS = "\u200c\u200d"
@@ -65,6 +68,12 @@ def legible(text: str) -> str:
 
 
 @lru_cache(maxsize=4096)
+def is_plain(text: str) -> bool:
+    """Tell whether a text's letters stand side by side and do not change one another."""
+    return all(letter < _PLAIN_LETTERS_END or letter in _PLAIN_SIGNS for letter in text)
+
+
+@lru_cache(maxsize=4096)
 def families(text: str) -> tuple[str, ...]:
     """Return the font families that are needed to write a text, the usual one first."""
     strange = (character for character in text if not character.isascii() and not _is_written(character))
@@ -84,8 +93,22 @@ def width_of(text: str, lettering: Lettering) -> float:
     """Return the width of a line of text, points, as wide as it gets on any screen."""
     if not text:
         return 0.0
+    if is_plain(text):
+        width = sum(_advance(letter, lettering) for letter in text)
+    else:
+        width = _measured(text, lettering)
+    return width * _HINTING + 0.5
+
+
+@cache
+def _advance(letter: str, lettering: Lettering) -> float:
+    """Return how far a letter moves the next one on, points: the same in every word, but for a hair."""
+    return _measured(2 * letter, lettering) - _measured(letter, lettering)
+
+
+def _measured(text: str, lettering: Lettering) -> float:
     width, _, _ = text_to_path.get_text_width_height_descent(text, font_of(text, lettering), ismath=False)
-    return float(width) * _HINTING + 0.5
+    return float(width)
 
 
 @lru_cache(maxsize=4096)

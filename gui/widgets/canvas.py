@@ -10,6 +10,7 @@ from PySide6.QtCore import QPoint, QSize, Signal
 from PySide6.QtGui import QImage, QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from core.drawing.kept_letters import LettersKeptCanvas
 from gui.theme import USUAL_POINTS
 
 _DOTS_PER_INCH = 96.0
@@ -36,7 +37,7 @@ class Canvas(QWidget):
         self.layers: list[Callable[[QPainter], None]] = []
         self.figure = Figure()
         self._draw = draw
-        self._agg = FigureCanvasAgg(self.figure)
+        self._agg: FigureCanvasAgg = LettersKeptCanvas(self.figure)
         self._image = QImage()
         self._drawn_for: tuple[int, int, float, float] | None = None
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)

@@ -1,0 +1,71 @@
+"""A change of date or site, or a dragged part of the horizon, shows on the height chart within 50 ms.
+
+What is timed is all that lies between the change and the new picture, at 980 by 380 pixels: the night, the
+items of its evening strip, the drawing, and its rendering into pixels. Nothing is at hand from before but
+the positions of the bodies, which are read once for each 32 days.
+
+Skipped unless asked for: ``pytest tests/bench --benchmark-only``.
+"""
+
+from collections.abc import Callable
+from datetime import date, timedelta
+from itertools import count
+
+import pytest
+from attrs import evolve
+from matplotlib.backends.backend_agg import FigureCanvasAgg
+from matplotlib.figure import Figure
+from pytest_benchmark.fixture import BenchmarkFixture
+
+from core.drawing.height import draw_height
+from core.drawing.kept_letters import LettersKeptCanvas
+from core.drawing.palette import load_palette
+from core.evening import plan_evening
+from core.sky.bodies import Body
+from core.sky.night import compute_night
+from core.sky.site import BlockedSky, Site
+from tests.core.drawing.examples import PORTO, SIX_INCH
+
+WIDTH_PX, HEIGHT_PX, DOTS_PER_INCH = 980, 380, 96
+LIMIT_S = 0.050
+FIRST = date(2026, 12, 5)
+
+pytestmark = pytest.mark.benchmark(group="repaint of the height chart")
+canvas: FigureCanvasAgg = LettersKeptCanvas(
+    Figure(figsize=(WIDTH_PX / DOTS_PER_INCH, HEIGHT_PX / DOTS_PER_INCH), dpi=DOTS_PER_INCH)
+)
+
+
+def show(site: Site, evening: date) -> None:
+    night = compute_night(site, evening)
+    items = plan_evening(night, SIX_INCH, planet=Body.SATURN)
+    draw_height(canvas.figure, night, palette=load_palette("day"), planet=Body.SATURN, items=items)
+    canvas.draw()
+
+
+def check(benchmark: BenchmarkFixture, change: Callable[[int], None]) -> None:
+    """Time one change after another, no two of them alike."""
+    numbers = count()
+    benchmark.pedantic(lambda: change(next(numbers)), rounds=30, warmup_rounds=5)
+
+    assert benchmark.stats is not None
+    assert benchmark.stats.stats.median <= LIMIT_S
+
+
+def test_another_date(benchmark: BenchmarkFixture) -> None:
+    check(benchmark, lambda number: show(PORTO, FIRST + timedelta(days=number)))
+
+
+def test_another_site(benchmark: BenchmarkFixture) -> None:
+    check(benchmark, lambda number: show(evolve(PORTO, latitude_deg=30.0 + 0.7 * number), FIRST))
+
+
+def test_a_dragged_roof(benchmark: BenchmarkFixture) -> None:
+    def drag(number: int) -> None:
+        (roof, *_) = PORTO.blocked
+        moved: BlockedSky = evolve(
+            roof, azimuth_from_deg=170.0 + number, below_altitude_deg=20.0 + 0.5 * number
+        )
+        show(evolve(PORTO, blocked=(moved,)), FIRST)
+
+    check(benchmark, drag)
