@@ -184,7 +184,9 @@ def _draw_rung(pen: Pen, layout: LadderLayout, place: RungPlace) -> None:
         0.8,
         order=1.5,
     )
-    words_colour = colour if is_chosen or not (good and place.owned) else palette.ink
+    words_colour = colour if is_chosen or not good else palette.ink
+    if not place.owned:
+        words_colour = palette.faint_ink
     for column, column_place in layout.columns.items():
         text = cell_fitted(place.words, column, column_place.width)
         plain = (

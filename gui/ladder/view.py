@@ -55,6 +55,7 @@ class LadderCanvas(Canvas):
             palette=palette,
             chosen_power=rung.power if rung else None,
             sight=self._view.sight_beside_rungs(),
+            wished=self._state.beside.wished(ladder),
         )
 
 
@@ -114,7 +115,7 @@ class LadderView(QWidget):
         outer.addWidget(self.air)
 
     def _on_changed(self, aspects: frozenset[Aspect]) -> None:
-        if aspects == {Aspect.PALETTE}:
+        if aspects <= {Aspect.PALETTE, Aspect.TRIED}:
             self.canvas.redraw()
         elif aspects & _REDRAWN_FOR:
             self._show()

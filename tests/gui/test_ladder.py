@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QLabel
 from pytestqt.qtbot import QtBot
 
 from core.air.steadiness import FirstLook
+from core.kit.gear import Eyepiece
 from core.record.observer import Profile
 from core.sky.bodies import Body
 from gui.ladder.view import LadderView
@@ -160,3 +161,21 @@ def test_without_a_site_the_ladder_points_overhead(
     qtbot.addWidget(view)
     assert view.heading.text() == "Straight overhead"
     assert view.list.count() == 6
+
+
+def test_what_would_help_most_and_what_is_tried_out_stand_dashed_between_the_rungs(
+    view: LadderView, state: AppState
+) -> None:
+    def words() -> set[str]:
+        view.canvas.ensure_drawn()
+        assert view.canvas.chart is not None
+        return {text.get_text() for text in view.canvas.chart.texts}
+
+    # From 48x to 96x is the widest step under a ceiling of about 150x; a purchase would halve it.
+    assert "not owned" in words()
+    state.beside.try_out(Eyepiece(name="6 mm", focal_length_mm=6))
+    # 1200 / 6; it cannot be taken in hand.
+    assert {"200x", "6 mm", "not owned"} <= words()
+    assert not any(row.startswith("200x") for row in rows(view))
+    state.beside.try_out(None)
+    assert "200x" not in words()
