@@ -39,8 +39,15 @@ class Unsaved(Enum):
     CANCEL = auto()
 
 
+class Version(Enum):
+    """Which of two versions of a profile to keep."""
+
+    MINE = auto()
+    THEIRS = auto()
+
+
 class TextDialog(QDialog):
-    """A heading, a text to scroll through, and a row of buttons."""
+    """A heading, a note of a sentence or two, a text to scroll through, and a row of buttons."""
 
     def __init__(
         self,
@@ -49,10 +56,13 @@ class TextDialog(QDialog):
         text: str,
         buttons: Sequence[str] = ("Close",),
         parent: QWidget | None = None,
+        *,
+        note: str = "",
     ) -> None:
         super().__init__(parent)
         self.setWindowTitle(title)
         self.heading = PlainLabel(heading, role="heading", wraps=True)
+        self.note = PlainLabel(note, wraps=True)
         self.text = QPlainTextEdit(text)
         self.text.setReadOnly(True)
         self.text.setTabChangesFocus(True)
@@ -63,6 +73,8 @@ class TextDialog(QDialog):
         column.setContentsMargins(20, 18, 20, 16)
         column.setSpacing(12)
         column.addWidget(self.heading)
+        if note:
+            column.addWidget(self.note)
         if text:
             column.addWidget(self.text, 1)
         column.addWidget(self.box)
@@ -95,6 +107,36 @@ def ask_unsaved(parent: QWidget | None, name: str) -> Unsaved:
     dialog.exec()
     answers = (Unsaved.SAVE, Unsaved.DISCARD, Unsaved.CANCEL)
     return answers[dialog.chosen] if dialog.chosen >= 0 else Unsaved.CANCEL
+
+
+def ask_changed(parent: QWidget | None, name: str) -> Version:
+    """Ask which version to keep of a file that another program changed under unsaved edits."""
+    dialog = TextDialog(
+        "The file has changed",
+        f"{name} was changed by another program, and here are edits that are not saved.",
+        "",
+        ("Keep &mine", "Take the &file's version"),
+        parent,
+        note="Keeping yours leaves the file as it is until you save. "
+        "If you take the file's version, Undo brings yours back.",
+    )
+    dialog.exec()
+    return Version.THEIRS if dialog.chosen == 1 else Version.MINE
+
+
+def ask_write_over(parent: QWidget | None, name: str) -> Version | None:
+    """Ask before saving over a file that another program changed meanwhile; None for neither."""
+    dialog = TextDialog(
+        "The file has changed",
+        f"{name} was changed by another program after it was read here. Save over it?",
+        "",
+        ("Save &mine over it", "Take the &file's version", "Cancel"),
+        parent,
+        note="Saving yours keeps the file's version beside it. "
+        "If you take the file's version, Undo brings yours back.",
+    )
+    dialog.exec()
+    return {0: Version.MINE, 1: Version.THEIRS}.get(dialog.chosen)
 
 
 def ask_open(parent: QWidget | None, folder: Path | None) -> Path | None:

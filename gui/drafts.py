@@ -2,11 +2,12 @@
 
 import hashlib
 import json
+from collections.abc import Iterator
 from contextlib import suppress
 from pathlib import Path
 
 from attrs import frozen
-from PySide6.QtCore import QObject, QTimer
+from PySide6.QtCore import QLockFile, QObject, QTimer
 
 from core.problems import ProblemsError
 from core.record.files import read_text, write_atomically
@@ -16,81 +17,163 @@ from gui.state import AppState, Aspect
 
 _WAIT_MS = 700
 _FOLDER = "unsaved"
+# So many windows may have unsaved edits of one profile at a time.
+_MOST_WINDOWS = 9
 
 
 @frozen
 class Draft:
-    """A profile with edits that were never saved, and the file it belongs to, None when it has none."""
+    """A profile with edits that were never saved, and a mark of the file's text that they were made over."""
 
     profile: Profile
-    path: Path | None
+    over: str
+
+
+class DraftPlace:
+    """A place on disk for one draft, locked against other windows for as long as this program lives."""
+
+    def __init__(self, folder: Path, name: str) -> None:
+        self._file = folder / f"{name}.json"
+        self._lock = QLockFile(str(folder / f"{name}.lock"))
+        # However long ago it was taken: only a program that is gone loses its lock.
+        self._lock.setStaleLockTime(0)
+
+    @property
+    def is_used(self) -> bool:
+        """Whether a draft lies here."""
+        return self._file.is_file()
+
+    def take(self) -> bool:
+        """Lock the place; tell whether no other window has it."""
+        return self._lock.tryLock(0)
+
+    def read(self) -> Draft | None:
+        """Return the draft, None where there is none that can be understood."""
+        try:
+            kept = json.loads(read_text(self._file))
+            return Draft(loads_profile(kept["profile"]), str(kept["over"]))
+        except (ProblemsError, ValueError, KeyError, TypeError):
+            return None
+
+    def write(self, profile: Profile, path: Path | None) -> None:
+        """Keep a profile; a full disk must not get in the way of the edit itself."""
+        with suppress(ProblemsError, OSError):
+            kept = {
+                "path": str(path) if path else None,
+                "over": _mark_of(path),
+                "profile": dumps_profile(profile),
+            }
+            write_atomically(self._file, json.dumps(kept, ensure_ascii=False))
+
+    def clear(self) -> None:
+        """Take the draft away, and let other windows have the place."""
+        with suppress(OSError):
+            self._file.unlink(missing_ok=True)
+        self.let_go()
+
+    def let_go(self) -> None:
+        """Let other windows have the place, draft and all."""
+        self._lock.unlock()
 
 
 class Drafts(QObject):
-    """Keeps a copy of the profile while it has unsaved edits, shortly after each; gone once it is saved.
+    """Keeps a copy of the profile while it has unsaved edits, shortly after the first of them.
 
-    There is one copy for each profile file and one for a profile without a file.
+    The copy goes once the edits are saved or taken back, or another profile is in hand. Each window that
+    has unsaved edits of the same profile, or of one without a file, keeps a copy of its own.
     """
 
     def __init__(self, state: AppState, folder: Path) -> None:
         super().__init__(state)
         self._state = state
-        self._folder = folder / _FOLDER
+        self._folder = folder
+        self._place: DraftPlace | None = None
+        self._path = state.path
         self._timer = QTimer(self)
         self._timer.setSingleShot(True)
         self._timer.setInterval(_WAIT_MS)
         self._timer.timeout.connect(self.keep)
-        self._kept_for: Path | None = state.path
         state.changed.connect(self._on_changed)
 
     def keep(self) -> None:
         """Write the copy now, or take it away where there is nothing unsaved."""
         self._timer.stop()
-        file = self._file_of(self._state.path)
         if not self._state.is_modified:
-            self._remove(file)
+            self.drop()
             return
-        with suppress(ProblemsError, OSError):  # a full disk must not get in the way of the edit itself
-            self._folder.mkdir(parents=True, exist_ok=True)
-            path = self._state.path
-            kept = {"path": str(path) if path else None, "profile": dumps_profile(self._state.profile)}
-            write_atomically(file, json.dumps(kept, ensure_ascii=False))
+        if self._place is None:
+            self._place = _free_place(self._folder, self._state.path)
+        if self._place is not None:
+            self._place.write(self._state.profile, self._state.path)
 
-    def left_for(self, path: Path | None) -> Draft | None:
-        """Return the edits that were left unsaved for a file, or for no file, the last time."""
-        try:
-            kept = json.loads(read_text(self._file_of(path)))
-            return Draft(loads_profile(kept["profile"]), path)
-        except (ProblemsError, ValueError, KeyError, TypeError):
-            return None
-
-    def forget(self) -> None:
-        """Take the copy away, when the person has chosen to drop the edits."""
+    def drop(self) -> None:
+        """Take the copy away: its edits are saved, or are no longer wanted."""
         self._timer.stop()
-        self._remove(self._file_of(self._state.path))
+        if self._place is not None:
+            self._place.clear()
+            self._place = None
+
+    def bring_back(self) -> str:
+        """Put edits left unsaved on top of the profile in hand, as one step; return what to tell of it."""
+        place = place_left(self._folder, self._state.path)
+        draft = place.read() if place else None
+        if place is None or draft is None:
+            return ""
+        if self._place is not None:
+            self._place.let_go()
+        self._place = place
+        self._state.edit_profile("Bring back unsaved edits", draft.profile)
+        if not self._state.is_modified:
+            self.drop()
+            return ""
+        path = self._state.path
+        if path is None:
+            return "Edits from the last time, which were never saved, are back. Undo takes them away."
+        told = f"Edits to {path.name} from the last time, which were not saved, are back."
+        if draft.over != _mark_of(path):
+            return f"{told} The file itself has changed since; Undo shows what it holds now."
+        return f"{told} Undo takes them away."
 
     def _on_changed(self, aspects: frozenset[Aspect]) -> None:
         if not aspects & {Aspect.PROFILE, Aspect.FILE}:
             return
-        if self._state.path != self._kept_for:
-            # Saved under a new name, or another profile is in hand: the former copy has done its work.
-            self._remove(self._file_of(self._kept_for))
-            self._kept_for = self._state.path
-        self._timer.start()
-
-    def _file_of(self, path: Path | None) -> Path:
-        if path is None:
-            return self._folder / "new.json"
-        name = hashlib.sha256(str(path.absolute()).encode()).hexdigest()[:16]
-        return self._folder / f"{name}.json"
-
-    @staticmethod
-    def _remove(file: Path) -> None:
-        with suppress(OSError):
-            file.unlink(missing_ok=True)
+        if self._state.path != self._path or not self._state.is_modified:
+            self._path = self._state.path
+            self.drop()
+        # Not put off by what follows at once: whoever types on and on is no less safe.
+        if self._state.is_modified and not self._timer.isActive():
+            self._timer.start()
 
 
-def take_up(state: AppState, draft: Draft) -> None:
-    """Put a draft on top of the profile in hand, as one step that can be taken back."""
-    state.edit_profile("Bring back unsaved edits", draft.profile)
-    state.tell("Edits from the last time, which were not saved, are back. Undo takes them away.")
+def place_left(folder: Path, path: Path | None) -> DraftPlace | None:
+    """Return, locked, where a program that is gone has left edits of a file, or of a profile without one.
+
+    A damaged copy is cleared away.
+    """
+    for place in _places(folder, path):
+        if place.is_used and place.take():
+            if place.read() is not None:
+                return place
+            place.clear()
+    return None
+
+
+def _free_place(folder: Path, path: Path | None) -> DraftPlace | None:
+    """Return a place without a draft, locked; None where the folder cannot be written."""
+    with suppress(OSError):
+        (folder / _FOLDER).mkdir(parents=True, exist_ok=True)
+    return next((place for place in _places(folder, path) if not place.is_used and place.take()), None)
+
+
+def _places(folder: Path, path: Path | None) -> Iterator[DraftPlace]:
+    name = "new" if path is None else hashlib.sha256(str(path.absolute()).encode()).hexdigest()[:16]
+    for number in range(1, _MOST_WINDOWS + 1):
+        yield DraftPlace(folder / _FOLDER, f"{name}-{number}")
+
+
+def _mark_of(path: Path | None) -> str:
+    """Return a mark of a file's content, nothing where it cannot be read."""
+    try:
+        return "" if path is None else hashlib.sha256(read_text(path).encode()).hexdigest()
+    except ProblemsError:
+        return ""

@@ -3,6 +3,7 @@
 from pathlib import Path
 
 from PySide6.QtCore import QFileSystemWatcher, QObject, QTimer, Signal
+from PySide6.QtWidgets import QApplication
 
 from core.problems import ProblemsError
 from core.record.files import read_text
@@ -18,7 +19,7 @@ class FileWatch(QObject):
     Signals
     -------
     changed_elsewhere
-        The file's text differs from the one that was last read or written here.
+        The file's content differs from the one that was last read or written here.
     """
 
     changed_elsewhere = Signal()
@@ -26,7 +27,7 @@ class FileWatch(QObject):
     def __init__(self, state: AppState) -> None:
         super().__init__(state)
         self._state = state
-        self._text: str | None = None
+        self._content: str | None = None
         self._path: Path | None = None
         self._watcher = QFileSystemWatcher(self)
         self._settle = QTimer(self)
@@ -42,37 +43,44 @@ class FileWatch(QObject):
     def note(self) -> None:
         """Take the file as it is now for the one known here; called after each open and save."""
         self._path = self._state.path
-        self._text = _text_of(self._path)
+        self._content = _content_of(self._path)
         self._watch()
 
     @property
     def differs(self) -> bool:
-        """Whether the file holds another text than the one known here; a file that is gone does not count."""
-        text = _text_of(self._path)
-        return text is not None and text != self._text
+        """Whether the file holds anything but what is known here; a file that is gone does not count."""
+        content = _content_of(self._path)
+        return content is not None and content != self._content
 
     def _watch(self) -> None:
         watched = self._watcher.files() + self._watcher.directories()
         if watched:
             self._watcher.removePaths(watched)
         if self._path is not None:
-            self._watcher.addPaths([str(self._path), str(self._path.parent)])
+            # A link tells nothing of what its target's folder sees.
+            folders = {self._path.parent, self._path.resolve().parent}
+            self._watcher.addPaths([str(self._path), *map(str, folders)])
 
     def _on_changed(self, aspects: frozenset[Aspect]) -> None:
         if Aspect.FILE in aspects and self._state.path != self._path:
             self.note()
 
     def _look(self) -> None:
+        if QApplication.activeModalWidget() is not None:
+            # One question at a time.
+            self._settle.start()
+            return
         self._watch()
         if self.differs:
-            self._text = _text_of(self._path)
+            self._content = _content_of(self._path)
             self.changed_elsewhere.emit()
 
 
-def _text_of(path: Path | None) -> str | None:
+def _content_of(path: Path | None) -> str | None:
+    """Return a file's text, or why it has none; None for no file."""
     if path is None:
         return None
     try:
         return read_text(path)
-    except ProblemsError:
-        return None
+    except ProblemsError as error:
+        return str(error) if path.exists() else None

@@ -47,6 +47,7 @@ class Menus:
         menu.addSeparator()
         _add(menu, "&Save", documents.save, Key.Save)
         _add(menu, "Save &as …", documents.save_as, "Ctrl+Shift+S")
+        _add(menu, "Save a &copy without the exact place …", documents.save_copy_without_place)
         menu.addSeparator()
         _add(menu, "&Quit", self._shell.close, "Ctrl+Q")
 

@@ -20,6 +20,7 @@ from PySide6.QtWidgets import (
 from gui.answer_bar import AnswerBar
 from gui.clock import Heartbeat
 from gui.documents import Documents
+from gui.file_drop import FileDrop
 from gui.menus import Menus
 from gui.message_line import MessageLine
 from gui.session import PALETTES, TEXT_SCALES, Session, SessionFile
@@ -53,8 +54,9 @@ class Shell(QMainWindow):
         self.state = state
         self._theme = theme
         self._session_file = session_file
-        self._first_run = first_run
-        self.documents = Documents(state, session or Session(), self)
+        self.first_run = first_run
+        folder = session_file.path.parent if session_file else None
+        self.documents = Documents(state, session or Session(), self, folder=folder)
         self.strip = Strip(state)
         self.answer_bar = AnswerBar(state)
         self.message_line = MessageLine()
@@ -65,6 +67,7 @@ class Shell(QMainWindow):
         self._heartbeat = Heartbeat(state.beat, self)
         self._lay_out()
         self.menus = Menus(self)
+        FileDrop(self, self.documents.open_path, state.tell)
         state.changed.connect(self._on_changed)
         state.told.connect(self.message_line.say)
         self.documents.session_changed.connect(self._save_session)
@@ -128,6 +131,7 @@ class Shell(QMainWindow):
             event.ignore()
             return
         self._heartbeat.stop()
+        self.documents.close()
         self._save_session()
         self.state.jobs.close()
         event.accept()
@@ -166,6 +170,8 @@ class Shell(QMainWindow):
         self.view_buttons.button(self.documents.session.view if ready else GEAR).setChecked(True)
 
     def _begin(self) -> None:
+        # At once, so that the next start after a kill knows what was open.
+        self._save_session()
         if self.current_view is None:
             # Half of the time to start goes into loading what draws; meanwhile the window can be seen.
             self.state.jobs.submit("drawing", _load_drawing, self._show_first_view)
@@ -177,8 +183,8 @@ class Shell(QMainWindow):
         view = self.current_view
         if view is not None:
             view.setFocus()
-        if self._first_run:
-            self._first_run = False
+        if self.first_run:
+            self.first_run = False
             self.guide()
 
     def _replace_page(self, number: int, view: QWidget) -> None:

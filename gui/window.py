@@ -9,6 +9,8 @@ from core.problems import ProblemsError
 from core.record.files import previous_copy
 from core.record.observer import Profile
 from core.record.profile import read_profile
+from gui.documents import in_short
+from gui.drafts import place_left
 from gui.errors import ErrorDoor
 from gui.held_constants import hold_constants
 from gui.session import Session, SessionFile, state_folder
@@ -20,14 +22,15 @@ from gui.theme import Theme
 def run_window(path: Path | None = None) -> int:
     """Show the window until it is closed; return the exit code.
 
-    Without a path the last profile is opened; when that cannot be had, the window begins with an empty one
-    and says why. Raises ProblemsError when the given path cannot be opened.
+    Without a path it begins with what was in hand at the last time: edits without a file that were left
+    unsaved, else the last profile; when that cannot be had, with an empty one, and it says why. Raises
+    ProblemsError when the given path cannot be opened.
     """
     hold_constants()
     folder = state_folder()
     session_file = SessionFile(folder)
     session, told = session_file.read()
-    profile, path, trouble = _first_profile(path, session)
+    profile, path, trouble = _first_profile(path, session, folder)
     app = QApplication.instance() or QApplication(sys.argv[:1])
     assert isinstance(app, QApplication)
     app.setApplicationName("Stillair")
@@ -43,26 +46,25 @@ def run_window(path: Path | None = None) -> int:
             site_id=session.site,
             scope_id=session.scope,
         )
-        shell = Shell(
-            state,
-            theme,
-            session=_opened(session, path),
-            session_file=session_file,
-            first_run=path is None and not session.recent,
-        )
+        shell = Shell(state, theme, session=_opened(session, path), session_file=session_file)
+        brought_back = shell.documents.bring_back()
+        shell.first_run = not (path or session.recent or brought_back)
         door.raised.connect(state.tell)
-        for sentence in (told, trouble):
-            if sentence:
-                state.tell(sentence)
+        sentences = [sentence for sentence in (told, trouble, brought_back) if sentence]
+        if sentences:
+            state.tell(" ".join(sentences))
         shell.show()
         return app.exec()
 
 
-def _first_profile(path: Path | None, session: Session) -> tuple[Profile, Path | None, str]:
+def _first_profile(path: Path | None, session: Session, folder: Path) -> tuple[Profile, Path | None, str]:
     """Return the profile to begin with, its file, and what to tell when it is not the one expected."""
     if path is not None:
         return read_profile(path), path, ""
-    if not session.recent:
+    left = place_left(folder, None)
+    if left is not None:
+        left.let_go()
+    if left is not None or not session.recent:
         return Profile(), None, ""
     last = Path(session.recent[0])
     try:
@@ -74,11 +76,8 @@ def _first_profile(path: Path | None, session: Session) -> tuple[Profile, Path |
 def _trouble_with(path: Path, error: ProblemsError) -> str:
     """Return in a sentence or two why the last profile is not there, and where a good copy is."""
     copy = previous_copy(path)
-    problems = [problem for problem in error.problems if copy.name not in problem.what]
-    first, *others = problems
-    what = first.what if first.where == path.name else str(first)
-    more = f" (and {len(others)} more)" if others else ""
-    words = f"The last profile, {path.name}, could not be opened and is left as it is: {what}{more}."
+    wrong = in_short(error, path)
+    words = f"The last profile, {path.name}, could not be opened and is left as it is: {wrong}."
     return f"{words} The one from before the last save is kept as {copy.name}." if copy.is_file() else words
 
 

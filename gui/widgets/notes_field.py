@@ -1,6 +1,6 @@
 """A field for a few lines of free text."""
 
-from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtCore import QEvent, QMimeData, Qt, Signal
 from PySide6.QtGui import QFocusEvent, QKeyEvent
 from PySide6.QtWidgets import QPlainTextEdit, QSizePolicy, QWidget
 
@@ -20,6 +20,10 @@ class NotesEdit(QPlainTextEdit):
         self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAsNeeded)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self._set_height()
+
+    def canInsertFromMimeData(self, source: QMimeData) -> bool:
+        # A file dropped here is meant for the window.
+        return not source.hasUrls() and super().canInsertFromMimeData(source)
 
     def changeEvent(self, event: QEvent) -> None:
         super().changeEvent(event)

@@ -1,7 +1,7 @@
 """A line to type in that leaves undo and redo to the profile's own steps."""
 
 from PySide6.QtCore import QEvent, QSize, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence
+from PySide6.QtGui import QDragEnterEvent, QFocusEvent, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QLineEdit, QSizePolicy, QWidget
 
 
@@ -71,6 +71,13 @@ class PlainLineEdit(QLineEdit):
             self.took_back.emit()
         else:
             event.ignore()
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        # A file dropped here is meant for the window.
+        if event.mimeData().hasUrls():
+            event.ignore()
+        else:
+            super().dragEnterEvent(event)
 
     def focusNextPrevChild(self, next: bool) -> bool:  # noqa: A002 - named by Qt
         # Told before the keyboard moves on, so that it can go to what appears only now.

@@ -8,13 +8,15 @@ import numpy as np
 import pytest
 from numpy.typing import NDArray
 from PySide6.QtCore import QEvent
-from PySide6.QtGui import QImage
+from PySide6.QtGui import QAction, QImage
 from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
 from core.kit.gear import Barlow, Eyepiece, Telescope, TelescopeKind
 from core.record.observer import Profile
+from core.record.profile import save_profile
 from core.sky.site import BlockedSky, Site
+from gui import dialogs
 from gui.held_constants import hold_constants
 from gui.jobs import AtOnce, Jobs
 from gui.session import FOLDER_VARIABLE, Session, SessionFile
@@ -73,6 +75,18 @@ def pixels(picture: QWidget | QImage) -> NDArray[np.uint8]:
     image = image.convertToFormat(QImage.Format.Format_RGB888)
     rows = np.frombuffer(image.constBits(), np.uint8).reshape(image.height(), image.bytesPerLine())
     return rows[:, : image.width() * 3].reshape(image.height(), image.width(), 3).copy()
+
+
+def action(shell: Shell, menu_title: str, words: str) -> QAction:
+    """Return the entry of a menu that begins with some words, mnemonics aside."""
+    for menu_action in shell.menuBar().actions():
+        menu = menu_action.menu()
+        if menu_action.text().replace("&", "") == menu_title and menu is not None:
+            for entry in menu.actions():  # type: ignore[attr-defined]  # menu() is told as an object
+                if entry.text().replace("&", "").startswith(words):
+                    assert isinstance(entry, QAction)
+                    return entry
+    raise AssertionError(f"no {words} under {menu_title}")
 
 
 @pytest.fixture(autouse=True)
@@ -151,3 +165,20 @@ def shell(make_shell: Callable[..., Shell], state: AppState) -> Shell:
 def unseen_shell(make_shell: Callable[..., Shell], state: AppState) -> Shell:
     """Return a window that has not been shown, for what needs no picture."""
     return make_shell(state, shown=False)
+
+
+@pytest.fixture
+def told(monkeypatch: pytest.MonkeyPatch) -> list[tuple[str, str]]:
+    """Collect heading and text of every dialog that would stand in the way."""
+    shown: list[tuple[str, str]] = []
+    monkeypatch.setattr(
+        dialogs, "show_text", lambda _parent, _title, heading, text: shown.append((heading, text))
+    )
+    return shown
+
+
+@pytest.fixture
+def profile_file(tmp_path: Path) -> Path:
+    path = tmp_path / "ines.toml"
+    save_profile(path, make_profile())
+    return path

@@ -1,15 +1,26 @@
 """Unsaved edits survive a kill, and go away once they are saved or dropped."""
 
+import subprocess
+import sys
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 from attrs import evolve
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
+from core.record.observer import Profile
 from core.record.profile import save_profile
-from gui.drafts import Drafts, take_up
+from gui import dialogs
+from gui.dialogs import Unsaved
+from gui.drafts import Drafts, place_left
 from gui.jobs import AtOnce, Jobs
+from gui.session import Session
+from gui.shell import Shell
 from gui.state import AppState
+from gui.window import _first_profile
 from tests.gui.conftest import HandClock, make_profile
 
 
@@ -17,8 +28,24 @@ def make_state(path: Path | None) -> AppState:
     return AppState(make_profile(), path=path, clock=HandClock(), jobs=Jobs(AtOnce()))
 
 
-def rename(state: AppState, name: str) -> None:
+def rename(state: AppState, name: str = "Inês") -> None:
     state.edit_profile("Change the observer's name", evolve(state.profile, observer=name))
+
+
+def kept(folder: Path) -> list[Path]:
+    return sorted(folder.glob("unsaved/*.json"))
+
+
+def die(drafts: Drafts) -> None:
+    """End as a killed program does: its files stay, its locks do not count any more."""
+    drafts._timer.stop()
+    if drafts._place:
+        drafts._place.let_go()
+
+
+@pytest.fixture
+def folder(tmp_path: Path) -> Path:
+    return tmp_path / "state"
 
 
 @pytest.fixture
@@ -28,72 +55,271 @@ def file(tmp_path: Path) -> Path:
     return path
 
 
+@pytest.fixture
+def leave(folder: Path) -> Callable[[Path | None], None]:
+    """Return what leaves an edit of a file, or of no file, behind."""
+
+    def leave(path: Path | None) -> None:
+        state = make_state(path)
+        drafts = Drafts(state, folder)
+        rename(state)
+        drafts.keep()
+        die(drafts)
+
+    return leave
+
+
+# A window of its own program, which is killed with an edit that nobody saved.
+_WINDOW = """
+import sys
+from pathlib import Path
+from attrs import evolve
+from PySide6.QtCore import QTimer
+from PySide6.QtWidgets import QApplication
+from gui.shell import Shell
+from gui.window import run_window
+
+app = QApplication([])
+
+def edit():
+    (shell,) = [widget for widget in app.topLevelWidgets() if isinstance(widget, Shell)]
+    shell.state.edit_profile("Rename", evolve(shell.state.profile, observer="Inês"))
+
+def look():
+    (shell,) = [widget for widget in app.topLevelWidgets() if isinstance(widget, Shell)]
+    before = shell.state.profile.observer
+    shell.state.undo_stack.undo()
+    print(before, shell.state.profile.observer, shell.message_line.text.text(), sep="|", flush=True)
+    app.exit()
+
+QTimer.singleShot(0, edit if sys.argv[1] == "edit" else look)
+run_window(Path(sys.argv[2]) if len(sys.argv) > 2 else None)
+"""
+
+
+def test_an_edit_survives_a_real_kill(qtbot: QtBot, file: Path, folder: Path, state_folder: Path) -> None:
+    command = [sys.executable, "-c", _WINDOW]
+    with subprocess.Popen([*command, "edit", str(file)]) as window:
+        qtbot.waitUntil(lambda: bool(kept(state_folder)), timeout=20_000)
+        window.kill()
+
+    # The next start is told no file: it opens the last one by itself.
+    told = subprocess.run([*command, "look"], capture_output=True, encoding="utf-8", timeout=20, check=True)
+
+    brought_back, undone, message = told.stdout.strip().split("|")
+    assert (brought_back, undone) == ("Inês", "Ines")
+    assert message == (
+        "Edits to ines.toml from the last time, which were not saved, are back. Undo takes them away."
+    )
+
+
 @pytest.mark.parametrize("has_file", [True, False])
-def test_an_edit_that_was_never_saved_is_there_the_next_time(
-    qtbot: QtBot, tmp_path: Path, file: Path, has_file: bool
+def test_an_edit_is_kept_soon_and_comes_back_as_one_step(
+    qtbot: QtBot, folder: Path, file: Path, has_file: bool
 ) -> None:
     path = file if has_file else None
     state = make_state(path)
-    drafts = Drafts(state, tmp_path / "state")
+    drafts = Drafts(state, folder)
+    rename(state, "In")
     rename(state, "Inês")
-    qtbot.waitUntil(lambda: drafts.left_for(path) is not None)
+    qtbot.waitUntil(lambda: bool(kept(folder)))
+    die(drafts)
 
-    # The program is killed here: nothing of it is asked to tidy up.
     after = make_state(path)
-    draft = Drafts(after, tmp_path / "state").left_for(path)
-    assert draft is not None
-    take_up(after, draft)
+    told = Drafts(after, folder).bring_back()
 
     assert after.profile.observer == "Inês"
     assert after.is_modified
+    assert told.endswith("are back. Undo takes them away.")
     after.undo_stack.undo()
     assert after.profile.observer == "Ines"
+    assert not after.undo_stack.canUndo()
 
 
-def test_nothing_is_left_once_it_is_saved(tmp_path: Path, file: Path) -> None:
+def test_typing_on_does_not_put_it_off(qtbot: QtBot, folder: Path, file: Path) -> None:
     state = make_state(file)
-    drafts = Drafts(state, tmp_path / "state")
-    rename(state, "Inês")
+    drafts = Drafts(state, folder)
+    rename(state, "I")
+    before = drafts._timer.remainingTime()
+    qtbot.wait(60)
+    rename(state, "In")
+    assert 0 < drafts._timer.remainingTime() <= before - 50
+
+
+def test_a_file_changed_since_then_is_told(
+    folder: Path, file: Path, leave: Callable[[Path | None], None]
+) -> None:
+    leave(file)
+    file.write_text(file.read_text("utf-8") + "# mended elsewhere\n", "utf-8")
+
+    told = Drafts(make_state(file), folder).bring_back()
+
+    assert told.endswith("The file itself has changed since; Undo shows what it holds now.")
+
+
+def test_nothing_is_left_once_it_is_saved(folder: Path, file: Path) -> None:
+    state = make_state(file)
+    drafts = Drafts(state, folder)
+    rename(state)
     drafts.keep()
-    assert drafts.left_for(file) is not None
+    assert kept(folder)
 
     state.mark_saved(file)
+
+    assert not kept(folder)
+
+
+def test_nothing_is_left_once_it_is_taken_back(folder: Path, file: Path) -> None:
+    state = make_state(file)
+    drafts = Drafts(state, folder)
+    rename(state)
     drafts.keep()
 
-    assert drafts.left_for(file) is None
+    state.undo_stack.undo()
+
+    assert not kept(folder)
 
 
-def test_nothing_is_left_of_a_new_profile_that_got_a_file(qtbot: QtBot, tmp_path: Path) -> None:
+def test_nothing_is_left_of_a_new_profile_that_got_a_file(folder: Path, tmp_path: Path) -> None:
     state = make_state(None)
-    drafts = Drafts(state, tmp_path / "state")
-    rename(state, "Inês")
+    drafts = Drafts(state, folder)
+    rename(state)
     drafts.keep()
 
     state.mark_saved(tmp_path / "new.toml")
 
-    assert drafts.left_for(None) is None
+    assert not kept(folder)
 
 
-def test_edits_that_were_dropped_do_not_come_back(tmp_path: Path, file: Path) -> None:
+def test_edits_that_were_dropped_do_not_come_back(folder: Path, file: Path) -> None:
     state = make_state(file)
-    drafts = Drafts(state, tmp_path / "state")
-    rename(state, "Inês")
+    drafts = Drafts(state, folder)
+    rename(state)
     drafts.keep()
 
-    drafts.forget()
+    drafts.drop()
 
-    assert drafts.left_for(file) is None
+    assert Drafts(make_state(file), folder).bring_back() == ""
+
+
+def test_a_profile_gets_only_its_own_edits_back(
+    folder: Path, file: Path, leave: Callable[[Path | None], None]
+) -> None:
+    leave(file)
+    state = make_state(None)
+    assert Drafts(state, folder).bring_back() == ""
+    assert state.profile.observer == "Ines"
+    assert kept(folder)
+
+
+def test_edits_that_were_saved_after_all_are_nothing_to_tell(
+    folder: Path, file: Path, leave: Callable[[Path | None], None]
+) -> None:
+    leave(file)
+    state = AppState(
+        evolve(make_profile(), observer="Inês"), path=file, clock=HandClock(), jobs=Jobs(AtOnce())
+    )
+    assert Drafts(state, folder).bring_back() == ""
+    assert not state.is_modified
+    assert not kept(folder)
+
+
+def test_another_window_with_the_same_profile_keeps_a_copy_of_its_own(folder: Path, file: Path) -> None:
+    first, second = make_state(file), make_state(file)
+    of_first, of_second = Drafts(first, folder), Drafts(second, folder)
+    rename(first, "First")
+    of_first.keep()
+
+    # What a window that lives has not saved is not for others to take up, or to throw away.
+    assert of_second.bring_back() == ""
+    rename(second, "Second")
+    of_second.keep()
+    second.mark_saved(file)
+    die(of_first)
+
+    after = make_state(file)
+    assert Drafts(after, folder).bring_back()
+    assert after.profile.observer == "First"
 
 
 @pytest.mark.parametrize(
-    "damage", ["", "\0\0\0", "{", "[]", '{"path": null}', '{"profile": "schema = 1\\nx = 2"}']
+    "damage", ["", "\0\0\0", "{", "[]", '{"over": ""}', '{"over": "", "profile": "schema = 1\\nx = 2"}']
 )
-def test_a_damaged_copy_is_as_good_as_none(tmp_path: Path, file: Path, damage: str) -> None:
+def test_a_damaged_copy_costs_nothing(
+    folder: Path, file: Path, leave: Callable[[Path | None], None], damage: str
+) -> None:
+    leave(file)
+    (copy,) = kept(folder)
+    copy.write_text(damage)
+
+    state = make_state(file)
+    assert Drafts(state, folder).bring_back() == ""
+    assert not state.is_modified
+    assert place_left(folder, file) is None
+
+
+def test_a_folder_that_cannot_be_made_costs_the_edit_nothing(tmp_path: Path, file: Path) -> None:
+    (tmp_path / "state").write_text("in the way")
     state = make_state(file)
     drafts = Drafts(state, tmp_path / "state")
-    rename(state, "Inês")
+    rename(state)
     drafts.keep()
-    (kept,) = (tmp_path / "state" / "unsaved").iterdir()
-    kept.write_text(damage)
+    assert state.profile.observer == "Inês"
 
-    assert drafts.left_for(file) is None
+
+# In the window.
+
+
+def test_edits_without_a_file_come_before_the_last_file(
+    folder: Path, file: Path, leave: Callable[[Path | None], None]
+) -> None:
+    session = Session().with_opened(file)
+    assert _first_profile(None, session, folder)[1] == file
+    leave(None)
+    assert _first_profile(None, session, folder)[:2] == (Profile(), None)
+    assert _first_profile(file, session, folder)[1] == file
+
+
+def test_a_file_opened_later_brings_its_edits_too(
+    shell: Shell, file: Path, state_folder: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    other = make_state(file)
+    drafts = Drafts(other, state_folder)
+    rename(other)
+    drafts.keep()
+    die(drafts)
+
+    monkeypatch.setattr(dialogs, "ask_open", lambda *_asked: file)
+    QTest.keyClick(shell, Qt.Key.Key_O, Qt.KeyboardModifier.ControlModifier)
+
+    assert shell.strip.observer.text() == "Inês"
+    assert "which were not saved, are back" in shell.message_line.text.text()
+    QTest.keyClick(shell, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
+    assert shell.strip.observer.text() == "Ines"
+
+
+@pytest.mark.parametrize(("wanted", "left"), [(Unsaved.DISCARD, 0), (Unsaved.CANCEL, 1)])
+def test_edits_are_dropped_by_closing_without_them_and_not_before(
+    shell: Shell, state_folder: Path, monkeypatch: pytest.MonkeyPatch, wanted: Unsaved, left: int
+) -> None:
+    rename(shell.state)
+    drafts = shell.documents._drafts
+    assert drafts is not None
+    drafts.keep()
+    monkeypatch.setattr(dialogs, "ask_unsaved", lambda *_asked: wanted)
+    shell.close()
+    assert len(kept(state_folder)) == left
+
+
+def test_discarding_and_then_opening_nothing_keeps_them(
+    shell: Shell, state_folder: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    rename(shell.state)
+    drafts = shell.documents._drafts
+    assert drafts is not None
+    drafts.keep()
+    monkeypatch.setattr(dialogs, "ask_unsaved", lambda *_asked: Unsaved.DISCARD)
+    monkeypatch.setattr(dialogs, "ask_open", lambda *_asked: None)
+    QTest.keyClick(shell, Qt.Key.Key_O, Qt.KeyboardModifier.ControlModifier)
+    assert shell.strip.observer.text() == "Inês"
+    assert kept(state_folder)

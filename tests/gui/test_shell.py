@@ -9,18 +9,14 @@ from pathlib import Path
 
 import attrs
 import pytest
-from PySide6.QtCore import QDate, Qt, QTimer
-from PySide6.QtGui import QAction
+from PySide6.QtCore import QDate, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLabel, QWidget
 from pytestqt.qtbot import QtBot
 
 from core.air.steadiness import FirstLook
 from core.record.observer import Profile
-from core.record.profile import read_profile, save_profile
 from core.sky.bodies import Body
-from gui import dialogs
-from gui.dialogs import Unsaved
 from gui.errors import LOG_NAME, ErrorDoor
 from gui.first_run.guide import Guide
 from gui.gear.view import GearView
@@ -31,39 +27,10 @@ from gui.shell import GEAR, HEIGHT, LADDER, Shell
 from gui.state import AppState
 from gui.theme import Theme
 from gui.window import _first_profile
-from tests.gui.conftest import HandClock, make_profile
+from tests.gui.conftest import HandClock, action, make_profile
 
 MakeShell = Callable[..., Shell]
 MakeState = Callable[..., AppState]
-
-
-@pytest.fixture
-def told(monkeypatch: pytest.MonkeyPatch) -> list[tuple[str, str]]:
-    """Collect heading and text of every dialog that would stand in the way."""
-    shown: list[tuple[str, str]] = []
-    monkeypatch.setattr(
-        dialogs, "show_text", lambda _parent, _title, heading, text: shown.append((heading, text))
-    )
-    return shown
-
-
-@pytest.fixture
-def profile_file(tmp_path: Path) -> Path:
-    path = tmp_path / "ines.toml"
-    save_profile(path, make_profile())
-    return path
-
-
-def action(shell: Shell, menu_title: str, words: str) -> QAction:
-    """Return the entry of a menu that begins with some words, mnemonics aside."""
-    for menu_action in shell.menuBar().actions():
-        menu = menu_action.menu()
-        if menu_action.text().replace("&", "") == menu_title and menu is not None:
-            for entry in menu.actions():  # type: ignore[attr-defined]  # menu() is told as an object
-                if entry.text().replace("&", "").startswith(words):
-                    assert isinstance(entry, QAction)
-                    return entry
-    raise AssertionError(f"no {words} under {menu_title}")
 
 
 # Views and strip.
@@ -307,185 +274,6 @@ def test_the_title_marks_what_is_not_saved(unseen_shell: Shell, state: AppState,
     assert unseen_shell.windowTitle() == "rui.toml[*] – Stillair"
 
 
-def test_open_by_menu(
-    unseen_shell: Shell, state: AppState, profile_file: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    save_profile(profile_file, attrs.evolve(make_profile(), observer="Opened"))
-    monkeypatch.setattr(dialogs, "ask_open", lambda _parent, _folder: profile_file)
-    action(unseen_shell, "File", "Open …").trigger()
-    assert state.profile.observer == "Opened"
-    assert state.path == profile_file
-    assert not state.is_modified
-    assert not state.undo_stack.canUndo()
-
-
-SITE = b'schema = 1\n[[sites]]\nname = "x"\nlongitude_deg = 0\n'
-BAD_PROFILES = {
-    "not TOML": b"observer = ",
-    "wrong types": b'schema = 1\nobserver = 3\n[eye]\npupil_mm = "wide"\n',
-    "latitude 95": SITE + b'latitude_deg = 95\ntime_zone = "UTC"\n',
-    "unknown zone": SITE + b'latitude_deg = 5\ntime_zone = "Europe/Lisbn"\n',
-    "zeros": bytes(1000),
-    "cut in half": b'schema = 1\n[[telescopes]]\nname = "Six',
-}
-
-
-@pytest.mark.parametrize("content", BAD_PROFILES.values(), ids=list(BAD_PROFILES))
-def test_a_bad_profile_is_told_and_the_present_one_stays(
-    unseen_shell: Shell, state: AppState, tmp_path: Path, told: list[tuple[str, str]], content: bytes
-) -> None:
-    bad = tmp_path / "bad.toml"
-    bad.write_bytes(content)
-    before = state.profile
-    unseen_shell.documents.open_path(bad)
-    ((heading, text),) = told
-    assert heading == "bad.toml could not be opened. Ines stays open as it was."
-    assert text
-    assert "Traceback" not in text
-    assert state.profile == before
-    assert state.path is None
-    assert bad.read_bytes() == content
-
-
-@pytest.mark.parametrize("kind", ["missing", "folder"])
-def test_what_is_no_file_is_told_too(
-    unseen_shell: Shell, state: AppState, tmp_path: Path, told: list[tuple[str, str]], kind: str
-) -> None:
-    path = tmp_path / "there.toml"
-    if kind == "folder":
-        path.mkdir()
-    unseen_shell.documents.open_path(path)
-    assert len(told) == 1
-    assert state.profile.observer == "Ines"
-
-
-def test_every_problem_of_a_bad_profile_stands_in_the_dialog_as_plain_text(
-    qtbot: QtBot, theme: object
-) -> None:
-    text = "telescopes[1].aperture_mm: must be from 20 to 2000 mm, not -3\n<b>sites</b>: & more"
-    dialog = dialogs.TextDialog("Could not open", "bad.toml could not be opened.", text)
-    qtbot.addWidget(dialog)
-    dialog.show()
-    assert dialog.text.toPlainText() == text
-    QTest.keyClick(dialog, Qt.Key.Key_Escape)
-    assert not dialog.isVisible()
-
-
-def test_save_and_save_as(
-    shell: Shell, state: AppState, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    path = tmp_path / "saved.toml"
-    monkeypatch.setattr(dialogs, "ask_save", lambda _parent, _folder, _name: path)
-    state.edit_profile("Rename", attrs.evolve(state.profile, observer="Rui"))
-    action(shell, "File", "Save").trigger()  # asks where, since there is no file yet
-    assert read_profile(path).observer == "Rui"
-    assert not shell.isWindowModified()
-
-    state.edit_profile("Rename", attrs.evolve(state.profile, observer="Anna"))
-    QTest.keyClick(shell, Qt.Key.Key_S, Qt.KeyboardModifier.ControlModifier)
-    assert read_profile(path).observer == "Anna"
-    assert read_profile(tmp_path / "saved.toml~").observer == "Rui"
-    assert "saved.toml~" in shell.message_line.text.text()
-
-
-def test_a_copy_under_another_name_takes_the_comments_along(
-    unseen_shell: Shell, state: AppState, profile_file: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    profile_file.write_text("# bought in spring\n" + profile_file.read_text("utf-8"), "utf-8")
-    unseen_shell.documents.open_path(profile_file)
-    copy = tmp_path / "copy.toml"
-    monkeypatch.setattr(dialogs, "ask_save", lambda _parent, _folder, _name: copy)
-    assert unseen_shell.documents.save_as()
-    assert "# bought in spring" in copy.read_text("utf-8")
-
-
-def test_what_cannot_be_saved_is_told_and_nothing_is_lost(
-    unseen_shell: Shell,
-    state: AppState,
-    tmp_path: Path,
-    told: list[tuple[str, str]],
-    monkeypatch: pytest.MonkeyPatch,
-) -> None:
-    (tmp_path / "taken.toml").mkdir()
-    monkeypatch.setattr(dialogs, "ask_save", lambda *_asked: tmp_path / "taken.toml")
-    state.edit_profile("Rename", attrs.evolve(state.profile, observer="Rui"))
-    assert not unseen_shell.documents.save()
-    assert "Your changes are still here" in told[0][0]
-    assert state.is_modified
-
-
-@pytest.mark.parametrize(
-    ("wanted", "closes", "saved"),
-    [(Unsaved.SAVE, True, True), (Unsaved.DISCARD, True, False), (Unsaved.CANCEL, False, False)],
-)
-def test_closing_asks_about_unsaved_changes(
-    make_shell: MakeShell,
-    make_state: MakeState,
-    profile_file: Path,
-    monkeypatch: pytest.MonkeyPatch,
-    wanted: Unsaved,
-    closes: bool,
-    saved: bool,
-) -> None:
-    state = make_state(read_profile(profile_file), path=profile_file)
-    shell = make_shell(state)
-    asked: list[str] = []
-
-    def answer(_parent: object, name: str) -> Unsaved:
-        asked.append(name)
-        return wanted
-
-    monkeypatch.setattr(dialogs, "ask_unsaved", answer)
-    state.edit_profile("Rename", attrs.evolve(state.profile, observer="Rui"))
-    assert shell.close() is closes
-    assert asked == ["ines.toml"]
-    assert (read_profile(profile_file).observer == "Rui") is saved
-
-
-@pytest.mark.parametrize(
-    ("key", "wanted"),
-    [(Qt.Key.Key_S, Unsaved.SAVE), (Qt.Key.Key_D, Unsaved.DISCARD), (Qt.Key.Key_Escape, Unsaved.CANCEL)],
-)
-def test_the_question_about_changes_is_answered_by_keys(
-    qtbot: QtBot, theme: object, key: Qt.Key, wanted: Unsaved
-) -> None:
-    def press() -> None:
-        dialog = QApplication.activeModalWidget()
-        assert dialog is not None
-        modifier = (
-            Qt.KeyboardModifier.NoModifier if key == Qt.Key.Key_Escape else Qt.KeyboardModifier.AltModifier
-        )
-        QTest.keyClick(dialog, key, modifier)
-
-    QTimer.singleShot(50, press)
-    assert dialogs.ask_unsaved(None, "ines.toml") is wanted
-
-
-def test_recent_files_come_newest_first_and_with_their_ampersands(
-    unseen_shell: Shell, tmp_path: Path, state_folder: Path
-) -> None:
-    for name in ("one.toml", "two & three.toml"):
-        save_profile(tmp_path / name, make_profile())
-        unseen_shell.documents.open_path(tmp_path / name)
-    unseen_shell.menus.recent.aboutToShow.emit()
-    first, second = unseen_shell.menus.recent.actions()
-    assert first.text().startswith("two && three.toml")
-    assert second.text().startswith("one.toml")
-    second.trigger()
-    assert unseen_shell.state.path == tmp_path / "one.toml"
-    kept, _ = SessionFile(state_folder).read()
-    assert kept.recent[0] == str(tmp_path / "one.toml")
-
-
-def test_an_example_opens_as_a_profile_without_a_file(unseen_shell: Shell, state: AppState) -> None:
-    entries = unseen_shell.menus.examples.actions()
-    assert len(entries) >= 3
-    entries[0].trigger()
-    assert state.path is None
-    assert state.profile.telescopes
-    assert not state.is_modified
-
-
 def test_help_names_the_keys(shell: Shell, told: list[tuple[str, str]]) -> None:
     QTest.keyClick(shell, Qt.Key.Key_F1)
     assert "Ctrl+2" in told[0][1]
@@ -557,12 +345,14 @@ def test_single_values_that_make_no_sense_fall_back_alone(state_folder: Path) ->
     assert SessionFile(state_folder).read() == (Session(recent=("a",)), "")
 
 
-def test_the_window_starts_with_the_last_profile_or_says_why_not(profile_file: Path, tmp_path: Path) -> None:
+def test_the_window_starts_with_the_last_profile_or_says_why_not(
+    profile_file: Path, tmp_path: Path, state_folder: Path
+) -> None:
     session = Session().with_opened(profile_file)
-    profile, path, trouble = _first_profile(None, session)
+    profile, path, trouble = _first_profile(None, session, state_folder)
     assert (profile.observer, path, trouble) == ("Ines", profile_file, "")
     gone = Session().with_opened(tmp_path / "gone.toml")
-    profile, path, trouble = _first_profile(None, gone)
+    profile, path, trouble = _first_profile(None, gone, state_folder)
     assert (profile, path) == (Profile(), None)
     assert "gone.toml" in trouble
 
