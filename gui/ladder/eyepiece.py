@@ -71,8 +71,8 @@ class EyepieceCanvas(Canvas):
 class EyepiecePane(QWidget):
     """The pictures, and under them size, turning and limits in words.
 
-    Pictures take a tenth of a second: they are computed away from the window's thread, and only while
-    the pane can be seen.
+    On a slow machine pictures take long enough to be felt: they are computed away from the window's
+    thread, and only while the pane can be seen.
     """
 
     def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
