@@ -107,13 +107,13 @@ class Documents(QObject):
     # Saving.
 
     def save(self) -> bool:
-        """Save to the profile's file, asking where when it has none; tell whether nothing is unsaved now."""
+        """Save to the profile's file, asking where when it has none; tell whether it is saved."""
         if self._state.path is None:
             return self.save_as()
         return self._save(self._state.path)
 
     def save_as(self) -> bool:
-        """Ask for a file and save to it; tell whether nothing is unsaved now."""
+        """Ask for a file and save to it; tell whether it is saved."""
         suggestion = self._state.path.name if self._state.path else "profile.toml"
         path = dialogs.ask_save(self._window, self._folder(), suggestion)
         return path is not None and self._save(path)
@@ -155,8 +155,9 @@ class Documents(QObject):
         if self._is_in_hand(path) and self._watch.differs:
             wanted = dialogs.ask_write_over(self._window, path.name)
             if wanted is dialogs.Version.THEIRS:
-                return self._take_theirs()
-            if wanted is None:
+                # Not saved, so that a window about to close stays, with Undo at hand.
+                self._take_theirs()
+            if wanted is not dialogs.Version.MINE:
                 return False
         kept = self._write(path, self._state.profile, previous=self._opened_text)
         if kept is None:
@@ -182,8 +183,8 @@ class Documents(QObject):
     def _on_changed_elsewhere(self) -> None:
         self._take_theirs(ask=self._state.is_modified)
 
-    def _take_theirs(self, *, ask: bool = False) -> bool:
-        """Take up the file as another program left it, as one step; tell whether nothing is unsaved now."""
+    def _take_theirs(self, *, ask: bool = False) -> None:
+        """Take up the file as another program left it, as one step."""
         path = self._state.path
         assert path is not None  # only a file can be changed elsewhere
         self._watch.note()
@@ -194,17 +195,16 @@ class Documents(QObject):
             self._state.tell(
                 f"{changed} and cannot be read now: {in_short(error, path)}. What is here stays."
             )
-            return False
+            return
         is_news = profile != self._state.profile
         if is_news and ask and dialogs.ask_changed(self._window, path.name) is not dialogs.Version.THEIRS:
             self._state.tell(f"Your edits stay. {changed}, and keeps that version until you save.")
-            return False
+            return
         self._opened_text = _text_of(path)
         self._state.edit_profile("Take up the changed file", profile)
         self._state.mark_saved(path)
         if is_news:
             self._state.tell(f"{changed}, and its new version is shown. Undo brings back the one before.")
-        return True
 
     def _is_in_hand(self, path: Path) -> bool:
         own = self._state.path

@@ -131,7 +131,7 @@ def test_new_comments_alone_are_no_step_and_are_kept(
     ("wanted", "saved", "in_file", "in_hand"),
     [
         (Version.MINE, True, "Mine", "Mine"),
-        (Version.THEIRS, True, "Theirs", "Theirs"),
+        (Version.THEIRS, False, "Theirs", "Theirs"),
         (None, False, "Theirs", "Mine"),
     ],
 )
@@ -155,11 +155,17 @@ def test_saving_over_a_file_that_changed_meanwhile_asks(
     assert not answers["ask_write_over"]
 
 
-def test_closing_with_a_save_asks_too_and_stays_open_without_an_answer(
-    shell: Shell, state: AppState, profile_file: Path, answers: Answers, monkeypatch: pytest.MonkeyPatch
+@pytest.mark.parametrize("wanted", [Version.THEIRS, None])
+def test_closing_with_a_save_asks_too_and_stays_open_unless_it_is_saved(
+    shell: Shell,
+    state: AppState,
+    profile_file: Path,
+    answers: Answers,
+    monkeypatch: pytest.MonkeyPatch,
+    wanted: Version | None,
 ) -> None:
     monkeypatch.setattr(dialogs, "ask_unsaved", lambda *_asked: Unsaved.SAVE)
-    answers["ask_write_over"].append(None)
+    answers["ask_write_over"].append(wanted)
     edit(state)
     write_elsewhere(profile_file, "Theirs")
     assert not shell.close()
