@@ -4,7 +4,7 @@ from functools import partial
 
 import attrs
 from matplotlib.figure import Figure
-from PySide6.QtGui import QResizeEvent
+from PySide6.QtGui import QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QCheckBox, QVBoxLayout, QWidget
 
 from core.drawing.palette import load_palette
@@ -53,7 +53,13 @@ class EyepiecePair(QWidget):
         self._comparison = comparison
         self._show()
 
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self._show()
+
     def _show(self) -> None:
+        if not self.isVisible():  # it is shown afresh when it comes into sight
+            return
         sights = self._both()
         for widget in (self.canvas, self.same_power):
             widget.setVisible(bool(sights))
