@@ -1,7 +1,7 @@
 """One answer on top: one sentence, always true for the state in hand, and the reasons behind it."""
 
 from collections.abc import Callable, Sequence
-from datetime import date, datetime, timedelta
+from datetime import date, datetime
 from functools import partial
 
 from attrs import frozen
@@ -9,6 +9,7 @@ from attrs import frozen
 from core.air.cooling import Readiness
 from core.air.steadiness import USUAL_AIR_POWER, Blur
 from core.best_minutes import BestMinutes, best_planet, find_best_minutes, highest_within
+from core.cooling_words import ready_at
 from core.kit.gear import Barlow, Eyepiece, Telescope
 from core.kit.ladder import Ladder, build_ladder
 from core.limiter import Limiter, Outlook, find_limiter
@@ -106,7 +107,8 @@ def answer(
         position=position,
         ladder=ladder,
         readiness=readiness,
-        ready_at=_ready_at(readiness, outside_since),
+        outside_since=outside_since,
+        ready_at=None if readiness is None or outside_since is None else ready_at(readiness, outside_since),
     )
     limiter = find_limiter(outlook)
     site_clock = SiteClock(zone=night.site.zone, hours=clock)
@@ -141,9 +143,3 @@ def _nearest_miss(night: Night) -> Body:
         return -1 if kind is None else _NEARNESS.index(kind), missed.highest.altitude_deg
 
     return max((body.body for body in night.bodies), key=closeness)
-
-
-def _ready_at(readiness: Readiness | None, outside_since: datetime | None) -> datetime | None:
-    if readiness is None or readiness.likely_minutes is None or outside_since is None:
-        return None
-    return outside_since + timedelta(minutes=readiness.likely_minutes)

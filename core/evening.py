@@ -9,6 +9,7 @@ from attrs import frozen
 
 from core.air.cooling import Readiness, estimate_cooling
 from core.best_minutes import BestMinutes, find_best_minutes, is_worth_a_climb, stop_time
+from core.cooling_words import words_outside
 from core.kit.gear import Telescope, TelescopeKind
 from core.sky.bodies import Body
 from core.sky.night import Grade, Night
@@ -54,12 +55,14 @@ def plan_evening(
     *,
     planet: Body | None = None,
     readiness: Readiness | None = None,
+    outside_since: datetime | None = None,
     clock: int = 24,
 ) -> tuple[EveningItem, ...]:
     """Return the evening's items: preparation, targets, the stop before sunrise.
 
     Preparation aims at the best minutes of ``planet``, or of the first target without one; a telescope
-    without an estimate of its cooling is taken to start 17 °C too warm. Targets are the planet in hand,
+    without an estimate of its cooling is taken to start 17 °C too warm, and one that stands outside already
+    (``outside_since``) is not told to be carried out. Targets are the planet in hand,
     and all others that stand above 30 degrees in clean air for 20 minutes. Nothing to see, nothing to do.
     """
     site_clock = SiteClock(zone=night.site.zone, hours=clock)
@@ -77,7 +80,11 @@ def plan_evening(
     items: list[EveningItem] = []
     if scope is not None:
         items += _finder(night, scope, best.start, site_clock)
-        items += _cooling(night, readiness or estimate_cooling(scope), first, best.start, site_clock)
+        cooling = readiness or estimate_cooling(scope)
+        if outside_since is None:
+            items += _cooling(night, cooling, first, best.start, site_clock)
+        else:
+            items += _outside(night, cooling, outside_since, site_clock)
     items += [_target(body, minutes, site_clock) for body, minutes in targets]
     items += _stop(night, targets[-1][1].start, site_clock)
     return tuple(items)
@@ -128,26 +135,50 @@ def _cooling(
     # One that never comes within 1 °C still gains from an hour outside.
     lead = timedelta(hours=1) if minutes is None else timedelta(minutes=minutes)
     out = max(first_look - lead, night.start)
-    by_day = night.sun.set is not None and out < night.sun.set
+    shade = _shade(night, out)
     words = f"Carry the telescope out by {clock.time(out)} for {body.label} at {clock.time(first_look)}."
-    if by_day:
-        words += " Until sunset it stands in the shade with its caps on."
     yield EveningItem(
         kind=ItemKind.CARRY_OUT,
         start=out,
         end=out,
         title="Carry out",
-        words=f"{words} {readiness.words}",
-        caution=by_day,
+        words=f"{words}{shade} {readiness.words}",
+        caution=bool(shade),
     )
     if readiness.low_minutes is not None and not readiness.never:
-        yield EveningItem(
-            kind=ItemKind.READY,
-            start=out + timedelta(minutes=readiness.low_minutes),
-            end=max(first_look, out + timedelta(minutes=readiness.low_minutes)),
-            title="Ready",
-            words="Within about 1 °C of the air somewhere in this time, by a rule of thumb.",
-        )
+        yield _ready(out + timedelta(minutes=readiness.low_minutes), first_look)
+
+
+def _outside(night: Night, readiness: Readiness, since: datetime, clock: SiteClock) -> Iterator[EveningItem]:
+    """Yield that the telescope stands outside, and when it is ready."""
+    shade = _shade(night, since)
+    yield EveningItem(
+        kind=ItemKind.CARRY_OUT,
+        start=since,
+        end=since,
+        title="Outside",
+        words=f"{words_outside(readiness, since, clock)}{shade}",
+        caution=bool(shade),
+    )
+    slowest = readiness.high_minutes if readiness.high_minutes is not None else readiness.likely_minutes
+    if readiness.low_minutes is not None and slowest:
+        yield _ready(since + timedelta(minutes=readiness.low_minutes), since + timedelta(minutes=slowest))
+
+
+def _ready(start: datetime, end: datetime) -> EveningItem:
+    return EveningItem(
+        kind=ItemKind.READY,
+        start=start,
+        end=max(start, end),
+        title="Ready",
+        words="Within about 1 °C of the air somewhere in this time, by a rule of thumb.",
+    )
+
+
+def _shade(night: Night, out: datetime) -> str:
+    """Return what is to be heeded by a telescope that goes out by day, nothing after sunset."""
+    by_day = night.sun.set is not None and out < night.sun.set
+    return " Until sunset it stands in the shade with its caps on." if by_day else ""
 
 
 def _target(body: Body, best: BestMinutes, clock: SiteClock) -> EveningItem:

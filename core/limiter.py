@@ -45,7 +45,8 @@ class Outlook:
 
     ``best`` are the best minutes still to come, None when there are none; ``over`` then holds those past.
     ``position`` is where the planet stands at the moment that the ladder is built for: now, if now is one
-    of the best minutes, else when it is highest in them. ``ready_at`` is when the telescope is likely ready.
+    of the best minutes, else when it is highest in them. ``ready_at`` is when a telescope that stands
+    outside since ``outside_since`` is likely ready.
     """
 
     night: Night
@@ -56,6 +57,7 @@ class Outlook:
     position: Position | None
     ladder: Ladder | None
     readiness: Readiness | None
+    outside_since: datetime | None
     ready_at: datetime | None
 
     @property

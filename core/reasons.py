@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from core.air.steadiness import BlurSource
 from core.best_minutes import best_planet, find_best_minutes, stop_time
+from core.cooling_words import words_outside
 from core.kit.gear import TelescopeKind
 from core.kit.ladder import Ladder
 from core.kit.optics import usual_night_powers
@@ -110,11 +111,9 @@ def _blocked(outlook: Outlook, clock: SiteClock) -> Iterator[str]:
 
 
 def _readiness(outlook: Outlook, clock: SiteClock) -> Iterator[str]:
-    if outlook.readiness is None:
-        return
-    yield outlook.readiness.words
-    if outlook.ready_at is not None:
-        yield f"By that estimate the telescope is likely ready at {clock.time(outlook.ready_at)}."
+    readiness, since = outlook.readiness, outlook.outside_since
+    if readiness is not None:
+        yield readiness.words if since is None else words_outside(readiness, since, clock)
 
 
 def _power(outlook: Outlook, clock: SiteClock) -> Iterator[str]:

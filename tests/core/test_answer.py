@@ -231,6 +231,10 @@ def test_a_telescope_not_yet_cool_keeps_low_until_it_is() -> None:
 
     assert "Stay near 30x until the telescope is ready at about 04:2" in told.sentence
     assert "(an estimate), then climb to" in told.sentence
+    # The reason tells times of the clock, not minutes that were to be counted from going out.
+    (reason,) = (reason for reason in told.reasons if "within 1 °C of the air" in reason)
+    assert reason.startswith("The telescope is outside since 03:55 and comes within")
+    assert "minutes" not in reason
     later = answer(
         night(LISBON, GOOD),
         planet=Body.JUPITER,

@@ -1,7 +1,7 @@
 """The evening's plan: safe before sunset, ready before the first look, off the planet before sunrise."""
 
 import re
-from datetime import date, timedelta
+from datetime import UTC, date, datetime, timedelta
 from functools import cache
 
 import astronomy
@@ -102,6 +102,38 @@ def test_a_telescope_that_never_follows_the_air_gets_no_finishing_time() -> None
     assert never.never
     assert of_kind(items, ItemKind.READY) == []
     assert "never comes within 1 °C" in of_kind(items, ItemKind.CARRY_OUT)[0].words
+
+
+def test_a_telescope_that_stands_outside_is_not_told_to_be_carried_out() -> None:
+    since = datetime(2026, 12, 5, 18, 10, tzinfo=UTC)
+    items = plan_evening(night(LISBON), TEN_INCH, planet=Body.SATURN, outside_since=since)
+    (outside,), (ready,) = of_kind(items, ItemKind.CARRY_OUT), of_kind(items, ItemKind.READY)
+
+    assert (outside.title, outside.start, outside.end) == ("Outside", since, since)
+    assert "Carry the telescope out" not in outside.words
+    # Common practice, no source: a 10-inch open reflector 17 °C too warm needs about 45 minutes; a third
+    # less or half as much again is well possible.
+    assert "from 18:40 to 19:20, likely at 18:55 (an estimate)" in outside.words
+    assert ready.start - since == pytest.approx(timedelta(minutes=31.5), abs=timedelta(seconds=1))
+    assert ready.end - since == pytest.approx(timedelta(minutes=67.5), abs=timedelta(seconds=1))
+
+
+def test_one_carried_out_by_day_stands_capped_in_the_shade_too() -> None:
+    since = datetime(2026, 12, 5, 15, 0, tzinfo=UTC)
+    items = plan_evening(night(LISBON), TEN_INCH, planet=Body.SATURN, outside_since=since)
+    (outside,) = of_kind(items, ItemKind.CARRY_OUT)
+
+    assert "in the shade with its caps on" in outside.words
+    assert outside.caution
+
+
+def test_one_as_cold_as_the_air_is_ready_when_it_comes_out() -> None:
+    since = datetime(2026, 12, 5, 18, 10, tzinfo=UTC)
+    cold = estimate_cooling(TEN_INCH, warmer_by_c=0.5)
+    items = plan_evening(night(LISBON), TEN_INCH, readiness=cold, outside_since=since)
+
+    assert of_kind(items, ItemKind.READY) == []
+    assert "within 1 °C of the air then" in of_kind(items, ItemKind.CARRY_OUT)[0].words
 
 
 def test_the_planet_in_hand_comes_first_and_preparation_is_for_it() -> None:
