@@ -1,13 +1,15 @@
 """A planet's year in words: the best weeks, the highest and the largest, and what it does in the sky."""
 
+import math
 from collections.abc import Iterator
 from datetime import date, datetime
 from typing import Final
 
+from core.sky.apparent import instant
 from core.sky.bodies import Body
-from core.sky.events import FAIR_DEG, LOWEST_USEFUL_DEG
+from core.sky.events import BEST_DEG, FAIR_DEG, LOWEST_USEFUL_DEG
 from core.sky.phenomena import Aspect, Phenomenon
-from core.wording import altitude_text, date_text, listed, month_text, opening
+from core.wording import SiteClock, altitude_text, date_text, listed, month_text, opening, weekday_text
 from core.year import Year
 
 # The parts of a month, by their last day.
@@ -44,6 +46,30 @@ def best_weeks_text(year: Year) -> str:
         return f"{first} Highest and largest around {highest}: {height}, {size}."
     largest = spoken.day(year.dates[best.largest])
     return f"{first} Highest around {highest}, {height}; largest around {largest}, {size}."
+
+
+def evening_text(year: Year, number: int, clock: SiteClock) -> str:
+    """Return one evening in a sentence, its date first.
+
+    ``Sat 5 December 2026: Saturn up to 50° in the dark, at 19:10; 6.0 h above 30°, 2.9 h above 45°; 18.5″.``
+    """
+    outlook, day = year.outlook, year.dates[number]
+    parts = [f"{weekday_text(day)}: {year.planet.label} {_highest_text(year, number, clock)}"]
+    by_height = ((FAIR_DEG, outlook.dark_hours_30), (BEST_DEG, outlook.dark_hours_45))
+    hours = [f"{each[number]:.1f} h above {high:.0f}°" for high, each in by_height if each[number] >= 0.05]
+    if hours:
+        parts.append(", ".join(hours))
+    parts.append(size_text(float(outlook.diameter_arcsec[number])))
+    parts += [each.aspect.value for each in year.phenomena if local_day(year, each.time) == day]
+    return f"{'; '.join(parts)}."
+
+
+def _highest_text(year: Year, number: int, clock: SiteClock) -> str:
+    altitude_deg = float(year.outlook.best_altitude_deg[number])
+    if math.isnan(altitude_deg):
+        return f"not up in a dark sky{_clear(year)}"
+    height = altitude_text(max(altitude_deg, 0.0), under_deg=FAIR_DEG)
+    return f"up to {height} in the dark, at {clock.time(instant(year.outlook.best_s[number]))}"
 
 
 def phenomena_lines(year: Year) -> Iterator[str]:

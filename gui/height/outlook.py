@@ -1,0 +1,162 @@
+"""The year outlook: a planet's year of evenings at a glance, and the way to any of them."""
+
+from datetime import date
+
+from PySide6.QtCore import Qt, QTimer
+from PySide6.QtGui import QAccessible, QAccessibleEvent, QHideEvent, QShowEvent
+from PySide6.QtWidgets import QHBoxLayout, QProgressBar, QPushButton, QVBoxLayout, QWidget
+
+from core.problems import ProblemsError
+from core.sky.ephemeris import usable_dates
+from core.wording import SiteClock
+from core.year import Year
+from core.year_words import best_weeks_text, evening_text
+from gui.height.year_canvas import YearCanvas
+from gui.height.year_reader import YearReader
+from gui.state import AppState, Aspect
+from gui.widgets.plain_label import PlainLabel
+
+_DEPENDS_ON = frozenset({Aspect.PROFILE, Aspect.SITE, Aspect.EVENING, Aspect.PLANET, Aspect.SKY})
+# Quicker work than this is over before a bar would be seen.
+_BAR_AFTER_MS = 250
+_HINT = "Point at an evening to read about it; click it to go there."
+
+
+class OutlookPanel(QWidget):
+    """The year of the planet in hand at the site in hand; worked out while the panel is in sight."""
+
+    def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._state = state
+        self._first: date | None = None
+        self.sentence = PlainLabel(wraps=True)
+        self.sentence.setAccessibleName("Best weeks of the year")
+        self.canvas = YearCanvas(state)
+        self.reading = PlainLabel(_HINT, role="small", wraps=True)
+        self.reading.setAccessibleName("The evening pointed at")
+        self.go = QPushButton("&Go to this evening")
+        self.go.setAccessibleDescription("Make the evening pointed at the evening in hand")
+        self.progress = QProgressBar()
+        self.progress.setAccessibleName("Working out the year")
+        self.progress.setTextVisible(False)
+        self.setFocusProxy(self.canvas)
+        self._reader = YearReader(state.jobs, self)
+        self._bar_timer = QTimer(self)
+        self._bar_timer.setSingleShot(True)
+        self._bar_timer.setInterval(_BAR_AFTER_MS)
+        self._lay_out()
+        self._connect()
+        self._show_reading()
+
+    def _lay_out(self) -> None:
+        foot = QHBoxLayout()
+        foot.setSpacing(12)
+        foot.addWidget(self.reading, 1)
+        foot.addWidget(self.progress)
+        foot.addWidget(self.go, 0, Qt.AlignmentFlag.AlignTop)
+        self.progress.setFixedWidth(160)
+        self.progress.hide()
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(6)
+        column.addWidget(self.sentence)
+        column.addWidget(self.canvas, 1)
+        column.addLayout(foot)
+
+    def _connect(self) -> None:
+        self._bar_timer.timeout.connect(self.progress.show)
+        self._reader.read.connect(self._show_year)
+        self._reader.refused.connect(self._show_refusal)
+        self._reader.progressed.connect(self._show_progress)
+        self.canvas.pointed.connect(self._show_reading)
+        self.canvas.chosen.connect(self._go_to)
+        self.go.clicked.connect(lambda: self._go_to(self.canvas.marked))
+        self._state.changed.connect(self._on_changed)
+
+    # The year.
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self._want_year()
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        super().hideEvent(event)
+        self._reader.give_up()
+        self._end_progress()
+
+    def _on_changed(self, aspects: frozenset[Aspect]) -> None:
+        if aspects & _DEPENDS_ON and self.isVisible():
+            self._want_year()
+
+    def _want_year(self) -> None:
+        state = self._state
+        site, planet = state.site, state.planet
+        if site is None or planet is None:
+            self._end_progress()
+            self._show_nothing("" if site else "Add a site in Gear to see the year from there.")
+            return
+        self._first = _first_of_year(state.evening, self._first)
+        year = self.canvas.year
+        if year is not None and (year.site, year.planet, year.dates[0]) == (site, planet, self._first):
+            self._reader.give_up()
+            self._end_progress()
+            self._show_reading()
+            return
+        self._bar_timer.start()
+        self._reader.want(site, planet, self._first)
+
+    def _show_year(self, year: Year) -> None:
+        self._end_progress()
+        self.sentence.setText(best_weeks_text(year))
+        self.canvas.show_year(year)
+        self._show_reading()
+
+    def _show_refusal(self, sentence: str) -> None:
+        self._end_progress()
+        self._show_nothing(sentence)
+
+    def _show_nothing(self, sentence: str) -> None:
+        self.sentence.setText(sentence)
+        self.canvas.show_year(None)
+        self._show_reading()
+
+    def _show_progress(self, done: int, steps: int) -> None:
+        self.progress.setRange(0, steps)
+        self.progress.setValue(done)
+
+    def _end_progress(self) -> None:
+        self._bar_timer.stop()
+        self.progress.hide()
+
+    # One evening of it.
+
+    def _show_reading(self, _day: date | None = None) -> None:
+        year, state = self.canvas.year, self._state
+        day = self.canvas.marked or state.evening
+        self.go.setEnabled(self.canvas.marked not in (None, state.evening))
+        words = _HINT
+        if year is not None and day in year.dates:
+            clock = SiteClock(zone=year.site.zone, hours=state.profile.preferences.clock)
+            words = evening_text(year, year.dates.index(day), clock)
+        self.reading.setText(words)
+        self.canvas.setAccessibleDescription(f"{self.sentence.text()} {words}".strip())
+        changed = QAccessibleEvent(self.canvas, QAccessible.Event.DescriptionChanged)
+        QAccessible.updateAccessibility(changed)
+
+    def _go_to(self, day: date | None) -> None:
+        if day is None:
+            return
+        try:
+            self._state.set_evening(day)
+        except ProblemsError as error:
+            self._state.tell(str(error))
+
+
+def _first_of_year(evening: date, shown: date | None) -> date:
+    """Return the first date to show: the one shown already while the evening lies in its year.
+
+    Else it is the first of the evening's month, so that the chart stands still while evenings are chosen.
+    """
+    if shown is not None and shown <= evening < shown.replace(year=shown.year + 1):
+        return shown
+    return max(evening.replace(day=1), usable_dates()[0])

@@ -1,0 +1,167 @@
+"""The year's chart in the window, with the line that hand and keys move over it."""
+
+from collections.abc import Callable
+from datetime import date
+
+from matplotlib.figure import Figure
+from PySide6.QtCore import QPointF, QRectF, Qt, Signal
+from PySide6.QtGui import QColor, QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QPen
+from PySide6.QtWidgets import QWidget
+
+from core.drawing.outlook import YearChart, draw_year
+from core.drawing.palette import load_palette
+from core.wording import short_date_text
+from core.year import Year
+from gui.state import AppState, Aspect
+from gui.widgets.canvas import Canvas
+
+_STEPS = {
+    Qt.KeyboardModifier.NoModifier: 1,
+    Qt.KeyboardModifier.ShiftModifier: 7,
+    Qt.KeyboardModifier.ControlModifier: 30,
+}
+_GO = (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Space)
+
+
+class YearCanvas(Canvas):
+    """A planet's year, the evening in hand marked; another one is pointed at by hand or key.
+
+    Signals
+    -------
+    pointed
+        The date pointed at, or None when none is.
+    chosen
+        The date to go to.
+    """
+
+    pointed = Signal(object)
+    chosen = Signal(object)
+
+    def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
+        super().__init__(self._draw_chart, parent)
+        self.chart: YearChart | None = None
+        self.year: Year | None = None
+        self.marked: date | None = None
+        self._state = state
+        self.layers.append(self._paint_mark)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setMouseTracking(True)
+        self.setAccessibleName("Year chart: how high the planet gets in a dark sky on each evening")
+        self.setToolTip("Click an evening to go there; left and right, with Shift by weeks, then Return")
+        state.changed.connect(self._on_changed)
+
+    def show_year(self, year: Year | None) -> None:
+        """Show a year, or with None an empty place."""
+        self.year = year
+        if year is None or (self.marked is not None and self.marked not in year.dates):
+            self.point_at(None)
+        self.redraw()
+
+    def point_at(self, day: date | None) -> None:
+        """Point at one evening of the year, or with None at none."""
+        if day != self.marked:
+            self.marked = day
+            self.pointed.emit(day)
+            self.update()
+
+    def line_x(self, day: date) -> float | None:
+        """Return where a date's line stands in the widget, None when it is not on the chart."""
+        if self.chart is None or not self.chart.shows(day):
+            return None
+        return self.from_figure(self.chart.x_of(day), 0)[0]
+
+    def _draw_chart(self, figure: Figure) -> None:
+        palette = load_palette(self._state.palette_name)
+        figure.set_facecolor(palette.background)
+        self.chart = None
+        if self.year is not None:
+            self.chart = draw_year(figure, self.year, palette=palette, chosen=self._state.evening)
+
+    def _on_changed(self, aspects: frozenset[Aspect]) -> None:
+        if aspects & {Aspect.EVENING, Aspect.PALETTE}:
+            self.redraw()
+
+    def _paint_mark(self, painter: QPainter) -> None:
+        palette = load_palette(self._state.palette_name)
+        x = None if self.marked is None else self.line_x(self.marked)
+        if x is not None and self.chart is not None and self.marked is not None:
+            plot = self.chart.plot_box
+            top, bottom = self.from_figure(0, plot.top)[1], self.from_figure(0, plot.bottom)[1]
+            painter.setPen(QPen(QColor(palette.ink), 1.5, Qt.PenStyle.DashLine))
+            painter.drawLine(QPointF(x, top), QPointF(x, bottom))
+            self._paint_tag(painter, x, top, short_date_text(self.marked))
+        if self.hasFocus():
+            painter.setPen(QPen(QColor(palette.accent), 2.0))
+            painter.drawRect(QRectF(self.rect()).adjusted(1, 1, -1, -1))
+
+    def _paint_tag(self, painter: QPainter, x: float, top: float, words: str) -> None:
+        """Write the date at the head of the line, on ground of its own so that it is read over anything."""
+        palette, metrics = load_palette(self._state.palette_name), painter.fontMetrics()
+        width, height = metrics.horizontalAdvance(words) + 10, metrics.height() + 2
+        box = QRectF(min(max(x - width / 2, 0.0), self.width() - width), top, width, height)
+        painter.fillRect(box, QColor(palette.ink))
+        painter.setPen(QColor(palette.background))
+        painter.drawText(box, Qt.AlignmentFlag.AlignCenter, words)
+
+    # Hands.
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        self.point_at(self._date_at(event.position()))
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        day = self._date_at(event.position())
+        if event.button() == Qt.MouseButton.LeftButton and day is not None:
+            self.chosen.emit(day)
+        else:
+            super().mousePressEvent(event)
+
+    def leaveEvent(self, event: object) -> None:
+        if not self.hasFocus():
+            self.point_at(None)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        act = self._act_of(event)
+        if act is None:
+            super().keyPressEvent(event)
+        else:
+            act()
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        super().focusInEvent(event)
+        self.update()
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        super().focusOutEvent(event)
+        self.update()
+
+    def _act_of(self, event: QKeyEvent) -> Callable[[], None] | None:
+        """Return what a key does here."""
+        key = Qt.Key(event.key())
+        step = _STEPS.get(event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier)
+        if step is not None and key in (Qt.Key.Key_Left, Qt.Key.Key_Right):
+            return lambda: self._step(step if key == Qt.Key.Key_Right else -step)
+        if key in _GO and self.marked is not None:
+            return lambda: self.chosen.emit(self.marked)
+        acts: dict[Qt.Key, Callable[[], None]] = {
+            Qt.Key.Key_Home: lambda: self.point_at(None),
+            Qt.Key.Key_Up: lambda: self._state.step_planet(-1),
+            Qt.Key.Key_Down: lambda: self._state.step_planet(1),
+        }
+        return acts.get(key)
+
+    def _step(self, evenings: int) -> None:
+        """Point so many evenings on, from the one pointed at or else from the one in hand."""
+        if self.year is None:
+            return
+        dates = self.year.dates
+        start = self.marked or self._state.evening
+        number = dates.index(start) if start in dates else 0
+        self.point_at(dates[min(max(number + evenings, 0), len(dates) - 1)])
+
+    def _date_at(self, where: QPointF) -> date | None:
+        """Return the date at a place over the chart."""
+        if self.chart is None:
+            return None
+        x, _ = self.to_figure(where.x(), where.y())
+        plot = self.chart.plot_box
+        return self.chart.date_at(x) if plot.left <= x <= plot.right else None

@@ -1,0 +1,300 @@
+"""The year outlook by hand and key: what it says, where it leads, and how it waits."""
+
+from collections.abc import Callable
+from datetime import date, timedelta
+
+import numpy as np
+import pytest
+from attrs import evolve
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtTest import QTest
+from pytestqt.qtbot import QtBot
+
+from core.sky.bodies import Body
+from core.sky.night import compute_night
+from core.year import Year
+from gui.height.outlook import OutlookPanel
+from gui.height.year_reader import YearReader
+from gui.jobs import AtOnce, Jobs
+from gui.state import AppState
+from tests.gui.conftest import TERRACE, HandClock, make_profile, pixels
+
+TONIGHT = date(2026, 12, 5)
+PanelMaker = Callable[[AppState], OutlookPanel]
+
+
+class Later:
+    """An executor that runs its jobs when told to."""
+
+    def __init__(self) -> None:
+        self.works: list[Callable[[], None]] = []
+
+    def submit(self, work: Callable[[], None], /) -> None:
+        self.works.append(work)
+
+    def run(self) -> None:
+        while self.works:
+            self.works.pop(0)()
+
+
+@pytest.fixture
+def make_panel(qtbot: QtBot, theme: object) -> PanelMaker:
+    def make(state: AppState) -> OutlookPanel:
+        panel = OutlookPanel(state)
+        qtbot.addWidget(panel)
+        panel.resize(980, 520)
+        panel.show()
+        qtbot.waitExposed(panel)
+        panel.canvas.ensure_drawn()
+        return panel
+
+    return make
+
+
+@pytest.fixture
+def panel(make_panel: PanelMaker, state: AppState) -> OutlookPanel:
+    state.set_planet(Body.SATURN)
+    return make_panel(state)
+
+
+@pytest.fixture
+def later() -> Later:
+    return Later()
+
+
+@pytest.fixture
+def slow_state(later: Later, clock: HandClock, qapp: object) -> AppState:
+    """Return a state whose jobs wait, but for the sky tables."""
+    state = AppState(make_profile(), clock=clock, jobs=Jobs(later))
+    state.prepare_sky()
+    later.run()
+    state.set_planet(Body.SATURN)
+    return state
+
+
+def place_of(panel: OutlookPanel, day: date) -> QPoint:
+    x = panel.canvas.line_x(day)
+    assert x is not None
+    return QPoint(round(x), panel.canvas.height() // 2)
+
+
+def click(panel: OutlookPanel, day: date) -> None:
+    QTest.mouseClick(panel.canvas, Qt.MouseButton.LeftButton, pos=place_of(panel, day))
+
+
+def press(
+    panel: OutlookPanel, *keys: Qt.Key, modifier: Qt.KeyboardModifier = Qt.KeyboardModifier.NoModifier
+) -> None:
+    for key in keys:
+        QTest.keyClick(panel.canvas, key, modifier)
+
+
+def test_the_best_weeks_stand_over_the_chart(panel: OutlookPanel) -> None:
+    assert panel.sentence.text().startswith("Saturn is best until ")
+    assert "above 45° in a dark sky, clear of what blocks the view." in panel.sentence.text()
+    assert panel.canvas.chart is not None
+    assert panel.canvas.chart.shows(date(2026, 12, 1))
+    assert panel.canvas.chart.shows(date(2027, 11, 30))
+
+
+def test_the_evening_in_hand_is_read_out(panel: OutlookPanel) -> None:
+    night = compute_night(TERRACE, TONIGHT).of(Body.SATURN)
+
+    words = panel.reading.text()
+    assert words.startswith(
+        f"Sat 5 December 2026: Saturn up to {night.highest.altitude_deg:.0f}° in the dark, at "
+    )
+    assert "h above 30°" in words
+    assert words in panel.canvas.accessibleDescription()
+    assert panel.sentence.text() in panel.canvas.accessibleDescription()
+    assert not panel.go.isEnabled()
+
+
+def test_a_click_goes_to_the_evening_and_the_chart_stands_still(panel: OutlookPanel, state: AppState) -> None:
+    goal = date(2027, 9, 3)
+    before = panel.canvas.line_x(goal)
+
+    click(panel, goal)
+    panel.canvas.ensure_drawn()
+
+    assert abs((state.evening - goal).days) <= 1
+    assert panel.canvas.line_x(goal) == before
+    assert panel.reading.text().startswith(f"{state.evening:%a} {state.evening.day} September 2027: Saturn ")
+
+
+def test_keys_point_and_return_goes(panel: OutlookPanel, state: AppState) -> None:
+    panel.canvas.setFocus()
+    press(panel, Qt.Key.Key_Right, Qt.Key.Key_Right, Qt.Key.Key_Left)
+    assert panel.canvas.marked == TONIGHT + timedelta(days=1)
+    press(panel, Qt.Key.Key_Right, modifier=Qt.KeyboardModifier.ShiftModifier)
+    press(panel, Qt.Key.Key_Right, modifier=Qt.KeyboardModifier.ControlModifier)
+    assert panel.canvas.marked == TONIGHT + timedelta(days=38)
+    assert state.evening == TONIGHT
+    assert panel.reading.text().startswith("Tue 12 January 2027: Saturn ")
+
+    press(panel, Qt.Key.Key_Return)
+
+    assert state.evening == date(2027, 1, 12)
+
+
+def test_the_ends_of_the_year_hold(panel: OutlookPanel) -> None:
+    press(panel, *[Qt.Key.Key_Left] * 9)
+    assert panel.canvas.marked == date(2026, 12, 1)
+    press(panel, *[Qt.Key.Key_Right] * 14, modifier=Qt.KeyboardModifier.ControlModifier)
+    assert panel.canvas.marked == date(2027, 11, 30)
+    press(panel, Qt.Key.Key_Home)
+    assert panel.canvas.marked is None
+
+
+def test_the_button_goes_too(panel: OutlookPanel, state: AppState) -> None:
+    press(panel, Qt.Key.Key_Right)
+    assert panel.go.isEnabled()
+
+    QTest.mouseClick(panel.go, Qt.MouseButton.LeftButton)
+
+    assert state.evening == TONIGHT + timedelta(days=1)
+    assert not panel.go.isEnabled()
+
+
+def test_the_pointer_reads_out_what_it_is_over(panel: OutlookPanel, qtbot: QtBot) -> None:
+    QTest.mouseMove(panel.canvas, place_of(panel, date(2027, 10, 18)))
+
+    # Opposition on 18 October 2027 (two libraries, tests/published); a pixel is less than a day.
+    qtbot.waitUntil(lambda: "October 2027" in panel.reading.text())
+    assert panel.canvas.marked is not None
+    assert abs((panel.canvas.marked - date(2027, 10, 18)).days) <= 1
+
+
+def test_another_planet_and_another_site_have_their_own_year(panel: OutlookPanel, state: AppState) -> None:
+    state.set_planet(Body.MARS)
+    mars = panel.sentence.text()
+    state.set_site(state.profile.sites[1].id)
+
+    assert mars.startswith("Mars is best from ")
+    assert panel.sentence.text().startswith("Mars ")
+    assert panel.sentence.text() != mars
+    press(panel, Qt.Key.Key_Down)
+    assert state.planet is Body.JUPITER
+    assert panel.sentence.text().startswith("Jupiter ")
+
+
+def test_a_changed_roof_changes_the_year(panel: OutlookPanel, state: AppState) -> None:
+    open_sky = evolve(state.profile.sites[0], blocked=())
+
+    state.edit_profile("Clear the sky", evolve(state.profile, sites=(open_sky, *state.profile.sites[1:])))
+
+    assert "blocks the view" not in panel.sentence.text()
+
+
+def test_an_evening_beyond_the_chart_brings_its_own_year(panel: OutlookPanel, state: AppState) -> None:
+    state.set_evening(date(2028, 2, 29))
+    panel.canvas.ensure_drawn()
+
+    assert panel.canvas.year is not None
+    assert panel.canvas.year.dates[0] == date(2028, 2, 1)
+    assert panel.reading.text().startswith("Tue 29 February 2028: Saturn ")
+
+
+def test_nothing_is_worked_out_while_it_is_out_of_sight(panel: OutlookPanel, state: AppState) -> None:
+    before = panel.sentence.text()
+    panel.hide()
+    state.set_planet(Body.MARS)
+    assert panel.sentence.text() == before
+
+    panel.show()
+
+    assert panel.sentence.text().startswith("Mars ")
+
+
+def test_slow_work_shows_how_far_it_is(
+    qtbot: QtBot, make_panel: PanelMaker, slow_state: AppState, later: Later
+) -> None:
+    panel = make_panel(slow_state)
+    assert not panel.progress.isVisible()
+    qtbot.waitUntil(panel.progress.isVisible)
+
+    later.run()
+
+    assert not panel.progress.isVisible()
+    assert panel.sentence.text().startswith("Saturn ")
+    assert (panel.progress.value(), panel.progress.maximum()) == (2, 2)
+
+
+def test_what_is_no_longer_wanted_is_dropped(
+    make_panel: PanelMaker, slow_state: AppState, later: Later
+) -> None:
+    panel = make_panel(slow_state)
+    slow_state.set_planet(Body.MARS)
+    slow_state.set_planet(Body.JUPITER)
+    later.run()
+    assert panel.sentence.text().startswith("Jupiter ")
+
+    slow_state.set_planet(Body.MARS)
+    slow_state.set_planet(Body.JUPITER)
+    later.run()
+    assert panel.sentence.text().startswith("Jupiter ")
+
+    slow_state.set_planet(Body.VENUS)
+    panel.hide()
+    later.run()
+    assert panel.sentence.text().startswith("Jupiter ")
+
+
+def test_work_under_way_stops_when_it_is_given_up(qtbot: QtBot, later: Later, qapp: object) -> None:
+    reader = YearReader(Jobs(later))
+    years: list[Year] = []
+    steps: list[int] = []
+    reader.read.connect(years.append)
+
+    def give_up(done: int, _steps: int) -> None:
+        steps.append(done)
+        reader.give_up()
+
+    reader.progressed.connect(give_up)
+    reader.want(TERRACE, Body.MARS, TONIGHT)
+    later.run()
+
+    assert steps == [0], "it stops at the next step"
+    assert years == []
+
+
+def test_a_year_outside_the_planet_tables_is_refused_in_words(qtbot: QtBot, qapp: object) -> None:
+    reader = YearReader(Jobs(AtOnce()))
+
+    with qtbot.waitSignal(reader.refused) as refused:
+        reader.want(TERRACE, Body.MARS, date(2060, 1, 1))
+
+    assert refused.args is not None
+    assert "2060-01-01 is outside the planet tables" in refused.args[0]
+
+
+def test_a_year_at_hand_is_not_worked_out_again(later: Later, qapp: object) -> None:
+    reader = YearReader(Jobs(later))
+    years: list[Year] = []
+    reader.read.connect(years.append)
+    reader.want(TERRACE, Body.MARS, TONIGHT)
+    later.run()
+    reader.want(TERRACE, Body.MARS, TONIGHT)
+
+    assert len(years) == 2
+    assert years[0] is years[1]
+    assert later.works == []
+
+
+def test_without_a_site_it_says_where_to_begin(
+    make_panel: PanelMaker, make_state: Callable[..., AppState]
+) -> None:
+    panel = make_panel(make_state(evolve(make_profile(), sites=())))
+
+    assert panel.sentence.text() == "Add a site in Gear to see the year from there."
+    assert panel.canvas.year is None
+
+
+def test_the_night_palette_reaches_the_panel(panel: OutlookPanel, state: AppState) -> None:
+    press(panel, Qt.Key.Key_Right)
+    state.set_palette("night")
+
+    picture = pixels(panel.canvas)
+    assert picture[:, :, 1:].max() == 0
+    assert picture[:, :, 0].max() > 150
+    assert not np.all(picture == picture[0, 0])
