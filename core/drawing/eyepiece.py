@@ -17,7 +17,7 @@ from core.picture.eyepiece import Pictures, Steps
 from core.picture.known_sizes import angle_text
 from core.picture.sight import Sight
 
-_SCALE_WORDS: Final = "All at one scale; dashed: the Moon to the naked eye"
+_SCALE_WORDS: Final = "All at one scale; the circle is the Moon to the naked eye"
 
 _WORDS: Final = Lettering(9.0)
 _SMALL: Final = Lettering(8.0)
@@ -73,7 +73,13 @@ def draw_eyepiece(figure: Figure, pictures: Pictures, *, palette: Palette) -> Ey
 def draw_pair(figure: Figure, steps: Steps, headings: Sequence[str], *, palette: Palette) -> EyepieceDrawing:
     """Draw views side by side at one scale under a heading each, on a figure, which is cleared first."""
     pen = Pen(figure, palette)
-    room = pen.page.grown(-_EDGE)
+    boxes = draw_pair_in(pen, pen.page.grown(-_EDGE), steps, headings)
+    return EyepieceDrawing(figure, pen.texts, None, boxes, ())
+
+
+def draw_pair_in(pen: Pen, room: Box, steps: Steps, headings: Sequence[str]) -> tuple[Box, ...]:
+    """Draw views side by side in a part of a figure, and return where each lies."""
+    palette = pen.palette
     head, foot = _MARK.line_height + 3.0, 2.0 * _SMALL.line_height + 6.0
     count = len(steps.shown)
     side = min((room.width - _BETWEEN * (count - 1)) / count, room.height - head - foot)
@@ -86,11 +92,11 @@ def draw_pair(figure: Figure, steps: Steps, headings: Sequence[str], *, palette:
         name = fitted(legible(heading), _MARK, side)
         pen.write(name, left, top - _MARK.line_height / 2, _MARK, palette.ink, align="left")
         draw_window(pen, sight, picture, box, steps.window_deg)
-        _write_under(pen, box, f"{power_text(sight.power)}: {_looks(sight, side)}")
+        _write_under(pen, box, f"{power_text(sight.power)}: {_looks(sight)}")
         left += side + _BETWEEN
     y = boxes[0].bottom - 1.5 * _SMALL.line_height - 5.0
     pen.write(fitted(_SCALE_WORDS, _SMALL, room.width), room.middle[0], y, _SMALL, palette.faint_ink)
-    return EyepieceDrawing(figure, pen.texts, None, tuple(boxes), ())
+    return tuple(boxes)
 
 
 def _squares(room: Box) -> tuple[Box, Box]:
@@ -145,7 +151,8 @@ def _place_steps(steps: Steps, room: Box) -> tuple[tuple[Sight, Box], ...]:
 
 def _draw_steps(pen: Pen, pictures: Pictures, places: Sequence[tuple[Sight, Box]]) -> None:
     palette, steps = pen.palette, pictures.steps
-    for (sight, box), (_, picture) in zip(places, steps.shown, strict=True):
+    sizes = _all_briefly([_looks(sight) for sight, _ in places], places[0][1].width + _GAP - 1.0)
+    for (sight, box), (_, picture), size in zip(places, steps.shown, sizes, strict=True):
         in_hand = sight == pictures.sight
         square = Box(box.left, box.top - box.width, box.right, box.top)
         edge = palette.accent if in_hand else None
@@ -153,16 +160,19 @@ def _draw_steps(pen: Pen, pictures: Pictures, places: Sequence[tuple[Sight, Box]
         x, y = square.middle[0], square.bottom - _MARK.line_height / 2.0
         pen.write(power_text(sight.power), x, y, _MARK, palette.accent if in_hand else palette.ink)
         y -= _MARK.line_height / 2.0 + _SMALL.line_height / 2.0
-        pen.write(_looks(sight, box.width + _GAP - 1.0), x, y, _SMALL, palette.faint_ink)
+        pen.write(size, x, y, _SMALL, palette.faint_ink)
     y = places[0][1].bottom - _SMALL.line_height / 2.0 - 1.0
     words = fitted(_SCALE_WORDS, _SMALL, pen.page.width - 2.0 * _EDGE)
     pen.write(words, pen.page.middle[0], y, _SMALL, palette.faint_ink)
 
 
-def _looks(sight: Sight, width: float) -> str:
-    """Return how wide a body looks, its ring included, in a width in points."""
-    if sight.overfills:
-        return fitted("fills it", _SMALL, width)
-    size = angle_text(sight.apparent_extent_deg * 60.0)
-    words = f"{size} wide"
-    return words if width_of(words, _SMALL) <= width else fitted(size, _SMALL, width)
+def _looks(sight: Sight) -> str:
+    """Return how wide a body looks, its ring included."""
+    return "fills it" if sight.overfills else f"{angle_text(sight.apparent_extent_deg * 60.0)} wide"
+
+
+def _all_briefly(words: Sequence[str], width: float) -> list[str]:
+    """Return sizes that fit a width in points: all of them without their last word where one is too long."""
+    if all(width_of(text, _SMALL) <= width for text in words):
+        return list(words)
+    return [fitted(text.removesuffix(" wide"), _SMALL, width) for text in words]

@@ -207,9 +207,10 @@ def _write_headings(pen: Pen, layout: LadderLayout) -> None:
         remarks.append(f"dashed: {NOT_TONIGHT}")
     if layout.brief and any(not place.owned for place in layout.rungs):
         remarks.append(f"new: {NOT_OWNED}")
+    right = layout.words_left - 4.0
     for number, words in enumerate(remarks):
-        shown = fitted(words, HEADING, layout.rails[1] - layout.box.left)
-        pen.write(shown, layout.rails[1], y - number * HEADING.line_height, HEADING, colour, align="right")
+        shown = fitted(words, HEADING, right - layout.box.left)
+        pen.write(shown, right, y - number * HEADING.line_height, HEADING, colour, align="right")
 
 
 def _write_no_rungs(pen: Pen, layout: LadderLayout) -> None:

@@ -31,7 +31,7 @@ class _Sizes:
 
 _WIDE = _Sizes(limits=136.0, rails=40.0, leader=24.0, gap=8.0)
 _NARROW = _Sizes(limits=86.0, rails=24.0, leader=17.0, gap=8.0)
-_BRIEF = _Sizes(limits=66.0, rails=18.0, leader=13.0, gap=5.0, head=27.0)
+_BRIEF = _Sizes(limits=66.0, rails=15.0, leader=11.0, gap=4.0, head=27.0)
 _WIDE_FROM, _BRIEF_UNTIL = 470.0, 300.0
 
 

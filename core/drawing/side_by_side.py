@@ -5,13 +5,13 @@ from collections.abc import Sequence
 from matplotlib.figure import Figure
 
 from core.drawing.ladder import LadderChart, draw_layout
-from core.drawing.ladder_layout import lay_out_ladder, power_range
+from core.drawing.ladder_layout import LadderLayout, lay_out_ladder, power_range
 from core.drawing.lettering import Lettering, fitted, legible
 from core.drawing.palette import Palette
 from core.drawing.pen import Pen
 from core.drawing.placing import Box
 from core.kit.compare import Comparison
-from core.kit.ladder import Rung
+from core.kit.ladder import Ladder, Rung
 
 _MARGIN = 8.0
 _BETWEEN = 18.0
@@ -31,24 +31,38 @@ def draw_two_ladders(
     the rungs that one more thing would give it.
     """
     pen = Pen(figure, palette)
-    page = pen.page
-    ladders = (comparison.a.ladder, comparison.b.ladder)
-    powers = power_range(ladders, [*wished[0], *wished[1]])
-    middle = (page.left + page.right) / 2
-    halves = ((page.left + _MARGIN, middle - _BETWEEN / 2), (middle + _BETWEEN / 2, page.right - _MARGIN))
-    top = page.top - _MARGIN - _TITLE.line_height - 4.0
-    layouts = []
-    for number, (ladder, (left, right)) in enumerate(zip(ladders, halves, strict=True)):
+    return LadderChart(pen, draw_two_ladders_in(pen, pen.page.grown(-_MARGIN), comparison, wished))
+
+
+def draw_two_ladders_in(
+    pen: Pen, room: Box, comparison: Comparison, wished: tuple[Sequence[Rung], Sequence[Rung]] = ((), ())
+) -> tuple[LadderLayout, LadderLayout]:
+    """Draw both telescopes' ladders in a part of a figure, and return where their parts stand."""
+    middle = (room.left + room.right) / 2
+    powers = power_range(
+        (comparison.a.ladder, comparison.b.ladder), [rung for rungs in wished for rung in rungs]
+    )
+
+    def draw(
+        ladder: Ladder, left: float, right: float, wishes: Sequence[Rung], *, is_first: bool
+    ) -> LadderLayout:
+        top = room.top - _TITLE.line_height - 4.0
         layout = lay_out_ladder(
             ladder,
-            Box(left, page.bottom + _MARGIN, right, top),
+            Box(left, room.bottom, right, top),
             powers=powers,
-            wished=wished[number],
-            explain_air=number == 0,
+            wished=wishes,
+            explain_air=is_first,
         )
         name = fitted(legible(ladder.scope.name), _TITLE, right - left)
-        pen.write(name, left, page.top - _MARGIN - _TITLE.line_height / 2, _TITLE, palette.ink, align="left")
+        pen.write(name, left, room.top - _TITLE.line_height / 2, _TITLE, pen.palette.ink, align="left")
         draw_layout(pen, layout)
-        layouts.append(layout)
-    pen.stroke((middle, page.bottom + _MARGIN), (middle, page.top - _MARGIN), palette.line, 0.8)
-    return LadderChart(pen, layouts)
+        return layout
+
+    half = _BETWEEN / 2
+    layouts = (
+        draw(comparison.a.ladder, room.left, middle - half, wished[0], is_first=True),
+        draw(comparison.b.ladder, middle + half, room.right, wished[1], is_first=False),
+    )
+    pen.stroke((middle, room.bottom), (middle, room.top), pen.palette.line, 0.8)
+    return layouts

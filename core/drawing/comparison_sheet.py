@@ -1,0 +1,146 @@
+"""Two telescopes side by side on one page to keep or print: ladders, pictures, verdict and figures."""
+
+from collections.abc import Sequence
+
+from attrs import frozen
+from matplotlib.figure import Figure
+from matplotlib.text import Text
+
+from core.drawing.eyepiece import draw_pair_in
+from core.drawing.lettering import Lettering, fitted, legible, wrapped
+from core.drawing.palette import Palette
+from core.drawing.pen import Pen
+from core.drawing.placing import Box
+from core.drawing.side_by_side import draw_two_ladders_in
+from core.kit.compare import Comparison, Winner
+from core.kit.ladder import Rung
+from core.picture.eyepiece import Steps
+
+# The shape of A4 lying on its side, a little larger so that it is all there; printers fit it to their paper.
+SHEET_INCHES = (14.0, 9.9)
+_MARGIN = 30.0
+_BETWEEN = 22.0
+_LEFT_SHARE = 0.56
+_LADDERS_SHARE = 0.6
+_TITLE = Lettering(15.0, bold=True)
+_SMALL = Lettering(8.5)
+_LABEL = Lettering(8.5)
+_BETTER = Lettering(8.5, bold=True)
+# Sentences in the largest size that leaves room for the figures.
+_SENTENCES = (Lettering(10.0), Lettering(9.0), Lettering(8.0), Lettering(7.0))
+_ROW_GAP = 2.5
+_LABEL_SHARE = 0.38
+
+
+@frozen(kw_only=True)
+class FigureRow:
+    """One figure of both telescopes in words; the better one, if there is one, is set bold."""
+
+    label: str
+    a: str
+    b: str
+    winner: Winner | None = None
+
+
+def draw_comparison_sheet(
+    figure: Figure,
+    comparison: Comparison,
+    *,
+    palette: Palette,
+    conditions: str,
+    rows: Sequence[FigureRow],
+    wished: tuple[Sequence[Rung], Sequence[Rung]] = ((), ()),
+    pictures: Steps | None = None,
+) -> list[Text]:
+    """Draw a whole comparison on a figure, which is cleared first, and return every word on it.
+
+    ``conditions`` says for which planet, evening and air it holds; ``pictures`` are the views in the two
+    eyepieces, left out where there are none.
+    """
+    pen = Pen(figure, palette)
+    page = pen.page.grown(-_MARGIN)
+    names = comparison.a.scope.name, comparison.b.scope.name
+    title = fitted(legible(f"{names[0]} and {names[1]}"), _TITLE, page.width)
+    pen.write(title, page.left, page.top - _TITLE.line_height / 2, _TITLE, palette.ink, align="left")
+    top = page.top - _TITLE.line_height - 4.0
+    top = _write_lines(pen, conditions, page.left, top, _SMALL, page.width, palette.faint_ink) - 8.0
+    middle = page.left + _LEFT_SHARE * page.width
+    left = Box(page.left, page.bottom, middle - _BETWEEN / 2, top)
+    right = Box(middle + _BETWEEN / 2, page.bottom, page.right, top)
+    ladders = left
+    if pictures is not None:
+        split = left.top - _LADDERS_SHARE * left.height
+        ladders = Box(left.left, split + _BETWEEN / 2, left.right, left.top)
+        draw_pair_in(pen, Box(left.left, left.bottom, left.right, split - _BETWEEN / 2), pictures, names)
+    draw_two_ladders_in(pen, ladders, comparison, wished)
+    _write_words(pen, right, comparison, rows)
+    return pen.texts
+
+
+def _write_words(pen: Pen, room: Box, comparison: Comparison, rows: Sequence[FigureRow]) -> None:
+    """Write the verdict, and under it the figures in three columns."""
+    cells = [_Row(row, room.width) for row in rows]
+    names = FigureRow(label="", a=comparison.a.scope.name, b=comparison.b.scope.name)
+    head = _Row(names, room.width)
+    table = sum(cell.height for cell in (head, *cells)) + 10.0
+    lettering = next(
+        (each for each in _SENTENCES if _height(comparison.verdict, each, room.width) + table <= room.height),
+        _SENTENCES[-1],
+    )
+    y = room.top
+    for sentence in comparison.verdict:
+        y = _write_lines(pen, sentence, room.left, y, lettering, room.width, pen.palette.ink) - _paragraph(
+            lettering
+        )
+    y -= 10.0
+    for cell in (head, *cells):
+        cell.write(pen, room, y)
+        y -= cell.height
+        pen.stroke((room.left, y + _ROW_GAP / 2), (room.right, y + _ROW_GAP / 2), pen.palette.line, 0.5)
+
+
+class _Row:
+    """One row of the figures, broken into lines for a width in points."""
+
+    def __init__(self, row: FigureRow, width: float) -> None:
+        self._label_width = _LABEL_SHARE * width
+        self._cell_width = (width - self._label_width) / 2
+        self._cells = (
+            (wrapped(legible(row.label), _LABEL, self._label_width - 6.0), _LABEL),
+            self._cell(row.a, is_better=row.winner is Winner.A),
+            self._cell(row.b, is_better=row.winner is Winner.B),
+        )
+        lines = max(len(cell) for cell, _lettering in self._cells)
+        self.height = max(lines, 1) * _LABEL.line_height + _ROW_GAP
+
+    def write(self, pen: Pen, room: Box, top: float) -> None:
+        """Write the row with its upper edge at ``top``."""
+        lefts = (0.0, self._label_width, self._label_width + self._cell_width)
+        for left, (lines, lettering) in zip(lefts, self._cells, strict=True):
+            y = top - lettering.line_height / 2
+            for line in lines:
+                pen.write(line, room.left + left, y, lettering, pen.palette.ink, align="left")
+                y -= lettering.line_height
+
+    def _cell(self, text: str, *, is_better: bool) -> tuple[tuple[str, ...], Lettering]:
+        lettering = _BETTER if is_better else _LABEL
+        return wrapped(legible(text), lettering, self._cell_width - 6.0), lettering
+
+
+def _write_lines(
+    pen: Pen, text: str, left: float, top: float, lettering: Lettering, width: float, colour: str
+) -> float:
+    """Write a text in as many lines as it needs; return where the next one may begin."""
+    for line in wrapped(legible(text), lettering, width):
+        pen.write(line, left, top - lettering.line_height / 2, lettering, colour, align="left")
+        top -= lettering.line_height
+    return top
+
+
+def _height(sentences: Sequence[str], lettering: Lettering, width: float) -> float:
+    lines = sum(len(wrapped(legible(sentence), lettering, width)) for sentence in sentences)
+    return lines * lettering.line_height + len(sentences) * _paragraph(lettering)
+
+
+def _paragraph(lettering: Lettering) -> float:
+    return 0.5 * lettering.size

@@ -1,0 +1,79 @@
+"""The page of two telescopes to keep or print: everything on it can be read, whatever the names."""
+
+import pytest
+from attrs import evolve
+
+from core.drawing.comparison_sheet import SHEET_INCHES, FigureRow, draw_comparison_sheet
+from core.drawing.palette import load_palette
+from core.kit.compare import Comparison, Winner, compare
+from core.kit.wishes import rungs_with
+from core.picture.eyepiece import Steps, compute_steps
+from tests.core.drawing.examples import FEW, MANY, SIX_INCH, SMALL, TWELVE_INCH, eyepiece, ladder, sight
+from tests.core.drawing.looking import faults, figure_of, words_of
+
+CONDITIONS = "Both for Saturn at 44° on 5 December 2026, with a blur of 1.2″ overhead (given)."
+ROWS = [
+    FigureRow(label="Aperture", a="150 mm", b="305 mm"),
+    FigureRow(label="Light, beside the other", a="0.24 times", b="4.2 times", winner=Winner.B),
+    *(
+        FigureRow(label=f"Figure number {number}", a="about this much", b="a little more")
+        for number in range(9)
+    ),
+    FigureRow(
+        label="Collimation",
+        a="A rough check in daylight, a star test at high power once it is cool.",
+        b="A rough check in daylight, a star test at high power once it is cool. "
+        "At f/4.9 it must be about 4.3 times as exact as at f/8.",
+    ),
+]
+PAIRS = {
+    "few and many": (ladder(), ladder(TWELVE_INCH, MANY)),
+    "small": (ladder(SMALL, FEW), ladder()),
+    "long names": (
+        ladder(
+            evolve(SIX_INCH, name="The neighbour's six-inch that may be borrowed on Saturdays, $1 a night")
+        ),
+        ladder(
+            evolve(TWELVE_INCH, name="Twelve-inch of the club, with the old wooden rocker box & <fan>"), MANY
+        ),
+    ),
+}
+
+
+def pictures_of(comparison: Comparison) -> Steps:
+    seen = [sight(side.ladder) for side in (comparison.a, comparison.b)]
+    return compute_steps([each for each in seen if each is not None])
+
+
+@pytest.mark.parametrize("with_pictures", [False, True])
+@pytest.mark.parametrize("pair", PAIRS)
+def test_every_word_can_be_read(pair: str, with_pictures: bool) -> None:
+    comparison = compare(*PAIRS[pair], disc_arcsec=18.0)
+    figure = figure_of(round(100 * SHEET_INCHES[0]), round(100 * SHEET_INCHES[1]), 1.5)
+
+    texts = draw_comparison_sheet(
+        figure,
+        comparison,
+        palette=load_palette("day"),
+        conditions=CONDITIONS,
+        rows=ROWS,
+        wished=(rungs_with(comparison.a.ladder, *FEW, eyepiece(6)), ()),
+        pictures=pictures_of(comparison) if with_pictures else None,
+    )
+
+    assert faults(figure, texts) == []
+    page = " ".join(words_of(texts))
+    assert all(sentence.rsplit(" ", 1)[-1] in page for sentence in comparison.verdict)
+    assert {"4.2 times", "8 mm + 2x"} <= set(words_of(texts))
+    assert ("All at one scale" in page or "at the same scale" in page) == with_pictures
+
+
+def test_the_better_figure_is_bold() -> None:
+    comparison = compare(*PAIRS["few and many"], disc_arcsec=18.0)
+    figure = figure_of(1400, 990)
+    texts = draw_comparison_sheet(
+        figure, comparison, palette=load_palette("day"), conditions=CONDITIONS, rows=ROWS
+    )
+
+    weights = {text.get_text(): text.get_fontweight() for text in texts}
+    assert (weights["4.2 times"], weights["0.24 times"]) == ("bold", "normal")
