@@ -8,7 +8,7 @@ class Aspect(StrEnum):
 
     ``NOW`` is the clock's beat, each second; ``TIME`` the moment that is looked at, which moves with the
     clock once a minute while it is followed. ``SKY`` says that the sky tables have been read, ``TRIED`` that
-    an eyepiece or a Barlow not owned is tried out.
+    an eyepiece or a Barlow not owned is tried out, ``OUTSIDE`` since when the scope stands outside.
     """
 
     PROFILE = "profile"
@@ -19,6 +19,7 @@ class Aspect(StrEnum):
     PLANET = "planet"
     SCOPE = "scope"
     AIR = "air"
+    OUTSIDE = "outside"
     PALETTE = "palette"
     FILE = "file"
     SKY = "sky"

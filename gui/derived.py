@@ -6,6 +6,7 @@ from datetime import UTC, date, datetime, timedelta
 from functools import partial
 from typing import TYPE_CHECKING, Generic, TypeVar
 
+from core.air.cooling import Readiness, estimate_cooling
 from core.answer import Answer, answer, best_planet
 from core.evening import EveningItem, plan_evening
 from core.kit.gear import Barlow, Eyepiece, Telescope
@@ -21,7 +22,7 @@ from core.sky.site import Site
 from gui.clock import to_minute
 
 if TYPE_CHECKING:
-    from gui.state import AppState
+    from gui.readable_state import ReadableState
 
 T = TypeVar("T")
 
@@ -51,9 +52,9 @@ class Kept(Generic[T]):
 
 
 class Derived:
-    """Values that follow from an ``AppState``; see the properties of the same names there."""
+    """Values that follow from a ``ReadableState``; see the properties of the same names there."""
 
-    def __init__(self, state: "AppState") -> None:
+    def __init__(self, state: "ReadableState") -> None:
         self._state = state
         self.night_problem = ""
         self._nights = Kept[Night](_KEPT_NIGHTS)
@@ -132,6 +133,13 @@ class Derived:
         key = (scope, eyepieces, barlows, profile.eye, aim, blur, usual_air)
         return self._ladders.get(key, build)
 
+    def readiness(self) -> Readiness | None:
+        """Return when the scope in hand is ready, counted from when it was carried out."""
+        state = self._state
+        if state.scope is None or state.outside_since is None:
+            return None
+        return estimate_cooling(state.scope, warmer_by_c=state.warmer_by_c)
+
     def answer(self) -> Answer | None:
         """Return the one answer on top; tonight's is about the hours still to come."""
         night, state = self.night(), self._state
@@ -149,13 +157,16 @@ class Derived:
             eye=profile.eye,
             blur=state.blur,
             usual_air=state.usual_air,
+            readiness=state.readiness,
+            outside_since=state.outside_since,
             now=now,
             clock=profile.preferences.clock,
             better=better_evening,
         )
         where_and_when = (night.site, night.evening, state.planet, now)
         kit = (state.scope, profile.eyepieces, profile.barlows, profile.eye, profile.preferences.clock)
-        return self._answers.get((*where_and_when, *kit, state.blur, state.usual_air), give)
+        conditions = (state.blur, state.usual_air, state.readiness, state.outside_since)
+        return self._answers.get((*where_and_when, *kit, *conditions), give)
 
     def items(self) -> tuple[EveningItem, ...]:
         """Return the evening in order."""
@@ -163,8 +174,17 @@ class Derived:
         if night is None:
             return ()
         hours = state.profile.preferences.clock
-        plan = partial(plan_evening, night, state.scope, planet=state.planet, clock=hours)
-        return self._items.get((night.site, night.evening, state.scope, state.planet, hours), plan)
+        plan = partial(
+            plan_evening,
+            night,
+            state.scope,
+            planet=state.planet,
+            readiness=state.readiness,
+            outside_since=state.outside_since,
+            clock=hours,
+        )
+        key = (night.site, night.evening, state.scope, state.planet, hours)
+        return self._items.get((*key, state.readiness, state.outside_since), plan)
 
     # Evenings and moments.
 

@@ -11,7 +11,7 @@ from gui.derived import Kept
 
 if TYPE_CHECKING:
     from core.looks import Happenings, Looks
-    from gui.state import AppState
+    from gui.readable_state import ReadableState
 
 # Moments that stay at hand while a pointer moves to and fro, and bodies whose evening does.
 _KEPT_MOMENTS = 32
@@ -20,12 +20,12 @@ _KEPT_LADDERS = 4
 
 
 class PlanetLooks:
-    """The looks that follow from an ``AppState``; all are None while there is no sky.
+    """The looks that follow from a ``ReadableState``; all are None while there is no sky.
 
     What they are found with is loaded when it is first needed, so that the window itself comes up at once.
     """
 
-    def __init__(self, state: "AppState") -> None:
+    def __init__(self, state: "ReadableState") -> None:
         self._state = state
         self._happenings: Kept[Happenings] = Kept(_KEPT_HAPPENINGS)
         self._moments: Kept[Looks] = Kept(_KEPT_MOMENTS)

@@ -2,51 +2,26 @@
 
 from datetime import date, datetime, timedelta
 from pathlib import Path
-from typing import TypeVar
 
-from PySide6.QtCore import QObject, Signal
-from PySide6.QtGui import QUndoStack
+from PySide6.QtCore import QObject
 
-from core.air.steadiness import FIRST_LOOK_BLUR_ARCSEC, USUAL_AIR_POWER, Blur, BlurSource, FirstLook
-from core.answer import Answer
-from core.evening import EveningItem
-from core.kit.compare import Comparison
-from core.kit.gear import Telescope
-from core.kit.ladder import Ladder
+from core.air.steadiness import USUAL_AIR_POWER, Blur, FirstLook
 from core.problems import ProblemsError
 from core.record.observer import Profile
 from core.record.profile import with_ids
-from core.sky.aim import Aim
 from core.sky.bodies import TARGETS, Body
-from core.sky.night import Night
-from core.sky.site import Site
 from gui.aspect import Aspect
 from gui.beside import Beside, Pick
 from gui.clock import Clock, utc_now
-from gui.derived import Derived
 from gui.edits import ProfileEdit
-from gui.evening_choice import EveningChoice
 from gui.jobs import Jobs
-from gui.looks import PlanetLooks
+from gui.readable_state import ReadableState
 
 __all__ = ["AppState", "Aspect"]
 
-T = TypeVar("T", Site, Telescope)
 
-
-class AppState(QObject):
-    """What is looked at, with which kit, from where and when, and what follows from it.
-
-    Signals
-    -------
-    changed
-        A frozenset of the aspects that have changed.
-    told
-        One plain sentence for the person at the window.
-    """
-
-    changed = Signal(object)
-    told = Signal(str)
+class AppState(ReadableState):
+    """The state with all that changes it: choices, edits that can be taken back, and the clock."""
 
     def __init__(
         self,
@@ -60,162 +35,18 @@ class AppState(QObject):
         scope_id: str = "",
         parent: QObject | None = None,
     ) -> None:
-        super().__init__(parent)
-        self.clock = clock
+        super().__init__(
+            profile or Profile(),
+            path=path,
+            clock=clock,
+            palette_name=palette_name,
+            site_id=site_id,
+            scope_id=scope_id,
+            parent=parent,
+        )
         self.jobs = jobs or Jobs(parent=self)
-        self.undo_stack = QUndoStack(self)
-        self.undo_stack.cleanChanged.connect(self._on_clean_changed)
-        self._profile = with_ids(profile or Profile())
-        self._path = path
-        self._palette_name = palette_name
-        self._site_id = site_id
-        self._scope_id = scope_id
-        self._chosen_planet: Body | None = None
-        self._blur = Blur.assumed()
-        self._usual_air = USUAL_AIR_POWER
-        self._sky_ready = False
-        self._derived = Derived(self)
         self.beside = Beside(self, self._derived, self._emit)
-        self.looks = PlanetLooks(self)
-        self._when = EveningChoice(self._derived, clock)
-
-    # What is chosen.
-
-    @property
-    def profile(self) -> Profile:
-        """The observer and all that is owned."""
-        return self._profile
-
-    @property
-    def path(self) -> Path | None:
-        """The profile's file, or None when it has never been saved."""
-        return self._path
-
-    @property
-    def is_modified(self) -> bool:
-        """Whether there is something to save."""
-        return not self.undo_stack.isClean()
-
-    @property
-    def site(self) -> Site | None:
-        """The site in hand: the chosen one, else the first."""
-        return _with_id(self._profile.sites, self._site_id)
-
-    @property
-    def scope(self) -> Telescope | None:
-        """The scope in hand: the chosen one, else the first."""
-        return _with_id(self._profile.telescopes, self._scope_id)
-
-    @property
-    def other_scope(self) -> Telescope | None:
-        """The owner's scope put side by side, or None; see ``beside`` for usual ones."""
-        second = self.beside.second
-        owned = self._profile.telescopes
-        return next((scope for scope in owned if second and scope.id == second.scope_id), None)
-
-    @property
-    def evening(self) -> date:
-        """The evening's date: from noon to noon, site time."""
-        return self._when.evening
-
-    @property
-    def follows_tonight(self) -> bool:
-        """Whether the evening is tonight's and moves on with the calendar."""
-        return self._when.follows_tonight
-
-    @property
-    def time(self) -> datetime:
-        """The moment that is looked at, in UTC."""
-        return self._when.time
-
-    @property
-    def now(self) -> datetime:
-        """The moment that it is, in UTC."""
-        return self.clock()
-
-    @property
-    def following_now(self) -> bool:
-        """Whether the moment looked at moves with the clock."""
-        return self._when.following_now
-
-    @property
-    def planet(self) -> Body | None:
-        """The planet in hand: the chosen one, else the evening's best; None while there is no sky."""
-        return self._chosen_planet or self._derived.best_planet()
-
-    @property
-    def planet_is_chosen(self) -> bool:
-        """Whether the planet was chosen by hand and not by the evening."""
-        return self._chosen_planet is not None
-
-    @property
-    def blur(self) -> Blur:
-        """Tonight's blur overhead."""
-        return self._blur
-
-    @property
-    def first_look(self) -> FirstLook | None:
-        """The first look that tonight's blur was given by, or None when it was given as a figure."""
-        for look, arcsec in FIRST_LOOK_BLUR_ARCSEC.items():
-            if self._blur.source is not BlurSource.ASSUMED and self._blur.overhead_arcsec == arcsec:
-                return look
-        return None
-
-    @property
-    def usual_air(self) -> float:
-        """The usual air limit as a power; lifted for one evening at most."""
-        return self._usual_air
-
-    @property
-    def palette_name(self) -> str:
-        """The palette in use: day, dusk or night."""
-        return self._palette_name
-
-    @property
-    def sky_ready(self) -> bool:
-        """Whether the sky tables have been read."""
-        return self._sky_ready
-
-    @property
-    def night_problem(self) -> str:
-        """Why there is no night although there are a site and a sky, as a sentence; else nothing."""
-        return "" if self.night else self._derived.night_problem
-
-    # What follows from it, computed when first asked for.
-
-    @property
-    def night(self) -> Night | None:
-        """The evening at the site, or None without a site or before the sky tables have been read."""
-        return self._derived.night()
-
-    @property
-    def aim(self) -> Aim:
-        """Where the scope points: the planet at the moment looked at, or at its best."""
-        return self._derived.aim()
-
-    @property
-    def ladder(self) -> Ladder | None:
-        """The power ladder of the scope in hand, or None without a scope."""
-        return self._derived.ladder()
-
-    @property
-    def comparison(self) -> Comparison | None:
-        """The two telescopes side by side, or None when there is no second one."""
-        return self.beside.comparison()
-
-    @property
-    def answer(self) -> Answer | None:
-        """The one answer on top, or None while there is no sky."""
-        return self._derived.answer()
-
-    @property
-    def items(self) -> tuple[EveningItem, ...]:
-        """The evening in order: preparation, then each target's window."""
-        return self._derived.items()
-
-    def best_moment(self) -> datetime:
-        """Return the planet's best minute of the evening, or else the middle of the evening."""
-        return self._derived.best_moment()
+        self.undo_stack.cleanChanged.connect(self._on_clean_changed)
 
     # Choices and edits.
 
@@ -236,6 +67,7 @@ class AppState(QObject):
         self._site_id = self._scope_id = ""
         self.beside.reset()
         self._chosen_planet = None
+        self._outside.forget()
         self.undo_stack.clear()
         self._when.restart()
         self._emit(*(set(Aspect) - {Aspect.NOW, Aspect.PALETTE, Aspect.SKY}))
@@ -329,6 +161,14 @@ class AppState(QObject):
         self._usual_air = power
         self._emit(Aspect.AIR)
 
+    def set_outside(self, since: datetime | None, warmer_by_c: float | None = None) -> None:
+        """Say since when the scope in hand stands outside, or with None that it does not.
+
+        Without ``warmer_by_c`` its warmth is assumed. It counts for this evening, site and scope alone.
+        """
+        self._outside.note(self._spot(), since, warmer_by_c)
+        self._emit(Aspect.OUTSIDE)
+
     def set_palette(self, name: str) -> None:
         """Choose the palette by its name."""
         if name != self._palette_name:
@@ -379,10 +219,3 @@ class AppState(QObject):
 
     def _emit(self, *aspects: Aspect) -> None:
         self.changed.emit(frozenset(aspects))
-
-
-def _with_id(things: tuple[T, ...], wanted: str) -> T | None:
-    for thing in things:
-        if thing.id == wanted:
-            return thing
-    return things[0] if things else None
