@@ -10,7 +10,7 @@ from matplotlib.transforms import Affine2D, Bbox, TransformedBbox
 
 from core.drawing.lettering import Lettering, width_of
 from core.drawing.palette import Palette, PaletteName
-from core.drawing.pen import POINTS_PER_INCH, Pen
+from core.drawing.pen import POINTS_PER_INCH, SOLID, Pen
 from core.drawing.placing import Box
 from core.picture.known_sizes import NAKED_EYE_MOON_ARCMIN
 from core.picture.sight import Sight, Values
@@ -39,6 +39,7 @@ _NORTH: Final = Lettering(9.0, bold=True)
 _RIM: Final = 13.0
 _IMAGE_ORDER: Final = 3.0
 _DASHES: Final = (0.0, (3.0, 2.0))
+_LEAST_DASHED: Final = 7.0  # points across: a smaller circle would be two dashes
 
 
 def draw_field_picture(pen: Pen, sight: Sight, picture: Values, box: Box) -> None:
@@ -98,7 +99,8 @@ def draw_window(
     light = pen.palette.line if pen.palette.name is PaletteName.DAY else pen.palette.faint_ink
     turns = np.linspace(0.0, 2.0 * np.pi, 97)
     outline = np.column_stack([x + moon / 2.0 * np.cos(turns), y + moon / 2.0 * np.sin(turns)])
-    pen.strokes([outline], light, 0.8, dashes=_DASHES, order=_IMAGE_ORDER + 1.0)
+    dashes = _DASHES if moon >= _LEAST_DASHED else SOLID
+    pen.strokes([outline], light, 0.8, dashes=dashes, order=_IMAGE_ORDER + 1.0)
 
 
 def _frame(pen: Pen, box: Box, colour: str, width: float) -> None:
