@@ -1,6 +1,7 @@
 """A planet's year as words, as text for a terminal, as JSON, and as a command."""
 
 import json
+import re
 from collections.abc import Sequence
 from datetime import UTC, date, datetime
 from functools import cache
@@ -17,10 +18,11 @@ from core.sky.night import compute_night
 from core.sky.phenomena import Aspect, Phenomenon
 from core.sky.site import BlockedSky, Site
 from core.terminal import width_of
+from core.wording import SiteClock
 from core.year import Year, compute_year
 from core.year_json import year_json
 from core.year_report import year_text
-from core.year_words import best_weeks_text, phenomena_lines, size_text
+from core.year_words import best_weeks_text, evening_text, phenomena_lines, size_text
 from gui.app import main
 
 LISBON = Site(
@@ -124,6 +126,29 @@ def test_what_a_planet_does_is_told_kind_by_kind() -> None:
         "greatest elongation west on 3 January 2027 (47° from the Sun)",
         "superior conjunction on 12 August 2027",
     ]
+
+
+def test_an_evening_is_told_in_one_sentence() -> None:
+    told = year(Body.MARS)
+    clock = SiteClock(zone=LISBON.zone)
+    night = compute_night(LISBON, GOOD).of(Body.MARS)
+    day = number_of(date(2027, 2, 19))
+
+    words = evening_text(told, 0, clock)
+    assert words.startswith(
+        f"Sat 5 December 2026: Mars up to {night.highest.altitude_deg:.0f}° in the dark, at "
+    )
+    assert f"at {clock.time(night.highest.time)}; " in words
+    assert words.endswith(f"h above 45°; {night.diameter_arcsec:.1f}″.")
+    assert evening_text(told, day, clock).endswith("; 13.8″; opposition.")
+
+
+def test_an_evening_without_a_view_says_so() -> None:
+    told = year(Body.MERCURY, TROMSO)
+
+    assert evening_text(told, number_of(date(2027, 6, 21)), SiteClock(zone=TROMSO.zone)).startswith(
+        "Mon 21 June 2027: Mercury not up in a dark sky; "
+    )
 
 
 def test_the_date_of_an_event_is_the_site_clocks() -> None:
@@ -274,6 +299,18 @@ def test_the_command_begins_with_the_best_weeks(profile: str, capsys: pytest.Cap
     out, err = capsys.readouterr()
     assert out.startswith("Saturn is best until ")
     assert err == ""
+
+
+def test_a_poor_evening_of_heights_names_the_next_good_one(
+    profile: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    north = Path(profile).read_text("utf-8").replace("-13.8", "60.0").replace("-171.8", "10.7")
+    Path(profile).write_text(north.replace("Pacific/Apia", "Europe/Oslo"), encoding="utf-8")
+
+    assert main(["heights", profile, "--site", "samoa", "--evening", "2026-06-21"]) == 0
+
+    told = " ".join(capsys.readouterr().out.split())
+    assert re.search(r"It stands above 30° in a dark sky from \d+ \w+( 202\d)?\.", told)
 
 
 def test_the_command_begins_tonight_when_left_to_itself(

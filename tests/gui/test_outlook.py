@@ -1,7 +1,7 @@
 """The year outlook by hand and key: what it says, where it leads, and how it waits."""
 
 from collections.abc import Callable
-from datetime import date, timedelta
+from datetime import date, datetime, timedelta
 
 import numpy as np
 import pytest
@@ -11,7 +11,7 @@ from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
 from core.sky.bodies import Body
-from core.sky.night import compute_night
+from core.sky.night import Grade, compute_night
 from core.year import Year
 from gui.height.outlook import OutlookPanel
 from gui.height.year_reader import YearReader
@@ -288,6 +288,23 @@ def test_without_a_site_it_says_where_to_begin(
 
     assert panel.sentence.text() == "Add a site in Gear to see the year from there."
     assert panel.canvas.year is None
+
+
+def test_a_poor_answer_names_the_next_good_evening(state: AppState) -> None:
+    state.set_planet(Body.SATURN)
+    state.set_evening(date(2027, 4, 7))  # its conjunction with the Sun (two libraries, tests/published)
+    assert state.answer is not None
+    words = state.answer.sentence
+    assert "It stands above 30° in a dark sky, clear of what blocks the view, from " in words
+
+    named = datetime.strptime(words.rpartition(" from ")[2], "%d %B.").replace(year=2027).date()  # noqa: DTZ007
+
+    state.set_evening(named)
+    assert state.answer is not None
+    assert "It stands above 30°" not in state.answer.sentence
+    assert any(
+        window.grade is not Grade.LOW for window in compute_night(TERRACE, named).of(Body.SATURN).windows
+    )
 
 
 def test_the_night_palette_reaches_the_panel(panel: OutlookPanel, state: AppState) -> None:
