@@ -10,8 +10,9 @@ from core.kit.compare import Comparison, compare
 from core.kit.gaps import WhatIf, suggest, what_if
 from core.kit.gear import Barlow, Eyepiece, Telescope, TelescopeKind
 from core.kit.ladder import Ladder, Rung
-from core.kit.starter import StarterKit, usual_eyepiece
+from core.kit.starter import StarterKit, starter_kits, usual_eyepiece
 from core.kit.wishes import rungs_with
+from core.wording import listed
 from gui.aspect import Aspect
 from gui.derived import Derived, Kept
 
@@ -73,26 +74,39 @@ class Beside:
 
     @property
     def second(self) -> Pick | None:
-        """The second telescope, or None; one of the owner's that is gone or stands first is none."""
-        if self._second is None or self._second == self.first:
+        """The second telescope, or None; where it has come to stand first, another of the owner's."""
+        if self._second is None or self._scope_of(self._second) is None:
             return None
-        return self._second if self._scope_of(self._second) is not None else None
+        if self._second != self.first:
+            return self._second
+        others = (Pick(scope.id) for scope in self._state.profile.telescopes)
+        return next((pick for pick in others if pick != self.first), None)
+
+    def offered(self, *, beside: Pick | None) -> tuple[tuple[Pick, str], ...]:
+        """Return every telescope that can be picked beside another, with its name, the owner's first."""
+        owned = [(Pick(scope.id), scope.name) for scope in self._state.profile.telescopes]
+        usual = [(Pick(kit=kit), f"Usual: {kit.telescope.name}") for kit in starter_kits()]
+        return tuple(each for each in (*owned, *usual) if each[0] != beside)
 
     def choose_first(self, pick: Pick) -> None:
-        """Take another first telescope; one that was the second changes places with it."""
-        if pick == self.second:
-            self._second = self.first
-        self._put_first(pick)
+        """Take another first telescope."""
+        self._first_kit = pick.kit
+        if pick.kit is None:
+            self._state.set_scope(pick.scope_id)
+        else:
+            self._emit(Aspect.SCOPE)
 
     def choose_second(self, pick: Pick | None) -> None:
-        """Take another second telescope, or none; one that was the first changes places with it."""
-        before = self.second
-        if pick is not None and pick == self.first and before is not None:
-            self._second = pick
-            self._put_first(before)
-            return
+        """Take another second telescope, or none."""
         self._second = pick
         self._emit(Aspect.SCOPE)
+
+    def swap(self) -> None:
+        """Let the two telescopes change places."""
+        first, second = self.first, self.second
+        if first is not None and second is not None:
+            self._second = first
+            self.choose_first(second)
 
     def set_usual_eyepieces(self, usual: bool) -> None:
         """Use usual telescopes with what mostly comes with them, or with the owner's eyepieces."""
@@ -108,6 +122,22 @@ class Beside:
         disc_arcsec = night.of(aim.planet).diameter_arcsec if night and aim.planet else None
         compute = partial(compare, *ladders, disc_arcsec=disc_arcsec)
         return self._comparisons.get((*ladders, disc_arcsec), compute)
+
+    def usual_words(self) -> str:
+        """Return with which eyepieces the usual telescopes are used, as sentences; empty without any."""
+        kits = [pick.kit for pick in (self.first, self.second) if pick is not None and pick.kit is not None]
+        return " ".join(
+            f"{kit.telescope.name} is used with {self._eyepieces_of(kit)}."
+            for kit in kits
+            if kit.eyepieces_mm
+        )
+
+    def _eyepieces_of(self, kit: StarterKit) -> str:
+        if not self.usual_eyepieces:
+            return "your eyepieces"
+        lengths = listed(f"{length:g}" for length in kit.eyepieces_mm)
+        comes = "eyepieces that mostly come" if len(kit.eyepieces_mm) > 1 else "eyepiece that mostly comes"
+        return f"the {lengths} mm {comes} with it"
 
     def contender(self, pick: Pick) -> Contender | None:
         """Return a telescope with what is used on it, None for one that is gone."""
@@ -177,13 +207,6 @@ class Beside:
     def _used_on(self, kit: Contender | None) -> tuple[tuple[Eyepiece, ...], tuple[Barlow, ...]]:
         used = kit or self._state.profile
         return used.eyepieces, used.barlows
-
-    def _put_first(self, pick: Pick) -> None:
-        self._first_kit = pick.kit
-        if pick.kit is None:
-            self._state.set_scope(pick.scope_id)
-        else:
-            self._emit(Aspect.SCOPE)
 
     def _scope_of(self, pick: Pick) -> Telescope | None:
         if pick.kit is not None:

@@ -20,6 +20,7 @@ from PySide6.QtWidgets import (
 from gui.widgets.plain_label import PlainLabel
 
 _FILES = "Stillair profiles (*.toml);;All files (*)"
+_PICTURES = {"Picture (*.png)": "png", "Page to print (*.pdf)": "pdf"}
 # Letters in place of pictures, so that the buttons follow the palette.
 _FILE_BUTTONS = {
     "backButton": "←",
@@ -155,8 +156,18 @@ def ask_save(parent: QWidget | None, folder: Path | None, name: str) -> Path | N
     return _chosen(dialog)
 
 
-def _file_dialog(parent: QWidget | None, title: str, folder: Path | None) -> QFileDialog:
-    dialog = QFileDialog(parent, title, str(folder) if folder else QDir.homePath(), _FILES)
+def ask_picture(parent: QWidget | None, folder: Path | None, name: str) -> Path | None:
+    """Ask where to save a picture, as PNG or PDF; the dialog asks before it replaces a file."""
+    dialog = _file_dialog(parent, "Save the picture", folder, ";;".join(_PICTURES))
+    dialog.setAcceptMode(QFileDialog.AcceptMode.AcceptSave)
+    dialog.setDefaultSuffix("png")
+    dialog.filterSelected.connect(lambda kind: dialog.setDefaultSuffix(_PICTURES[kind]))
+    dialog.selectFile(name)
+    return _chosen(dialog)
+
+
+def _file_dialog(parent: QWidget | None, title: str, folder: Path | None, kinds: str = _FILES) -> QFileDialog:
+    dialog = QFileDialog(parent, title, str(folder) if folder else QDir.homePath(), kinds)
     dialog.setOption(QFileDialog.Option.DontUseNativeDialog)
     for name, sign in _FILE_BUTTONS.items():
         button = dialog.findChild(QToolButton, name, Qt.FindChildOption.FindChildrenRecursively)

@@ -186,10 +186,10 @@ def _reach(smaller: Side, larger: Side) -> Iterator[str]:
         if not ladder.rungs or ladder.ceiling.power is None:
             continue
         if ladder.climb_to is None:
-            yield f"Nothing owned stays under the ceiling of {_name(side)}."
+            yield f"None of its eyepieces stays under the ceiling of {_name(side)}."
         elif built_in_power(side.scope) is None and ladder.climb_to < 0.8 * ladder.ceiling.power:
             yield (
-                f"With the eyepieces owned {_name(side)} reaches only {power_text(ladder.climb_to)} "
+                f"With its eyepieces {_name(side)} reaches only {power_text(ladder.climb_to)} "
                 f"of its {power_text(ladder.ceiling.power)}."
             )
 

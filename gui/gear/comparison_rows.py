@@ -2,9 +2,8 @@
 
 from collections.abc import Callable
 
-from attrs import frozen
-
 from core.air.steadiness import LimitKind
+from core.drawing.comparison_sheet import FigureRow
 from core.kit.compare import Comparison, Side, Winner
 from core.kit.rounding import field_text, power_text
 from gui.gear.readings import Units
@@ -17,22 +16,12 @@ _SET_BY = {
 _NONE = "–"
 
 
-@frozen(kw_only=True)
-class Row:
-    """One figure of both scopes; ``winner`` is None where more or less is no gain, or a tie."""
-
-    label: str
-    a: str
-    b: str
-    winner: Winner | None = None
-
-
-def rows_of(comparison: Comparison, units: Units) -> tuple[Row, ...]:
+def rows_of(comparison: Comparison, units: Units) -> tuple[FigureRow, ...]:
     """Return the figures in the owner's units, the weightiest first."""
 
-    def row(label: str, words: Callable[[Side], str], winner: Winner | None = None) -> Row:
+    def row(label: str, words: Callable[[Side], str], winner: Winner | None = None) -> FigureRow:
         shown = None if winner is Winner.TIE else winner
-        return Row(label=label, a=words(comparison.a), b=words(comparison.b), winner=shown)
+        return FigureRow(label=label, a=words(comparison.a), b=words(comparison.b), winner=shown)
 
     planet = comparison.planet.label if comparison.planet else None
     rows = [

@@ -3,15 +3,15 @@
 from PySide6.QtCore import QSize, Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
-from core.kit.gear import Telescope
 from core.kit.notices import misfit_notices
 from core.kit.rounding import power_text
+from gui.beside import Pick
 from gui.gear.powers_model import Entry, drift_words, words_in_full
 from gui.gear.powers_table import PowersTable
 from gui.gear.questions import Questions
 from gui.gear.words import ceiling_sentence, limits_sentence
 from gui.state import AppState
-from gui.widgets.choice_field import CalmComboBox
+from gui.widgets.pickers import Picker
 from gui.widgets.plain_label import PlainLabel
 
 # What the smallest window leaves; until the first layout the panel's own width says nothing.
@@ -42,8 +42,8 @@ class GivesPanel(QWidget):
         self.misfits = PlainLabel(wraps=True)
         self.questions = Questions(state)
         self._with = QLabel("Side &by side with")
-        self.other = CalmComboBox()
-        self.other.setAccessibleName("Scope to put side by side")
+        self.other = Picker("Scope to put side by side", letters=12)
+        self._other: Pick | None = None
         self._with.setBuddy(self.other)
         self.show_side_by_side = QPushButton("Show")
         self.show_side_by_side.setAccessibleName("Show both scopes side by side")
@@ -68,6 +68,7 @@ class GivesPanel(QWidget):
         layout.addWidget(self._beside)
 
         self.table.row_changed.connect(self._show_details)
+        self.other.picked.connect(self._pick)
         self.show_side_by_side.clicked.connect(self._ask_for_both)
         self.refresh()
 
@@ -102,7 +103,7 @@ class GivesPanel(QWidget):
         self.questions.setVisible(ladder is not None)
         self.questions.refresh()
         self._show_details()
-        self._show_others(scope)
+        self._show_others()
 
     def _show_details(self) -> None:
         ladder, entry = self.state.ladder, self.table.entry
@@ -111,18 +112,19 @@ class GivesPanel(QWidget):
             entry = next((each for power, each in powers if power == ladder.climb_to), None)
         self.details.setText("" if entry is None else _details(entry, self.table.place_of(entry)))
 
-    def _show_others(self, scope: Telescope | None) -> None:
-        others = [other for other in self.state.profile.telescopes if other is not scope]
-        chosen = self.state.other_scope
-        self._beside.setVisible(bool(others))
-        self.other.clear()
-        for other in others:
-            self.other.addItem(other.name, other.id)
-        if chosen in others:
-            self.other.setCurrentIndex(others.index(chosen))
+    def _show_others(self) -> None:
+        beside = self.state.beside
+        others = beside.offered(beside=beside.first)
+        self._beside.setVisible(beside.first is not None)
+        offered = [pick for pick, _name in others]
+        self._other = next((pick for pick in (beside.second, self._other) if pick in offered), offered[0])
+        self.other.show_items(others, self._other)
+
+    def _pick(self, pick: Pick) -> None:
+        self._other = pick
 
     def _ask_for_both(self) -> None:
-        self.state.set_other_scope(self.other.currentData())
+        self.state.beside.choose_second(self._other)
         self.side_by_side_wanted.emit()
 
 

@@ -1,96 +1,46 @@
 """Two scopes under the same sky: both ladders on one scale, the figures, and what they come to."""
 
+import re
+from collections.abc import Sequence
+
 from matplotlib.figure import Figure
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence
+from PySide6.QtCore import QSignalBlocker, Qt, Signal
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
-    QAbstractItemView,
     QButtonGroup,
     QFrame,
     QHBoxLayout,
-    QHeaderView,
     QPushButton,
     QScrollArea,
     QStackedWidget,
-    QTableWidget,
-    QTableWidgetItem,
     QVBoxLayout,
     QWidget,
 )
 
-from core.drawing.palette import load_palette
-from core.kit.compare import Comparison, Winner
-from gui.gear.comparison_rows import Row, rows_of
+from core.drawing.comparison_sheet import FigureRow, draw_comparison_sheet
+from core.drawing.palette import PaletteName, load_palette
+from core.drawing.side_by_side import draw_two_ladders
+from core.kit.compare import Comparison
+from core.kit.ladder import Rung
+from core.kit.rounding import two_figures
+from core.problems import ProblemsError
+from core.wording import date_text
+from gui import dialogs
+from gui.gear.comparison_file import write_sheet
+from gui.gear.comparison_rows import rows_of
 from gui.gear.eyepiece_pair import EyepiecePair
+from gui.gear.figures_table import FiguresTable
 from gui.gear.readings import Units
-from gui.gear.spreadsheet import tab_separated
 from gui.gear.words import aim_words
 from gui.state import AppState
 from gui.widgets.canvas import Canvas
+from gui.widgets.choice_field import CalmComboBox
 from gui.widgets.pickers import Picker
 from gui.widgets.plain_label import PlainLabel
-from gui.widgets.roomy_delegate import RoomyDelegate
 
 _MARGIN_PX = 12
 _GAP_PX = 16
-_MOST_LINES = 12
-
-
-class FiguresTable(QTableWidget):
-    """The figures of both scopes; the better one is set bold, and Ctrl+C copies all of them."""
-
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(0, 3, parent)
-        self._texts: list[tuple[str, str, str]] = []
-        self.setAccessibleName("Figures of both scopes")
-        self.setToolTip("Ctrl+C copies the table for a spreadsheet. The better figure is set bold.")
-        self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
-        self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
-        self.setTabKeyNavigation(False)
-        self.setShowGrid(False)
-        self.setAlternatingRowColors(True)
-        self.setItemDelegate(RoomyDelegate(_MOST_LINES, self))
-        self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.verticalHeader().hide()
-        header = self.horizontalHeader()
-        header.setHighlightSections(False)
-        header.setSectionsClickable(False)
-        header.setTextElideMode(Qt.TextElideMode.ElideRight)
-        header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
-        header.setSectionResizeMode(QHeaderView.ResizeMode.Stretch)
-        header.sectionResized.connect(lambda *_sizes: self._fit())
-
-    def show_rows(self, headings: tuple[str, str, str], rows: tuple[Row, ...]) -> None:
-        """Show these figures under these headings."""
-        self._texts = [headings, *((row.label, row.a, row.b) for row in rows)]
-        self.setHorizontalHeaderLabels(headings)
-        self.setRowCount(len(rows))
-        for number, row in enumerate(rows):
-            for column, text in enumerate((row.label, row.a, row.b)):
-                item = QTableWidgetItem(text)
-                item.setTextAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
-                font = item.font()
-                font.setBold(row.winner is (None, Winner.A, Winner.B)[column] and row.winner is not None)
-                item.setFont(font)
-                self.setItem(number, column, item)
-        self._fit()
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        if event.matches(QKeySequence.StandardKey.Copy):
-            self.copy()
-        else:
-            super().keyPressEvent(event)
-
-    def copy(self) -> None:
-        """Put all the figures on the clipboard for a spreadsheet."""
-        QGuiApplication.clipboard().setText(tab_separated(self._texts))
-
-    def _fit(self) -> None:
-        """Take the height of all rows, so that the page scrolls and not the table."""
-        self.resizeRowsToContents()
-        rows = sum(self.rowHeight(row) for row in range(self.rowCount()))
-        self.setFixedHeight(rows + self.horizontalHeader().sizeHint().height() + 2 * self.frameWidth() + 4)
+_KITS = ("their usual eyepieces", "my eyepieces")
 
 
 class SideBySide(QWidget):
@@ -111,7 +61,14 @@ class SideBySide(QWidget):
         self.back.setToolTip("Esc")
         self.a = Picker("First scope", letters=12)
         self.b = Picker("Second scope", letters=12)
+        self.swap = QPushButton("Swap")
+        self.swap.setAccessibleName("Let the two scopes change places")
+        self.save = QPushButton("Save picture")
+        self.save.setToolTip("Ladders, pictures, verdict and figures on one page, as PNG or PDF")
         self.conditions = PlainLabel(role="small", wraps=True)
+        self.usual_with = CalmComboBox()
+        self.usual_with.setAccessibleName("Usual telescopes are used with")
+        self.usual_with.addItems(_KITS)
         self.canvas = Canvas(self._draw)
         self.canvas.setAccessibleName("Both ladders on one scale of power")
         self.pair = EyepiecePair(state)
@@ -121,32 +78,36 @@ class SideBySide(QWidget):
         self.verdict.setAccessibleName("What the comparison comes to")
         self.figures = FiguresTable()
         self._comparison: Comparison | None = None
+        self._rows: tuple[FigureRow, ...] = ()
         self._drawn: tuple[object, ...] = ()
         self._lay_out()
         self.back.clicked.connect(self.left)
-        self.a.picked.connect(self._choose_a)
-        self.b.picked.connect(self._choose_b)
+        self.swap.clicked.connect(state.beside.swap)
+        self.save.clicked.connect(self._save)
+        self.a.picked.connect(state.beside.choose_first)
+        self.b.picked.connect(state.beside.choose_second)
+        self.usual_with.activated.connect(lambda index: state.beside.set_usual_eyepieces(index == 0))
 
     def refresh(self) -> None:
         """Show what the state gives now."""
-        state = self.state
-        scopes = [(scope.id, scope.name) for scope in state.profile.telescopes]
-        self.a.show_items(scopes, state.scope.id if state.scope else None)
-        self.b.show_items(scopes, state.other_scope.id if state.other_scope else None)
+        state, beside = self.state, self.state.beside
+        self.a.show_items(beside.offered(beside=beside.second), beside.first)
+        self.b.show_items(beside.offered(beside=beside.first), beside.second)
+        self._show_usual()
         self._comparison = comparison = state.comparison
         self._body.setVisible(comparison is not None)
+        for button in (self.swap, self.save):
+            button.setEnabled(comparison is not None)
         if comparison is None:
-            self.conditions.setText("Two telescopes are needed to put side by side.")
+            self.conditions.setText("Choose two telescopes to put side by side.")
             return
-        ladder = comparison.a.ladder
-        where = aim_words(ladder.aim)
-        air = f"with a blur of {ladder.blur.overhead_arcsec:.2g}″ overhead ({ladder.blur.source.value})"
-        self.conditions.setText(f"Both {where}, {air}. All figures are rules of thumb.")
+        self.conditions.setText(self._conditions(comparison))
         self.verdict.setText("\n\n".join(comparison.verdict))
         names = comparison.a.scope.name, comparison.b.scope.name
-        self.figures.show_rows(("", *names), rows_of(comparison, Units(state.profile.preferences)))
+        self._rows = rows_of(comparison, Units(state.profile.preferences))
+        self.figures.show_rows(("", *names), self._rows)
         self.pair.refresh(comparison)
-        drawn = (comparison, state.palette_name)
+        drawn = (comparison, self._wished(comparison), state.palette_name)
         if drawn != self._drawn:
             self._drawn = drawn
             self.canvas.redraw()
@@ -164,8 +125,16 @@ class SideBySide(QWidget):
         head.addWidget(PlainLabel("Side by side", role="heading"))
         head.addSpacing(8)
         head.addWidget(self.a, 1)
-        head.addWidget(PlainLabel("and"))
+        head.addWidget(self.swap)
         head.addWidget(self.b, 1)
+        head.addWidget(self.save)
+        under = QHBoxLayout()
+        under.setSpacing(10)
+        under.addWidget(self.conditions, 1)
+        self._usual = PlainLabel("Usual telescopes with", role="small")
+        self._usual.setBuddy(self.usual_with)
+        under.addWidget(self._usual)
+        under.addWidget(self.usual_with)
         page = QWidget()
         page.setObjectName("page")
         right = QVBoxLayout(page)
@@ -183,12 +152,12 @@ class SideBySide(QWidget):
         body = QHBoxLayout(self._body)
         body.setContentsMargins(0, 0, 0, 0)
         body.setSpacing(_GAP_PX)
-        body.addLayout(self._lay_out_pages(), 11)
+        body.addLayout(self._lay_out_pages(), 12)
         body.addWidget(scroll, 10)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(_MARGIN_PX, _MARGIN_PX, _MARGIN_PX, _MARGIN_PX)
         layout.addLayout(head)
-        layout.addWidget(self.conditions)
+        layout.addLayout(under)
         layout.addWidget(self._body, 1)
 
     def _lay_out_pages(self) -> QVBoxLayout:
@@ -211,21 +180,66 @@ class SideBySide(QWidget):
         column.addWidget(self.pages, 1)
         return column
 
+    def _show_usual(self) -> None:
+        """Ask with which eyepieces usual telescopes are used, where one is picked."""
+        beside = self.state.beside
+        is_asked = bool(beside.usual_words())
+        self._usual.setVisible(is_asked)
+        self.usual_with.setVisible(is_asked)
+        blocker = QSignalBlocker(self.usual_with)
+        self.usual_with.setCurrentIndex(0 if beside.usual_eyepieces else 1)
+        blocker.unblock()
+
+    def _conditions(self, comparison: Comparison) -> str:
+        """Return for what the comparison holds, and with what usual telescopes are used."""
+        ladder = comparison.a.ladder
+        aim, blur = ladder.aim, ladder.blur
+        evening = "" if aim.overhead else f" in the evening of {date_text(self.state.evening)}"
+        air = f"with a blur of {two_figures(blur.overhead_arcsec)}″ overhead ({blur.source.value})"
+        words = f"Both {aim_words(aim)}{evening}, {air}. All figures are rules of thumb."
+        return f"{words} {self.state.beside.usual_words()}".rstrip()
+
+    def _wished(self, comparison: Comparison) -> tuple[Sequence[Rung], Sequence[Rung]]:
+        """Return the rungs that one more thing would give each."""
+        beside = self.state.beside
+        contenders = beside.contenders()
+        if contenders is None:
+            return (), ()
+        one, other = contenders
+        return beside.wished(comparison.a.ladder, one), beside.wished(comparison.b.ladder, other)
+
     def _draw(self, figure: Figure) -> None:
-        from core.drawing.side_by_side import draw_two_ladders
-
         if self._comparison is not None:
-            draw_two_ladders(figure, self._comparison, palette=load_palette(self.state.palette_name))
+            palette = load_palette(self.state.palette_name)
+            draw_two_ladders(figure, self._comparison, palette=palette, wished=self._wished(self._comparison))
 
-    def _choose_a(self, scope_id: str) -> None:
-        """Take another first scope; one that was the second changes places with it."""
-        first = self.state.scope
-        if first is not None and self.state.other_scope is not None and self.state.other_scope.id == scope_id:
-            self.state.set_other_scope(first.id)
-        self.state.set_scope(scope_id)
+    def _draw_sheet(self, figure: Figure) -> None:
+        assert self._comparison is not None
+        draw_comparison_sheet(
+            figure,
+            self._comparison,
+            # Paper is bright.
+            palette=load_palette(PaletteName.DAY),
+            conditions=self._conditions(self._comparison),
+            rows=self._rows,
+            wished=self._wished(self._comparison),
+            pictures=self.pair.steps,
+        )
 
-    def _choose_b(self, scope_id: str) -> None:
-        first, second = self.state.scope, self.state.other_scope
-        if first is not None and first.id == scope_id and second is not None:
-            self.state.set_scope(second.id)
-        self.state.set_other_scope(scope_id)
+    def _save(self) -> None:
+        comparison, path = self._comparison, self.state.path
+        if comparison is None:
+            return
+        name = f"{comparison.a.scope.name} and {comparison.b.scope.name}"
+        # What a file system may not like in a name.
+        wanted = re.sub(r"[^\w .-]+", " ", name).strip()
+        chosen = dialogs.ask_picture(self.window(), path.parent if path else None, wanted)
+        if chosen is None:
+            return
+        try:
+            write_sheet(chosen, self._draw_sheet)
+        except ProblemsError as error:
+            heading = f"{chosen.name} could not be saved; try another name or place."
+            dialogs.show_text(self.window(), "Could not save the picture", heading, str(error))
+        else:
+            self.state.tell(f"Saved as {chosen}.")

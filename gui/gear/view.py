@@ -73,12 +73,10 @@ class GearView(QWidget):
         return self._pages.currentWidget() is self._columns
 
     def show_side_by_side(self, shown: bool) -> None:
-        """Show two scopes side by side, or go back to the three columns; one scope alone stays here."""
-        if shown and self.state.other_scope is None:
-            others = [scope for scope in self.state.profile.telescopes if scope is not self.state.scope]
-            if not others:
-                return
-            self.state.set_other_scope(others[0].id)
+        """Show two scopes side by side, or go back to the three columns."""
+        beside = self.state.beside
+        if shown and beside.second is None:
+            beside.choose_second(beside.offered(beside=beside.first)[0][0])
         if shown:
             self.side_by_side.refresh()
             self._pages.setCurrentWidget(self.side_by_side)

@@ -1,17 +1,20 @@
 """Two scopes side by side: figures, verdict and drawing, reached and left by mouse or keys."""
 
 from collections.abc import Callable, Iterator
+from pathlib import Path
 
 import numpy as np
 import pytest
 from attrs import evolve
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QGuiApplication
+from PySide6.QtGui import QGuiApplication, QImage
 from pytestqt.qtbot import QtBot
 
 from core.air.steadiness import FirstLook
+from gui import dialogs
 from gui.gear.side_by_side import SideBySide
 from gui.state import AppState
+from gui.widgets.pickers import Picker
 from tests.gui.conftest import make_profile, pixels
 from tests.gui.gear_hand import GearHand
 
@@ -38,6 +41,16 @@ def figures(page: SideBySide) -> dict[str, tuple[str, str]]:
         for row in range(table.rowCount())
     ]
     return {label: (a, b) for label, a, b in rows}
+
+
+def pick(hand: GearHand, picker: Picker, name: str) -> None:
+    """Choose from a drop-down list by keys."""
+    picker.setFocus()
+    hand.qtbot.keyClick(picker, Qt.Key.Key_Home)
+    while picker.currentText() != name:
+        before = picker.currentIndex()
+        hand.qtbot.keyClick(picker, Qt.Key.Key_Down)
+        assert picker.currentIndex() > before, f"{name} is not offered"
 
 
 def test_both_scopes_stand_side_by_side_in_figures_and_words(hand: GearHand, page: SideBySide) -> None:
@@ -83,8 +96,7 @@ def test_a_change_of_places_changes_the_columns_and_keeps_the_verdict(
 ) -> None:
     before = figures(page)
     verdict = page.verdict.text()
-    page.a.setFocus()
-    hand.qtbot.keyClick(page.a, Qt.Key.Key_Down)
+    hand.press(page.swap)
 
     assert (page.a.currentText(), page.b.currentText()) == ("Small refractor", "Six-inch")
     after = figures(page)
@@ -122,18 +134,140 @@ def test_the_figures_copy_for_a_spreadsheet(hand: GearHand, page: SideBySide) ->
     assert "Aperture\t150 mm\t80 mm" in lines
 
 
-def test_one_scope_alone_has_no_page(qtbot: QtBot, make_state: Callable[..., AppState]) -> None:
+def test_one_scope_alone_stands_beside_a_usual_one(qtbot: QtBot, make_state: Callable[..., AppState]) -> None:
     profile = make_profile()
     hand = GearHand(qtbot, make_state(evolve(profile, telescopes=profile.telescopes[:1]), sky=False))
-    assert not hand.view.gives.show_side_by_side.isVisible()
-    hand.view.show_side_by_side(True)
-    assert hand.view.owned.isVisible()
+    pick(hand, hand.view.gives.other, "Usual: Reflector, 200 mm (8 in)")
+    hand.press(hand.view.gives.show_side_by_side)
+    page = hand.view.side_by_side
+    assert figures(page)["Aperture"] == ("150 mm", "200 mm")
+    assert "Reflector, 200 mm (8 in)" in page.verdict.text()
+    assert hand.state.undo_stack.count() == 0
     hand.close()
+
+
+def test_a_usual_scope_comes_with_its_own_eyepieces_or_takes_the_owners(
+    hand: GearHand, page: SideBySide
+) -> None:
+    assert not page.usual_with.isVisible()
+    pick(hand, page.b, "Usual: Reflector, 200 mm (8 in)")
+    # It mostly comes with 25 and 10 mm; 1200 mm give 48x and 120x.
+    assert "is used with the 25 and 10 mm eyepieces that mostly come with it." in page.conditions.text()
+    assert figures(page)["Lowest power"] == ("48x", "48x")
+    comparison = hand.state.comparison
+    assert comparison is not None
+    assert [round(rung.power) for rung in comparison.b.ladder.rungs] == [48, 120]
+
+    page.usual_with.setFocus()
+    hand.qtbot.keyClick(page.usual_with, Qt.Key.Key_Down)
+    assert "is used with your eyepieces." in page.conditions.text()
+    comparison = hand.state.comparison
+    assert comparison is not None
+    assert [round(rung.power) for rung in comparison.b.ladder.rungs] == [48, 96, 120, 150, 240, 300]
+
+
+def test_two_usual_scopes_can_be_compared_and_change_places(hand: GearHand, page: SideBySide) -> None:
+    pick(hand, page.a, "Usual: Reflector, 130 mm (5 in)")
+    pick(hand, page.b, "Usual: Closed mirror tube, 127 mm (5 in)")
+    assert figures(page)["Aperture"] == ("130 mm", "127 mm")
+    # The scope in hand everywhere else stays what it was.
+    assert hand.scope.name == "Six-inch"
+    hand.press(page.swap)
+    assert figures(page)["Aperture"] == ("127 mm", "130 mm")
+    pick(hand, page.a, "Small refractor")
+    assert hand.scope.name == "Small refractor"
+    assert figures(page)["Aperture"] == ("80 mm", "130 mm")
+
+
+def test_what_stands_on_one_side_is_not_offered_on_the_other(hand: GearHand, page: SideBySide) -> None:
+    def names(picker: Picker) -> list[str]:
+        return [picker.itemText(row) for row in range(picker.count())]
+
+    assert "Small refractor" not in names(page.a)
+    assert "Six-inch" not in names(page.b)
+    # Walking along a list by keys therefore never moves the other side.
+    pick(hand, page.a, "Usual: Binoculars, 10x50")
+    assert page.b.currentText() == "Small refractor"
+
+
+def test_a_usual_scope_of_the_same_name_is_told_apart(hand: GearHand, page: SideBySide) -> None:
+    name = "Reflector, 200 mm (8 in)"
+    scopes = (evolve(hand.profile.telescopes[0], name=name), *hand.profile.telescopes[1:])
+    hand.state.edit_profile("Rename", evolve(hand.profile, telescopes=scopes))
+    pick(hand, page.b, f"Usual: {name}")
+    headings = [
+        item.text() if (item := page.figures.horizontalHeaderItem(column)) else "" for column in (1, 2)
+    ]
+    assert len(set(headings)) == 2
+
+
+@pytest.mark.parametrize(("ending", "begins"), [("png", b"\x89PNG"), ("pdf", b"%PDF")])
+def test_the_comparison_is_saved_as_a_picture_or_a_page(
+    hand: GearHand,
+    page: SideBySide,
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    ending: str,
+    begins: bytes,
+) -> None:
+    asked: list[str] = []
+    told: list[str] = []
+
+    def ask(_parent: object, _folder: object, name: str) -> Path:
+        asked.append(name)
+        return tmp_path / f"both.{ending}"
+
+    monkeypatch.setattr(dialogs, "ask_picture", ask)
+    hand.state.told.connect(told.append)
+    hand.press(page.save)
+
+    assert asked == ["Six-inch and Small refractor"]
+    content = (tmp_path / f"both.{ending}").read_bytes()
+    assert content.startswith(begins)
+    assert told == [f"Saved as {tmp_path / f'both.{ending}'}."]
+    if ending == "png":
+        picture = pixels(QImage.fromData(content))
+        assert picture.shape[1] > 1500
+        # Paper is bright, and most of it stays empty.
+        assert picture.mean() > 200
+
+
+def test_a_picture_that_cannot_be_saved_says_why(
+    hand: GearHand, page: SideBySide, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    shown: list[str] = []
+    monkeypatch.setattr(dialogs, "show_text", lambda *texts: shown.extend(map(str, texts[1:])))
+    for wrong in (tmp_path / "both.jpg", tmp_path / "nowhere" / "both.png"):
+        monkeypatch.setattr(dialogs, "ask_picture", lambda *_args, wrong=wrong: wrong)
+        hand.press(page.save)
+        assert not wrong.exists()
+    assert "both.jpg: must end in .png or .pdf" in shown
+    assert sum("could not be saved; try another name or place." in text for text in shown) == 2
+    monkeypatch.setattr(dialogs, "ask_picture", lambda *_args: None)
+    hand.press(page.save)
+
+
+def test_what_is_tried_out_stands_dashed_on_both_ladders(hand: GearHand, page: SideBySide) -> None:
+    before = pixels(page.canvas)
+    hand.press(page.back)
+    hand.qtbot.keyClicks(hand.view.gives.questions.field.editor, "6 mm")
+    hand.press(hand.view.gives.show_side_by_side)
+    assert np.any(pixels(page.canvas) != before)
+    assert hand.state.comparison is not None
+    # 1200 / 6 and 600 / 6, each also doubled.
+    wished = page._wished(hand.state.comparison)
+    assert [[round(rung.power) for rung in rungs] for rungs in wished] == [[200, 400], [100, 200]]
+
+
+def test_words_and_drawings_both_have_room(page: SideBySide) -> None:
+    words, drawing = page.verdict.width(), page.canvas.width()
+    assert words > 0.38 * page.width()
+    assert drawing > 0.5 * page.width()
 
 
 def test_a_scope_that_is_removed_leaves_a_sentence(hand: GearHand, page: SideBySide) -> None:
     hand.state.edit_profile("Sell", evolve(hand.profile, telescopes=hand.profile.telescopes[:1]))
-    assert page.conditions.text() == "Two telescopes are needed to put side by side."
+    assert page.conditions.text() == "Choose two telescopes to put side by side."
     assert not page.canvas.isVisible()
     hand.undo()
     assert page.canvas.isVisible()
@@ -150,3 +284,9 @@ def test_names_are_plain_in_headings_and_pickers(hand: GearHand, page: SideBySid
         assert heading.text() == name
     assert names[0] in page.verdict.text()
     assert pixels(page.canvas).std() > 0
+
+
+def test_the_second_scope_taken_in_hand_leaves_the_first_beside_it(hand: GearHand, page: SideBySide) -> None:
+    hand.state.set_scope(hand.profile.telescopes[1].id)
+    assert (page.a.currentText(), page.b.currentText()) == ("Small refractor", "Six-inch")
+    assert figures(page)["Aperture"] == ("80 mm", "150 mm")

@@ -112,14 +112,14 @@ def test_scope_and_air_and_planet_change_the_ladder(state: AppState) -> None:
     assert state.aim.planet is Body.URANUS
 
 
-def test_two_scopes_are_compared_only_while_both_are_there(state: AppState) -> None:
-    small = state.profile.telescopes[1]
+def test_two_scopes_are_compared_and_never_one_with_itself(state: AppState) -> None:
+    six_inch, small = state.profile.telescopes
     seen = [state.comparison]
     state.set_other_scope(small.id)
     seen.append(state.comparison)
-    state.set_scope(small.id)  # a scope is not compared with itself
+    state.set_scope(small.id)  # the first one then stands beside it
     seen.append(state.comparison)
-    assert [comparison and comparison.b.scope for comparison in seen] == [None, small, None]
+    assert [comparison and comparison.b.scope for comparison in seen] == [None, small, six_inch]
 
 
 def test_without_a_site_there_is_no_night_and_the_ladder_points_overhead(

@@ -237,7 +237,7 @@ def test_a_kit_that_stops_short_is_told() -> None:
 
     verdict = compare(one, other).verdict
 
-    assert "With the eyepieces owned Lens 100 reaches only 80x of its 160x." in verdict
+    assert "With its eyepieces Lens 100 reaches only 80x of its 160x." in verdict
 
 
 def test_below_five_degrees_there_is_no_verdict_on_detail() -> None:

@@ -1,0 +1,71 @@
+"""The figures of two scopes side by side as a table."""
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence
+from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem, QWidget
+
+from core.drawing.comparison_sheet import FigureRow
+from core.kit.compare import Winner
+from gui.gear.spreadsheet import tab_separated
+from gui.widgets.roomy_delegate import RoomyDelegate
+
+_MOST_LINES = 12
+
+
+class FiguresTable(QTableWidget):
+    """The figures of both scopes; the better one is set bold, and Ctrl+C copies all of them."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(0, 3, parent)
+        self._texts: list[tuple[str, str, str]] = []
+        self.setAccessibleName("Figures of both scopes")
+        self.setToolTip("Ctrl+C copies the table for a spreadsheet. The better figure is set bold.")
+        self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
+        self.setTabKeyNavigation(False)
+        self.setShowGrid(False)
+        self.setAlternatingRowColors(True)
+        self.setItemDelegate(RoomyDelegate(_MOST_LINES, self))
+        self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.verticalHeader().hide()
+        header = self.horizontalHeader()
+        header.setHighlightSections(False)
+        header.setSectionsClickable(False)
+        header.setTextElideMode(Qt.TextElideMode.ElideRight)
+        header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+        header.setSectionResizeMode(QHeaderView.ResizeMode.Stretch)
+        header.sectionResized.connect(lambda *_sizes: self._fit())
+
+    def show_rows(self, headings: tuple[str, str, str], rows: Sequence[FigureRow]) -> None:
+        """Show these figures under these headings."""
+        self._texts = [headings, *((row.label, row.a, row.b) for row in rows)]
+        self.setHorizontalHeaderLabels(headings)
+        self.setRowCount(len(rows))
+        for number, row in enumerate(rows):
+            for column, text in enumerate((row.label, row.a, row.b)):
+                item = QTableWidgetItem(text)
+                item.setTextAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
+                font = item.font()
+                font.setBold(row.winner is (None, Winner.A, Winner.B)[column] and row.winner is not None)
+                item.setFont(font)
+                self.setItem(number, column, item)
+        self._fit()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.matches(QKeySequence.StandardKey.Copy):
+            self.copy()
+        else:
+            super().keyPressEvent(event)
+
+    def copy(self) -> None:
+        """Put all the figures on the clipboard for a spreadsheet."""
+        QGuiApplication.clipboard().setText(tab_separated(self._texts))
+
+    def _fit(self) -> None:
+        """Take the height of all rows, so that the page scrolls and not the table."""
+        self.resizeRowsToContents()
+        rows = sum(self.rowHeight(row) for row in range(self.rowCount()))
+        self.setFixedHeight(rows + self.horizontalHeader().sizeHint().height() + 2 * self.frameWidth() + 4)
