@@ -6,6 +6,7 @@ Everywhere
   Ctrl+2   Height
   Ctrl+3   Ladder
   Alt+W   why the answer is what it is
+  Alt+U   the telescope is outside now
   Alt+O   on Height: the evening in words
   Alt and an underlined letter   go to that control
   Tab, Shift+Tab   next and previous control
@@ -17,6 +18,7 @@ Everywhere
 Profile
   Ctrl+N, Ctrl+O   new, open
   Ctrl+S, Ctrl+Shift+S   save, save as
+  a file dropped on the window   opens it
   Ctrl+Z, Ctrl+Shift+Z   undo, redo
   Ctrl+Q   quit
 

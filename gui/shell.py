@@ -23,6 +23,7 @@ from gui.documents import Documents
 from gui.file_drop import FileDrop
 from gui.menus import Menus
 from gui.message_line import MessageLine
+from gui.outside_row import OutsideRow
 from gui.session import PALETTES, TEXT_SCALES, Session, SessionFile
 from gui.state import AppState, Aspect
 from gui.strip import Strip
@@ -59,6 +60,7 @@ class Shell(QMainWindow):
         self.documents = Documents(state, session or Session(), self, folder=folder)
         self.strip = Strip(state)
         self.answer_bar = AnswerBar(state)
+        self.outside = OutsideRow(state)
         self.message_line = MessageLine()
         self.view_buttons = QButtonGroup(self)
         self.stack = QStackedWidget()
@@ -151,6 +153,7 @@ class Shell(QMainWindow):
             page = PlainLabel("")
             self.stack.addWidget(page)
         views.addStretch(1)
+        views.addWidget(self.outside)
         self.view_buttons.idClicked.connect(self.show_view)
         self.strip.gear_wanted.connect(partial(self.show_view, GEAR))
         centre = QWidget()

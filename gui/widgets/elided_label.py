@@ -11,14 +11,20 @@ _MOST_LETTERS = 18
 
 
 class ElidedLabel(PlainLabel):
-    """Shows as much of its text as there is room for; readers of the screen get all of it."""
+    """Shows as much of its text as there is room for; readers of the screen get all of it.
 
-    def __init__(self, text: str = "", parent: QWidget | None = None, *, role: str = "") -> None:
+    It asks for the room of so many ``letters`` at most.
+    """
+
+    def __init__(
+        self, text: str = "", parent: QWidget | None = None, *, role: str = "", letters: int = _MOST_LETTERS
+    ) -> None:
         super().__init__(text, parent, role=role)
+        self._letters = letters
 
     def sizeHint(self) -> QSize:
         hint = super().sizeHint()
-        return QSize(min(hint.width(), _MOST_LETTERS * self.fontMetrics().averageCharWidth()), hint.height())
+        return QSize(min(hint.width(), self._letters * self.fontMetrics().averageCharWidth()), hint.height())
 
     def minimumSizeHint(self) -> QSize:
         hint = super().minimumSizeHint()

@@ -1,9 +1,9 @@
-"""Pickers of the strip: a choice from a few things, and a date of the calendar."""
+"""Pickers: a choice from a few things, a date of the calendar, and a time of day."""
 
 from collections.abc import Sequence
-from datetime import date
+from datetime import date, time
 
-from PySide6.QtCore import QDate, QLocale, QSignalBlocker, Qt, Signal
+from PySide6.QtCore import QDate, QLocale, QSignalBlocker, Qt, QTime, Signal
 from PySide6.QtGui import QIcon, QPaintEvent, QTextCharFormat, QWheelEvent
 from PySide6.QtWidgets import (
     QCalendarWidget,
@@ -12,6 +12,7 @@ from PySide6.QtWidgets import (
     QStyle,
     QStyleOptionComboBox,
     QStylePainter,
+    QTimeEdit,
     QToolButton,
     QWidget,
 )
@@ -22,6 +23,7 @@ from gui.widgets.plain_label import PlainLabel
 ENGLISH = QLocale(QLocale.Language.English, QLocale.Country.UnitedKingdom)
 
 _LIST_MARGIN_PX = 24
+_TEXT_MARGIN_PX = 6
 
 
 class Picker(QComboBox):
@@ -117,6 +119,38 @@ class DatePicker(QDateEdit):
 
     def _on_changed(self, day: QDate) -> None:
         self.picked.emit(date(day.year(), day.month(), day.day()))
+
+
+class TimePicker(QTimeEdit):
+    """A time of day, typed or stepped with the arrow keys; the clock's own 12 or 24 hours.
+
+    Signals
+    -------
+    picked
+        The time that the person chose.
+    """
+
+    picked = Signal(object)
+
+    def __init__(self, name: str, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setAccessibleName(name)
+        self.setLocale(ENGLISH)
+        # A half typed time is not yet a choice.
+        self.setKeyboardTracking(False)
+        # The style sheet's padding does not reach the text of a control that has no visible buttons.
+        self.lineEdit().setTextMargins(_TEXT_MARGIN_PX, 0, 0, 0)
+        self.timeChanged.connect(lambda chosen: self.picked.emit(time(chosen.hour(), chosen.minute())))
+
+    def show_time(self, moment: time, *, hours: int) -> None:
+        """Show a time without sending it on, on a clock of 12 or 24 hours."""
+        blocker = QSignalBlocker(self)
+        self.setDisplayFormat("HH:mm" if hours == 24 else "h:mm ap")
+        self.setTime(QTime(moment.hour, moment.minute))
+        blocker.unblock()
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        event.ignore()
 
 
 def captioned(caption: str, control: QWidget) -> PlainLabel:
