@@ -81,13 +81,23 @@ class BodyNight:
     why_not: str | None
     why_not_kind: WhyNot | None
     seen_at: datetime
-    diameter_arcsec: float
-    elongation_deg: float
     track: Track
+
+    # How it looks is worked out when it is asked for.
+
+    @cached_property
+    def diameter_arcsec(self) -> float:
+        """Apparent equatorial diameter."""
+        return float(diameter_arcsec(self.body, np.array([self.seen_at.timestamp()]))[0])
+
+    @cached_property
+    def elongation_deg(self) -> float:
+        """The angle between its place and the Sun's."""
+        return float(elongation_deg(self.body, np.array([self.seen_at.timestamp()]))[0])
 
     @cached_property
     def magnitude(self) -> float:
-        """Apparent magnitude; it and the lit part are worked out only when they are wanted."""
+        """Apparent magnitude."""
         return float(self._appearance.magnitude[0])
 
     @cached_property
@@ -235,7 +245,5 @@ def _body_night(sky: _Evening, body: Body, sun_below_deg: float, dark: Floats) -
         why_not=words,
         why_not_kind=kind,
         seen_at=instant(seen_s),
-        diameter_arcsec=float(diameter_arcsec(body, np.array([seen_s]))[0]),
-        elongation_deg=float(elongation_deg(body, np.array([seen_s]))[0]),
         track=track,
     )
