@@ -30,6 +30,7 @@ class OutsideRow(QWidget):
     def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._state = state
+        self._shown: tuple[datetime, SiteClock] | None = None
         self.start = QPushButton("Telescope is o&utside now")
         self.start.setProperty("role", "flat")
         self.start.setAccessibleDescription(f"Its mirror or lens then begins to cool. {_NOTE}")
@@ -71,7 +72,10 @@ class OutsideRow(QWidget):
             self.warmth.holds_unaccepted = False
             return
         clock = self._clock(night)
-        self.since.show_time(since.astimezone(clock.zone).time(), hours=clock.hours)
+        if (since, clock) != self._shown:
+            # Only then, since each showing ends the typing of a time.
+            self._shown = since, clock
+            self.since.show_time(since.astimezone(clock.zone).time(), hours=clock.hours)
         if self.warmth.holds_unaccepted:
             return
         if not self.warmth.hasFocus():
@@ -90,7 +94,10 @@ class OutsideRow(QWidget):
             return
         assumed = ", assumed" if self._state.warmth_is_assumed else ""
         likely = ready_at(readiness, since)
-        ready = "" if likely is None else f" · likely ready {clock.time(likely)}"
+        ready = ""
+        if likely is not None:
+            is_past = "since " if likely <= self._state.now else ""
+            ready = f" · likely ready {is_past}{clock.time(likely)}"
         self.note.setText(f"{self._units().temperature} warmer than air{assumed}{ready}")
         words = f"{words_outside(readiness, since, clock)} {_NOTE}"
         self.note.setToolTip(words)
@@ -111,6 +118,7 @@ class OutsideRow(QWidget):
         day = night.evening if chosen >= _NOON else night.evening + timedelta(days=1)
         since = datetime.combine(day, chosen, tzinfo=night.site.zone).astimezone(UTC)
         if since > self._state.now:
+            self._shown = None
             self._show()
             self._state.tell(f"{self._clock(night).time(since)} is still to come; the time is as it was.")
             return

@@ -96,13 +96,19 @@ def test_once_it_is_ready_the_answer_goes_on(
     state.beat()
     assert limiter(state) is not Limiter.MIRROR_WARM
     assert row.since.text() == "21:42"
+    assert row.note.text().endswith("likely ready since 22:09")
 
 
-def test_all_of_it_goes_by_keys(qtbot: QtBot, shell: Shell, state: AppState, row: OutsideRow) -> None:
+def test_all_of_it_goes_by_keys(
+    qtbot: QtBot, shell: Shell, state: AppState, row: OutsideRow, clock: HandClock
+) -> None:
     QTest.keyClick(shell, Qt.Key.Key_U, Qt.KeyboardModifier.AltModifier)
     qtbot.waitUntil(lambda: QApplication.focusWidget() is row.since)
 
-    QTest.keyClicks(row.since, "2040")
+    QTest.keyClicks(row.since, "20")
+    clock.move(timedelta(minutes=1))
+    state.beat()  # the clock goes on while a time is typed
+    QTest.keyClicks(row.since, "40")
     QTest.keyClick(row.since, Qt.Key.Key_Return)
     assert out(state) == datetime(2026, 12, 5, 20, 40, tzinfo=UTC)
     QTest.keyClick(row.since, Qt.Key.Key_Up)
