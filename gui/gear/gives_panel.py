@@ -108,8 +108,7 @@ class GivesPanel(QWidget):
     def _show_details(self) -> None:
         ladder, entry = self.state.ladder, self.table.entry
         if entry is None and ladder is not None:
-            powers = ((each.rung.power, each) for each in self.table.entries)
-            entry = next((each for power, each in powers if power == ladder.climb_to), None)
+            entry = self.table.entry_at(ladder.climb_to)
         self.details.setText("" if entry is None else _details(entry, self.table.place_of(entry)))
 
     def _show_others(self) -> None:

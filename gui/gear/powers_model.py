@@ -14,8 +14,7 @@ from core.kit.rounding import field_text, power_text, pupil_text
 from core.record.observer import Eye
 
 NO_INDEX = QModelIndex()
-SORT_ROLE = Qt.ItemDataRole.UserRole
-ENTRY_ROLE = Qt.ItemDataRole.UserRole + 1
+ENTRY_ROLE = Qt.ItemDataRole.UserRole
 
 AnyIndex = QModelIndex | QPersistentModelIndex
 
@@ -162,19 +161,32 @@ def entries_of(ladder: Ladder, eye: Eye) -> tuple[Entry, ...]:
 
 
 class PowersModel(QAbstractTableModel):
-    """The rows of a ladder, lowest power first; ``show`` brings in another ladder."""
+    """The rows of a ladder, sorted by one column, which an arrow in its heading tells."""
 
     def __init__(self) -> None:
         super().__init__()
         self.ladder: Ladder | None = None
         self.entries: tuple[Entry, ...] = ()
+        self.sorted_by = 0
+        self.goes_up = True
 
     def show(self, ladder: Ladder | None, eye: Eye) -> None:
         """Show the rows of a ladder as an eye sees them, or none."""
         self.beginResetModel()
         self.ladder = ladder
-        self.entries = entries_of(ladder, eye) if ladder else ()
+        self.entries = self._in_order(entries_of(ladder, eye) if ladder else ())
         self.endResetModel()
+
+    def sort(self, column: int, order: Qt.SortOrder = Qt.SortOrder.AscendingOrder) -> None:
+        self.beginResetModel()
+        self.sorted_by, self.goes_up = column, order is Qt.SortOrder.AscendingOrder
+        self.entries = self._in_order(self.entries)
+        self.endResetModel()
+
+    def _in_order(self, entries: tuple[Entry, ...]) -> tuple[Entry, ...]:
+        by_power = sorted(entries, key=lambda entry: entry.rung.power)
+        key = COLUMNS[self.sorted_by].sorts_by
+        return tuple(sorted(by_power, key=key, reverse=not self.goes_up))
 
     def rowCount(self, parent: AnyIndex = NO_INDEX) -> int:
         return 0 if parent.isValid() else len(self.entries)
@@ -187,13 +199,11 @@ class PowersModel(QAbstractTableModel):
             return None
         entry, column = self.entries[index.row()], COLUMNS[index.column()]
         if role == Qt.ItemDataRole.DisplayRole:
-            return self._shown(entry, index.column())
+            return self.shown(entry, index.column())
         if role == Qt.ItemDataRole.TextAlignmentRole:
             return _alignment(column)
         if role == Qt.ItemDataRole.AccessibleDescriptionRole:
-            return self._shown(entry, WORDS)
-        if role == SORT_ROLE:
-            return column.sorts_by(entry)
+            return self.shown(entry, WORDS)
         return entry if role == ENTRY_ROLE else None
 
     def headerData(
@@ -203,12 +213,18 @@ class PowersModel(QAbstractTableModel):
             return None
         column = COLUMNS[section]
         if role == Qt.ItemDataRole.DisplayRole:
-            return column.heading
+            return self.heading(section)
         if role in (Qt.ItemDataRole.ToolTipRole, Qt.ItemDataRole.AccessibleDescriptionRole):
             return column.meaning
         return _alignment(column) if role == Qt.ItemDataRole.TextAlignmentRole else None
 
-    def _shown(self, entry: Entry, column: int) -> str:
+    def heading(self, column: int) -> str:
+        """Return what stands over a column."""
+        arrow = (" ↑" if self.goes_up else " ↓") if column == self.sorted_by else ""
+        return f"{COLUMNS[column].heading}{arrow}"
+
+    def shown(self, entry: Entry, column: int) -> str:
+        """Return what stands in a cell."""
         text = COLUMNS[column].text(entry)
         place = self.place_of(entry) if column == WORDS else ""
         return f"{place} {text}".strip()

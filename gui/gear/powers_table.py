@@ -1,8 +1,8 @@
 """The table of powers: the figures of each rung in one line, and under them what deserves a word."""
 
+from attrs import frozen
 from PySide6.QtCore import (
     QEvent,
-    QSortFilterProxyModel,
     Qt,
     Signal,
 )
@@ -30,7 +30,6 @@ from gui.gear.powers_model import (
     ENTRY_ROLE,
     EYEPIECE,
     LEFT_OUT_FIRST,
-    SORT_ROLE,
     WORDS,
     Entry,
     PowersModel,
@@ -45,16 +44,13 @@ _MOST_EYEPIECE_LETTERS = 24
 _SMALLER = 0.9
 
 
-class _SortedRows(QSortFilterProxyModel):
-    """The rows by one column, which an arrow in its heading tells."""
+@frozen
+class _Words:
+    """The small print of a row: its lines, how far below the top they begin, and the height of it all."""
 
-    def headerData(
-        self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole
-    ) -> object:
-        heading = super().headerData(section, orientation, role)
-        if role != Qt.ItemDataRole.DisplayRole or section != self.sortColumn():
-            return heading
-        return f"{heading} {'↑' if self.sortOrder() is Qt.SortOrder.AscendingOrder else '↓'}"
+    lines: list[str]
+    below_px: int
+    height_px: int
 
 
 class PowersTable(QTableView):
@@ -75,13 +71,12 @@ class PowersTable(QTableView):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._rows = PowersModel()
-        self._sorted = _SortedRows(self)
-        self._sorted.setSourceModel(self._rows)
-        self._sorted.setSortRole(SORT_ROLE)
-        self._sorted.sort(0)
-        self._words: list[tuple[list[str], int]] = []
+        self._words: list[_Words] = []
+        # Most rows stay as they were from one key to the next.
+        self._words_known: dict[tuple[str, str], _Words] = {}
+        self._known_for: tuple[object, ...] = ()
         self._is_fitting = False
-        self.setModel(self._sorted)
+        self.setModel(self._rows)
         self._delegate = RoomyDelegate(_MOST_LINES, self)
         self.setItemDelegate(self._delegate)
         self.setAccessibleName("What the scope in hand gives: every power")
@@ -114,10 +109,10 @@ class PowersTable(QTableView):
         entry = index.data(ENTRY_ROLE) if index.isValid() else None
         return entry if isinstance(entry, Entry) else None
 
-    @property
-    def entries(self) -> tuple[Entry, ...]:
-        """All rows, lowest power first."""
-        return self._rows.entries
+    def entry_at(self, power: float | None) -> Entry | None:
+        """Return the rung of a power, or None."""
+        entries = (entry for entry in self._rows.entries if entry.same_as is None)
+        return next((entry for entry in entries if entry.rung.power == power), None)
 
     def place_of(self, entry: Entry) -> str:
         """Return what part a row plays tonight."""
@@ -135,16 +130,17 @@ class PowersTable(QTableView):
 
     def sort_by(self, column: int) -> None:
         """Sort by a column; once more turns the order round."""
-        is_again = column == self._sorted.sortColumn()
-        goes_up = self._sorted.sortOrder() is Qt.SortOrder.AscendingOrder
-        order = Qt.SortOrder.DescendingOrder if is_again and goes_up else Qt.SortOrder.AscendingOrder
-        self._sorted.sort(column, order)
+        is_again = column == self._rows.sorted_by and self._rows.goes_up
+        before = self.entry
+        self._rows.sort(column, Qt.SortOrder.DescendingOrder if is_again else Qt.SortOrder.AscendingOrder)
         self._fit()
+        if before is not None:
+            self._choose(before.rung.label)
 
     def copy(self) -> None:
         """Put the chosen rows, or all of them, on the clipboard for a spreadsheet."""
         chosen = sorted({index.row() for index in self.selectionModel().selectedRows()})
-        entries = [self._entry_of(row) for row in chosen or range(self._sorted.rowCount())]
+        entries = [self._rows.entries[row] for row in chosen or range(self._rows.rowCount())]
         rows = [[column.copied(entry) for column in COLUMNS] for entry in entries]
         headings = [column.copied_heading for column in COLUMNS]
         QGuiApplication.clipboard().setText(tab_separated([headings, *rows]))
@@ -180,11 +176,11 @@ class PowersTable(QTableView):
         painter = QPainter(self.viewport())
         painter.setFont(self._small_font())
         left = self._words_left()
-        for row, (lines, below_px) in enumerate(self._words):
+        for row, words in enumerate(self._words):
             top = self.rowViewportPosition(row)
-            if lines and top < self.viewport().height() and top + self.rowHeight(row) > 0:
+            if words.lines and top < self.viewport().height() and top + words.height_px > 0:
                 painter.setPen(ink(is_chosen=self.selectionModel().isRowSelected(row), is_faint=True))
-                draw_lines(painter, lines, left, top + below_px)
+                draw_lines(painter, words.lines, left, top + words.below_px)
         painter.end()
 
     def _fit(self) -> None:
@@ -195,7 +191,7 @@ class PowersTable(QTableView):
         for _attempt in range(2):
             width = self.viewport().width()
             self._fit_columns(width)
-            self._words = [self._fit_row(row) for row in range(self._sorted.rowCount())]
+            self._fit_rows()
             if self.viewport().width() == width:
                 break
         self._is_fitting = False
@@ -222,20 +218,37 @@ class PowersTable(QTableView):
         metrics = self.fontMetrics()
         texts = [COLUMNS[column].text(entry) for entry in self._rows.entries]
         widest = max((metrics.horizontalAdvance(text) for text in texts), default=0)
-        heading = str(self._sorted.headerData(column, Qt.Orientation.Horizontal))
-        return max(widest, metrics.horizontalAdvance(heading)) + 2 * SIDE_PX
+        return max(widest, metrics.horizontalAdvance(self._rows.heading(column))) + 2 * SIDE_PX
 
-    def _fit_row(self, row: int) -> tuple[list[str], int]:
-        """Give a row its height; return its lines of words and how far below its top they begin."""
-        label, words = (str(self._sorted.index(row, column).data()) for column in (EYEPIECE, WORDS))
+    def _fit_rows(self) -> None:
+        """Break the words into lines and give each row its height."""
+        known_for = (
+            self.font().toString(),
+            self.columnWidth(EYEPIECE),
+            self._words_left(),
+            self.viewport().width(),
+        )
+        if known_for != self._known_for:
+            self._known_for = known_for
+            self._words_known.clear()
+        shown = [
+            (self._rows.shown(entry, EYEPIECE), self._rows.shown(entry, WORDS))
+            for entry in self._rows.entries
+        ]
+        self._words = [self._words_known.get(texts) or self._fit_words(*texts) for texts in shown]
+        self._words_known = dict(zip(shown, self._words, strict=True))
+        for row, words in enumerate(self._words):
+            if self.rowHeight(row) != words.height_px:
+                self.setRowHeight(row, words.height_px)
+
+    def _fit_words(self, label: str, words: str) -> _Words:
         names = self._delegate.lines(label, self.font(), self.columnWidth(EYEPIECE))
         small = self._small_font()
-        lines = wrapped_lines(
-            words, small, self.viewport().width() - self._words_left() - SIDE_PX, _MOST_LINES
-        )
+        room = self.viewport().width() - self._words_left() - SIDE_PX
+        lines = wrapped_lines(words, small, room, _MOST_LINES)
         below_px = ABOVE_PX + len(names) * self.fontMetrics().lineSpacing()
-        self.setRowHeight(row, below_px + len(lines) * QFontMetrics(small).lineSpacing() + ABOVE_PX)
-        return lines, below_px
+        height_px = below_px + len(lines) * QFontMetrics(small).lineSpacing() + ABOVE_PX
+        return _Words(lines, below_px, height_px)
 
     def _words_left(self) -> int:
         """Return where the words begin: under the eyepiece."""
@@ -246,13 +259,8 @@ class PowersTable(QTableView):
         font.setPointSizeF(font.pointSizeF() * _SMALLER)
         return font
 
-    def _entry_of(self, row: int) -> Entry:
-        entry = self._sorted.index(row, 0).data(ENTRY_ROLE)
-        assert isinstance(entry, Entry)
-        return entry
-
     def _choose(self, label: str) -> None:
-        for row in range(self._sorted.rowCount()):
-            if self._entry_of(row).rung.label == label:
-                self.setCurrentIndex(self._sorted.index(row, 0))
+        for row, entry in enumerate(self._rows.entries):
+            if entry.rung.label == label:
+                self.setCurrentIndex(self._rows.index(row, 0))
                 return

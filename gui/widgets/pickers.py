@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from datetime import date, time
 
 from PySide6.QtCore import QDate, QLocale, QSignalBlocker, Qt, QTime, Signal
-from PySide6.QtGui import QIcon, QPaintEvent, QTextCharFormat, QWheelEvent
+from PySide6.QtGui import QIcon, QKeyEvent, QPaintEvent, QTextCharFormat, QWheelEvent
 from PySide6.QtWidgets import (
     QCalendarWidget,
     QComboBox,
@@ -18,6 +18,7 @@ from PySide6.QtWidgets import (
 )
 
 from gui.widgets.plain_label import PlainLabel
+from gui.widgets.plain_line_edit import is_undo_or_redo
 
 # Dates are written in English throughout, as every other word of the window is.
 ENGLISH = QLocale(QLocale.Language.English, QLocale.Country.UnitedKingdom)
@@ -71,6 +72,13 @@ class Picker(QComboBox):
             option.currentText, Qt.TextElideMode.ElideRight, room.width() - 2
         )
         painter.drawControl(QStyle.ControlElement.CE_ComboBoxLabel, option)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        # Undo is no letter to search for.
+        if is_undo_or_redo(event):
+            event.ignore()
+        else:
+            super().keyPressEvent(event)
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         # A wheel turned while the pointer rests here must not change planets.

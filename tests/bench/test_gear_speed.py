@@ -1,0 +1,190 @@
+"""A kit of 12 eyepieces, 4 Barlows and 5 telescopes under the keys: every table and ladder within 16 ms.
+
+In the gear view a key is timed to its last pixel: the form reads the figure, the profile changes as a step
+that can be taken back, list, table and advice follow. In the whole window it is timed until all views and the
+answer know of it, before they paint. Drawings, which take no keys, may take 80 ms, what to buy 100 ms.
+Skipped unless asked for: ``pytest tests/bench --benchmark-only``.
+"""
+
+import itertools
+from collections.abc import Callable, Iterator
+from datetime import UTC, datetime
+from pathlib import Path
+
+import pytest
+from attrs import evolve
+from PySide6.QtCore import QEvent, Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QWidget
+from pytest_benchmark.fixture import BenchmarkFixture
+from pytestqt.qtbot import QtBot
+
+from core.kit.gear import Telescope, TelescopeKind
+from core.record.observer import Profile
+from core.sky.site import Site
+from gui.gear.owned_list import Place
+from gui.gear.things import Kind
+from gui.gear.view import GearView
+from gui.held_constants import hold_constants
+from gui.jobs import AtOnce, Jobs
+from gui.ladder.view import LadderView
+from gui.session import Session, SessionFile
+from gui.shell import GEAR, HEIGHT, LADDER, Shell
+from gui.state import AppState
+from gui.theme import Theme
+from tests.bench.test_kit_speed import BARLOWS, EYEPIECES, SCOPE
+
+hold_constants()
+
+KEY_S, DRAWING_S, PURCHASE_S = 0.016, 0.08, 0.1
+MOMENT = datetime(2026, 12, 5, 21, 42, tzinfo=UTC)
+SCOPES = (
+    evolve(SCOPE, stack_barlows=False),
+    *(
+        Telescope(
+            name=f"Mirror {aperture_mm}",
+            kind=TelescopeKind.REFLECTOR,
+            aperture_mm=aperture_mm,
+            focal_length_mm=aperture_mm * 6,
+        )
+        for aperture_mm in (114, 130, 150, 254)
+    ),
+)
+
+
+@pytest.fixture
+def state(qapp: QApplication) -> AppState:
+    Theme.of(qapp).wear("day")
+    site = Site(name="Terrace", latitude_deg=41.15, longitude_deg=-8.61, time_zone="Europe/Lisbon")
+    profile = Profile(sites=(site,), telescopes=SCOPES, eyepieces=tuple(EYEPIECES), barlows=tuple(BARLOWS))
+    state = AppState(profile, clock=lambda: MOMENT, jobs=Jobs(AtOnce()))
+    state.prepare_sky()
+    return state
+
+
+@pytest.fixture
+def show(qtbot: QtBot) -> Iterator[Callable[[QWidget], None]]:
+    shown: list[QWidget] = []
+
+    def show(view: QWidget) -> None:
+        shown.append(view)
+        view.resize(1280, 640)
+        view.show()
+        qtbot.waitExposed(view)
+
+    yield show
+    for view in shown:
+        view.close()
+        view.deleteLater()
+        QApplication.sendPostedEvents(view, QEvent.Type.DeferredDelete)
+
+
+def app() -> QApplication:
+    running = QApplication.instance()
+    assert isinstance(running, QApplication)
+    return running
+
+
+def median_s(benchmark: BenchmarkFixture) -> float:
+    assert benchmark.stats is not None
+    return float(benchmark.stats.stats.median)
+
+
+def test_a_key_in_a_focal_length(
+    benchmark: BenchmarkFixture, state: AppState, show: Callable[[QWidget], None]
+) -> None:
+    """Change 20 mm to 2 mm and back, which moves five of about sixty rungs."""
+    view = GearView(state)
+    show(view)
+    view._open(Place(Kind.EYEPIECE, 9))
+    editor = view.form_column.form_of(Kind.EYEPIECE).fields["focal_length"].editor
+    editor.setFocus()
+    QTest.keyClick(editor, Qt.Key.Key_End)
+    keys = itertools.cycle((Qt.Key.Key_Backspace, Qt.Key.Key_0))
+    before = state.ladder
+
+    def press() -> None:
+        QTest.keyClick(editor, next(keys))
+        QApplication.processEvents()
+
+    benchmark.pedantic(press, rounds=40, warmup_rounds=4)
+
+    assert state.ladder is not None
+    assert before is not None
+    assert len(state.ladder.rungs) > 45
+    assert median_s(benchmark) < KEY_S
+
+
+def test_a_key_in_the_whole_window(
+    benchmark: BenchmarkFixture, state: AppState, show: Callable[[QWidget], None], tmp_path: Path
+) -> None:
+    """The same key with the answer on top and all three views made."""
+    shell = Shell(state, Theme.of(app()), session=Session(view=GEAR), session_file=SessionFile(tmp_path))
+    show(shell)
+    for number in (HEIGHT, LADDER, GEAR):
+        shell.show_view(number)
+        QApplication.processEvents()
+    view = shell.current_view
+    assert isinstance(view, GearView)
+    view._open(Place(Kind.EYEPIECE, 9))
+    editor = view.form_column.form_of(Kind.EYEPIECE).fields["focal_length"].editor
+    editor.setFocus()
+    QTest.keyClick(editor, Qt.Key.Key_End)
+    keys = itertools.cycle((Qt.Key.Key_Backspace, Qt.Key.Key_0))
+    benchmark.pedantic(
+        lambda: QTest.keyClick(editor, next(keys)), setup=QApplication.processEvents, rounds=40
+    )
+
+    state.undo_stack.setClean()
+    assert median_s(benchmark) < KEY_S
+
+
+def test_what_to_buy_in_the_panel(benchmark: BenchmarkFixture, state: AppState) -> None:
+    """Ask anew for a ceiling that has not been seen before."""
+    ceilings = itertools.count(200)
+    ladder = state.ladder
+    assert ladder is not None
+
+    def ask() -> None:
+        ceiling = evolve(ladder.ceiling, power=float(next(ceilings)) / 2)
+        state.beside.advice(evolve(ladder, ceiling=ceiling))
+
+    benchmark.pedantic(ask, rounds=20, warmup_rounds=2)
+    assert median_s(benchmark) < PURCHASE_S
+
+
+def test_a_key_with_two_scopes_side_by_side(
+    benchmark: BenchmarkFixture, state: AppState, show: Callable[[QWidget], None]
+) -> None:
+    view = GearView(state)
+    show(view)
+    view.show_side_by_side(True)
+    profiles = itertools.cycle(
+        evolve(state.profile, eyepieces=(evolve(EYEPIECES[1], focal_length_mm=length), *EYEPIECES[2:]))
+        for length in (4.5, 5.5)
+    )
+
+    def edit() -> None:
+        state.edit_profile("Change", next(profiles))
+        QApplication.processEvents()
+
+    benchmark.pedantic(edit, rounds=10, warmup_rounds=2)
+    assert median_s(benchmark) < DRAWING_S
+
+
+def test_a_changed_kit_on_the_ladder(
+    benchmark: BenchmarkFixture, state: AppState, show: Callable[[QWidget], None]
+) -> None:
+    view = LadderView(state)
+    show(view)
+    profiles = itertools.cycle(
+        evolve(state.profile, eyepieces=(evolve(EYEPIECES[1], focal_length_mm=length), *EYEPIECES[2:]))
+        for length in (4.5, 5.5)
+    )
+
+    def edit() -> None:
+        state.edit_profile("Change", next(profiles))
+        QApplication.processEvents()
+
+    benchmark.pedantic(edit, rounds=10, warmup_rounds=2)
+    assert median_s(benchmark) < DRAWING_S
