@@ -64,7 +64,7 @@ class Menus:
     def _build_view(self) -> None:
         menu = self._menu("&View")
         for number, name in enumerate(("&Gear", "&Height", "&Ladder")):
-            action = _add(menu, name, partial(self._shell.show_view, number), f"Ctrl+{number + 1}")
+            action = _add(menu, name, partial(self._shell.go_to_view, number), f"Ctrl+{number + 1}")
             self.views.append(action)
         menu.addSeparator()
         group = QActionGroup(menu)

@@ -6,13 +6,14 @@ from functools import partial
 
 import attrs
 from PySide6.QtCore import QSize, Qt, QTimer
-from PySide6.QtGui import QCloseEvent, QShowEvent
+from PySide6.QtGui import QCloseEvent, QKeyEvent, QShowEvent
 from PySide6.QtWidgets import (
     QButtonGroup,
     QHBoxLayout,
     QMainWindow,
     QPushButton,
     QStackedWidget,
+    QToolButton,
     QVBoxLayout,
     QWidget,
 )
@@ -33,6 +34,8 @@ from gui.widgets.plain_label import PlainLabel
 GEAR, HEIGHT, LADDER = range(3)
 _VIEW_NAMES = ("Gear", "Height", "Ladder")
 _USUAL_SIZE = QSize(1280, 800)
+# What a window manager puts around the window: mostly a title above, thin edges elsewhere.
+_FRAME = QSize(12, 40)
 
 
 class Shell(QMainWindow):
@@ -91,6 +94,15 @@ class Shell(QMainWindow):
             self._replace_page(number, self._views[number])
         self.stack.setCurrentIndex(number)
 
+    def go_to_view(self, number: int) -> None:
+        """Show a view and give it the keyboard, so that its keys work at once."""
+        self.show_view(number)
+        self._views[number].setFocus()
+
+    def fit_into(self, room: QSize) -> None:
+        """Take the usual size, or less where a screen of that ``room`` cannot hold it with its frame."""
+        self.resize(_USUAL_SIZE.boundedTo(room - _FRAME))
+
     def guide(self) -> None:
         """Set up a new observer in a few short steps, beginning with an empty profile."""
         from gui.first_run.guide import Guide
@@ -128,6 +140,15 @@ class Shell(QMainWindow):
         # All that takes long comes after the window itself.
         QTimer.singleShot(0, self, self._begin)
 
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        # Qt's own buttons heed Return only in dialogs, and one that has the keyboard seems to wait for it.
+        focused = self.focusWidget()
+        is_return = event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter)
+        if is_return and isinstance(focused, QPushButton | QToolButton):
+            focused.click()
+        else:
+            super().keyPressEvent(event)
+
     def closeEvent(self, event: QCloseEvent) -> None:
         if not self.documents.may_leave():
             event.ignore()
@@ -155,7 +176,7 @@ class Shell(QMainWindow):
         views.addStretch(1)
         views.addWidget(self.outside)
         self.view_buttons.idClicked.connect(self.show_view)
-        self.strip.gear_wanted.connect(partial(self.show_view, GEAR))
+        self.strip.gear_wanted.connect(partial(self.go_to_view, GEAR))
         centre = QWidget()
         column = QVBoxLayout(centre)
         column.setContentsMargins(0, 0, 0, 0)

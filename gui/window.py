@@ -53,6 +53,7 @@ def run_window(path: Path | None = None) -> int:
         sentences = [sentence for sentence in (told, trouble, brought_back) if sentence]
         if sentences:
             state.tell(" ".join(sentences))
+        shell.fit_into(shell.screen().availableSize())
         shell.show()
         return app.exec()
 

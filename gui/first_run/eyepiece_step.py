@@ -76,6 +76,11 @@ class EyepieceStep(Step):
             usual_barlow(factor, scope=self._scope) for factor, box in self.barlows.items() if box.isChecked()
         )
 
+    def _finish(self) -> None:
+        """Go on unless what was typed cannot be read."""
+        if self.others.reading.is_good:
+            self.done.emit()
+
     def _lay_out(self) -> None:
         for words, boxes in (("Eyepieces", self.eyepieces), ("Barlow lenses", self.barlows)):
             self.column.addWidget(PlainLabel(words, role="heading"))
@@ -91,6 +96,7 @@ class EyepieceStep(Step):
                 )
                 self.column.addWidget(self.others)
         self.others.edited.connect(self.answered)
+        self.others.editor.returnPressed.connect(self._finish)
         self.column.addStretch(1)
         self.setFocusProxy(next(iter(self.eyepieces.values())))
 

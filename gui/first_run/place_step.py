@@ -36,9 +36,12 @@ class PlaceStep(Step):
         self.longitude = self._coordinate("Longitude", "and 8.61 W")
         self.chosen = PlainLabel(role="heading", wraps=True)
         self._lay_out()
+        self.name.returnPressed.connect(self.search.setFocus)
+        self.latitude.returnPressed.connect(self.longitude.setFocus)
+        self.longitude.returnPressed.connect(self._finish_coordinates)
         self.name.textEdited.connect(lambda _text: self.answered.emit())
         self.search.picked.connect(self._take_place)
-        self.setFocusProxy(self.search)
+        self.setFocusProxy(self.name)
 
     def added_to(self, profile: Profile) -> Profile:
         name = self.name.text().strip()
@@ -81,19 +84,25 @@ class PlaceStep(Step):
         self.answered.emit()
         self.done.emit()
 
-    def _take_coordinates(self) -> None:
+    def _finish_coordinates(self) -> None:
+        if self._take_coordinates():
+            self.done.emit()
+
+    def _take_coordinates(self) -> bool:
+        """Take the typed coordinates once there are both; return whether they could be taken."""
         texts = (self.latitude.text(), self.longitude.text())
         if not all(text.strip() for text in texts):
-            return
+            return False
         try:
             latitude_deg = parse_coordinate(texts[0], Axis.LATITUDE)
             longitude_deg = parse_coordinate(texts[1], Axis.LONGITUDE)
         except ProblemsError as error:
             self.chosen.setText(str(error))
-            return
+            return False
         zone = zone_at(latitude_deg, longitude_deg)
         self._site = Site(
             name="My place", latitude_deg=latitude_deg, longitude_deg=longitude_deg, time_zone=zone
         )
         self.chosen.setText(f"{texts[0].strip()}, {texts[1].strip()}: clock of {zone}")
         self.answered.emit()
+        return True

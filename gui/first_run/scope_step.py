@@ -93,6 +93,9 @@ class ScopeStep(Step):
             own.addWidget(field)
             field.edited.connect(self._take_figures)
         own.addStretch(1)
+        self.aperture.editor.returnPressed.connect(self.focal_length.setFocus)
+        for field in (self.focal_length, self.power):
+            field.editor.returnPressed.connect(self._finish_figures)
         self.column.addLayout(own)
         self.sizes.currentItemChanged.connect(lambda item, _before: self._take_kit(item))
         self.sizes.itemActivated.connect(lambda _item: self.done.emit())
@@ -128,6 +131,11 @@ class ScopeStep(Step):
             self._scope, self.kit = scope, None
             self.sizes.setCurrentRow(-1)
             self.answered.emit()
+
+    def _finish_figures(self) -> None:
+        """Go on once the typed figures are a telescope."""
+        if self._fixed_instrument() is not None or self._telescope() is not None:
+            self.done.emit()
 
     def _telescope(self) -> Telescope | None:
         aperture_mm, focal_length_mm = self.aperture.reading.value, self.focal_length.reading.value

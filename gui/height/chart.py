@@ -67,6 +67,10 @@ class HeightCanvas(Canvas):
             )
 
     def _on_changed(self, aspects: frozenset[Aspect]) -> None:
+        night = self._state.night
+        if self.hovered is not None and not (night and night.start <= self.hovered < night.end):
+            # The pointer rests while the evening under it has changed.
+            self._hover(None)
         if aspects & _REDRAWN_FOR:
             self.redraw()
         elif aspects & {Aspect.TIME, Aspect.NOW}:

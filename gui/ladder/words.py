@@ -99,7 +99,9 @@ def next_step(rung: Rung, ladder: Ladder) -> str:
 def rung_detail(rung: Rung, ladder: Ladder) -> str:
     """Return all that deserves a word about a rung, as sentences."""
     words = [next_step(rung, ladder)]
-    words.append(f"{power_text(rung.power)} is {per_mm_text(rung.power, ladder.scope.aperture_mm)}.")
+    words.append(
+        f"{power_text(rung.power)} is {per_mm_text(rung.power, ladder.scope.aperture_mm)} of aperture."
+    )
     words += [notice for notice in rung.notices if notice not in ladder.aim.notices]
     if rung.alternatives:
         others = ", ".join(f"{other.label} ({power_text(other.power)})" for other in rung.alternatives)

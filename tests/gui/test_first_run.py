@@ -93,6 +93,8 @@ def test_the_keyboard_alone_is_enough(qtbot: QtBot, guide: Guide, state: AppStat
         assert widget is not None
         return widget
 
+    qtbot.keyClicks(focused(), "Marta")
+    qtbot.keyClick(focused(), Qt.Key.Key_Return)
     qtbot.keyClicks(focused(), "Tromso")
     qtbot.keyClick(focused(), Qt.Key.Key_Return)
     qtbot.waitUntil(guide.scope.isVisible)
@@ -104,9 +106,41 @@ def test_the_keyboard_alone_is_enough(qtbot: QtBot, guide: Guide, state: AppStat
     qtbot.keyClick(focused(), Qt.Key.Key_Return)
 
     assert not guide.isVisible()
+    assert state.profile.observer == "Marta"
     assert [site.name for site in state.profile.sites] == ["Tromsø"]
     assert len(state.profile.telescopes) == 1
     assert 4 in {eyepiece.focal_length_mm for eyepiece in state.profile.eyepieces}
+
+
+def test_return_goes_on_from_typed_figures_once_they_are_whole(
+    qtbot: QtBot, guide: Guide, state: AppState
+) -> None:
+    def type_and_return(text: str) -> None:
+        line = guide.focusWidget()
+        assert line is not None
+        qtbot.keyClicks(line, text)
+        qtbot.keyClick(line, Qt.Key.Key_Return)
+
+    guide.place.latitude.setFocus()
+    type_and_return("41.15 N")
+    type_and_return("8.61 X")
+    assert guide.place.isVisible()
+    guide.place.longitude.clear()
+    type_and_return("8.61 W")
+    qtbot.waitUntil(guide.scope.isVisible)
+
+    guide.scope.aperture.setFocus()
+    type_and_return("76")
+    type_and_return("f/4")
+    qtbot.waitUntil(guide.eyepieces.isVisible)
+
+    guide.eyepieces.others.setFocus()
+    type_and_return("6,3; 20")
+    qtbot.waitUntil(guide.filters.isVisible)
+
+    (scope,) = state.profile.telescopes
+    assert (scope.aperture_mm, scope.focal_length_mm) == (76, 304)
+    assert {6.3, 20} <= {eyepiece.focal_length_mm for eyepiece in state.profile.eyepieces}
 
 
 def test_own_figures_win_over_a_size_that_was_picked(qtbot: QtBot, guide: Guide, state: AppState) -> None:

@@ -173,6 +173,19 @@ def test_keys_change_planet_and_evening(view: HeightView, state: AppState) -> No
     assert state.evening == date(2026, 12, 5)
 
 
+def test_a_resting_pointer_does_not_hold_the_evening_that_was(
+    qtbot: QtBot, view: HeightView, state: AppState
+) -> None:
+    qtbot.mouseMove(view.canvas, place_of(view, datetime(2026, 12, 5, 20, 0, tzinfo=UTC)))
+    assert view.moment.text() == "At 20:00"
+
+    QTest.keyClick(view.canvas, Qt.Key.Key_PageDown)
+
+    assert state.night is not None
+    assert view.moment.text() == f"At {SiteClock(zone=state.night.site.zone).time(state.time)}"
+    assert view.canvas.hovered is None
+
+
 def test_a_click_on_a_name_takes_that_planet_in_hand(qtbot: QtBot, view: HeightView, state: AppState) -> None:
     chart = view.canvas.chart
     assert chart is not None

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import attrs
 import pytest
-from PySide6.QtCore import QDate, Qt
+from PySide6.QtCore import QDate, QSize, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLabel, QWidget
 from pytestqt.qtbot import QtBot
@@ -42,6 +42,27 @@ def test_keys_switch_between_the_views(qtbot: QtBot, shell: Shell) -> None:
         QTest.keyClick(shell, key, Qt.KeyboardModifier.ControlModifier)
         assert isinstance(shell.current_view, kind)
         assert shell.stack.currentWidget() is shell.current_view
+        assert shell.current_view.hasFocus()
+
+
+def test_return_presses_the_button_that_has_the_keyboard(shell: Shell) -> None:
+    button = shell.view_buttons.button(LADDER)
+    button.setFocus()
+    QTest.keyClick(button, Qt.Key.Key_Return)
+    assert isinstance(shell.stack.currentWidget(), LadderView)
+
+
+@pytest.mark.parametrize("room", [QSize(1366, 768), QSize(1280, 800), QSize(1024, 700)])
+def test_the_window_fits_into_a_small_screen(unseen_shell: Shell, room: QSize) -> None:
+    unseen_shell.fit_into(room)
+    assert unseen_shell.width() <= room.width()
+    # A title stands above the window.
+    assert unseen_shell.height() <= room.height() - 30
+
+
+def test_a_large_screen_is_not_filled(unseen_shell: Shell) -> None:
+    unseen_shell.fit_into(QSize(3840, 2160))
+    assert unseen_shell.size() == QSize(1280, 800)
 
 
 def test_buttons_switch_between_the_views(qtbot: QtBot, shell: Shell) -> None:
