@@ -9,6 +9,7 @@ from pathlib import Path
 from core.problems import ProblemsError, refuse
 
 LARGEST_BYTES = 1_000_000
+BYTE_ORDER_MARK = "\ufeff"
 
 
 def previous_copy(path: Path) -> Path:
@@ -61,6 +62,15 @@ def read_text(path: Path) -> str:
             raise
         raise refuse(f"cannot be read: {_reason(error)}", where=name) from None
     return _decoded(content, name)
+
+
+def has_byte_order_mark(path: Path) -> bool:
+    """Tell whether a file begins with the mark that some editors put before UTF-8 text."""
+    try:
+        with path.open("rb") as file:
+            return file.read(3) == BYTE_ORDER_MARK.encode()
+    except OSError:
+        return False
 
 
 def _decoded(content: bytes, name: str) -> str:

@@ -14,7 +14,15 @@ from typing import TYPE_CHECKING, Any
 import attrs
 
 from core.problems import Problem, ProblemsError, refuse
-from core.record.files import LARGEST_BYTES, previous_copy, read_text, set_aside, write_atomically
+from core.record.files import (
+    BYTE_ORDER_MARK,
+    LARGEST_BYTES,
+    has_byte_order_mark,
+    previous_copy,
+    read_text,
+    set_aside,
+    write_atomically,
+)
 from core.record.observer import Profile
 from core.record.structure import KINDS, plain, repeats, structure_profile
 
@@ -24,7 +32,6 @@ if TYPE_CHECKING:
 SCHEMA = 1
 # From the tables of one schema number to those of the next.
 MIGRATIONS: dict[int, Callable[[dict[str, Any]], dict[str, Any]]] = {}
-BYTE_ORDER_MARK = "\ufeff"
 _LONGEST_ID = 40
 # A place to a tenth of a degree: a town, not a garden.
 _DECIMALS_OF_A_TOWN = 1
@@ -76,14 +83,16 @@ def save_profile(path: Path, profile: Profile, *, previous: str | None = None) -
     the last good copy stays. Nothing is kept, and None returned, where nothing was there or it is the same.
     Raises ProblemsError in one sentence, and then nothing was changed.
     """
-    there, aside = None, None
+    there, aside, mark = None, None, ""
     if path.is_file():
         try:
             there = read_text(path)
             _read(there, path.name)
+            mark = BYTE_ORDER_MARK if has_byte_order_mark(path) else ""
         except ProblemsError:
             aside, there = set_aside(path), None
     text = dumps_profile(profile, previous=there if previous is None else previous)
+    text = mark + text.removeprefix(BYTE_ORDER_MARK)
     if len(text.encode("utf-8", "replace")) > LARGEST_BYTES:
         raise refuse("would be over 1 MB and could not be opened again", where=path.name)
     return write_atomically(path, text, keep_previous=there is not None) or aside

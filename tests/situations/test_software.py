@@ -343,7 +343,7 @@ def test_a_damaged_profile_neither_stops_the_start_nor_is_written_over(
     path = tmp_path / "kit.toml"
     path.write_bytes(content)
 
-    profile, opened, trouble = _first_profile(None, Session().with_opened(path))
+    profile, opened, trouble = _first_profile(None, Session().with_opened(path), tmp_path)
 
     # It starts with nothing, says so once, and leaves the file alone: the kit was typed by hand.
     assert (profile, opened) == (Profile(), None)
@@ -369,7 +369,7 @@ def test_a_damaged_profile_names_the_good_copy_beside_it(tmp_path: Path, content
     save_profile(path, evolve(make_profile(), observer="Later"))
     path.write_bytes(content)
 
-    _, _, trouble = _first_profile(None, Session().with_opened(path))
+    _, _, trouble = _first_profile(None, Session().with_opened(path), tmp_path)
 
     assert f"as {previous_copy(path).name}" in trouble
     assert read_profile(previous_copy(path)).observer == "Ines"

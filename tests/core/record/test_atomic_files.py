@@ -59,6 +59,15 @@ def test_line_ends_are_written_as_they_are(path: Path) -> None:
     assert path.read_bytes() == b'schema = 1\r\nobserver = "Nobody" # me\r\n'
 
 
+def test_a_byte_order_mark_stays(path: Path) -> None:
+    path.write_bytes(b"\xef\xbb\xbf" + OLD.encode())
+    opened = read_profile(path)
+    save_profile(path, Profile(observer="Nobody"), previous=OLD)
+    assert path.read_bytes() == b'\xef\xbb\xbfschema = 1\nobserver = "Nobody" # me\n'
+    save_profile(path, opened, previous=OLD)
+    assert path.read_bytes() == b"\xef\xbb\xbf" + OLD.encode()
+
+
 @pytest.mark.parametrize(
     "bad", [b"", b"\0" * 100, OLD.encode()[:20], b"observer = 5", b"schema = 9", b"\xff"]
 )
