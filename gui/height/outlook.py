@@ -2,7 +2,7 @@
 
 from datetime import date
 
-from PySide6.QtCore import Qt, QTimer
+from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QAccessible, QAccessibleEvent, QHideEvent, QShowEvent
 from PySide6.QtWidgets import QHBoxLayout, QProgressBar, QPushButton, QVBoxLayout, QWidget
 
@@ -23,7 +23,15 @@ _HINT = "Point at an evening to read about it; click it to go there."
 
 
 class OutlookPanel(QWidget):
-    """The year of the planet in hand at the site in hand; worked out while the panel is in sight."""
+    """The year of the planet in hand at the site in hand; worked out while the panel is in sight.
+
+    Signals
+    -------
+    gone
+        An evening of the year has become the evening in hand.
+    """
+
+    gone = Signal()
 
     def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -150,6 +158,8 @@ class OutlookPanel(QWidget):
             self._state.set_evening(day)
         except ProblemsError as error:
             self._state.tell(str(error))
+        else:
+            self.gone.emit()
 
 
 def _first_of_year(evening: date, shown: date | None) -> date:

@@ -1,9 +1,9 @@
-"""The Height view: the chart of the evening, and under it each body at the moment looked at."""
+"""The Height view: the chart of the evening with each body at the moment looked at, or a planet's year."""
 
 from datetime import datetime
 
 from PySide6.QtGui import QAccessible, QAccessibleEvent
-from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
 from core.air.steadiness import BlurSource
 from core.evening import EveningItem
@@ -13,17 +13,20 @@ from core.wording import SiteClock, weekday_text
 from gui import dialogs
 from gui.height.cells import BodyCells
 from gui.height.chart import HeightCanvas
+from gui.height.outlook import OutlookPanel
 from gui.height.readout import Sight, in_words, is_sun_up, read_bodies
 from gui.state import AppState, Aspect
 from gui.widgets.elided_label import ElidedLabel
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.reading_area import reading_label
 
+EVENING, YEAR = range(2)
+_PAGE_NAMES = ("This evening", "The year")
 _SUN_CAUTION = "The Sun is up: keep the telescope capped, and never point it near the Sun."
 
 
 class HeightView(QWidget):
-    """Altitude against time for the state's evening, with a time cursor and a read-out."""
+    """Altitude against time for the evening, with a time cursor and a read-out; behind it, the year."""
 
     def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -43,13 +46,16 @@ class HeightView(QWidget):
         self.in_words.setAccessibleDescription("Show what to prepare, each target and when to stop, as text")
         self.caution = reading_label(_SUN_CAUTION, role="warning")
         self.cells = BodyCells()
-        self.setFocusProxy(self.canvas)
+        self.year = OutlookPanel(state)
+        self.pages = QStackedWidget()
+        self.page_buttons = QButtonGroup(self)
         self._lay_out()
         self.now.clicked.connect(state.follow_now)
         self.in_words.clicked.connect(self._tell_evening)
         self.all_looks.clicked.connect(self._tell_looks)
         self.cells.chosen.connect(state.set_planet)
         self.canvas.pointed.connect(self._show_reading)
+        self.year.gone.connect(lambda: self.show_page(EVENING))
         state.changed.connect(self._on_changed)
         self._show_reading()
 
@@ -62,13 +68,44 @@ class HeightView(QWidget):
         head.addWidget(self.note, 1)
         head.addWidget(self.all_looks)
         head.addWidget(self.in_words)
+        evening = QWidget()
+        below = QVBoxLayout(evening)
+        below.setContentsMargins(0, 0, 0, 0)
+        below.setSpacing(6)
+        below.addWidget(self.canvas, 1)
+        below.addLayout(head)
+        below.addWidget(self.looks)
+        below.addWidget(self.cells)
+        self.pages.addWidget(evening)
+        self.pages.addWidget(self.year)
         column = QVBoxLayout(self)
         column.setContentsMargins(12, 4, 12, 10)
-        column.setSpacing(6)
-        column.addWidget(self.canvas, 1)
-        column.addLayout(head)
-        column.addWidget(self.looks)
-        column.addWidget(self.cells)
+        column.setSpacing(4)
+        column.addLayout(self._row_of_pages())
+        column.addWidget(self.pages, 1)
+        self.show_page(EVENING)
+
+    def _row_of_pages(self) -> QHBoxLayout:
+        row = QHBoxLayout()
+        row.setSpacing(4)
+        for number, name in enumerate(_PAGE_NAMES):
+            button = QPushButton(name)
+            button.setCheckable(True)
+            button.setProperty("role", "page")
+            self.page_buttons.addButton(button, number)
+            row.addWidget(button)
+        row.addStretch(1)
+        self.page_buttons.idClicked.connect(self.show_page)
+        return row
+
+    def show_page(self, number: int) -> None:
+        """Show the chart of the evening, or the planet's year; the keyboard goes to the drawing."""
+        self.page_buttons.button(number).setChecked(True)
+        self.pages.setCurrentIndex(number)
+        drawing = self.canvas if number == EVENING else self.year
+        self.setFocusProxy(drawing)
+        if self.isVisible():
+            drawing.setFocus()
 
     def _on_changed(self, aspects: frozenset[Aspect]) -> None:
         if aspects - {Aspect.NOW, Aspect.PALETTE, Aspect.FILE}:
