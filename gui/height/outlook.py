@@ -3,7 +3,7 @@
 from datetime import date
 
 from PySide6.QtCore import Qt, QTimer, Signal
-from PySide6.QtGui import QAccessible, QAccessibleEvent, QHideEvent, QShowEvent
+from PySide6.QtGui import QAccessible, QAccessibleEvent, QHideEvent, QKeyEvent, QShowEvent
 from PySide6.QtWidgets import QHBoxLayout, QProgressBar, QPushButton, QVBoxLayout, QWidget
 
 from core.problems import ProblemsError
@@ -27,11 +27,11 @@ class OutlookPanel(QWidget):
 
     Signals
     -------
-    gone
-        An evening of the year has become the evening in hand.
+    left
+        The evening in hand is to be shown again, another one perhaps than before.
     """
 
-    gone = Signal()
+    left = Signal()
 
     def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -44,6 +44,8 @@ class OutlookPanel(QWidget):
         self.reading.setAccessibleName("The evening pointed at")
         self.go = QPushButton("&Go to this evening")
         self.go.setAccessibleDescription("Make the evening pointed at the evening in hand")
+        self.back = QPushButton("&Back to the evening")
+        self.back.setToolTip("Esc")
         self.progress = QProgressBar()
         self.progress.setAccessibleName("Working out the year")
         self.progress.setTextVisible(False)
@@ -62,6 +64,7 @@ class OutlookPanel(QWidget):
         foot.addWidget(self.reading, 1)
         foot.addWidget(self.progress)
         foot.addWidget(self.go, 0, Qt.AlignmentFlag.AlignTop)
+        foot.addWidget(self.back, 0, Qt.AlignmentFlag.AlignTop)
         self.progress.setFixedWidth(160)
         self.progress.hide()
         column = QVBoxLayout(self)
@@ -79,6 +82,7 @@ class OutlookPanel(QWidget):
         self.canvas.pointed.connect(self._show_reading)
         self.canvas.chosen.connect(self._go_to)
         self.go.clicked.connect(lambda: self._go_to(self.canvas.marked))
+        self.back.clicked.connect(self.left)
         self._state.changed.connect(self._on_changed)
 
     # The year.
@@ -86,6 +90,12 @@ class OutlookPanel(QWidget):
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
         self._want_year()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() == Qt.Key.Key_Escape:
+            self.left.emit()
+        else:
+            super().keyPressEvent(event)
 
     def hideEvent(self, event: QHideEvent) -> None:
         super().hideEvent(event)
@@ -159,7 +169,7 @@ class OutlookPanel(QWidget):
         except ProblemsError as error:
             self._state.tell(str(error))
         else:
-            self.gone.emit()
+            self.left.emit()
 
 
 def _first_of_year(evening: date, shown: date | None) -> date:

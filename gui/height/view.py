@@ -3,7 +3,7 @@
 from datetime import datetime
 
 from PySide6.QtGui import QAccessible, QAccessibleEvent
-from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
 from core.air.steadiness import BlurSource
 from core.evening import EveningItem
@@ -21,7 +21,6 @@ from gui.widgets.plain_label import PlainLabel
 from gui.widgets.reading_area import reading_label
 
 EVENING, YEAR = range(2)
-_PAGE_NAMES = ("This evening", "The year")
 _SUN_CAUTION = "The Sun is up: keep the telescope capped, and never point it near the Sun."
 
 
@@ -42,20 +41,22 @@ class HeightView(QWidget):
         self.looks.setAccessibleName("How the planet in hand looks")
         self.all_looks = QPushButton("How it loo&ks")
         self.all_looks.setAccessibleDescription("Show all that is known of the disc, and what happens on it")
-        self.in_words = QPushButton("Evening in w&ords")
+        self.to_year = QPushButton("The &year")
+        self.to_year.setAccessibleDescription("Show the planet's year, and go from there to any evening")
+        self.in_words = QPushButton("In w&ords")
         self.in_words.setAccessibleDescription("Show what to prepare, each target and when to stop, as text")
         self.caution = reading_label(_SUN_CAUTION, role="warning")
         self.cells = BodyCells()
         self.year = OutlookPanel(state)
         self.pages = QStackedWidget()
-        self.page_buttons = QButtonGroup(self)
         self._lay_out()
         self.now.clicked.connect(state.follow_now)
         self.in_words.clicked.connect(self._tell_evening)
         self.all_looks.clicked.connect(self._tell_looks)
         self.cells.chosen.connect(state.set_planet)
         self.canvas.pointed.connect(self._show_reading)
-        self.year.gone.connect(lambda: self.show_page(EVENING))
+        self.to_year.clicked.connect(lambda: self.show_page(YEAR))
+        self.year.left.connect(lambda: self.show_page(EVENING))
         state.changed.connect(self._on_changed)
         self._show_reading()
 
@@ -66,6 +67,7 @@ class HeightView(QWidget):
         head.addWidget(self.now)
         head.addWidget(self.caution, 1)
         head.addWidget(self.note, 1)
+        head.addWidget(self.to_year)
         head.addWidget(self.all_looks)
         head.addWidget(self.in_words)
         evening = QWidget()
@@ -80,27 +82,11 @@ class HeightView(QWidget):
         self.pages.addWidget(self.year)
         column = QVBoxLayout(self)
         column.setContentsMargins(12, 4, 12, 10)
-        column.setSpacing(4)
-        column.addLayout(self._row_of_pages())
         column.addWidget(self.pages, 1)
         self.show_page(EVENING)
 
-    def _row_of_pages(self) -> QHBoxLayout:
-        row = QHBoxLayout()
-        row.setSpacing(4)
-        for number, name in enumerate(_PAGE_NAMES):
-            button = QPushButton(name)
-            button.setCheckable(True)
-            button.setProperty("role", "page")
-            self.page_buttons.addButton(button, number)
-            row.addWidget(button)
-        row.addStretch(1)
-        self.page_buttons.idClicked.connect(self.show_page)
-        return row
-
     def show_page(self, number: int) -> None:
         """Show the chart of the evening, or the planet's year; the keyboard goes to the drawing."""
-        self.page_buttons.button(number).setChecked(True)
         self.pages.setCurrentIndex(number)
         drawing = self.canvas if number == EVENING else self.year
         self.setFocusProxy(drawing)

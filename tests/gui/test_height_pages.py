@@ -20,10 +20,10 @@ def test_a_click_shows_the_year_and_another_the_evening(qtbot: QtBot, shell: She
     view = height_of(shell)
     assert view.canvas.isVisible()
 
-    qtbot.mouseClick(view.page_buttons.button(YEAR), Qt.MouseButton.LeftButton)
+    qtbot.mouseClick(view.to_year, Qt.MouseButton.LeftButton)
     assert not view.canvas.isVisible()
     qtbot.waitUntil(lambda: "best" in view.year.sentence.text())
-    qtbot.mouseClick(view.page_buttons.button(EVENING), Qt.MouseButton.LeftButton)
+    qtbot.mouseClick(view.year.back, Qt.MouseButton.LeftButton)
 
     assert view.canvas.isVisible()
 
@@ -33,7 +33,7 @@ def test_an_evening_chosen_in_the_year_is_the_evening_that_is_shown(
 ) -> None:
     view = height_of(shell)
     before = state.evening
-    qtbot.mouseClick(view.page_buttons.button(YEAR), Qt.MouseButton.LeftButton)
+    qtbot.mouseClick(view.to_year, Qt.MouseButton.LeftButton)
     qtbot.waitUntil(lambda: view.year.canvas.year is not None)
 
     qtbot.keyClick(view.year.canvas, Qt.Key.Key_Right, Qt.KeyboardModifier.ShiftModifier)
@@ -41,7 +41,15 @@ def test_an_evening_chosen_in_the_year_is_the_evening_that_is_shown(
 
     assert (state.evening - before).days == 7
     assert view.canvas.isVisible()
-    assert view.page_buttons.button(EVENING).isChecked()
+
+
+def test_escape_leads_back_from_the_year(qtbot: QtBot, shell: Shell) -> None:
+    view = height_of(shell)
+    qtbot.mouseClick(view.to_year, Qt.MouseButton.LeftButton)
+
+    qtbot.keyClick(view.year.canvas, Qt.Key.Key_Escape)
+
+    assert view.canvas.isVisible()
 
 
 def test_both_pages_fit_a_small_window(
