@@ -97,8 +97,9 @@ class ScopeStep(Step):
         for field in (self.focal_length, self.power):
             field.editor.returnPressed.connect(self._finish_figures)
         self.column.addLayout(own)
-        self.sizes.currentItemChanged.connect(lambda item, _before: self._take_kit(item))
-        self.sizes.itemActivated.connect(lambda _item: self.done.emit())
+        # Selected, and not current: that the first one becomes as soon as the keyboard comes to the list.
+        self.sizes.itemSelectionChanged.connect(self._take_selected)
+        self.sizes.itemActivated.connect(self._take_at_once)
 
     def _choose_kind(self, kind: TelescopeKind) -> None:
         self.kinds[kind].setChecked(True)
@@ -114,9 +115,15 @@ class ScopeStep(Step):
             label.setVisible((field is self.power) is is_fixed)
         self._take_figures()
 
-    def _take_kit(self, item: QListWidgetItem | None) -> None:
-        if item is None:
-            return
+    def _take_selected(self) -> None:
+        for item in self.sizes.selectedItems():
+            self._take_kit(item)
+
+    def _take_at_once(self, item: QListWidgetItem) -> None:
+        self._take_kit(item)
+        self.done.emit()
+
+    def _take_kit(self, item: QListWidgetItem) -> None:
         for field in (self.aperture, self.focal_length, self.power):
             field.reset()
         self.kit = item.data(_KIT)

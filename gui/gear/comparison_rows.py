@@ -46,7 +46,7 @@ def rows_of(comparison: Comparison, units: Units) -> tuple[FigureRow, ...]:
         ]
     rows += [
         row("Cool-down, an estimate", _cooling, comparison.cooling_winner),
-        row("Collimation", lambda side: side.collimation.removeprefix("Collimation: ").capitalize()),
+        row("Collimation", _collimation),
     ]
     return tuple(rows)
 
@@ -92,6 +92,11 @@ def _drift(side: Side) -> str:
         return "none, it is driven"
     drifts = [rung.drift_s for rung in side.ladder.rungs if rung.drift_s is not None]
     return f"{max(drifts):.0f} s" if drifts else "unknown"
+
+
+def _collimation(side: Side) -> str:
+    care = side.collimation.removeprefix("Collimation: ")
+    return f"{care[0].upper()}{care[1:]}"
 
 
 def _cooling(side: Side) -> str:

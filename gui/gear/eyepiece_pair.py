@@ -53,6 +53,12 @@ class EyepiecePair(QWidget):
         self._comparison = comparison
         self._show()
 
+    def computed(self, comparison: Comparison) -> Steps | None:
+        """Return both pictures now, whether they are in sight or not; None where there is nothing to see."""
+        self._comparison = comparison
+        sights = self._both()
+        return self.steps if sights == self._sights and self.steps else _pictures(sights)
+
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
         self._show()

@@ -272,7 +272,8 @@ class HorizonPicture(QWidget):
 def in_words(sector: Sector) -> str:
     """Return a sector in words: what it is, from where to where, how high."""
     name = sector.what or ("blocked sky" if isinstance(sector, BlockedSky) else "warm air")
-    warmth = ", heated" if isinstance(sector, BlockedSky) and sector.heated else ""
+    is_heated = isinstance(sector, BlockedSky) and sector.heated
+    warmth = ", heated" if is_heated and "heated" not in name else ""
     return (
         f"{name}{warmth}: azimuth {sector.azimuth_from_deg:.0f}° to {sector.azimuth_to_deg:.0f}°, "
         f"below {sector.below_altitude_deg:.0f}°"

@@ -11,7 +11,7 @@ from core.sky.bodies import Body
 from core.sky.site import WARM_BAND_ABOVE_ROOF_DEG, BlockedSky
 from core.sky.skyline import Sector
 from core.sky.track import Track
-from gui.gear.horizon_map import HorizonMap
+from gui.gear.horizon_map import TOP_DEG, HorizonMap
 
 _COMPASS = {0: "north", 45: "NE", 90: "east", 135: "SE", 180: "south", 225: "SW", 270: "west", 315: "NW"}
 _BETWEEN_PX = 4
@@ -115,7 +115,10 @@ class HorizonPen:
         block = max(blocks, key=lambda block: block.width())
         room = self._room(name, block.center().x(), block.bottom() - self._text.height() - 2)
         if room.width() > block.width() - 4 or room.height() > block.height() - 4:
-            room = self._room(name, block.center().x(), block.top() - self._text.height() - 2)
+            top_deg = sector.below_altitude_deg
+            if isinstance(sector, BlockedSky) and sector.heated:
+                top_deg = min(top_deg + WARM_BAND_ABOVE_ROOF_DEG, TOP_DEG)
+            room = self._room(name, block.center().x(), self._map.y(top_deg) - self._text.height() - 2)
         self._write(name, room, QColor(self._colours.ink), taken)
 
     def _name_track(self, track: Track, taken: list[QRectF]) -> None:

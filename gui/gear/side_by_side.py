@@ -223,7 +223,7 @@ class SideBySide(QWidget):
             conditions=self._conditions(self._comparison),
             rows=self._rows,
             wished=self._wished(self._comparison),
-            pictures=self.pair.steps,
+            pictures=self.pair.computed(self._comparison),
         )
 
     def _save(self) -> None:
@@ -231,8 +231,8 @@ class SideBySide(QWidget):
         if comparison is None:
             return
         name = f"{comparison.a.scope.name} and {comparison.b.scope.name}"
-        # What a file system may not like in a name.
-        wanted = re.sub(r"[^\w .-]+", " ", name).strip()
+        # What some file system does not take in a name.
+        wanted = " ".join(re.sub(r'[\\/:*?"<>|\x00-\x1f]+', " ", name).split())
         chosen = dialogs.ask_picture(self.window(), path.parent if path else None, wanted)
         if chosen is None:
             return

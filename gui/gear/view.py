@@ -4,7 +4,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeyEvent, QKeySequence
-from PySide6.QtWidgets import QHBoxLayout, QSplitter, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QHBoxLayout, QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
 from core.record.observer import Profile
 from gui.aspect import Aspect
@@ -217,6 +217,9 @@ class GearView(QWidget):
             self._place = Place(place.kind, form.index)
             self.form_column.follow(self._place)
             self._take_in_hand()
+        elif QApplication.activeModalWidget() is not None:
+            # Somebody is being set up, which ends with the telescope and what it gives.
+            self._take_up_profile()
         elif self._shows_columns and (newcomer := _newcomer(before, self._known_ids)) is not None:
             # Another thing may have stood in this place a moment ago.
             self._place = None

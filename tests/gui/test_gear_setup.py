@@ -8,6 +8,7 @@ from pytestqt.qtbot import QtBot
 
 from core.kit.gear import TelescopeKind
 from core.record.observer import Profile
+from gui.first_run.guide import Guide
 from gui.gear.things import Kind
 from gui.state import AppState
 from tests.gui.gear_hand import GearHand
@@ -146,3 +147,18 @@ def test_a_wrong_zone_is_refused_with_the_likely_one_on_a_button(hand: GearHand)
     hand.qtbot.keyClick(hand.focused(), Qt.Key.Key_Space)
     assert hand.field("time_zone").entry == "Asia/Kolkata"
     assert hand.field("time_zone").message == ""
+
+
+def test_after_a_guided_set_up_the_telescope_is_open(hand: GearHand) -> None:
+    guide = Guide(hand.state, hand.view)
+    guide.open()
+    hand.qtbot.waitUntil(guide.isVisible)
+    guide.scope.sizes.setCurrentRow(2)
+    guide.eyepieces.barlows[2].click()
+    guide.accept()
+
+    (scope,) = hand.profile.telescopes
+    assert hand.profile.barlows
+    assert hand.view.form_column.form is not None
+    assert hand.view.form_column.form.kind is Kind.TELESCOPE
+    assert hand.field("name").entry == scope.name

@@ -128,7 +128,7 @@ def test_usual_things_are_added_where_the_sky_is_open_and_taken_away_again(hand:
     trees = hand.site.blocked[1]
     assert trees.azimuth_from_deg <= 180 <= trees.azimuth_to_deg
     # What has just been added is in hand.
-    assert hand.panel.told.text().startswith("heated roof, heated: azimuth ")
+    assert hand.panel.told.text().startswith("heated roof: azimuth ")
 
     hand.qtbot.keyClick(hand.picture, Qt.Key.Key_Delete)
     assert [sector.what for sector in hand.site.blocked] == ["roof ridge", "trees"]

@@ -6,6 +6,8 @@ from pathlib import Path
 import numpy as np
 import pytest
 from attrs import evolve
+from matplotlib.figure import Figure
+from matplotlib.text import Text
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication, QImage
 from pytestqt.qtbot import QtBot
@@ -245,6 +247,20 @@ def test_a_picture_that_cannot_be_saved_says_why(
     assert sum("could not be saved; try another name or place." in text for text in shown) == 2
     monkeypatch.setattr(dialogs, "ask_picture", lambda *_args: None)
     hand.press(page.save)
+
+
+def test_the_saved_page_has_the_views_in_the_eyepiece_on_it_though_they_were_never_looked_at(
+    hand: GearHand, page: SideBySide
+) -> None:
+    comparison = hand.state.comparison
+    assert comparison is not None
+    figure = Figure(figsize=(14, 9.9))
+    page._draw_sheet(figure)
+    words = " ".join(text.get_text() for text in figure.findobj(Text))
+    assert "All at one scale" in words
+    assert "once it is cool." in words
+    # The evening it holds for stands on the page too.
+    assert "in the evening of 5 December 2026" in words
 
 
 def test_what_is_tried_out_stands_dashed_on_both_ladders(hand: GearHand, page: SideBySide) -> None:
