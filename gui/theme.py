@@ -69,8 +69,8 @@ def widget_palette(palette: Palette) -> QPalette:
         role.Button: palette.surface,
         role.ButtonText: palette.ink,
         role.BrightText: palette.warning,
-        role.Highlight: palette.accent,
-        role.HighlightedText: palette.accent_ink,
+        role.Highlight: palette.chosen,
+        role.HighlightedText: palette.chosen_ink,
         role.Accent: palette.accent,
         role.Link: palette.accent,
         role.LinkVisited: palette.accent,
@@ -100,7 +100,18 @@ def style_sheet(palette: Palette, text_scale: float = 1.0) -> str:
 
 
 def _colour_names() -> tuple[str, ...]:
-    return ("background", "surface", "ink", "faint_ink", "line", "accent", "accent_ink", "warning")
+    return (
+        "background",
+        "surface",
+        "ink",
+        "faint_ink",
+        "line",
+        "accent",
+        "accent_ink",
+        "chosen",
+        "chosen_ink",
+        "warning",
+    )
 
 
 @cache

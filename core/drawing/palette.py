@@ -50,6 +50,8 @@ class Palette:
     line: str = field(validator=_colour)
     accent: str = field(validator=_colour)
     accent_ink: str = field(validator=_colour)
+    chosen: str = field(validator=_colour)
+    chosen_ink: str = field(validator=_colour)
     warning: str = field(validator=_colour)
     daylight: str = field(validator=_colour)
     civil_twilight: str = field(validator=_colour)

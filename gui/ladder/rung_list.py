@@ -74,6 +74,8 @@ class RungDelegate(QStyledItemDelegate):
         painter.save()
         if selected:
             painter.fillRect(option.rect, option.palette.highlight())
+            painter.setPen(option.palette.color(QPalette.ColorRole.Accent))
+            painter.drawRect(option.rect.adjusted(0, 0, -1, -1))
         large, small = _scaled(option.font, _LARGER), _scaled(option.font, _SMALLER)
         numeral_width = QFontMetrics(large).horizontalAdvance("0000x")
         box = option.rect.adjusted(_PAD_PX, _PAD_PX, -_PAD_PX, -_PAD_PX)

@@ -85,6 +85,22 @@ def test_words_on_the_accent_can_be_read(name: PaletteName) -> None:
 
 
 @pytest.mark.parametrize("name", PaletteName)
+def test_the_row_in_hand_can_be_read(name: PaletteName) -> None:
+    palette = load_palette(name)
+
+    assert contrast(rgb(palette.chosen_ink), rgb(palette.chosen)) >= min(LEAST[name], 3.5)
+    # 3:1 is what WCAG 2.2 asks of what tells a state (success criterion 1.4.11): the ground or its frame.
+    ground, frame = rgb(palette.chosen), rgb(palette.accent)
+    assert max(contrast(each, rgb(palette.surface)) for each in (ground, frame)) >= 3.0
+
+
+def test_the_row_in_hand_is_no_light_at_night() -> None:
+    night = load_palette("night")
+
+    assert relative_luminance(rgb(night.chosen)) < relative_luminance(rgb(night.line))
+
+
+@pytest.mark.parametrize("name", PaletteName)
 def test_marks_stand_out_in_an_eyepiece_s_field(name: PaletteName) -> None:
     palette = load_palette(name)
     marks = palette.surface if name is PaletteName.DAY else palette.ink
