@@ -224,6 +224,9 @@ class Shell(QMainWindow):
             self._save_session()
         if aspects & {Aspect.FILE, Aspect.PROFILE}:
             self._show_title()
+        if {Aspect.FILE, Aspect.PROFILE} <= aspects and self.current_view is not None:
+            # What had the keyboard may have gone with the profile before; the view is told at the same time.
+            QTimer.singleShot(0, self.current_view, self.current_view.setFocus)
 
     def _dress(self) -> None:
         self._theme.wear(self.state.palette_name, self._text_scale)

@@ -45,6 +45,18 @@ def test_keys_switch_between_the_views(qtbot: QtBot, shell: Shell) -> None:
         assert shell.current_view.hasFocus()
 
 
+def test_a_new_profile_leaves_the_keyboard_in_the_view(qtbot: QtBot, shell: Shell) -> None:
+    shell.go_to_view(GEAR)
+    view = shell.current_view
+    assert isinstance(view, GearView)
+    view.gives.table.setFocus()
+
+    QTest.keyClick(shell, Qt.Key.Key_N, Qt.KeyboardModifier.ControlModifier)
+
+    assert shell.documents.name == "New profile"
+    qtbot.waitUntil(view.form_column.group_page.button.hasFocus)
+
+
 def test_return_presses_the_button_that_has_the_keyboard(shell: Shell) -> None:
     button = shell.view_buttons.button(LADDER)
     button.setFocus()
