@@ -35,12 +35,13 @@ class TownFinder(QWidget):
 
     def close_search(self) -> None:
         """Put the search away."""
+        # First, since the keyboard would go on to another field when its line is hidden.
+        self.button.setFocus()
         self.button.setChecked(False)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() == Qt.Key.Key_Escape and self.button.isChecked():
             self.close_search()
-            self.button.setFocus()
         else:
             super().keyPressEvent(event)
 
@@ -62,5 +63,4 @@ class TownFinder(QWidget):
 
     def _take(self, place: object) -> None:
         self.close_search()
-        self.button.setFocus()
         self.picked.emit(place)

@@ -212,6 +212,15 @@ def test_the_table_sorts_by_click_and_by_key(hand: GearHand) -> None:
     assert cells(table, 0) == ["300x", "240x", "150x", "120x", "96x", "48x"]
 
 
+def test_the_row_in_hand_stays_in_hand_when_the_order_changes(hand: GearHand) -> None:
+    table = hand.view.gives.table
+    table.selectRow(1)
+    table.setFocus()
+    hand.qtbot.keyClick(table, Qt.Key.Key_1)
+    assert table.currentIndex().row() == 4
+    assert hand.view.gives.details.text().startswith("96x with 25 mm + 2x")
+
+
 def test_copied_rows_are_plain_figures_and_never_formulas(hand: GearHand) -> None:
     hand.open("25 mm")
     hand.type("name", "=HYPERLINK(1)")

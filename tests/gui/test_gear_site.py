@@ -205,6 +205,19 @@ def test_a_town_fills_in_the_place_as_one_step(hand: SiteHand) -> None:
     assert hand.state.profile == before
 
 
+def test_a_town_is_a_step_apart_from_what_was_typed_before(hand: SiteHand) -> None:
+    hand.type("latitude_deg", "40")
+    steps = hand.state.undo_stack.count()
+    hand.press(hand.form.towns.button)
+    search = hand.form.towns.search
+    assert search is not None
+    hand.qtbot.keyClicks(search.line, "tromso")
+    hand.qtbot.keyClick(search.line, Qt.Key.Key_Return)
+    assert hand.state.undo_stack.count() == steps + 1
+    hand.undo()
+    assert hand.site.latitude_deg == 40
+
+
 def test_escape_closes_the_search_and_changes_nothing(hand: SiteHand) -> None:
     before = hand.state.profile
     hand.press(hand.form.towns.button)
