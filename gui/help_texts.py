@@ -19,8 +19,18 @@ Profile
   Ctrl+N, Ctrl+O   new, open
   Ctrl+S, Ctrl+Shift+S   save, save as
   a file dropped on the window   opens it
-  Ctrl+Z, Ctrl+Shift+Z   undo, redo
+  Ctrl+Z   undo
+  Ctrl+Shift+Z or Ctrl+Y   redo
   Ctrl+Q   quit
+
+Gear
+  1 to 7, in the table of powers   sort by a column
+  Ctrl+C, in a table   copy it for a spreadsheet
+  Page Up, Page Down, in the picture of the horizon   choose what stands in the sky
+  Arrows there   move and raise it; with Shift by five degrees
+  Ctrl+Left, Ctrl+Right; Alt+Left, Alt+Right   move its first edge; its second edge
+  Delete   take it away
+  Esc, with two scopes side by side   back
 
 Height, with the chart in focus
   Left, Right   one minute back, forward

@@ -54,11 +54,12 @@ class Menus:
     def _build_edit(self) -> None:
         menu = self._menu("&Edit")
         stack = self._shell.state.undo_stack
-        for action, key in (
-            (stack.createUndoAction(menu, "Undo"), Key.Undo),
-            (stack.createRedoAction(menu, "Redo"), Key.Redo),
+        for action, keys in (
+            (stack.createUndoAction(menu, "Undo"), ("Ctrl+Z",)),
+            # Each system has one of the two as its own, and hands know either.
+            (stack.createRedoAction(menu, "Redo"), ("Ctrl+Shift+Z", "Ctrl+Y")),
         ):
-            action.setShortcut(QKeySequence(key))
+            action.setShortcuts([QKeySequence(key) for key in keys])
             menu.addAction(action)
 
     def _build_view(self) -> None:

@@ -111,6 +111,7 @@ class Shell(QMainWindow):
             return
         guide = Guide(self.state, self)
         guide.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        guide.finished.connect(lambda _result: self.go_to_view(GEAR))
         guide.open()
 
     def toggle_full_screen(self) -> None:

@@ -16,6 +16,7 @@ from gui.widgets.canvas import Canvas
 
 _REDRAWN_FOR = frozenset(Aspect) - {Aspect.TIME, Aspect.NOW, Aspect.AIR, Aspect.FILE}
 _MINUTE = timedelta(minutes=1)
+NO_SITE = "Add a site under Gear, and its evening stands here."
 _STEPS = {
     Qt.KeyboardModifier.NoModifier: _MINUTE,
     Qt.KeyboardModifier.ShiftModifier: 10 * _MINUTE,
@@ -81,6 +82,9 @@ class HeightCanvas(Canvas):
     def _paint_moments(self, painter: QPainter) -> None:
         palette = load_palette(self._state.palette_name)
         accent, ink = QColor(palette.accent), QColor(palette.ink)
+        if self._state.site is None:
+            painter.setPen(ink)
+            painter.drawText(self.rect(), Qt.AlignmentFlag.AlignCenter, NO_SITE)
         self._paint_line(painter, self._state.now, QPen(accent, 2.0), "now")
         cursor = None if self._state.following_now else self._state.time
         if cursor is not None:

@@ -12,7 +12,7 @@ from core.sky.bodies import Body
 from core.wording import SiteClock, weekday_text
 from gui import dialogs
 from gui.height.cells import BodyCells
-from gui.height.chart import HeightCanvas
+from gui.height.chart import NO_SITE, HeightCanvas
 from gui.height.outlook import OutlookPanel
 from gui.height.readout import Sight, in_words, is_sun_up, read_bodies
 from gui.state import AppState, Aspect
@@ -104,6 +104,7 @@ class HeightView(QWidget):
         self.all_looks.setEnabled(night is not None)
         if night is None:
             self.moment.setText("")
+            self.canvas.setAccessibleDescription("" if state.site else NO_SITE)
             self.looks.setText("")
             self.caution.hide()
             return

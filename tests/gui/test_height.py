@@ -12,6 +12,7 @@ from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
 from core.drawing.palette import load_palette
+from core.record.observer import Profile
 from core.sky.bodies import Body
 from core.wording import SiteClock
 from gui import dialogs
@@ -214,6 +215,20 @@ def test_the_sun_s_caution_stands_only_while_it_is_up(view: HeightView, state: A
     state.set_time(datetime(2026, 12, 5, 15, 0, tzinfo=UTC))
     assert view.caution.isVisible()
     assert "never point it near the Sun" in view.caution.text()
+
+
+def test_without_a_site_the_chart_says_what_to_do(
+    qtbot: QtBot, theme: object, make_state: Callable[..., AppState]
+) -> None:
+    view = HeightView(make_state(Profile()))
+    qtbot.addWidget(view)
+    view.resize(1000, 560)
+    view.show()
+    qtbot.waitExposed(view)
+
+    assert "Add a site under Gear" in view.canvas.accessibleDescription()
+    middle = pixels(view.canvas)[view.canvas.height() // 2 - 20 : view.canvas.height() // 2 + 20, 50:-50]
+    assert middle.min() < 100 < middle.max()  # dark letters on a light ground
 
 
 def test_the_chart_of_another_evening_has_no_now_line(view: HeightView, state: AppState) -> None:

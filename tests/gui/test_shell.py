@@ -194,6 +194,10 @@ def test_a_new_observer_is_guided_on_the_first_run(
     QTest.keyClick(guide, Qt.Key.Key_Escape)
     assert shell.isVisible()
     assert shell.isEnabled()
+    # Nobody types into a field of the new things by mistake.
+    gear = shell.current_view
+    assert isinstance(gear, GearView)
+    assert shell.focusWidget() is gear.form_column.group_page.button
 
 
 def test_until_the_sky_is_read_the_window_says_so(make_shell: MakeShell, make_state: MakeState) -> None:
@@ -295,6 +299,22 @@ def test_undo_and_redo_name_the_edit(shell: Shell, state: AppState) -> None:
     assert state.profile.observer == "Ines"
     assert redo.text() == "Redo Rename the observer"
     assert shell.strip.observer.text() == "Ines"
+
+
+@pytest.mark.parametrize(
+    ("key", "modifiers"),
+    [
+        (Qt.Key.Key_Y, Qt.KeyboardModifier.ControlModifier),
+        (Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier),
+    ],
+)
+def test_either_usual_key_brings_back_what_was_undone(
+    shell: Shell, state: AppState, key: Qt.Key, modifiers: Qt.KeyboardModifier
+) -> None:
+    state.edit_profile("Rename the observer", attrs.evolve(state.profile, observer="Rui"))
+    QTest.keyClick(shell, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
+    QTest.keyClick(shell, key, modifiers)
+    assert state.profile.observer == "Rui"
 
 
 def test_the_title_marks_what_is_not_saved(unseen_shell: Shell, state: AppState, tmp_path: Path) -> None:
