@@ -19,8 +19,7 @@ Profile
   Ctrl+N, Ctrl+O   new, open
   Ctrl+S, Ctrl+Shift+S   save, save as
   a file dropped on the window   opens it
-  Ctrl+Z   undo
-  Ctrl+Shift+Z or Ctrl+Y   redo
+  Ctrl+Z, Ctrl+Shift+Z   undo, redo
   Ctrl+Q   quit
 
 Gear
