@@ -19,7 +19,8 @@ Profile
   Ctrl+N, Ctrl+O   new, open
   Ctrl+S, Ctrl+Shift+S   save, save as
   a file dropped on the window   opens it
-  Ctrl+Z, Ctrl+Shift+Z   undo, redo
+  Ctrl+Z   undo
+  Ctrl+Shift+Z or Ctrl+Y   redo
   Ctrl+Q   quit
 
 Gear

@@ -61,7 +61,8 @@ def buying_sentence(ladder: Ladder, advice: WhatIf | None) -> str:
         return "Nothing to buy: the ceiling leaves no room above 50x."
     if advice is None:
         return f"Nothing to buy: no usual eyepiece or Barlow would narrow the widest gap, {_gap(gap)}."
-    return f"Widest gap {_gap(advice.before or gap)}: {_thing(advice)} would help most; the ladder shows it dashed."
+    widest = _gap(advice.before or gap)
+    return f"Widest gap {widest}: {_thing(advice)} would help most; the ladder shows it dashed."
 
 
 def what_if_sentence(ladder: Ladder, advice: WhatIf | None) -> str:
