@@ -38,12 +38,14 @@ class Combination:
 
     @property
     def label(self) -> str:
-        """The owner's names as they stand in the focuser: ``10 mm + 2x``."""
+        """The owner's names as they stand in the focuser: ``10 mm + 2x``, or ``10 mm of 8-24 zoom``."""
         if self.eyepiece is None:
             return "built-in power"
         name = self.eyepiece.name
         if self.eyepiece.is_zoom:
-            name = f"{name} at {self.eyepiece_focal_length_mm:.3g} mm"
+            assert self.eyepiece_focal_length_mm is not None  # a zoom is always set to one
+            # A ring cannot be set finer than a tenth, and what is cut off in a narrow column is the name.
+            name = f"{round(self.eyepiece_focal_length_mm, 1):g} mm of {name}"
         return " + ".join([name, *(barlow.name for barlow in self.barlows)])
 
     @property

@@ -118,7 +118,7 @@ def test_a_zoom_is_shown_at_both_ends_and_between() -> None:
     assert found[-1].apparent_field_deg == 60
     fields = [combination.apparent_field_deg for combination in found]
     assert fields == sorted(fields, key=lambda field: field or 0)
-    assert found[0].label == "Zoom at 24 mm"
+    assert found[0].label == "24 mm of Zoom"
 
 
 def test_a_zoom_known_at_one_end_is_unknown_elsewhere() -> None:
