@@ -5,14 +5,14 @@ from datetime import datetime, timedelta
 
 from matplotlib.figure import Figure
 from PySide6.QtCore import QPointF, QRectF, Qt, Signal
-from PySide6.QtGui import QColor, QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QPen
+from PySide6.QtGui import QColor, QKeyEvent, QMouseEvent, QPainter, QPen
 from PySide6.QtWidgets import QWidget
 
 from core.drawing.height import HeightChart, draw_height
 from core.drawing.palette import load_palette
 from core.wording import SiteClock
 from gui.state import AppState, Aspect
-from gui.widgets.canvas import Canvas
+from gui.widgets.canvas import KeyedCanvas
 
 _REDRAWN_FOR = frozenset(Aspect) - {Aspect.TIME, Aspect.NOW, Aspect.AIR, Aspect.FILE}
 _MINUTE = timedelta(minutes=1)
@@ -24,7 +24,7 @@ _STEPS = {
 }
 
 
-class HeightCanvas(Canvas):
+class HeightCanvas(KeyedCanvas):
     """The chart of the state's night; the now line and the time cursor are painted over it.
 
     Signals
@@ -150,23 +150,7 @@ class HeightCanvas(Canvas):
     def leaveEvent(self, event: object) -> None:
         self._hover(None)
 
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        act = self._act_of(event)
-        if act is None:
-            super().keyPressEvent(event)
-        else:
-            act()
-
-    def focusInEvent(self, event: QFocusEvent) -> None:
-        super().focusInEvent(event)
-        self.update()
-
-    def focusOutEvent(self, event: QFocusEvent) -> None:
-        super().focusOutEvent(event)
-        self.update()
-
-    def _act_of(self, event: QKeyEvent) -> Callable[[], None] | None:
-        """Return what a key does here."""
+    def act_of(self, event: QKeyEvent) -> Callable[[], None] | None:
         key = Qt.Key(event.key())
         step = _STEPS.get(event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier)
         if step is not None and key in (Qt.Key.Key_Left, Qt.Key.Key_Right):

@@ -5,7 +5,7 @@ from datetime import date
 
 from matplotlib.figure import Figure
 from PySide6.QtCore import QPointF, QRectF, Qt, Signal
-from PySide6.QtGui import QColor, QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QPen
+from PySide6.QtGui import QColor, QKeyEvent, QMouseEvent, QPainter, QPen
 from PySide6.QtWidgets import QWidget
 
 from core.drawing.outlook import YearChart, draw_year
@@ -13,7 +13,7 @@ from core.drawing.palette import load_palette
 from core.wording import short_date_text
 from core.year import Year
 from gui.state import AppState, Aspect
-from gui.widgets.canvas import Canvas
+from gui.widgets.canvas import KeyedCanvas
 
 _STEPS = {
     Qt.KeyboardModifier.NoModifier: 1,
@@ -23,7 +23,7 @@ _STEPS = {
 _GO = (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Space)
 
 
-class YearCanvas(Canvas):
+class YearCanvas(KeyedCanvas):
     """A planet's year, the evening in hand marked; another one is pointed at by hand or key.
 
     Signals
@@ -119,23 +119,7 @@ class YearCanvas(Canvas):
         if not self.hasFocus():
             self.point_at(None)
 
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        act = self._act_of(event)
-        if act is None:
-            super().keyPressEvent(event)
-        else:
-            act()
-
-    def focusInEvent(self, event: QFocusEvent) -> None:
-        super().focusInEvent(event)
-        self.update()
-
-    def focusOutEvent(self, event: QFocusEvent) -> None:
-        super().focusOutEvent(event)
-        self.update()
-
-    def _act_of(self, event: QKeyEvent) -> Callable[[], None] | None:
-        """Return what a key does here."""
+    def act_of(self, event: QKeyEvent) -> Callable[[], None] | None:
         key = Qt.Key(event.key())
         step = _STEPS.get(event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier)
         if step is not None and key in (Qt.Key.Key_Left, Qt.Key.Key_Right):

@@ -7,7 +7,7 @@ from collections.abc import Callable
 from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.figure import Figure
 from PySide6.QtCore import QPoint, QSize, Signal
-from PySide6.QtGui import QImage, QPainter, QPaintEvent
+from PySide6.QtGui import QFocusEvent, QImage, QKeyEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from core.drawing.kept_letters import LettersKeptCanvas
@@ -102,3 +102,26 @@ class Canvas(QWidget):
         for layer in self.layers:
             layer(painter)
         painter.end()
+
+
+class KeyedCanvas(Canvas):
+    """A canvas that does something for keys, and is painted anew when the keyboard comes or goes."""
+
+    def act_of(self, event: QKeyEvent) -> Callable[[], None] | None:
+        """Return what a key does here, or None for a key that is not meant for the drawing."""
+        raise NotImplementedError
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        act = self.act_of(event)
+        if act is None:
+            super().keyPressEvent(event)
+        else:
+            act()
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        super().focusInEvent(event)
+        self.update()
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        super().focusOutEvent(event)
+        self.update()

@@ -191,10 +191,13 @@ def test_one_s_own_saves_are_not_told(
     assert shell.documents.save()
     qtbot.waitUntil(lambda: not shell.documents._watch._settle.isActive())
     assert shell.message_line.text.text().startswith("Saved as ")
-    # The file of before is nobody's business any more.
+    # The file of before is nobody's business any more; news of the present one tells that all news is in.
+    seen: list[str] = []
+    state.changed.connect(lambda _aspects: seen.append(state.profile.observer))
     write_elsewhere(profile_file, "Theirs")
-    qtbot.wait(400)
-    assert state.profile.observer == "Four"
+    write_elsewhere(other, "Five")
+    qtbot.waitUntil(lambda: state.profile.observer == "Five")
+    assert "Theirs" not in seen
 
 
 @pytest.mark.parametrize(

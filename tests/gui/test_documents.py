@@ -377,8 +377,8 @@ def test_a_drop_asks_about_unsaved_changes_first(
 @pytest.mark.parametrize(
     ("dropped", "sentence"),
     [
-        (["/tmp/moon.jpg"], "ends in .toml; moon.jpg is something else."),
-        (["/tmp/a.toml", "/tmp/b.toml"], "ends in .toml, and one at a time."),
+        (["/pictures/moon.jpg"], "ends in .toml; moon.jpg is something else."),
+        (["/pictures/a.toml", "/pictures/b.toml"], "ends in .toml, and one at a time."),
         (["https://example.org/a.toml"], "ends in .toml, and it must be on this computer."),
     ],
 )

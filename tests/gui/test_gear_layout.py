@@ -125,7 +125,7 @@ def check_widths(view: GearView) -> None:
 def test_sentences_get_all_the_lines_they_need(hand: GearHand) -> None:
     hand.type("aperture_mm", "8")
     hand.leave()
-    hand.qtbot.wait(1)
+    QApplication.processEvents()
     for label in hand.view.findChildren(QLabel):
         if label.isVisible() and label.wordWrap() and label.text():
             assert label.height() >= label.heightForWidth(label.width()), label.text()
