@@ -55,7 +55,7 @@ def _write_altitudes(pen: Pen, frame: Frame) -> None:
         pen.write(f"{altitude_deg}°", box.left - 5.0, y, _NUMERAL, palette.ink, align="right")
     ticks = [((box.left - 3.0, y), (box.left, y)) for y in map(frame.y, ALTITUDES_DEG)]
     pen.strokes(ticks, palette.faint_ink, 0.8)
-    _write_upright(pen, "Geometric altitude", box.left - _TITLE_AWAY, frame)
+    _write_upright(pen, ("Geometric altitude", "Altitude"), box.left - _TITLE_AWAY, frame)
 
 
 def _write_paths(pen: Pen, frame: Frame, elevation_m: float) -> None:
@@ -70,11 +70,14 @@ def _write_paths(pen: Pen, frame: Frame, elevation_m: float) -> None:
             pen.write(text, box.right + 5.0, y, _NUMERAL, palette.ink, align="left")
     ticks = [((box.right, y), (box.right + 3.0, y)) for y in map(frame.y, PATH_ALTITUDES_DEG)]
     pen.strokes(ticks, palette.faint_ink, 0.8)
-    _write_upright(pen, "Air path, overhead = 1", box.right + _TITLE_AWAY, frame)
+    _write_upright(pen, ("Air path, overhead = 1", "Air path"), box.right + _TITLE_AWAY, frame)
 
 
-def _write_upright(pen: Pen, words: str, x: float, frame: Frame) -> None:
-    words = fitted(words, _SMALL, frame.box.height)
+def _write_upright(pen: Pen, titles: tuple[str, str], x: float, frame: Frame) -> None:
+    """Write the title of an axis: in full, or in short where the chart is low."""
+    full, short = titles
+    height = frame.box.height
+    words = full if width_of(full, _SMALL) <= height else fitted(short, _SMALL, height)
     y = (frame.box.bottom + frame.box.top) / 2
     pen.write(words, x, y, _SMALL, pen.palette.faint_ink, rotation=90.0)
 

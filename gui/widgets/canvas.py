@@ -43,7 +43,7 @@ class Canvas(QWidget):
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(320, round(160 * self._text_scale()))
+        return QSize(320, round(140 * self._text_scale()))
 
     def sizeHint(self) -> QSize:
         return QSize(860, 460)

@@ -353,3 +353,16 @@ def test_drawing_again_on_the_same_figure_leaves_nothing_behind() -> None:
     )
 
     assert np.array_equal(pixels(once.figure), before)
+
+
+@pytest.mark.parametrize(
+    ("height_px", "titles"),
+    [(330, {"Geometric altitude", "Air path, overhead = 1"}), (250, {"Altitude", "Air path"})],
+)
+def test_a_low_chart_names_its_axes_in_short_and_cuts_no_word(height_px: int, titles: set[str]) -> None:
+    chart = draw(night_at(PORTO, date(2026, 12, 5)), (980, height_px, 1.0))
+
+    words = words_of(chart.texts)
+
+    assert titles <= set(words)
+    assert not any(text.endswith("…") for text in words)
