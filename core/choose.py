@@ -5,8 +5,8 @@ from collections.abc import Sequence
 from typing import Protocol, TypeVar
 
 from core.problems import refuse
+from core.report.terminal import cut, printable
 from core.sky.bodies import TARGETS, Body
-from core.terminal import cut, printable
 
 _LONGEST_NAME = 40
 

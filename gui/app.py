@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import TextIO
 
 from core.problems import ProblemsError, refuse
-from core.terminal import printable
+from core.report.terminal import printable
 from gui.commands import COMMANDS
 from gui.commands.parsing import Parser
 from gui.display import NoWindowError, check_window

@@ -16,15 +16,24 @@ CORE_FILES = sorted((ROOT / "core").rglob("*.py"))
 # What stands on top of kit, sky and air inside core.
 UPPER = (
     "core.answer",
+    "core.best_minutes",
+    "core.choose",
+    "core.cooling_words",
     "core.drawing",
     "core.evening",
     "core.expectation",
     "core.export",
+    "core.limiter",
     "core.looks",
+    "core.looks_words",
     "core.picture",
+    "core.reasons",
     "core.record",
     "core.report",
+    "core.sentence",
     "core.worth_looking",
+    "core.year",
+    "core.year_words",
 )
 
 

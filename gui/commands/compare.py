@@ -4,10 +4,11 @@ from argparse import ArgumentParser, Namespace
 from datetime import datetime
 
 from core.choose import choose, choose_planet
-from core.export import compare_json, to_json
+from core.export.kit import compare_json
+from core.export.parts import to_json
 from core.kit.compare import compare
-from core.kit_report import compare_text
 from core.record.profile import read_profile
+from core.report.kit import compare_text
 from core.sky.aim import aim_at, aim_overhead
 from core.wording import SiteClock
 from gui.commands.ladder import ladder_of

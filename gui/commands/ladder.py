@@ -4,13 +4,14 @@ from argparse import ArgumentParser, Namespace
 from datetime import datetime
 
 from core.choose import choose, choose_planet
-from core.export import ladder_json, to_json
+from core.export.kit import ladder_json
+from core.export.parts import to_json
 from core.kit.gear import Telescope
 from core.kit.ladder import Ladder, build_ladder
-from core.kit_report import ladder_text
 from core.problems import refuse
 from core.record.observer import Profile
 from core.record.profile import read_profile
+from core.report.kit import ladder_text
 from core.sky.aim import Aim, aim_altitude, aim_at, aim_overhead
 from core.sky.bodies import Body
 from core.sky.site import Site

@@ -11,7 +11,7 @@ from typing import NoReturn, TypeVar
 from core.air.steadiness import Blur
 from core.kit.numbers import parse_number, shown
 from core.problems import Problem, ProblemsError, refuse
-from core.terminal import printable
+from core.report.terminal import printable
 
 T = TypeVar("T")
 

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from core.problems import refuse
 from core.record.profile import read_profile
-from core.terminal import printable
+from core.report.terminal import printable
 from gui.commands.parsing import add_evening, add_profile, checked, scale, size
 from gui.commands.sky import choose_site, evening_around, night_around, night_of, read_time
 from gui.display import check_qt

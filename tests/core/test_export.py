@@ -12,7 +12,9 @@ from attrs import evolve
 
 from core.air.steadiness import Blur
 from core.answer import answer
-from core.export import JsonObject, compare_json, heights_json, ladder_json, time_text, to_json
+from core.export.heights import heights_json
+from core.export.kit import compare_json, ladder_json
+from core.export.parts import JsonObject, time_text, to_json
 from core.kit.compare import compare
 from core.kit.gear import Barlow, Eyepiece, Telescope, TelescopeKind
 from core.kit.ladder import Ladder, build_ladder

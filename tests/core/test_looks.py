@@ -7,12 +7,12 @@ import attrs
 import pytest
 
 from core.air.steadiness import Blur
+from core.export.looks import looks_json
 from core.kit.gear import Barlow, Diagonal, Eyepiece, Telescope, TelescopeKind
 from core.kit.ladder import Ladder, build_ladder
 from core.looks import Looks, find_happenings, find_looks
-from core.looks_json import looks_json
-from core.looks_report import looks_text
 from core.record.observer import RedSpot
+from core.report.looks import looks_text
 from core.sky.aim import aim_at
 from core.sky.bodies import TARGETS, Body
 from core.sky.night import Night, compute_night

@@ -12,12 +12,12 @@ from core.answer import answer
 from core.kit.compare import compare
 from core.kit.gear import Barlow, Eyepiece, Telescope, TelescopeKind
 from core.kit.ladder import Ladder, build_ladder
-from core.kit_report import compare_text, ladder_text
-from core.report import heights_text
+from core.report.heights import heights_text
+from core.report.kit import compare_text, ladder_text
+from core.report.terminal import width_of
 from core.sky.aim import Aim, aim_altitude, aim_overhead
 from core.sky.night import Night, compute_night
 from core.sky.site import BlockedSky, Site
-from core.terminal import width_of
 
 LISBON = Site(
     name="Back terrace",

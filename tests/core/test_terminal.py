@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from core.terminal import columns, cut, printable, width_of, wrapped
+from core.report.terminal import columns, cut, printable, width_of, wrapped
 
 
 @pytest.mark.parametrize(

@@ -11,17 +11,17 @@ import pytest
 from attrs import evolve
 
 from core.answer import answer
-from core.export import heights_json
+from core.export.heights import heights_json
+from core.export.year import year_json
+from core.report.terminal import width_of
+from core.report.year import year_text
 from core.sky.best_weeks import BestWeeks
 from core.sky.bodies import TARGETS, Body
 from core.sky.night import compute_night
 from core.sky.phenomena import Aspect, Phenomenon
 from core.sky.site import BlockedSky, Site
-from core.terminal import width_of
 from core.wording import SiteClock
 from core.year import Year, compute_year
-from core.year_json import year_json
-from core.year_report import year_text
 from core.year_words import best_weeks_text, evening_text, phenomena_lines, size_text
 from gui.app import main
 

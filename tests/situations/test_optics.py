@@ -17,8 +17,8 @@ from core.kit.figures import DoubtfulFigureError, FigureError, parse_factor, par
 from core.kit.gear import Barlow
 from core.kit.ladder import Rung, build_ladder
 from core.kit.side import build_side
-from core.kit_report import ladder_text
 from core.looks import find_looks
+from core.report.kit import ladder_text
 from core.sky.aim import aim_at, aim_overhead
 from core.sky.bodies import Body
 from core.sky.night import compute_night

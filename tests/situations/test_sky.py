@@ -18,7 +18,7 @@ from hypothesis import strategies as st
 from core.air.atmosphere import refraction_deg
 from core.air.steadiness import Blur
 from core.answer import Limiter, answer
-from core.report import heights_text
+from core.report.heights import heights_text
 from core.sky.bodies import Body
 from core.sky.disc import disc_at
 from core.sky.night import BodyState, Night, compute_night

@@ -19,7 +19,7 @@ The sky is dark with the Sun below ``dark_enough_sun_altitude_deg`` and nothing 
 before the planet; ``above_30`` and ``above_45`` are all spans, dark or not. Phenomena are geocentric.
 """
 
-from core.export import SCHEMA, JsonObject, number, site_json, time_text
+from core.export.parts import SCHEMA, JsonObject, number, site_json, time_text
 from core.sky.apparent import instant
 from core.sky.bodies import FACTS
 from core.sky.ephemeris import Floats

@@ -8,7 +8,7 @@ from core.looks import Looks
 from core.looks_words import air_words, facts, happening_words, heading_words, turning_words
 from core.picture.known_sizes import angle_text, moons_text
 from core.picture.sight import Sight
-from core.terminal import WIDTH, columns, cut, printable, width_of, wrapped
+from core.report.terminal import WIDTH, columns, cut, printable, width_of, wrapped
 from core.wording import SiteClock, altitude_text, compass_text
 
 _LONGEST_NAME: Final = 28

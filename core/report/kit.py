@@ -7,9 +7,9 @@ from core.kit.compare import Comparison, Side
 from core.kit.ladder import Ladder, Rung, Standing
 from core.kit.rounding import field_text, power_text, pupil_text, two_figures
 from core.reasons import usual_powers
+from core.report.terminal import WIDTH, columns, cut, printable, width_of, wrapped
 from core.sentence import what_sets_ceiling
 from core.sky.aim import Aim
-from core.terminal import WIDTH, columns, cut, printable, width_of, wrapped
 from core.wording import SiteClock, opening, weekday_text
 
 _LONGEST_NAME = 26

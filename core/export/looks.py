@@ -1,6 +1,6 @@
 """How a planet looks as a plain dictionary for JSON."""
 
-from core.export import SCHEMA, JsonObject, number, time_text
+from core.export.parts import SCHEMA, JsonObject, number, time_text
 from core.kit.ladder import Ladder
 from core.looks import Looks
 from core.picture.known_sizes import against_moon

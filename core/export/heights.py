@@ -1,0 +1,78 @@
+"""An evening as a plain dictionary for JSON."""
+
+from collections.abc import Sequence
+
+from core.answer import Answer
+from core.export.parts import SCHEMA, JsonObject, number, site_json, time_text
+from core.sky.night import BodyNight, Night, Position, Span, SunNight
+
+
+def heights_json(night: Night, answer: Answer) -> JsonObject:
+    """Return an evening: its site, the answer, the Sun and every body."""
+    return {
+        "schema": SCHEMA,
+        "evening": night.evening.isoformat(),
+        "start": time_text(night.start),
+        "end": time_text(night.end),
+        "site": site_json(night.site),
+        "answer": answer.sentence,
+        "sun": _sun(night.sun),
+        "bodies": [_body(body) for body in night.bodies],
+    }
+
+
+def _sun(sun: SunNight) -> JsonObject:
+    return {
+        "set": time_text(sun.set),
+        "rise": time_text(sun.rise),
+        "civil_dusk": time_text(sun.civil_dusk),
+        "civil_dawn": time_text(sun.civil_dawn),
+        "nautical_dusk": time_text(sun.nautical_dusk),
+        "nautical_dawn": time_text(sun.nautical_dawn),
+        "astronomical_dusk": time_text(sun.astronomical_dusk),
+        "astronomical_dawn": time_text(sun.astronomical_dawn),
+        "lowest_altitude_deg": number(sun.lowest_altitude_deg),
+    }
+
+
+def _body(body: BodyNight) -> JsonObject:
+    return {
+        "body": body.body.value,
+        "state": body.state.value,
+        "rises": [time_text(time) for time in body.rises],
+        "transits": [_place(position) for position in body.transits],
+        "sets": [time_text(time) for time in body.sets],
+        "above_30": _spans(body.above_30),
+        "above_45": _spans(body.above_45),
+        "highest": {**_place(body.highest), "path": number(body.highest.path)},
+        "windows": [
+            {
+                "start": time_text(window.start),
+                "end": time_text(window.end),
+                "grade": window.grade.value,
+                "warm_air": window.warm_air,
+            }
+            for window in body.windows
+        ],
+        "blocked": [
+            {"start": time_text(span.start), "end": time_text(span.end), "what": span.what}
+            for span in body.blocked
+        ],
+        "why_not": body.why_not,
+        "diameter_arcsec": number(body.diameter_arcsec),
+        "magnitude": number(body.magnitude),
+        "illuminated_fraction": number(body.illuminated_fraction),
+        "elongation_deg": number(body.elongation_deg),
+    }
+
+
+def _place(position: Position) -> JsonObject:
+    return {
+        "time": time_text(position.time),
+        "altitude_deg": number(position.altitude_deg),
+        "azimuth_deg": number(position.azimuth_deg),
+    }
+
+
+def _spans(spans: Sequence[Span]) -> list[list[str | None]]:
+    return [[time_text(span.start), time_text(span.end)] for span in spans]

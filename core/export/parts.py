@@ -1,0 +1,41 @@
+"""What every result for JSON is made of: every key present, times in UTC, what does not exist is None."""
+
+import json
+import math
+from datetime import UTC, datetime
+from typing import Any
+
+from core.sky.site import Site
+
+SCHEMA = 1
+JsonObject = dict[str, Any]
+
+
+def to_json(value: JsonObject) -> str:
+    """Return an object as JSON in ASCII, so that no text in it can command a terminal."""
+    text = json.dumps(value, indent=2, allow_nan=False)
+    return text.replace("\x7f", "\\u007f")
+
+
+def time_text(moment: datetime | None) -> str | None:
+    """Return a time in UTC, ISO 8601 with ``Z`` and milliseconds."""
+    if moment is None:
+        return None
+    return moment.astimezone(UTC).isoformat(timespec="milliseconds").replace("+00:00", "Z")
+
+
+def number(value: float | None) -> float | None:
+    """Return a finite number as it is, anything else as None."""
+    return None if value is None or not math.isfinite(value) else float(value)
+
+
+def site_json(site: Site) -> JsonObject:
+    """Return where an evening takes place."""
+    return {
+        "id": site.id,
+        "name": site.name,
+        "latitude_deg": number(site.latitude_deg),
+        "longitude_deg": number(site.longitude_deg),
+        "elevation_m": number(site.elevation_m),
+        "time_zone": site.time_zone,
+    }
