@@ -131,7 +131,7 @@ def _cooling(
     night: Night, readiness: Readiness, body: Body, first_look: datetime, clock: SiteClock
 ) -> Iterator[EveningItem]:
     """Yield when to carry the telescope out, so that even the slow end of the estimate is over in time."""
-    minutes = readiness.high_minutes if readiness.high_minutes is not None else readiness.likely_minutes
+    minutes = readiness.slowest_minutes
     # One that never comes within 1 °C still gains from an hour outside.
     lead = timedelta(hours=1) if minutes is None else timedelta(minutes=minutes)
     out = max(first_look - lead, night.start)
@@ -160,7 +160,7 @@ def _outside(night: Night, readiness: Readiness, since: datetime, clock: SiteClo
         words=f"{words_outside(readiness, since, clock)}{shade}",
         caution=bool(shade),
     )
-    slowest = readiness.high_minutes if readiness.high_minutes is not None else readiness.likely_minutes
+    slowest = readiness.slowest_minutes
     if readiness.low_minutes is not None and slowest:
         yield _ready(since + timedelta(minutes=readiness.low_minutes), since + timedelta(minutes=slowest))
 

@@ -48,6 +48,11 @@ class Readiness:
         return self.likely_minutes is None
 
     @property
+    def slowest_minutes(self) -> float | None:
+        """The slow end of the estimate where it has one, else the likely time."""
+        return self.likely_minutes if self.high_minutes is None else self.high_minutes
+
+    @property
     def minutes(self) -> tuple[float, float, float] | None:
         """Low, likely and high, or None unless all three are known."""
         if self.low_minutes is None or self.likely_minutes is None or self.high_minutes is None:

@@ -15,7 +15,7 @@ from core.kit.wishes import parse_thing
 from gui.gear.readings import reads
 from gui.gear.words import buying_sentence, wanted_sentence, what_if_sentence
 from gui.state import AppState
-from gui.widgets.choice_field import CalmComboBox
+from gui.widgets.combo_box import CalmComboBox
 from gui.widgets.field import Reading
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.typed_field import TypedField

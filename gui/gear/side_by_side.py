@@ -34,7 +34,7 @@ from gui.gear.readings import Units
 from gui.gear.words import aim_words
 from gui.state import AppState
 from gui.widgets.canvas import Canvas
-from gui.widgets.choice_field import CalmComboBox
+from gui.widgets.combo_box import CalmComboBox
 from gui.widgets.pickers import Picker
 from gui.widgets.plain_label import PlainLabel
 

@@ -51,7 +51,7 @@ class TelescopeForm(ThingForm[Telescope]):
         self.add(barrel_field("Barrels up to"))
         self.add(ChoiceField("diagonal", "Diagonal", _DIAGONALS))
         self.add(SwitchField("stack_barlows", "Two Barlows together"))
-        self._tube = self.add_heading("Tube and mount")
+        self.add_heading("Tube and mount")
         self.add(ChoiceField("closed_tube", "Tube", _TUBES))
         self.add(SwitchField("fan", "Fan for cooling"))
         self.add(SwitchField("driven", "Mount with a drive"))

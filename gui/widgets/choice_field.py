@@ -3,39 +3,10 @@
 from collections.abc import Sequence
 from typing import Any
 
-from PySide6.QtCore import QSize, Qt
-from PySide6.QtGui import QKeyEvent, QWheelEvent
 from PySide6.QtWidgets import QCheckBox, QComboBox, QWidget
 
+from gui.widgets.combo_box import CalmComboBox
 from gui.widgets.field import Choice, Field, Reading
-from gui.widgets.plain_line_edit import is_undo_or_redo
-
-
-class CalmComboBox(QComboBox):
-    """A drop-down list that the wheel turns only when it has the keyboard; else scrolling would change it."""
-
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
-
-    def minimumSizeHint(self) -> QSize:
-        # Where there is little room the words in it are cut, and not the form.
-        hint = super().minimumSizeHint()
-        return QSize(min(hint.width(), 12 * self.fontMetrics().averageCharWidth()), hint.height())
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        # Undo is no letter to search for.
-        if is_undo_or_redo(event):
-            event.ignore()
-        else:
-            super().keyPressEvent(event)
-
-    def wheelEvent(self, event: QWheelEvent) -> None:
-        if self.hasFocus():
-            super().wheelEvent(event)
-        else:
-            event.ignore()
 
 
 class ChoiceField(Field):

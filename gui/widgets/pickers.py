@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from datetime import date, time
 
 from PySide6.QtCore import QDate, QLocale, QSignalBlocker, Qt, QTime, Signal
-from PySide6.QtGui import QIcon, QKeyEvent, QPaintEvent, QTextCharFormat, QWheelEvent
+from PySide6.QtGui import QIcon, QPaintEvent, QTextCharFormat, QWheelEvent
 from PySide6.QtWidgets import (
     QCalendarWidget,
     QComboBox,
@@ -17,8 +17,8 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from gui.widgets.combo_box import UndoPassingComboBox
 from gui.widgets.plain_label import PlainLabel
-from gui.widgets.plain_line_edit import is_undo_or_redo
 
 # Dates are written in English throughout, as every other word of the window is.
 ENGLISH = QLocale(QLocale.Language.English, QLocale.Country.UnitedKingdom)
@@ -27,7 +27,7 @@ _LIST_MARGIN_PX = 24
 _TEXT_MARGIN_PX = 6
 
 
-class Picker(QComboBox):
+class Picker(UndoPassingComboBox):
     """A choice from things that each have a key and a name.
 
     Signals
@@ -72,13 +72,6 @@ class Picker(QComboBox):
             option.currentText, Qt.TextElideMode.ElideRight, room.width() - 2
         )
         painter.drawControl(QStyle.ControlElement.CE_ComboBoxLabel, option)
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        # Undo is no letter to search for.
-        if is_undo_or_redo(event):
-            event.ignore()
-        else:
-            super().keyPressEvent(event)
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         # A wheel turned while the pointer rests here must not change planets.
