@@ -6,14 +6,12 @@ from attrs import frozen
 
 from core.air.steadiness import BlurSource, LimitKind
 from core.kit.ladder import Ladder, Rung, Standing
-from core.kit.rounding import field_text, power_text, pupil_text
+from core.kit.rounding import drift_text, field_text, power_text, pupil_text
 
 # Limits this close, as a ratio, share one line and one label.
 ONE_LINE_RATIO = 1.004
 NOT_TONIGHT = "not tonight"
 NOT_OWNED = "not owned"
-_MINUTE_S, _HOUR_S = 60.0, 3600.0
-_SECONDS_UP_TO_S = 120.0
 
 
 @frozen(kw_only=True)
@@ -113,13 +111,6 @@ def _brief_remark(rung: Rung, ladder: Ladder, chosen: Rung | None) -> str:
     if rung.power == ladder.climb_to:
         return "top"
     return "start" if rung.power == ladder.start else "wide" if rung.standing is Standing.BELOW else ""
-
-
-def drift_text(drift_s: float) -> str:
-    """Return how long a planet takes through the field: "41 s", "3.5 min", "over 1 h"."""
-    if drift_s < _SECONDS_UP_TO_S:
-        return f"{drift_s:.0f} s"
-    return f"{drift_s / _MINUTE_S:.1f} min" if drift_s < _HOUR_S else "over 1 h"
 
 
 def rung_at_power(rungs: Sequence[Rung], power: float | None) -> Rung | None:

@@ -1,5 +1,9 @@
 """Figures as words, rounded to what a marked focal length or a rule of thumb can bear."""
 
+_MINUTE_S, _HOUR_S = 60.0, 3600.0
+# Drifts are told in seconds up to here.
+_SECONDS_UP_TO_S = 120.0
+
 
 def power_text(power: float) -> str:
     """Return ``48x``, or ``7.5x`` below 10."""
@@ -26,6 +30,13 @@ def field_text(field_deg: float) -> str:
     if field_deg >= 1:
         return f"{two_figures(field_deg)}°"
     return f"{field_deg * 60:.0f}′" if field_deg * 60 >= 1 else f"{field_deg * 3600:.0f}″"
+
+
+def drift_text(drift_s: float) -> str:
+    """Return how long a planet takes through the field: "41 s", "3.5 min", "over 1 h"."""
+    if drift_s < _SECONDS_UP_TO_S:
+        return f"{drift_s:.0f} s"
+    return f"{drift_s / _MINUTE_S:.1f} min" if drift_s < _HOUR_S else "over 1 h"
 
 
 def two_figures(value: float) -> str:

@@ -6,11 +6,10 @@ from typing import Any
 from attrs import frozen
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt
 
-from core.drawing.ladder_words import drift_text
 from core.kit.ladder import Ladder, Rung, Standing, rung_of
 from core.kit.notices import barlow_notice
 from core.kit.optics import moons_across, visible_detail_arcsec
-from core.kit.rounding import field_text, power_text, pupil_text
+from core.kit.rounding import drift_text, field_text, power_text, pupil_text
 from core.record.observer import Eye
 
 NO_INDEX = QModelIndex()

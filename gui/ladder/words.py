@@ -5,7 +5,7 @@ from attrs import frozen
 from core.air.steadiness import BlurSource, LimitKind
 from core.kit.ladder import Ladder, Rung, Standing
 from core.kit.numbers import number_text
-from core.kit.rounding import field_text, per_mm_text, power_text, pupil_text
+from core.kit.rounding import drift_text, field_text, per_mm_text, power_text, pupil_text
 from core.sky.aim import Aim
 from core.wording import SiteClock
 
@@ -121,11 +121,6 @@ def part_of(rung: Rung, ladder: Ladder) -> str:
     elif rung.standing is Standing.BELOW and not parts:
         parts.append("low for a planet")
     return ", ".join(parts)
-
-
-def drift_text(seconds: float) -> str:
-    """Return a time of drift: seconds up to two minutes, then minutes."""
-    return f"{seconds:.0f} s" if seconds < 120 else f"{seconds / 60:.1f} min"
 
 
 def ceiling_note(ladder: Ladder) -> str:

@@ -5,8 +5,9 @@ from attrs import evolve
 
 from core.air.steadiness import Blur, LimitKind
 from core.drawing.field_circle import disc_text
-from core.drawing.ladder_words import by_weight, drift_text, limit_words, rung_at_power, rung_words
+from core.drawing.ladder_words import by_weight, limit_words, rung_at_power, rung_words
 from core.kit.ladder import Ladder, build_ladder
+from core.kit.rounding import drift_text
 from tests.core.drawing.examples import FEW, MANY, SIX_INCH, TWELVE_INCH, aim, ladder
 
 
