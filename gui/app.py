@@ -10,8 +10,8 @@ from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 from typing import TextIO
 
+from core.plain_text import printable
 from core.problems import ProblemsError, refuse
-from core.report.terminal import printable
 from gui.commands import COMMANDS
 from gui.commands.parsing import Parser
 from gui.display import NoWindowError, check_window
@@ -81,7 +81,7 @@ def _show_window(words: Sequence[str]) -> int:
     if others:
         raise _not_understood(words[0], others)
     check_window()
-    from gui.window import run_window
+    from gui.window.start import run_window
 
     return run_window(args.profile)
 

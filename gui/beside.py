@@ -6,13 +6,13 @@ from typing import TYPE_CHECKING
 
 from attrs import evolve, frozen
 
-from core.kit.compare import Comparison, compare
-from core.kit.gaps import WhatIf, suggest, what_if
-from core.kit.gear import Barlow, Eyepiece, Telescope, TelescopeKind
-from core.kit.ladder import Ladder, Rung
-from core.kit.starter import StarterKit, starter_kits, usual_eyepiece
-from core.kit.wishes import rungs_with
-from core.wording import listed
+from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
+from core.gear.starter import StarterKit, starter_kits, usual_eyepiece
+from core.ladder.compare import Comparison, compare
+from core.ladder.gaps import WhatIf, suggest, what_if
+from core.ladder.ladder import Ladder, Rung
+from core.ladder.wishes import rungs_with
+from core.words.wording import listed
 from gui.aspect import Aspect
 from gui.derived import Derived, Kept
 

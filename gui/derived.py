@@ -7,18 +7,18 @@ from functools import partial
 from typing import TYPE_CHECKING, Generic, TypeVar
 
 from core.air.cooling import Readiness, estimate_cooling
-from core.answer import Answer, answer, best_planet
-from core.evening import EveningItem, plan_evening
-from core.kit.gear import Barlow, Eyepiece, Telescope
-from core.kit.ladder import Ladder, build_ladder
+from core.gear.owned import Barlow, Eyepiece, Telescope
+from core.ladder.aim import Aim, aim_at, aim_overhead
+from core.ladder.ladder import Ladder, build_ladder
 from core.problems import ProblemsError
-from core.sky.aim import Aim, aim_at, aim_overhead
-from core.sky.better import better_evening
 from core.sky.bodies import Body
 from core.sky.civil import evening_span, tonight
 from core.sky.ephemeris import check_date, usable_dates
 from core.sky.night import Night, compute_night
 from core.sky.site import Site
+from core.tonight.answer import Answer, answer, best_planet
+from core.tonight.plan import EveningItem, plan_evening
+from core.year.better import better_evening
 from gui.clock import to_minute
 
 if TYPE_CHECKING:

@@ -4,13 +4,13 @@ from datetime import datetime
 from functools import partial
 from typing import TYPE_CHECKING
 
-from core.kit.ladder import Ladder
+from core.ladder.ladder import Ladder
 from core.sky.bodies import Body
 from core.sky.night import Night
 from gui.derived import Kept
 
 if TYPE_CHECKING:
-    from core.looks import Happenings, Looks
+    from core.looks.looks import Happenings, Looks
     from gui.readable_state import ReadableState
 
 # Moments that stay at hand while a pointer moves to and fro, and bodies whose evening does.
@@ -41,7 +41,7 @@ class PlanetLooks:
         night, planet = self._state.night, self._state.planet
         if night is None or planet is None:
             return None
-        from core.looks import find_looks
+        from core.looks.looks import find_looks
 
         happenings = self._happenings_of(night, planet)
         find = partial(find_looks, night, planet, at=moment, happenings=happenings)
@@ -53,14 +53,14 @@ class PlanetLooks:
         if night is None or ladder is None or ladder.aim.planet is None:
             return None
         planet = ladder.aim.planet
-        from core.looks import find_looks
+        from core.looks.looks import find_looks
 
         happenings = self._happenings_of(night, planet)
         find = partial(find_looks, night, planet, ladder=ladder, happenings=happenings)
         return self._ladders.get((night.site, night.evening, ladder, happenings), find)
 
     def _happenings_of(self, night: Night, planet: Body) -> "Happenings":
-        from core.looks import find_happenings
+        from core.looks.looks import find_happenings
 
         red_spot = self._state.profile.red_spot
         find = partial(find_happenings, night, planet, red_spot)

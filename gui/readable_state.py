@@ -9,17 +9,17 @@ from PySide6.QtGui import QUndoStack
 
 from core.air.cooling import USUAL_WARMTH_C, Readiness
 from core.air.steadiness import FIRST_LOOK_BLUR_ARCSEC, USUAL_AIR_POWER, Blur, BlurSource, FirstLook
-from core.answer import Answer
-from core.evening import EveningItem
-from core.kit.compare import Comparison
-from core.kit.gear import Telescope
-from core.kit.ladder import Ladder
+from core.gear.owned import Telescope
+from core.ladder.aim import Aim
+from core.ladder.compare import Comparison
+from core.ladder.ladder import Ladder
 from core.record.observer import Profile
 from core.record.profile import with_ids
-from core.sky.aim import Aim
 from core.sky.bodies import Body
 from core.sky.night import Night
 from core.sky.site import Site
+from core.tonight.answer import Answer
+from core.tonight.plan import EveningItem
 from gui.beside import Beside
 from gui.clock import Clock
 from gui.derived import Derived

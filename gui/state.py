@@ -13,8 +13,8 @@ from core.sky.bodies import TARGETS, Body
 from gui.aspect import Aspect
 from gui.beside import Beside, Pick
 from gui.clock import Clock, utc_now
-from gui.edits import ProfileEdit
 from gui.jobs import Jobs
+from gui.profile.edits import ProfileEdit
 from gui.readable_state import ReadableState
 
 __all__ = ["AppState", "Aspect"]

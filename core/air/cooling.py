@@ -9,7 +9,7 @@ import math
 from attrs import field, frozen
 
 from core.checks import within
-from core.kit.gear import Telescope, TelescopeKind
+from core.gear.owned import Telescope, TelescopeKind
 
 READY_WITHIN_C = 1.0
 # An open reflector 17 °C too warm: 8, 10 and 12 inches take about 36, 45 and 54 minutes (common practice).

@@ -11,7 +11,7 @@ from attrs import field, frozen
 from numpy.typing import NDArray
 
 from core.checks import is_number, within
-from core.kit.optics import aperture_limit
+from core.gear.optics import aperture_limit
 
 # Blur grows as this power of the air path (Kolmogorov turbulence; Roddier 1981, Progress in Optics 19, 281).
 BLUR_EXPONENT = 0.6

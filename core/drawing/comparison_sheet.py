@@ -12,9 +12,9 @@ from core.drawing.palette import Palette
 from core.drawing.pen import Pen
 from core.drawing.placing import Box
 from core.drawing.side_by_side import draw_two_ladders_in
-from core.kit.compare import Comparison, Winner
-from core.kit.ladder import Rung
-from core.picture.eyepiece import Steps
+from core.ladder.compare import Comparison, Winner
+from core.ladder.ladder import Rung
+from core.looks.picture.eyepiece import Steps
 
 # The shape of A4 lying on its side, a little larger so that it is all there; printers fit it to their paper.
 SHEET_INCHES = (14.0, 9.9)

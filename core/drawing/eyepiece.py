@@ -12,10 +12,10 @@ from core.drawing.lettering import Lettering, fitted, legible, width_of
 from core.drawing.palette import Palette
 from core.drawing.pen import POINTS_PER_INCH, Pen
 from core.drawing.placing import Box
-from core.kit.rounding import field_text, power_text
-from core.picture.eyepiece import Pictures, Steps
-from core.picture.known_sizes import angle_text
-from core.picture.sight import Sight
+from core.looks.picture.eyepiece import Pictures, Steps
+from core.looks.picture.known_sizes import angle_text
+from core.looks.picture.sight import Sight
+from core.words.quantities import field_text, power_text
 
 _SCALE_WORDS: Final = "All at one scale; the circle is the Moon to the naked eye"
 

@@ -4,9 +4,9 @@ from core.drawing.field_picture import draw_field_picture
 from core.drawing.lettering import Lettering, wrapped
 from core.drawing.pen import Pen
 from core.drawing.placing import Box
-from core.kit.rounding import field_text, power_text
-from core.picture.eyepiece import field_picture
-from core.picture.sight import Sight
+from core.looks.picture.eyepiece import field_picture
+from core.looks.picture.sight import Sight
+from core.words.quantities import field_text, power_text
 
 _WORDS = Lettering(9.0)
 _TENTHS_BELOW_ARCSEC, _MINUTES_FROM_ARCSEC = 10.0, 300.0

@@ -12,9 +12,9 @@ from core.drawing.lettering import Lettering, width_of
 from core.drawing.palette import Palette, PaletteName
 from core.drawing.pen import POINTS_PER_INCH, SOLID, Pen
 from core.drawing.placing import Box
-from core.picture.known_sizes import NAKED_EYE_MOON_ARCMIN
-from core.picture.sight import Sight, Values
-from core.picture.turn import DRIFT_ANGLE_DEG
+from core.looks.picture.known_sizes import NAKED_EYE_MOON_ARCMIN
+from core.looks.picture.sight import Sight, Values
+from core.looks.picture.turn import DRIFT_ANGLE_DEG
 from core.sky.bodies import Body
 
 # A hint of each body's colour, for palettes that have colour: the brightest tone of its picture.

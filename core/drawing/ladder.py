@@ -18,13 +18,13 @@ from core.drawing.ladder_layout import (
     lay_out_ladder,
     power_range,
 )
-from core.drawing.ladder_words import NOT_OWNED, NOT_TONIGHT
 from core.drawing.lettering import fitted, wrapped
 from core.drawing.palette import Palette
 from core.drawing.pen import POINTS_PER_INCH, SOLID, Pen
 from core.drawing.placing import Box
-from core.kit.ladder import Ladder, Rung, Standing
-from core.picture.sight import Sight
+from core.ladder.ladder import Ladder, Rung, Standing
+from core.looks.picture.sight import Sight
+from core.words.ladder import NOT_OWNED, NOT_TONIGHT
 
 _MARGIN = 8.0
 # The eyepiece's field stands at the right of a wide drawing, else in the free room by the limits.

@@ -5,8 +5,8 @@ from enum import Enum
 
 from attrs import frozen
 
-from core.drawing.ladder_words import NOT_TONIGHT, RungWords
 from core.drawing.lettering import Lettering, fitted, legible, width_of
+from core.words.ladder import NOT_TONIGHT, RungWords
 
 POWER = Lettering(12.0, bold=True)
 FIGURE = Lettering(9.5)

@@ -6,11 +6,11 @@ from collections.abc import Mapping, Sequence
 from attrs import frozen
 
 from core.drawing.ladder_columns import HEADING, Column, ColumnPlace, place_columns
-from core.drawing.ladder_words import LimitWords, RungWords, by_weight, limit_words, rung_at_power, rung_words
 from core.drawing.lettering import Lettering, width_of, wrapped
 from core.drawing.placing import Box, spread
-from core.kit.ladder import Ladder, Rung
-from core.kit.rounding import power_text
+from core.ladder.ladder import Ladder, Rung
+from core.words.ladder import LimitWords, RungWords, by_weight, limit_words, rung_at_power, rung_words
+from core.words.quantities import power_text
 
 LIMIT = Lettering(11.0, bold=True)
 SMALL = Lettering(8.5)

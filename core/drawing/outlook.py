@@ -16,9 +16,9 @@ from core.drawing.palette import Palette
 from core.drawing.pen import POINTS_PER_INCH, Pen
 from core.drawing.placing import Box, Taken
 from core.sky.events import BEST_DEG, FAIR_DEG
-from core.wording import altitude_text, short_date_text
-from core.year import Year
-from core.year_words import size_text
+from core.words.wording import altitude_text, short_date_text
+from core.words.year import size_text
+from core.year.year import Year
 
 _NUMERAL = Lettering(11.0)
 _SMALL_NUMERAL = Lettering(9.5)

@@ -9,10 +9,10 @@ from core.drawing.lettering import Lettering, width_of
 from core.drawing.outlook_frame import ROW, YearFrame
 from core.drawing.pen import Pen
 from core.drawing.placing import Box, Taken
-from core.sky.phenomena import Aspect
-from core.wording import month_text, short_date_text
-from core.year import Year
-from core.year_words import local_day
+from core.words.wording import month_text, short_date_text
+from core.words.year import local_day
+from core.year.phenomena import Aspect
+from core.year.year import Year
 
 SMALL = Lettering(8.5)
 SMALL_BOLD = Lettering(9.0, bold=True)

@@ -10,8 +10,8 @@ from core.drawing.lettering import Lettering, fitted, legible
 from core.drawing.palette import Palette
 from core.drawing.pen import Pen
 from core.drawing.placing import Box
-from core.kit.compare import Comparison
-from core.kit.ladder import Ladder, Rung
+from core.ladder.compare import Comparison
+from core.ladder.ladder import Ladder, Rung
 
 _MARGIN = 8.0
 _BETWEEN = 18.0

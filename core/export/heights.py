@@ -2,9 +2,9 @@
 
 from collections.abc import Sequence
 
-from core.answer import Answer
 from core.export.parts import SCHEMA, JsonObject, number, site_json, time_text
 from core.sky.night import BodyNight, Night, Position, Span, SunNight
+from core.tonight.answer import Answer
 
 
 def heights_json(night: Night, answer: Answer) -> JsonObject:

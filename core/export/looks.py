@@ -1,12 +1,12 @@
 """How a planet looks as a plain dictionary for JSON."""
 
 from core.export.parts import SCHEMA, JsonObject, number, time_text
-from core.kit.ladder import Ladder
-from core.looks import Looks
-from core.picture.known_sizes import against_moon
-from core.picture.sight import LIMITS, Sight
-from core.picture.subject import Subject
-from core.picture.turn import DRIFT_ANGLE_DEG, turning_note
+from core.ladder.ladder import Ladder
+from core.looks.looks import Looks
+from core.looks.picture.known_sizes import against_moon
+from core.looks.picture.sight import LIMITS, Sight
+from core.looks.picture.subject import Subject
+from core.looks.picture.turn import DRIFT_ANGLE_DEG, turning_note
 from core.sky.disc import Disc
 from core.sky.moons import MoonEvent, MoonPosition
 from core.sky.red_spot import RedSpotPasses

@@ -23,8 +23,8 @@ from core.export.parts import SCHEMA, JsonObject, number, site_json, time_text
 from core.sky.apparent import instant
 from core.sky.bodies import FACTS
 from core.sky.ephemeris import Floats
-from core.year import Year
-from core.year_words import best_weeks_text
+from core.words.year import best_weeks_text
+from core.year.year import Year
 
 
 def year_json(year: Year) -> JsonObject:

@@ -6,7 +6,7 @@ from enum import StrEnum
 from attrs import field, frozen
 
 from core.checks import one_of, within
-from core.kit.gear import Barlow, Eyepiece, Filter, Telescope
+from core.gear.owned import Barlow, Eyepiece, Filter, Telescope
 from core.sky.site import Site
 
 

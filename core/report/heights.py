@@ -3,13 +3,13 @@
 from collections.abc import Iterator
 from itertools import zip_longest
 
-from core.answer import Answer
-from core.report.terminal import WIDTH, columns, cut, printable, width_of, wrapped
+from core.plain_text import WIDTH, columns, cut, printable, width_of, wrapped
 from core.sky.events import SUN_HORIZON_DEG
 from core.sky.night import BodyNight, BodyState, Night, SunNight
 from core.sky.sunlight import SUNLIGHT_BLINDS, TOO_NEAR_THE_SUN_DEG, beside_the_sun
 from core.sky.windows import warm_air_words
-from core.wording import SiteClock, altitude_text, listed, weekday_text
+from core.tonight.answer import Answer
+from core.words.wording import SiteClock, altitude_text, listed, weekday_text
 
 _LONGEST_NAME = 28
 

@@ -3,13 +3,13 @@
 from collections.abc import Iterable, Iterator, Sequence
 from typing import Final
 
-from core.kit.rounding import field_text, power_text
-from core.looks import Looks
-from core.looks_words import air_words, facts, happening_words, heading_words, turning_words
-from core.picture.known_sizes import angle_text, moons_text
-from core.picture.sight import Sight
-from core.report.terminal import WIDTH, columns, cut, printable, width_of, wrapped
-from core.wording import SiteClock, altitude_text, compass_text
+from core.looks.looks import Looks
+from core.looks.picture.known_sizes import angle_text, moons_text
+from core.looks.picture.sight import Sight
+from core.plain_text import WIDTH, columns, cut, printable, width_of, wrapped
+from core.words.looks import air_words, facts, happening_words, heading_words, turning_words
+from core.words.quantities import field_text, power_text
+from core.words.wording import SiteClock, altitude_text, compass_text
 
 _LONGEST_NAME: Final = 28
 

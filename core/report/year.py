@@ -6,14 +6,14 @@ from typing import Final
 
 import numpy as np
 
-from core.report.terminal import WIDTH, columns, cut, printable, width_of, wrapped
+from core.plain_text import WIDTH, columns, cut, printable, width_of, wrapped
 from core.sky.apparent import instant
 from core.sky.bodies import FACTS
 from core.sky.ephemeris import Floats
 from core.sky.events import BodyState
-from core.wording import SiteClock, altitude_text, date_text, short_date_text
-from core.year import Year
-from core.year_words import best_weeks_text, phenomena_lines, size_text
+from core.words.wording import SiteClock, altitude_text, date_text, short_date_text
+from core.words.year import best_weeks_text, phenomena_lines, size_text
+from core.year.year import Year
 
 _LONGEST_NAME: Final = 28
 _EVERY_DAYS: Final = 7

@@ -11,8 +11,8 @@ from attrs import frozen
 from core.sky.apparent import Viewpoint
 from core.sky.bodies import Body
 from core.sky.crossings import Course, Crossings
+from core.sky.daily_swing import Swing, swings_at
 from core.sky.ephemeris import Floats
-from core.sky.swing import Swing, swings_at
 
 # Geometric altitudes of the centre at rise and set (Astronomical Almanac).
 HORIZON_DEG: Final = -34.0 / 60.0

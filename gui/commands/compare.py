@@ -3,14 +3,14 @@
 from argparse import ArgumentParser, Namespace
 from datetime import datetime
 
-from core.choose import choose, choose_planet
-from core.export.kit import compare_json
+from core.export.ladder import compare_json
 from core.export.parts import to_json
-from core.kit.compare import compare
+from core.ladder.aim import aim_at, aim_overhead
+from core.ladder.compare import compare
+from core.record.choose import choose, choose_planet
 from core.record.profile import read_profile
-from core.report.kit import compare_text
-from core.sky.aim import aim_at, aim_overhead
-from core.wording import SiteClock
+from core.report.ladder import compare_text
+from core.words.wording import SiteClock
 from gui.commands.ladder import ladder_of
 from gui.commands.parsing import add_blur, add_evening, add_json, add_profile, add_site
 from gui.commands.sky import choose_site, night_of

@@ -3,12 +3,12 @@
 from argparse import ArgumentParser, Namespace
 from datetime import datetime
 
-from core.answer import answer
 from core.export.heights import heights_json
 from core.export.parts import to_json
 from core.record.profile import read_profile
 from core.report.heights import heights_text
-from core.sky.better import better_evening
+from core.tonight.answer import answer
+from core.year.better import better_evening
 from gui.commands.parsing import add_evening, add_json, add_profile, add_site
 from gui.commands.sky import choose_site, night_of
 

@@ -3,19 +3,19 @@
 from argparse import ArgumentParser, Namespace
 from datetime import datetime
 
-from core.choose import choose, choose_planet
-from core.export.kit import ladder_json
+from core.export.ladder import ladder_json
 from core.export.parts import to_json
-from core.kit.gear import Telescope
-from core.kit.ladder import Ladder, build_ladder
+from core.gear.owned import Telescope
+from core.ladder.aim import Aim, aim_altitude, aim_at, aim_overhead
+from core.ladder.ladder import Ladder, build_ladder
 from core.problems import refuse
+from core.record.choose import choose, choose_planet
 from core.record.observer import Profile
 from core.record.profile import read_profile
-from core.report.kit import ladder_text
-from core.sky.aim import Aim, aim_altitude, aim_at, aim_overhead
+from core.report.ladder import ladder_text
 from core.sky.bodies import Body
 from core.sky.site import Site
-from core.wording import SiteClock
+from core.words.wording import SiteClock
 from gui.commands.parsing import (
     add_blur,
     add_evening,

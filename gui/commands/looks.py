@@ -3,13 +3,13 @@
 from argparse import ArgumentParser, Namespace
 from datetime import datetime
 
-from core.choose import choose, choose_planet
 from core.export.looks import looks_json
 from core.export.parts import to_json
-from core.looks import find_happenings, find_looks
+from core.ladder.aim import aim_at
+from core.looks.looks import find_happenings, find_looks
+from core.record.choose import choose, choose_planet
 from core.record.profile import read_profile
 from core.report.looks import looks_text
-from core.sky.aim import aim_at
 from gui.commands.ladder import ladder_of
 from gui.commands.parsing import add_blur, add_evening, add_json, add_profile, add_site
 from gui.commands.sky import choose_site, night_around, night_of, read_time

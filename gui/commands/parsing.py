@@ -9,9 +9,9 @@ from pathlib import Path
 from typing import NoReturn, TypeVar
 
 from core.air.steadiness import Blur
-from core.kit.numbers import parse_number, shown
+from core.gear.numbers import parse_number, shown
+from core.plain_text import printable
 from core.problems import Problem, ProblemsError, refuse
-from core.report.terminal import printable
 
 T = TypeVar("T")
 

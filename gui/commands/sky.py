@@ -2,13 +2,13 @@
 
 from datetime import date, datetime, timedelta
 
-from core.choose import choose
 from core.problems import ProblemsError, refuse
+from core.record.choose import choose
 from core.record.observer import Profile
 from core.sky.civil import evening_span, site_time, tonight
 from core.sky.night import Night, compute_night
 from core.sky.site import Site
-from core.wording import date_text
+from core.words.wording import date_text
 from gui.commands.parsing import placed
 
 

@@ -5,9 +5,9 @@ from argparse import ArgumentParser, Namespace
 from datetime import datetime
 from pathlib import Path
 
+from core.plain_text import printable
 from core.problems import refuse
 from core.record.profile import read_profile
-from core.report.terminal import printable
 from gui.commands.parsing import add_evening, add_profile, checked, scale, size
 from gui.commands.sky import choose_site, evening_around, night_around, night_of, read_time
 from gui.display import check_qt
@@ -57,7 +57,7 @@ def run(args: Namespace, now: datetime) -> str:
     # Pictures are taken the same way with and without a display.
     os.environ["QT_QPA_PLATFORM"] = "offscreen"
     check_qt()
-    from gui.snapshot import take_snapshots
+    from gui.window.snapshot import take_snapshots
 
     pictures = take_snapshots(
         args.profile,

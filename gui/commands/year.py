@@ -3,14 +3,14 @@
 from argparse import ArgumentParser, Namespace
 from datetime import datetime
 
-from core.choose import choose_planet
 from core.export.parts import to_json
 from core.export.year import year_json
 from core.problems import ProblemsError
+from core.record.choose import choose_planet
 from core.record.profile import read_profile
 from core.report.year import year_text
 from core.sky.civil import tonight
-from core.year import compute_year
+from core.year.year import compute_year
 from gui.commands.parsing import add_json, add_profile, add_site, checked, iso_date, placed
 from gui.commands.sky import choose_site
 

@@ -3,9 +3,9 @@
 from attrs import evolve
 from PySide6.QtWidgets import QCheckBox, QGridLayout, QWidget
 
-from core.kit.figures import ZoomRange, parse_eyepiece_mm
-from core.kit.gear import Barlow, Eyepiece, Telescope
-from core.kit.starter import (
+from core.gear.figures import ZoomRange, parse_eyepiece_mm
+from core.gear.owned import Barlow, Eyepiece, Telescope
+from core.gear.starter import (
     StarterKit,
     usual_barlow,
     usual_barlow_factors,

@@ -3,8 +3,8 @@
 from attrs import evolve
 from PySide6.QtWidgets import QCheckBox, QGridLayout, QWidget
 
-from core.kit.filters import wratten_table
-from core.kit.gear import Filter
+from core.gear.owned import Filter
+from core.looks.filters import wratten_table
 from core.record.observer import Profile
 from gui.first_run.step import Step
 

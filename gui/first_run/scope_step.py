@@ -4,9 +4,9 @@ from attrs import evolve
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QListWidget, QListWidgetItem, QRadioButton, QVBoxLayout, QWidget
 
-from core.kit.figures import FixedFigures, parse_aperture_mm, parse_fixed_instrument, parse_focal_length_mm
-from core.kit.gear import Diagonal, Telescope, TelescopeKind
-from core.kit.starter import StarterKit, starter_kits
+from core.gear.figures import FixedFigures, parse_aperture_mm, parse_fixed_instrument, parse_focal_length_mm
+from core.gear.owned import Diagonal, Telescope, TelescopeKind
+from core.gear.starter import StarterKit, starter_kits
 from core.problems import refuse
 from core.record.observer import Profile
 from gui.first_run.step import Step

@@ -1,8 +1,8 @@
 """The form of a Barlow or a reducer."""
 
-from core.kit.figures import parse_factor
-from core.kit.gear import Barlow
-from core.kit.notices import barlow_notice
+from core.gear.figures import parse_factor
+from core.gear.owned import Barlow
+from core.ladder.notices import barlow_notice
 from gui.gear.barrels import barrel_field
 from gui.gear.form import ThingForm, Values
 from gui.gear.readings import figure, reads

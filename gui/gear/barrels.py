@@ -1,7 +1,7 @@
 """The field for the width of a barrel."""
 
-from core.kit.gear import BARRELS_MM
-from core.kit.numbers import number_text
+from core.gear.numbers import number_text
+from core.gear.owned import BARRELS_MM
 from gui.widgets.choice_field import ChoiceField
 
 _INCHES = {24.5: "0.965", 31.75: "1.25", 50.8: "2"}

@@ -4,8 +4,8 @@ from collections.abc import Callable
 
 from core.air.steadiness import LimitKind
 from core.drawing.comparison_sheet import FigureRow
-from core.kit.compare import Comparison, Side, Winner
-from core.kit.rounding import field_text, power_text
+from core.ladder.compare import Comparison, Side, Winner
+from core.words.quantities import field_text, power_text
 from gui.gear.readings import Units
 
 _SET_BY = {

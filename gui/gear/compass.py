@@ -3,7 +3,7 @@
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
 
-from core.kit.numbers import parse_number
+from core.gear.numbers import parse_number
 from core.sky.coordinates import Axis, parse_coordinate, true_azimuth_deg
 from gui.gear.readings import figure, reads
 from gui.widgets.field_rows import FieldRows

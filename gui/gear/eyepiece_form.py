@@ -1,7 +1,7 @@
 """The form of an eyepiece; a zoom is an eyepiece whose focal length is typed as a range."""
 
-from core.kit.figures import ZoomRange, parse_apparent_field_deg, parse_eyepiece_mm
-from core.kit.gear import Eyepiece
+from core.gear.figures import ZoomRange, parse_apparent_field_deg, parse_eyepiece_mm
+from core.gear.owned import Eyepiece
 from gui.gear.barrels import barrel_field
 from gui.gear.form import ThingForm, Values
 from gui.gear.readings import figure, reads, reads_millimetres

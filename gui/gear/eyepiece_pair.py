@@ -8,12 +8,12 @@ from PySide6.QtGui import QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QCheckBox, QVBoxLayout, QWidget
 
 from core.drawing.palette import load_palette
-from core.kit.compare import Comparison
-from core.kit.ladder import Ladder
-from core.kit.rounding import power_text
-from core.looks_words import no_picture_words, size_words, turning_words
-from core.picture.eyepiece import Steps, compute_steps
-from core.picture.sight import PICTURE_SIZE, Sight
+from core.ladder.compare import Comparison
+from core.ladder.ladder import Ladder
+from core.looks.picture.eyepiece import Steps, compute_steps
+from core.looks.picture.sight import PICTURE_SIZE, Sight
+from core.words.looks import no_picture_words, size_words, turning_words
+from core.words.quantities import power_text
 from gui.state import AppState
 from gui.widgets.canvas import Canvas
 from gui.widgets.reading_area import ReadingArea, reading_label

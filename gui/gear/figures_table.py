@@ -7,7 +7,7 @@ from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem, QWidget
 
 from core.drawing.comparison_sheet import FigureRow
-from core.kit.compare import Winner
+from core.ladder.compare import Winner
 from gui.gear.spreadsheet import tab_separated
 from gui.widgets.roomy_delegate import RoomyDelegate
 

@@ -1,8 +1,8 @@
 """The form of a filter: its Wratten number, or how much light it lets through."""
 
-from core.kit.filters import DAYLIGHT_CAUTION, facts_of, too_dark_notice, wratten_table
-from core.kit.gear import Filter
-from core.kit.numbers import Candidate, DoubtfulFigureError, number_text, parse_number, tidy
+from core.gear.numbers import Candidate, DoubtfulFigureError, number_text, parse_number, tidy
+from core.gear.owned import Filter
+from core.looks.filters import DAYLIGHT_CAUTION, facts_of, too_dark_notice, wratten_table
 from gui.gear.form import ThingForm, Values
 from gui.gear.readings import figure, read_text, reads
 from gui.gear.things import Kind

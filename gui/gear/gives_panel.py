@@ -3,8 +3,8 @@
 from PySide6.QtCore import QSize, Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
-from core.kit.notices import misfit_notices
-from core.kit.rounding import power_text
+from core.ladder.notices import misfit_notices
+from core.words.quantities import power_text
 from gui.beside import Pick
 from gui.gear.powers_model import Entry, drift_words, words_in_full
 from gui.gear.powers_table import PowersTable

@@ -4,7 +4,7 @@ from attrs import frozen
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
 
-from core.kit.gear import TelescopeKind
+from core.gear.owned import TelescopeKind
 from core.record.observer import Profile
 from gui.gear.things import Kind
 from gui.widgets.plain_label import PlainLabel

@@ -6,11 +6,11 @@ from typing import Any
 from attrs import frozen
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt
 
-from core.kit.ladder import Ladder, Rung, Standing, rung_of
-from core.kit.notices import barlow_notice
-from core.kit.optics import moons_across, visible_detail_arcsec
-from core.kit.rounding import drift_text, field_text, power_text, pupil_text
+from core.gear.optics import moons_across, visible_detail_arcsec
+from core.ladder.ladder import Ladder, Rung, Standing, rung_of
+from core.ladder.notices import barlow_notice
 from core.record.observer import Eye
+from core.words.quantities import drift_text, field_text, power_text, pupil_text
 
 NO_INDEX = QModelIndex()
 ENTRY_ROLE = Qt.ItemDataRole.UserRole

@@ -23,7 +23,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from core.kit.ladder import Ladder
+from core.ladder.ladder import Ladder
 from core.record.observer import Eye
 from gui.gear.powers_model import (
     COLUMNS,

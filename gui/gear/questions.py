@@ -6,12 +6,12 @@ from functools import partial
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
-from core.kit.figures import parse_power
-from core.kit.gear import Barlow, Eyepiece
-from core.kit.ladder import Ladder
-from core.kit.notices import claimed_power_notice
-from core.kit.rounding import power_text
-from core.kit.wishes import parse_thing
+from core.gear.figures import parse_power
+from core.gear.owned import Barlow, Eyepiece
+from core.ladder.ladder import Ladder
+from core.ladder.notices import claimed_power_notice
+from core.ladder.wishes import parse_thing
+from core.words.quantities import power_text
 from gui.gear.readings import reads
 from gui.gear.words import buying_sentence, wanted_sentence, what_if_sentence
 from gui.state import AppState

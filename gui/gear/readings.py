@@ -7,8 +7,8 @@ import attrs
 from attrs import field, frozen
 
 from core.checks import Within
-from core.kit.figures import parse_temperature_difference_c
-from core.kit.numbers import DoubtfulFigureError, Unit, number_text, parse_length_mm, parse_number
+from core.gear.figures import parse_temperature_difference_c
+from core.gear.numbers import DoubtfulFigureError, Unit, number_text, parse_length_mm, parse_number
 from core.problems import ProblemsError
 from core.record.observer import LengthUnit, Preferences, TemperatureUnit
 from gui.widgets.field import Choice, Reading

@@ -6,7 +6,7 @@ from PySide6.QtCore import QEvent, QSignalBlocker, Qt
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem, QWidget
 
-from core.kit.numbers import parse_number
+from core.gear.numbers import parse_number
 from core.problems import ProblemsError
 from core.sky.site import BlockedSky, WarmAir
 from gui.gear.readings import as_sentence, figure, range_of

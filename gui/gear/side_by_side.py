@@ -20,12 +20,11 @@ from PySide6.QtWidgets import (
 from core.drawing.comparison_sheet import FigureRow, draw_comparison_sheet
 from core.drawing.palette import PaletteName, load_palette
 from core.drawing.side_by_side import draw_two_ladders
-from core.kit.compare import Comparison
-from core.kit.ladder import Rung
-from core.kit.rounding import two_figures
+from core.ladder.compare import Comparison
+from core.ladder.ladder import Rung
 from core.problems import ProblemsError
-from core.wording import date_text
-from gui import dialogs
+from core.words.quantities import two_figures
+from core.words.wording import date_text
 from gui.gear.comparison_file import write_sheet
 from gui.gear.comparison_rows import rows_of
 from gui.gear.eyepiece_pair import EyepiecePair
@@ -33,6 +32,7 @@ from gui.gear.figures_table import FiguresTable
 from gui.gear.readings import Units
 from gui.gear.words import aim_words
 from gui.state import AppState
+from gui.widgets import dialogs
 from gui.widgets.canvas import Canvas
 from gui.widgets.combo_box import CalmComboBox
 from gui.widgets.pickers import Picker

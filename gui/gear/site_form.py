@@ -5,7 +5,7 @@ from functools import partial
 from PySide6.QtGui import QShowEvent
 
 from core.drawing.palette import load_palette
-from core.kit.numbers import number_text
+from core.gear.numbers import number_text
 from core.sky.coordinates import Axis, format_coordinate, parse_coordinate
 from core.sky.places import Place, zone_at
 from core.sky.site import BlockedSky, Site, WarmAir

@@ -1,8 +1,8 @@
 """The form of a telescope or an instrument whose power is built in."""
 
-from core.kit.figures import FixedFigures, parse_aperture_mm, parse_fixed_instrument, parse_focal_length_mm
-from core.kit.gear import ASSUMED_OBSTRUCTION, Diagonal, Telescope, TelescopeKind
-from core.kit.numbers import parse_length_mm
+from core.gear.figures import FixedFigures, parse_aperture_mm, parse_fixed_instrument, parse_focal_length_mm
+from core.gear.numbers import parse_length_mm
+from core.gear.owned import ASSUMED_OBSTRUCTION, Diagonal, Telescope, TelescopeKind
 from gui.gear.barrels import barrel_field
 from gui.gear.form import ThingForm, Values
 from gui.gear.readings import Read, figure, range_of, reads, reads_number

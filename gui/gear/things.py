@@ -10,7 +10,7 @@ from typing import Any, TypeAlias
 
 from attrs import evolve
 
-from core.kit.gear import Barlow, Eyepiece, Filter, Telescope
+from core.gear.owned import Barlow, Eyepiece, Filter, Telescope
 from core.record.observer import Profile
 from core.record.profile import with_ids
 from core.sky.site import Site

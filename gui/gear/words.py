@@ -3,14 +3,14 @@
 from collections.abc import Sequence
 
 from core.air.steadiness import FIRST_LOOK_BLUR_ARCSEC, BlurSource, LimitKind
-from core.kit.gaps import Gap, WantedEyepiece, WhatIf, eyepieces_for_power, widest_gap
-from core.kit.gear import Barlow, Eyepiece, TelescopeKind
-from core.kit.ladder import Ladder
-from core.kit.notices import over
-from core.kit.numbers import number_text
-from core.kit.rounding import power_text
-from core.sky.aim import Aim
-from core.wording import altitude_text, listed
+from core.gear.numbers import number_text
+from core.gear.owned import Barlow, Eyepiece, TelescopeKind
+from core.ladder.aim import Aim
+from core.ladder.gaps import Gap, WantedEyepiece, WhatIf, eyepieces_for_power, widest_gap
+from core.ladder.ladder import Ladder
+from core.ladder.notices import over
+from core.words.quantities import power_text
+from core.words.wording import altitude_text, listed
 
 _SHORTEST_MADE_MM, _LONGEST_MADE_MM = 2.0, 60.0
 _MOST_POWERS_NAMED = 4

@@ -8,9 +8,9 @@ from PySide6.QtWidgets import QHBoxLayout, QProgressBar, QPushButton, QVBoxLayou
 
 from core.problems import ProblemsError
 from core.sky.ephemeris import usable_dates
-from core.wording import SiteClock
-from core.year import Year
-from core.year_words import best_weeks_text, evening_text
+from core.words.wording import SiteClock
+from core.words.year import best_weeks_text, evening_text
+from core.year.year import Year
 from gui.height.year_canvas import YearCanvas
 from gui.height.year_reader import YearReader
 from gui.state import AppState, Aspect

@@ -6,15 +6,15 @@ from datetime import datetime
 from attrs import frozen
 
 from core.air.steadiness import Blur, ceiling_of, find_limits
-from core.kit.gear import Telescope
-from core.kit.rounding import power_text
+from core.gear.owned import Telescope
 from core.sky.bodies import Body
 from core.sky.events import HORIZON_DEG, SUN_HORIZON_DEG
 from core.sky.night import BodyNight, Night
 from core.sky.sunlight import TOO_NEAR_THE_SUN_DEG
 from core.sky.track import Position, separation_deg
 from core.sky.windows import blocked_words, warm_air_words
-from core.wording import SiteClock, compass_text
+from core.words.quantities import power_text
+from core.words.wording import SiteClock, compass_text
 
 
 @frozen(kw_only=True)

@@ -6,16 +6,16 @@ from PySide6.QtGui import QAccessible, QAccessibleEvent
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
 from core.air.steadiness import BlurSource
-from core.evening import EveningItem
-from core.looks_words import brief_words, happening_words, heading_words, paragraphs
 from core.sky.bodies import Body
-from core.wording import SiteClock, weekday_text
-from gui import dialogs
+from core.tonight.plan import EveningItem
+from core.words.looks import brief_words, happening_words, heading_words, paragraphs
+from core.words.wording import SiteClock, weekday_text
 from gui.height.cells import BodyCells
 from gui.height.chart import NO_SITE, HeightCanvas
 from gui.height.outlook import OutlookPanel
 from gui.height.readout import Sight, in_words, is_sun_up, read_bodies
 from gui.state import AppState, Aspect
+from gui.widgets import dialogs
 from gui.widgets.elided_label import ElidedLabel
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.reading_area import reading_label

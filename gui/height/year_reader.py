@@ -9,7 +9,7 @@ from PySide6.QtCore import QObject, Signal
 from core.problems import ProblemsError
 from core.sky.bodies import Body
 from core.sky.site import Site
-from core.year import Year, compute_year
+from core.year.year import Year, compute_year
 from gui.jobs import Jobs
 
 _KEPT_YEARS = 12

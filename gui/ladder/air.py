@@ -5,7 +5,7 @@ from functools import partial
 from PySide6.QtWidgets import QButtonGroup, QCheckBox, QHBoxLayout, QPushButton, QWidget
 
 from core.air.steadiness import LIFTED_AIR_POWER, USUAL_AIR_POWER, Blur, BlurSource, FirstLook
-from core.kit.numbers import number_text, parse_number
+from core.gear.numbers import number_text, parse_number
 from core.problems import ProblemsError
 from gui.state import AppState, Aspect
 from gui.widgets.plain_label import PlainLabel

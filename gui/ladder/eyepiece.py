@@ -10,13 +10,13 @@ from PySide6.QtWidgets import QBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from core.drawing.eyepiece import EyepieceDrawing, draw_eyepiece
 from core.drawing.palette import load_palette
-from core.kit.rounding import power_text
-from core.looks import Looks
-from core.looks_words import air_words, close_up_words, no_picture_words, size_words, turning_words
-from core.picture.eyepiece import Pictures, compute_pictures
-from core.picture.sight import LIMITS, Sight
-from gui import dialogs
+from core.looks.looks import Looks
+from core.looks.picture.eyepiece import Pictures, compute_pictures
+from core.looks.picture.sight import LIMITS, Sight
+from core.words.looks import air_words, close_up_words, no_picture_words, size_words, turning_words
+from core.words.quantities import power_text
 from gui.state import AppState
+from gui.widgets import dialogs
 from gui.widgets.canvas import Canvas
 from gui.widgets.reading_area import ReadingArea, reading_label
 

@@ -3,9 +3,9 @@
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
-from core.expectation import Expectation
-from core.kit.rounding import power_text
-from core.looks import Looks
+from core.looks.expectation import Expectation
+from core.looks.looks import Looks
+from core.words.quantities import power_text
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.reading_area import ReadingArea, reading_label
 

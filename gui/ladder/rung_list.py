@@ -11,8 +11,8 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from core.kit.ladder import Ladder, Rung, Standing
-from core.kit.rounding import power_text
+from core.ladder.ladder import Ladder, Rung, Standing
+from core.words.quantities import power_text
 from gui.ladder.words import part_of, rung_figures
 
 _RUNG = Qt.ItemDataRole.UserRole

@@ -7,10 +7,10 @@ from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from core.drawing.ladder import LadderChart, draw_ladder
 from core.drawing.palette import load_palette
-from core.kit.ladder import Ladder
-from core.kit.rounding import power_text
-from core.picture.sight import Sight
-from core.wording import SiteClock
+from core.ladder.ladder import Ladder
+from core.looks.picture.sight import Sight
+from core.words.quantities import power_text
+from core.words.wording import SiteClock
 from gui.ladder.air import AirRow
 from gui.ladder.eyepiece import EyepiecePane
 from gui.ladder.look_for import LookForPane

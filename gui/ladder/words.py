@@ -3,11 +3,11 @@
 from attrs import frozen
 
 from core.air.steadiness import BlurSource, LimitKind
-from core.kit.ladder import Ladder, Rung, Standing
-from core.kit.numbers import number_text
-from core.kit.rounding import drift_text, field_text, per_mm_text, power_text, pupil_text
-from core.sky.aim import Aim
-from core.wording import SiteClock
+from core.gear.numbers import number_text
+from core.ladder.aim import Aim
+from core.ladder.ladder import Ladder, Rung, Standing
+from core.words.quantities import drift_text, field_text, per_mm_text, power_text, pupil_text
+from core.words.wording import SiteClock
 
 _LIMIT_NAMES = {
     LimitKind.APERTURE: "The aperture",

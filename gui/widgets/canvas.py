@@ -11,7 +11,7 @@ from PySide6.QtGui import QFocusEvent, QImage, QKeyEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from core.drawing.kept_letters import LettersKeptCanvas
-from gui.theme import USUAL_POINTS
+from gui.widgets.theme import USUAL_POINTS
 
 _DOTS_PER_INCH = 96.0
 

@@ -12,8 +12,8 @@ from pytest_benchmark.fixture import BenchmarkFixture
 from core.drawing.height import draw_height
 from core.drawing.ladder import draw_ladder
 from core.drawing.palette import load_palette
-from core.evening import plan_evening
 from core.sky.bodies import Body
+from core.tonight.plan import plan_evening
 from tests.core.drawing.examples import MANY, PORTO, SIX_INCH, TWELVE_INCH, ladder, night_at, sight
 
 DAY = load_palette("day")

@@ -19,7 +19,7 @@ from PySide6.QtWidgets import QApplication, QWidget
 from pytest_benchmark.fixture import BenchmarkFixture
 from pytestqt.qtbot import QtBot
 
-from core.kit.gear import Telescope, TelescopeKind
+from core.gear.owned import Telescope, TelescopeKind
 from core.record.observer import Profile
 from core.sky.site import Site
 from gui.gear.owned_list import Place
@@ -28,10 +28,10 @@ from gui.gear.view import GearView
 from gui.held_constants import hold_constants
 from gui.jobs import AtOnce, Jobs
 from gui.ladder.view import LadderView
-from gui.session import Session, SessionFile
-from gui.shell import GEAR, HEIGHT, LADDER, Shell
+from gui.profile.session import Session, SessionFile
 from gui.state import AppState
-from gui.theme import Theme
+from gui.widgets.theme import Theme
+from gui.window.shell import GEAR, HEIGHT, LADDER, Shell
 from tests.bench.test_kit_speed import BARLOWS, EYEPIECES, SCOPE
 
 hold_constants()

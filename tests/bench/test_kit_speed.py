@@ -6,10 +6,10 @@ Skipped unless asked for: ``pytest tests/bench --benchmark-only``.
 from pytest_benchmark.fixture import BenchmarkFixture
 
 from core.air.steadiness import Blur
-from core.kit.gaps import suggest
-from core.kit.gear import Barlow, Eyepiece, Telescope, TelescopeKind
-from core.kit.ladder import build_ladder
-from core.sky.aim import aim_overhead
+from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
+from core.ladder.aim import aim_overhead
+from core.ladder.gaps import suggest
+from core.ladder.ladder import build_ladder
 
 SCOPE = Telescope(
     name="Eight-inch",

@@ -15,10 +15,10 @@ from pytest_benchmark.fixture import BenchmarkFixture
 
 from core.drawing.eyepiece import draw_eyepiece
 from core.drawing.palette import load_palette
-from core.kit.gear import Telescope, TelescopeKind
-from core.picture.eyepiece import compute_pictures
-from core.picture.sight import Sight, see
-from core.picture.subject import Subject, subject_at
+from core.gear.owned import Telescope, TelescopeKind
+from core.looks.picture.eyepiece import compute_pictures
+from core.looks.picture.sight import Sight, see
+from core.looks.picture.subject import Subject, subject_at
 from core.sky.bodies import TARGETS, Body
 from core.sky.moons import moon_events
 

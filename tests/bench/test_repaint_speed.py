@@ -20,10 +20,10 @@ from pytest_benchmark.fixture import BenchmarkFixture
 from core.drawing.height import draw_height
 from core.drawing.kept_letters import LettersKeptCanvas
 from core.drawing.palette import load_palette
-from core.evening import plan_evening
 from core.sky.bodies import Body
 from core.sky.night import compute_night
 from core.sky.site import BlockedSky, Site
+from core.tonight.plan import plan_evening
 from tests.core.drawing.examples import PORTO, SIX_INCH
 
 WIDTH_PX, HEIGHT_PX, DOTS_PER_INCH = 980, 380, 96

@@ -8,10 +8,10 @@ from typing import Any
 from attrs import evolve
 
 from core.air.steadiness import Blur, FirstLook
-from core.answer import Answer
-from core.kit.gear import Barlow, Eyepiece, Telescope, TelescopeKind
+from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
 from core.sky.night import Night, compute_night
 from core.sky.site import BlockedSky, Site, WarmAir
+from core.tonight.answer import Answer
 
 
 def place(name: str, latitude_deg: float, longitude_deg: float, zone: str) -> Site:

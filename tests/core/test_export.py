@@ -11,17 +11,17 @@ import pytest
 from attrs import evolve
 
 from core.air.steadiness import Blur
-from core.answer import answer
 from core.export.heights import heights_json
-from core.export.kit import compare_json, ladder_json
+from core.export.ladder import compare_json, ladder_json
 from core.export.parts import JsonObject, time_text, to_json
-from core.kit.compare import compare
-from core.kit.gear import Barlow, Eyepiece, Telescope, TelescopeKind
-from core.kit.ladder import Ladder, build_ladder
-from core.sky.aim import Aim, aim_altitude, aim_at, aim_overhead
+from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
+from core.ladder.aim import Aim, aim_altitude, aim_at, aim_overhead
+from core.ladder.compare import compare
+from core.ladder.ladder import Ladder, build_ladder
 from core.sky.bodies import Body
 from core.sky.night import Night, compute_night
 from core.sky.site import BlockedSky, Site
+from core.tonight.answer import answer
 
 LISBON = Site(
     id="home",

@@ -8,16 +8,16 @@ import pytest
 from attrs import evolve
 
 from core.air.steadiness import Blur
-from core.answer import answer
-from core.kit.compare import compare
-from core.kit.gear import Barlow, Eyepiece, Telescope, TelescopeKind
-from core.kit.ladder import Ladder, build_ladder
+from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
+from core.ladder.aim import Aim, aim_altitude, aim_overhead
+from core.ladder.compare import compare
+from core.ladder.ladder import Ladder, build_ladder
+from core.plain_text import width_of
 from core.report.heights import heights_text
-from core.report.kit import compare_text, ladder_text
-from core.report.terminal import width_of
-from core.sky.aim import Aim, aim_altitude, aim_overhead
+from core.report.ladder import compare_text, ladder_text
 from core.sky.night import Night, compute_night
 from core.sky.site import BlockedSky, Site
+from core.tonight.answer import answer
 
 LISBON = Site(
     name="Back terrace",

@@ -12,17 +12,17 @@ from PySide6.QtGui import QAction, QImage
 from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
-from core.kit.gear import Barlow, Eyepiece, Telescope, TelescopeKind
+from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
 from core.record.observer import Profile
 from core.record.profile import save_profile
 from core.sky.site import BlockedSky, Site
-from gui import dialogs
 from gui.held_constants import hold_constants
 from gui.jobs import AtOnce, Jobs
-from gui.session import FOLDER_VARIABLE, Session, SessionFile
-from gui.shell import Shell
+from gui.profile.session import FOLDER_VARIABLE, Session, SessionFile
 from gui.state import AppState
-from gui.theme import Theme
+from gui.widgets import dialogs
+from gui.widgets.theme import Theme
+from gui.window.shell import Shell
 
 hold_constants()
 

@@ -4,7 +4,7 @@ from PySide6.QtCore import QEvent, Qt
 from PySide6.QtWidgets import QAbstractButton, QApplication, QComboBox, QTreeWidgetItem, QWidget
 from pytestqt.qtbot import QtBot
 
-from core.kit.gear import Telescope
+from core.gear.owned import Telescope
 from core.record.observer import Profile
 from gui.gear.things import Kind
 from gui.gear.view import GearView

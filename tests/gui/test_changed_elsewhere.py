@@ -11,10 +11,10 @@ from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from core.record.profile import read_profile
-from gui import dialogs
-from gui.dialogs import Unsaved, Version, ask_changed, ask_write_over
-from gui.shell import Shell
 from gui.state import AppState
+from gui.widgets import dialogs
+from gui.widgets.dialogs import Unsaved, Version, ask_changed, ask_write_over
+from gui.window.shell import Shell
 from tests.gui.conftest import action
 
 MakeShell = Callable[..., Shell]

@@ -13,12 +13,12 @@ from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
 from core.record.profile import read_profile, save_profile
-from gui import dialogs
-from gui.dialogs import Unsaved
-from gui.session import SessionFile
-from gui.shell import Shell
+from gui.profile.session import SessionFile
 from gui.state import AppState
+from gui.widgets import dialogs
+from gui.widgets.dialogs import Unsaved
 from gui.widgets.plain_line_edit import PlainLineEdit
+from gui.window.shell import Shell
 from tests.gui.conftest import action, make_profile
 
 MakeShell = Callable[..., Shell]

@@ -13,14 +13,14 @@ from pytestqt.qtbot import QtBot
 
 from core.record.observer import Profile
 from core.record.profile import save_profile
-from gui import dialogs
-from gui.dialogs import Unsaved
-from gui.drafts import Drafts, place_left
 from gui.jobs import AtOnce, Jobs
-from gui.session import Session
-from gui.shell import Shell
+from gui.profile.drafts import Drafts, place_left
+from gui.profile.session import Session
 from gui.state import AppState
-from gui.window import _first_profile
+from gui.widgets import dialogs
+from gui.widgets.dialogs import Unsaved
+from gui.window.shell import Shell
+from gui.window.start import _first_profile
 from tests.gui.conftest import HandClock, make_profile
 
 
@@ -76,8 +76,8 @@ from pathlib import Path
 from attrs import evolve
 from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QApplication
-from gui.shell import Shell
-from gui.window import run_window
+from gui.window.shell import Shell
+from gui.window.start import run_window
 
 app = QApplication([])
 

@@ -7,8 +7,8 @@ from attrs import evolve
 from pytestqt.qtbot import QtBot
 
 from core.record.profile import save_profile
-from gui.file_watch import FileWatch
 from gui.jobs import AtOnce, Jobs
+from gui.profile.file_watch import FileWatch
 from gui.state import AppState
 from tests.gui.conftest import HandClock, make_profile
 

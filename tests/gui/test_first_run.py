@@ -5,7 +5,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QWidget
 from pytestqt.qtbot import QtBot
 
-from core.kit.gear import TelescopeKind
+from core.gear.owned import TelescopeKind
 from core.record.observer import Profile
 from gui.first_run.guide import Guide
 from gui.jobs import AtOnce, Jobs

@@ -7,13 +7,13 @@ from PySide6.QtCore import QLocale, Qt
 from PySide6.QtWidgets import QLineEdit, QTableWidget
 from pytestqt.qtbot import QtBot
 
-from core.kit.gear import Eyepiece
+from core.gear.owned import Eyepiece
 from gui.gear.things import Kind
 from gui.gear.view import GearView
-from gui.shell import Shell
 from gui.state import AppState
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.typed_field import TypedField
+from gui.window.shell import Shell
 from tests.gui.gear_hand import GearHand
 
 pytestmark = pytest.mark.usefixtures("theme")

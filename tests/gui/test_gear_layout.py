@@ -20,9 +20,9 @@ from pytestqt.qtbot import QtBot
 from gui.gear.owned_list import Place
 from gui.gear.things import Kind
 from gui.gear.view import GearView
-from gui.shell import Shell
 from gui.state import AppState
-from gui.theme import Theme
+from gui.widgets.theme import Theme
+from gui.window.shell import Shell
 from tests.gui.gear_hand import GearHand
 
 CONTROLS = (QLineEdit, QComboBox, QAbstractButton, QPlainTextEdit, QAbstractItemView)

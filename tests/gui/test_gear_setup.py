@@ -6,7 +6,7 @@ import pytest
 from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
 
-from core.kit.gear import TelescopeKind
+from core.gear.owned import TelescopeKind
 from core.record.observer import Profile
 from gui.first_run.guide import Guide
 from gui.gear.things import Kind

@@ -14,11 +14,11 @@ from pytestqt.qtbot import QtBot
 from core.drawing.palette import load_palette
 from core.record.observer import Profile
 from core.sky.bodies import Body
-from core.wording import SiteClock
-from gui import dialogs
+from core.words.wording import SiteClock
 from gui.height.readout import Sight, read_bodies
 from gui.height.view import HeightView
 from gui.state import AppState
+from gui.widgets import dialogs
 from tests.gui.conftest import EVENING_START, HandClock, make_profile, pixels
 
 

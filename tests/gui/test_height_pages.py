@@ -6,8 +6,8 @@ from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
 
 from gui.height.view import EVENING, YEAR, HeightView
-from gui.shell import Shell
 from gui.state import AppState
+from gui.window.shell import Shell
 
 
 def height_of(shell: Shell) -> HeightView:

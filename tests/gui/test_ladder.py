@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QLabel
 from pytestqt.qtbot import QtBot
 
 from core.air.steadiness import FirstLook
-from core.kit.gear import Eyepiece
+from core.gear.owned import Eyepiece
 from core.record.observer import Profile
 from core.sky.bodies import Body
 from gui.ladder.view import LadderView

@@ -13,12 +13,12 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
-import core.looks
+import core.looks.looks
 from core.record.observer import RedSpot
 from core.sky.bodies import Body
-from gui import dialogs
 from gui.height.view import HeightView
 from gui.state import AppState
+from gui.widgets import dialogs
 from tests.gui.conftest import make_profile
 
 CROSSINGS = date(2026, 12, 9)
@@ -160,13 +160,13 @@ def test_moon_events_are_found_once_an_evening(
     view: HeightView, state: AppState, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     searches: list[Body] = []
-    find = core.looks.find_happenings
+    find = core.looks.looks.find_happenings
 
-    def counted(*args: object) -> core.looks.Happenings:
+    def counted(*args: object) -> core.looks.looks.Happenings:
         searches.append(args[1])  # type: ignore[arg-type]  # passed on as it came
         return find(*args)  # type: ignore[arg-type]
 
-    monkeypatch.setattr(core.looks, "find_happenings", counted)
+    monkeypatch.setattr(core.looks.looks, "find_happenings", counted)
     state.set_planet(Body.JUPITER)
     for minute in range(5):
         state.set_time(MORNING + timedelta(minutes=minute))

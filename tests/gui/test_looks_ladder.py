@@ -13,15 +13,15 @@ from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from core.air.steadiness import FirstLook
-from core.kit.gear import Diagonal
-from core.picture.sight import LIMITS
+from core.gear.owned import Diagonal
+from core.looks.picture.sight import LIMITS
 from core.record.observer import RedSpot
 from core.sky.bodies import Body
-from gui import dialogs
 from gui.jobs import Jobs
 from gui.ladder.pages import EYEPIECE, LOOK_FOR
 from gui.ladder.view import LadderView
 from gui.state import AppState
+from gui.widgets import dialogs
 from tests.gui.conftest import HandClock, make_profile, pixels
 
 JUPITER_AT = datetime(2026, 12, 6, 5, 0, tzinfo=UTC)
@@ -171,7 +171,7 @@ def test_a_reader_of_the_screen_hears_size_and_way(view: LadderView) -> None:
 
 
 def test_by_night_every_pixel_of_every_page_is_red(qtbot: QtBot, view: LadderView, state: AppState) -> None:
-    from gui.theme import Theme
+    from gui.widgets.theme import Theme
 
     app = QApplication.instance()
     assert isinstance(app, QApplication)

@@ -12,7 +12,7 @@ from core.air.steadiness import Blur, FirstLook
 from core.sky.bodies import Body
 from gui.gear.side_by_side import SideBySide
 from gui.state import AppState
-from gui.theme import Theme
+from gui.widgets.theme import Theme
 from tests.gui.conftest import pixels
 from tests.gui.gear_hand import GearHand
 

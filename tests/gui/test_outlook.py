@@ -12,7 +12,7 @@ from pytestqt.qtbot import QtBot
 
 from core.sky.bodies import Body
 from core.sky.night import Grade, compute_night
-from core.year import Year
+from core.year.year import Year
 from gui.height.outlook import OutlookPanel
 from gui.height.year_reader import YearReader
 from gui.jobs import AtOnce, Jobs

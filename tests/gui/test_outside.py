@@ -10,12 +10,12 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
-from core.answer import Limiter
 from core.record.observer import Preferences, Profile, TemperatureUnit
 from core.sky.bodies import Body
-from gui.outside_row import OutsideRow
-from gui.shell import Shell
+from core.tonight.answer import Limiter
 from gui.state import AppState
+from gui.window.outside_row import OutsideRow
+from gui.window.shell import Shell
 from tests.gui.conftest import EVENING_START, HandClock, make_profile
 
 MakeState = Callable[..., AppState]

@@ -9,7 +9,7 @@ from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
-from gui.shell import GEAR, HEIGHT, LADDER, Shell
+from gui.window.shell import GEAR, HEIGHT, LADDER, Shell
 from tests.gui.conftest import pixels
 
 pytestmark = pytest.mark.skipif(

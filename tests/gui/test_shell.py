@@ -17,16 +17,16 @@ from pytestqt.qtbot import QtBot
 from core.air.steadiness import FirstLook
 from core.record.observer import Profile
 from core.sky.bodies import Body
-from gui.errors import LOG_NAME, ErrorDoor
 from gui.first_run.guide import Guide
 from gui.gear.view import GearView
 from gui.height.view import HeightView
 from gui.ladder.view import LadderView
-from gui.session import Session, SessionFile
-from gui.shell import GEAR, HEIGHT, LADDER, Shell
+from gui.profile.session import Session, SessionFile
 from gui.state import AppState
-from gui.theme import Theme
-from gui.window import _first_profile
+from gui.widgets.theme import Theme
+from gui.window.errors import LOG_NAME, ErrorDoor
+from gui.window.shell import GEAR, HEIGHT, LADDER, Shell
+from gui.window.start import _first_profile
 from tests.gui.conftest import HandClock, action, make_profile
 
 MakeShell = Callable[..., Shell]

@@ -13,9 +13,9 @@ from PySide6.QtGui import QGuiApplication, QImage
 from pytestqt.qtbot import QtBot
 
 from core.air.steadiness import FirstLook
-from gui import dialogs
 from gui.gear.side_by_side import SideBySide
 from gui.state import AppState
+from gui.widgets import dialogs
 from gui.widgets.pickers import Picker
 from tests.gui.conftest import make_profile, pixels
 from tests.gui.gear_hand import GearHand

@@ -16,7 +16,7 @@ from core.drawing.palette import load_palette
 from core.problems import ProblemsError
 from core.record.observer import Profile
 from core.record.profile import save_profile
-from gui.snapshot import take_snapshots
+from gui.window.snapshot import take_snapshots
 from tests.gui.conftest import make_profile, pixels
 
 EVENING = date(2026, 12, 5)
@@ -95,7 +95,7 @@ def test_a_scale_makes_finer_pictures_and_says_nothing(profile_file: Path, tmp_p
     # The scale is taken only by a new process.
     code = (
         "import sys; from pathlib import Path; from datetime import date; "
-        "from gui.snapshot import take_snapshots; "
+        "from gui.window.snapshot import take_snapshots; "
         "take_snapshots(Path(sys.argv[1]), evening=date(2026, 12, 5), scale=1.5, folder=Path(sys.argv[2]))"
     )
     environment = {**os.environ, "QT_QPA_PLATFORM": "offscreen"}

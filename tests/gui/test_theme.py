@@ -37,11 +37,11 @@ from PySide6.QtWidgets import (
 from pytestqt.qtbot import QtBot
 
 from core.drawing.palette import load_palette
-from gui.dialogs import TextDialog, _file_dialog
-from gui.shell import Shell
 from gui.state import AppState
-from gui.theme import Theme, widget_palette
+from gui.widgets.dialogs import TextDialog, _file_dialog
 from gui.widgets.pickers import DatePicker
+from gui.widgets.theme import Theme, widget_palette
+from gui.window.shell import Shell
 from tests.gui.conftest import pixels
 
 
@@ -219,7 +219,7 @@ def test_letters_are_shown_where_the_system_has_no_font(tmp_path: Path) -> None:
     fonts.write_text(f"<fontconfig><cachedir>{tmp_path}</cachedir></fontconfig>", "utf-8")
     code = (
         "from PySide6.QtGui import QFontInfo; from PySide6.QtWidgets import QApplication; "
-        "from gui.theme import Theme; app = QApplication([]); Theme.of(app).wear('day'); "
+        "from gui.widgets.theme import Theme; app = QApplication([]); Theme.of(app).wear('day'); "
         "print(QFontInfo(app.font()).family())"
     )
     ended = subprocess.run(

@@ -11,10 +11,8 @@ from pathlib import Path
 import pytest
 
 from core.air.steadiness import Blur
-from core.kit.combinations import combinations
-from core.kit.gear import Barlow, Eyepiece, Telescope, TelescopeKind
-from core.kit.ladder import build_ladder
-from core.kit.optics import (
+from core.gear.combinations import combinations
+from core.gear.optics import (
     aperture_limit,
     drift_s,
     exit_pupil_mm,
@@ -22,7 +20,9 @@ from core.kit.optics import (
     true_field_deg,
     true_field_from_apparent_deg,
 )
-from core.sky.aim import aim_overhead
+from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
+from core.ladder.aim import aim_overhead
+from core.ladder.ladder import build_ladder
 
 TABLE = Path(__file__).parent / "data" / "gear.csv"
 ROWS = list(csv.DictReader(TABLE.read_text("utf-8").splitlines()))

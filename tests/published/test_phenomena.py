@@ -12,7 +12,7 @@ from functools import cache
 import pytest
 
 from core.sky.bodies import Body
-from core.sky.phenomena import Aspect, Phenomenon, find_phenomena
+from core.year.phenomena import Aspect, Phenomenon, find_phenomena
 from tests.published.tables import Row, rows, utc
 
 START, END = datetime(2020, 1, 1, tzinfo=UTC), datetime(2033, 1, 1, tzinfo=UTC)

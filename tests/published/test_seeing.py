@@ -13,9 +13,9 @@ import numpy as np
 import pytest
 
 from core.air.steadiness import air_limit, blur_at
-from core.kit.filters import facts_of, transmittance_of, wratten_table
-from core.kit.gear import Filter
-from core.kit.optics import aperture_limit, dawes_arcsec, rayleigh_arcsec
+from core.gear.optics import aperture_limit, dawes_arcsec, rayleigh_arcsec
+from core.gear.owned import Filter
+from core.looks.filters import facts_of, transmittance_of, wratten_table
 
 DATA = Path(__file__).parent / "data"
 ROWS = list(csv.DictReader((DATA / "seeing.csv").read_text("utf-8").splitlines()))

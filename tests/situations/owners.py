@@ -1,6 +1,6 @@
 """Invented owners: short ways to write down a place and a kit."""
 
-from core.kit.gear import Barlow, Eyepiece, Telescope, TelescopeKind
+from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
 from core.record.observer import Eye, Profile
 from core.sky.site import BlockedSky, Site, WarmAir
 

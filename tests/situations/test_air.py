@@ -14,15 +14,15 @@ from hypothesis import strategies as st
 from core.air.cooling import estimate_cooling, time_constant_minutes
 from core.air.dispersion import dispersion_at, spread_arcsec
 from core.air.steadiness import Blur
-from core.answer import Limiter, answer
-from core.evening import ItemKind, plan_evening
-from core.kit.figures import parse_temperature_c
-from core.kit.ladder import build_ladder
-from core.looks import find_looks
-from core.sky.aim import aim_at
+from core.gear.figures import parse_temperature_c
+from core.ladder.aim import aim_at
+from core.ladder.ladder import build_ladder
+from core.looks.looks import find_looks
 from core.sky.bodies import Body
 from core.sky.night import compute_night
 from core.sky.site import BlockedSky
+from core.tonight.answer import Limiter, answer
+from core.tonight.plan import ItemKind, plan_evening
 from tests.situations.conftest import Ask, AskJson
 from tests.situations.owners import LONDON, eyepieces, owner, place, scope
 

@@ -16,14 +16,14 @@ from hypothesis import strategies as st
 from pytestqt.qtbot import QtBot
 
 from core.air.steadiness import Blur
-from core.kit.ladder import build_ladder
-from core.sky.aim import aim_at
+from core.ladder.aim import aim_at
+from core.ladder.ladder import build_ladder
 from core.sky.bodies import TARGETS, Body
 from core.sky.disc import disc_at
 from core.sky.night import compute_night
 from core.sky.site import Site
 from core.sky.track import separation_deg
-from core.wording import SiteClock
+from core.words.wording import SiteClock
 from gui.height.readout import Sight, read_bodies
 from gui.ladder.view import LadderView
 from gui.state import AppState

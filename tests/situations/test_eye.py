@@ -11,10 +11,10 @@ from hypothesis import assume, example, given, settings
 from hypothesis import strategies as st
 
 from core.air.steadiness import Blur
-from core.kit.gear import Eyepiece
-from core.kit.ladder import Rung, build_ladder
+from core.gear.owned import Eyepiece
+from core.ladder.aim import aim_altitude
+from core.ladder.ladder import Rung, build_ladder
 from core.record.observer import Eye
-from core.sky.aim import aim_altitude
 from tests.situations.conftest import AskJson
 from tests.situations.owners import barlows, eyepieces, owner, scope
 

@@ -12,14 +12,14 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from core.air.steadiness import Blur
-from core.expectation import Chance
-from core.kit.figures import DoubtfulFigureError, FigureError, parse_factor, parse_fixed_instrument
-from core.kit.gear import Barlow
-from core.kit.ladder import Rung, build_ladder
-from core.kit.side import build_side
-from core.looks import find_looks
-from core.report.kit import ladder_text
-from core.sky.aim import aim_at, aim_overhead
+from core.gear.figures import DoubtfulFigureError, FigureError, parse_factor, parse_fixed_instrument
+from core.gear.owned import Barlow
+from core.ladder.aim import aim_at, aim_overhead
+from core.ladder.ladder import Rung, build_ladder
+from core.ladder.side import build_side
+from core.looks.expectation import Chance
+from core.looks.looks import find_looks
+from core.report.ladder import ladder_text
 from core.sky.bodies import Body
 from core.sky.night import compute_night
 from gui.app import main

@@ -11,11 +11,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from core.air.steadiness import Blur
-from core.answer import answer
-from core.kit.ladder import Standing, build_ladder
-from core.sky.aim import aim_altitude
+from core.ladder.aim import aim_altitude
+from core.ladder.ladder import Standing, build_ladder
 from core.sky.bodies import Body
 from core.sky.night import compute_night
+from core.tonight.answer import answer
 from tests.situations.conftest import Ask, AskJson
 from tests.situations.owners import LONDON, barlows, eyepieces, owner, scope
 

@@ -17,13 +17,13 @@ from hypothesis import strategies as st
 
 from core.air.atmosphere import refraction_deg
 from core.air.steadiness import Blur
-from core.answer import Limiter, answer
 from core.report.heights import heights_text
 from core.sky.bodies import Body
 from core.sky.disc import disc_at
 from core.sky.night import BodyState, Night, compute_night
 from core.sky.site import Site
-from core.wording import SiteClock
+from core.tonight.answer import Limiter, answer
+from core.words.wording import SiteClock
 from gui.height.readout import Sight, read_bodies
 from tests.situations.conftest import AskJson
 from tests.situations.owners import LONDON, MELBOURNE, eyepieces, owner, place, scope

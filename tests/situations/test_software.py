@@ -19,25 +19,25 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QAbstractButton, QComboBox, QLabel, QMenu, QWidget
 from pytestqt.qtbot import QtBot
 
-from core.kit.figures import parse_aperture_mm, parse_eyepiece_mm, parse_factor
-from core.kit.gear import Barlow, Eyepiece
+from core.gear.figures import parse_aperture_mm, parse_eyepiece_mm, parse_factor
+from core.gear.owned import Barlow, Eyepiece
 from core.record.files import previous_copy
 from core.record.observer import Profile
 from core.record.profile import dumps_profile, read_profile, save_profile
 from core.sky.bodies import Body
 from core.sky.ephemeris import usable_dates
 from core.sky.site import BlockedSky
-from gui import dialogs
 from gui.app import main
 from gui.gear.readings import reads
 from gui.height.view import HeightView
 from gui.ladder.view import LadderView
-from gui.session import Session
-from gui.shell import GEAR, HEIGHT, LADDER, Shell
+from gui.profile.session import Session
 from gui.state import AppState
+from gui.widgets import dialogs
 from gui.widgets.canvas import Canvas
 from gui.widgets.typed_field import TypedField
-from gui.window import _first_profile
+from gui.window.shell import GEAR, HEIGHT, LADDER, Shell
+from gui.window.start import _first_profile
 from tests.gui.conftest import EVENING_START, HandClock, make_profile, pixels
 from tests.situations.owners import eyepieces, owner, place, scope
 

@@ -7,7 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from core.air.cooling import estimate_cooling, rounded_span, time_constant_minutes
-from core.kit.gear import Telescope, TelescopeKind
+from core.gear.owned import Telescope, TelescopeKind
 
 INCH = 25.4
 

@@ -6,11 +6,11 @@ from functools import cache
 from attrs import evolve
 
 from core.air.steadiness import Blur
-from core.kit.gear import Barlow, Eyepiece, Telescope, TelescopeKind
-from core.kit.ladder import Ladder, build_ladder
-from core.picture.sight import Sight
-from core.picture.subject import subject_at
-from core.sky.aim import Aim, aim_altitude
+from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
+from core.ladder.aim import Aim, aim_altitude
+from core.ladder.ladder import Ladder, build_ladder
+from core.looks.picture.sight import Sight
+from core.looks.picture.subject import subject_at
 from core.sky.bodies import Body
 from core.sky.night import Night, compute_night
 from core.sky.site import BlockedSky, Site, WarmAir

@@ -5,9 +5,9 @@ from attrs import evolve
 
 from core.drawing.comparison_sheet import SHEET_INCHES, FigureRow, draw_comparison_sheet
 from core.drawing.palette import load_palette
-from core.kit.compare import Comparison, Winner, compare
-from core.kit.wishes import rungs_with
-from core.picture.eyepiece import Steps, compute_steps
+from core.ladder.compare import Comparison, Winner, compare
+from core.ladder.wishes import rungs_with
+from core.looks.picture.eyepiece import Steps, compute_steps
 from tests.core.drawing.examples import FEW, MANY, SIX_INCH, SMALL, TWELVE_INCH, eyepiece, ladder, sight
 from tests.core.drawing.looking import faults, figure_of, words_of
 

@@ -13,10 +13,10 @@ from numpy.typing import NDArray
 from core.drawing.eyepiece import EyepieceDrawing, draw_eyepiece, draw_pair
 from core.drawing.palette import load_palette
 from core.drawing.placing import Box
-from core.kit.gear import Diagonal, Telescope, TelescopeKind
-from core.picture.eyepiece import MOST_STEPS, compute_pictures, compute_steps
-from core.picture.sight import Sight
-from core.picture.subject import Subject, subject_at
+from core.gear.owned import Diagonal, Telescope, TelescopeKind
+from core.looks.picture.eyepiece import MOST_STEPS, compute_pictures, compute_steps
+from core.looks.picture.sight import Sight
+from core.looks.picture.subject import Subject, subject_at
 from core.sky.bodies import Body
 from tests.core.drawing.looking import faults, figure_of, words_of
 

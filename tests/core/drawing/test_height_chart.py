@@ -11,11 +11,11 @@ from attrs import evolve, frozen
 
 from core.drawing.height import HeightChart, draw_height
 from core.drawing.palette import PaletteName, load_palette
-from core.evening import plan_evening
 from core.record.profile import read_profile
 from core.sky.bodies import TARGETS, Body
 from core.sky.night import Night
 from core.sky.site import BlockedSky, Site, WarmAir
+from core.tonight.plan import plan_evening
 from tests.core.drawing.examples import (
     BERLIN,
     KATHMANDU,

@@ -13,8 +13,8 @@ from core.drawing.ladder_layout import PowerScale, lay_out_ladder, power_range
 from core.drawing.palette import PaletteName, load_palette
 from core.drawing.placing import Box
 from core.drawing.side_by_side import draw_two_ladders
-from core.kit.compare import compare
-from core.kit.ladder import Ladder
+from core.ladder.compare import compare
+from core.ladder.ladder import Ladder
 from core.sky.bodies import Body
 from tests.core.drawing.examples import (
     BINOCULAR,

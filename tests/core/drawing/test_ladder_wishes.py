@@ -8,10 +8,10 @@ import pytest
 from core.drawing.ladder import LadderChart, draw_ladder
 from core.drawing.palette import load_palette
 from core.drawing.side_by_side import draw_two_ladders
-from core.kit.compare import compare
-from core.kit.gear import Barlow, Eyepiece
-from core.kit.ladder import Ladder, Rung
-from core.kit.wishes import rungs_with
+from core.gear.owned import Barlow, Eyepiece
+from core.ladder.compare import compare
+from core.ladder.ladder import Ladder, Rung
+from core.ladder.wishes import rungs_with
 from tests.core.drawing.examples import FEW, MANY, SIX_INCH, TWELVE_INCH, eyepiece, ladder
 from tests.core.drawing.looking import faults, figure_of, pixels, words_of
 

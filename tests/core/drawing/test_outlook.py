@@ -13,7 +13,7 @@ from core.drawing.outlook_frame import scale_step, scale_top
 from core.drawing.palette import PaletteName, load_palette
 from core.sky.bodies import TARGETS, Body
 from core.sky.site import Site
-from core.year import Year, compute_year
+from core.year.year import Year, compute_year
 from tests.core.drawing.examples import PORTO, TROMSO
 from tests.core.drawing.looking import faults, figure_of, pixels, words_of
 

@@ -6,7 +6,7 @@ from typing import Any
 
 from hypothesis import strategies as st
 
-from core.kit.gear import BARRELS_MM, Barlow, Diagonal, Eyepiece, Filter, Telescope, TelescopeKind
+from core.gear.owned import BARRELS_MM, Barlow, Diagonal, Eyepiece, Filter, Telescope, TelescopeKind
 from core.record.observer import Eye, LengthUnit, Preferences, Profile, RedSpot, TemperatureUnit
 from core.sky.site import BlockedSky, Site, WarmAir
 

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from core.kit.gear import Diagonal, TelescopeKind
+from core.gear.owned import Diagonal, TelescopeKind
 from core.problems import ProblemsError
 from core.record import profile as profile_module
 from core.record.observer import LengthUnit, TemperatureUnit

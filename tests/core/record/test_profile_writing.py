@@ -9,7 +9,7 @@ import attrs
 import pytest
 from hypothesis import HealthCheck, given, settings
 
-from core.kit.gear import Barlow, Eyepiece, Telescope, TelescopeKind
+from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
 from core.problems import ProblemsError
 from core.record.observer import Profile, RedSpot
 from core.record.profile import dumps_profile, loads_profile, with_ids, without_exact_place

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from core.kit.gear import TelescopeKind
+from core.gear.owned import TelescopeKind
 from core.record.observer import LengthUnit, Profile
 from core.record.profile import dumps_profile, loads_profile, read_profile
 

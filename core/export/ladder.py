@@ -1,0 +1,88 @@
+"""A power ladder, and two telescopes side by side, as plain dictionaries for JSON."""
+
+from core.export.parts import SCHEMA, JsonObject, number, time_text
+from core.gear.combinations import Combination
+from core.ladder.compare import Comparison, Side
+from core.ladder.ladder import Ladder, Rung
+
+
+def ladder_json(ladder: Ladder) -> JsonObject:
+    """Return a ladder, its limits and its rungs, lowest power first."""
+    aim, limits, ceiling = ladder.aim, ladder.limits, ladder.ceiling
+    return {
+        "schema": SCHEMA,
+        "scope": {"id": ladder.scope.id, "name": ladder.scope.name},
+        "planet": None if aim.planet is None else aim.planet.value,
+        "at": time_text(aim.at),
+        "altitude_deg": number(aim.altitude_deg),
+        "path": number(aim.path),
+        "overhead": aim.overhead,
+        "blur": {
+            "overhead_arcsec": number(ladder.blur.overhead_arcsec),
+            "source": ladder.blur.source.value,
+        },
+        "limits": {
+            "aperture": number(limits.aperture),
+            "usual_air": number(limits.usual_air),
+            "tonight_air": number(limits.tonight_air),
+        },
+        "ceiling": {
+            "power": number(ceiling.power),
+            "set_by": None if ceiling.set_by is None else ceiling.set_by.value,
+            "reason": ceiling.reason,
+        },
+        "start": number(ladder.start),
+        "climb_to": number(ladder.climb_to),
+        "rungs": [_rung(rung) for rung in ladder.rungs],
+    }
+
+
+def compare_json(comparison: Comparison) -> JsonObject:
+    """Return two telescopes side by side and what they come to."""
+    return {
+        "schema": SCHEMA,
+        "planet": None if comparison.planet is None else comparison.planet.value,
+        "at": time_text(comparison.at),
+        "a": _side(comparison.a),
+        "b": _side(comparison.b),
+        "verdict": list(comparison.verdict),
+    }
+
+
+def _rung(rung: Rung) -> JsonObject:
+    return {
+        **_combination(rung.combination),
+        "power": number(rung.power),
+        "approximate": rung.combination.approximate,
+        "exit_pupil_mm": number(rung.exit_pupil_mm),
+        "true_field_deg": number(rung.true_field_deg),
+        "drift_s": number(rung.drift_s),
+        "standing": rung.standing.value,
+        "notices": list(rung.notices),
+        "alternatives": [_combination(other) for other in rung.alternatives],
+    }
+
+
+def _combination(combination: Combination) -> JsonObject:
+    eyepiece = combination.eyepiece
+    return {
+        "power": number(combination.power),
+        "eyepiece": None if eyepiece is None else eyepiece.name,
+        "eyepiece_focal_length_mm": number(combination.eyepiece_focal_length_mm),
+        "barlows": [barlow.name for barlow in combination.barlows],
+    }
+
+
+def _side(side: Side) -> JsonObject:
+    return {
+        **ladder_json(side.ladder),
+        "light_ratio_to_other": number(side.light_ratio_to_other),
+        "resolution_arcsec": number(side.resolution_arcsec),
+        "limiting_blur_arcsec": number(side.limiting_blur_arcsec),
+        "disc_diameter_arcmin_at_ceiling": number(side.disc_diameter_arcmin_at_ceiling),
+        "elements_across_disc": number(side.elements_across_disc),
+        "cooling_minutes": None if side.cooling_minutes is None else list(side.cooling_minutes),
+        "lowest_power": number(side.lowest_power),
+        "widest_field_deg": number(side.widest_field_deg),
+        "collimation": side.collimation,
+    }

@@ -1,0 +1,1 @@
+"""What is owned, what one combination gives, and figures as people type them."""

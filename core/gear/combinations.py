@@ -1,0 +1,168 @@
+"""Every way in which the owner's eyepieces, Barlows and reducers fit a telescope.
+
+None or one Barlow; two only where the owner allows it, and then marked approximate; a reducer never with a
+Barlow; nothing at all on an instrument whose power is built in (common practice, no source).
+"""
+
+import math
+from collections.abc import Iterator, Sequence
+from itertools import combinations as subsets
+from itertools import pairwise
+
+from attrs import frozen
+
+from core.gear.optics import exit_pupil_mm, power, true_field_deg, true_field_from_apparent_deg
+from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
+
+# A zoom is shown at both ends and at equal logarithmic steps of at most this ratio between.
+WIDEST_ZOOM_STEP = 1.25
+
+
+@frozen(kw_only=True)
+class Combination:
+    """One eyepiece at one focal length with its Barlows, or one power of a fixed-power instrument.
+
+    ``barlows`` runs from the focuser to the eyepiece, a reducer counts as one. ``true_field_deg`` and
+    ``apparent_field_deg`` are None where the owner's figures do not tell. ``approximate`` marks a power that
+    hangs on the spacing of two Barlows.
+    """
+
+    eyepiece: Eyepiece | None
+    eyepiece_focal_length_mm: float | None
+    barlows: tuple[Barlow, ...] = ()
+    power: float
+    exit_pupil_mm: float
+    true_field_deg: float | None
+    apparent_field_deg: float | None = None
+    approximate: bool = False
+
+    @property
+    def label(self) -> str:
+        """The owner's names as they stand in the focuser: ``10 mm + 2x``, or ``10 mm of 8-24 zoom``."""
+        if self.eyepiece is None:
+            return "built-in power"
+        name = self.eyepiece.name
+        if self.eyepiece.is_zoom:
+            assert self.eyepiece_focal_length_mm is not None  # a zoom is always set to one
+            # A ring cannot be set finer than a tenth, and what is cut off in a narrow column is the name.
+            name = f"{round(self.eyepiece_focal_length_mm, 1):g} mm of {name}"
+        return " + ".join([name, *(barlow.name for barlow in self.barlows)])
+
+    @property
+    def has_reducer(self) -> bool:
+        """Whether a reducer is in it."""
+        return any(barlow.is_reducer for barlow in self.barlows)
+
+
+def combinations(
+    scope: Telescope, eyepieces: Sequence[Eyepiece], barlows: Sequence[Barlow]
+) -> tuple[Combination, ...]:
+    """Return everything that fits, lowest power first."""
+    if scope.kind is TelescopeKind.FIXED:
+        return tuple(_built_in(scope))
+    chains = barlow_chains(scope, barlows)
+    found = [
+        _combine(scope, eyepiece, focal_length_mm, chain)
+        for eyepiece in eyepieces
+        for chain in chains
+        if fits(scope, eyepiece, chain)
+        for focal_length_mm in eyepiece_focal_lengths_mm(eyepiece)
+    ]
+    return tuple(sorted(found, key=lambda combination: combination.power))
+
+
+def barlow_chains(scope: Telescope, barlows: Sequence[Barlow]) -> list[tuple[Barlow, ...]]:
+    """Return what may stand between focuser and eyepiece: nothing, one, or two where the owner allows it."""
+    usable = [barlow for barlow in barlows if barlow.barrel_mm <= scope.barrel_mm]
+    chains: list[tuple[Barlow, ...]] = [(), *((barlow,) for barlow in usable)]
+    if scope.stack_barlows:
+        lenses = [barlow for barlow in usable if not barlow.is_reducer]
+        # The wider barrel must stand next to the focuser for the other to fit into it.
+        chains += [tuple(sorted(pair, key=lambda lens: -lens.barrel_mm)) for pair in subsets(lenses, 2)]
+    return chains
+
+
+def fits(scope: Telescope, eyepiece: Eyepiece, chain: Sequence[Barlow] = ()) -> bool:
+    """Tell whether each barrel goes into its own width or a wider one, from the focuser to the eyepiece."""
+    widths = [scope.barrel_mm, *(barlow.barrel_mm for barlow in chain), eyepiece.barrel_mm]
+    return all(outer >= inner for outer, inner in pairwise(widths))
+
+
+def equal_steps(low: float, high: float) -> tuple[float, ...]:
+    """Return both ends and the fewest equal logarithmic steps between them of at most 1.25x."""
+    count = max(1, math.ceil(math.log(high / low) / math.log(WIDEST_ZOOM_STEP) - 1e-9))
+    between = (low * (high / low) ** (step / count) for step in range(1, count))
+    return (low, *between, high)
+
+
+def eyepiece_focal_lengths_mm(eyepiece: Eyepiece) -> tuple[float, ...]:
+    """Return the focal length in mm, or those at which a zoom is shown."""
+    if eyepiece.focal_length_mm is not None:
+        return (eyepiece.focal_length_mm,)
+    assert eyepiece.focal_length_min_mm is not None
+    assert eyepiece.focal_length_max_mm is not None
+    return equal_steps(eyepiece.focal_length_min_mm, eyepiece.focal_length_max_mm)
+
+
+def apparent_field_deg(eyepiece: Eyepiece, focal_length_mm: float) -> float | None:
+    """Return the apparent field in degrees, for a zoom in proportion between the figures of its two ends.
+
+    A zoom with only one known end is known at that end alone.
+    """
+    if not eyepiece.is_zoom:
+        return eyepiece.apparent_field_deg
+    low_mm, high_mm = eyepiece.focal_length_min_mm, eyepiece.focal_length_max_mm
+    at_low, at_high = eyepiece.apparent_field_at_min_deg, eyepiece.apparent_field_at_max_deg
+    assert low_mm is not None
+    assert high_mm is not None
+    if focal_length_mm == low_mm:
+        return at_low
+    if focal_length_mm == high_mm:
+        return at_high
+    if at_low is None or at_high is None:
+        return None
+    share = (focal_length_mm - low_mm) / (high_mm - low_mm)
+    return at_low + share * (at_high - at_low)
+
+
+def _combine(
+    scope: Telescope, eyepiece: Eyepiece, focal_length_mm: float, chain: tuple[Barlow, ...]
+) -> Combination:
+    assert scope.focal_length_mm is not None
+    factor = math.prod(barlow.working_factor for barlow in chain)
+    combined_power = power(scope.focal_length_mm, focal_length_mm, factor)
+    apparent_deg = apparent_field_deg(eyepiece, focal_length_mm)
+    field_deg: float | None = None
+    # A zoom's field stop changes as it is turned, so one figure for it tells nothing.
+    if eyepiece.field_stop_mm is not None and not eyepiece.is_zoom:
+        field_deg = true_field_deg(eyepiece.field_stop_mm, scope.focal_length_mm * factor)
+    elif apparent_deg is not None:
+        field_deg = true_field_from_apparent_deg(apparent_deg, combined_power)
+    return Combination(
+        eyepiece=eyepiece,
+        eyepiece_focal_length_mm=focal_length_mm,
+        barlows=chain,
+        power=combined_power,
+        exit_pupil_mm=exit_pupil_mm(scope.aperture_mm, combined_power),
+        true_field_deg=field_deg,
+        apparent_field_deg=apparent_deg,
+        approximate=len(chain) > 1,
+    )
+
+
+def _built_in(scope: Telescope) -> Iterator[Combination]:
+    """Yield the powers of a fixed-power instrument; its stated field is that of its lowest power."""
+    if scope.power is not None:
+        powers: tuple[float, ...] = (scope.power,)
+    else:
+        assert scope.power_min is not None
+        assert scope.power_max is not None
+        powers = equal_steps(scope.power_min, scope.power_max)
+    for position, own_power in enumerate(powers):
+        yield Combination(
+            eyepiece=None,
+            eyepiece_focal_length_mm=None,
+            power=float(own_power),
+            exit_pupil_mm=exit_pupil_mm(scope.aperture_mm, own_power),
+            true_field_deg=scope.true_field_deg if position == 0 else None,
+        )

@@ -1,1 +1,0 @@
-"""What is owned and what its combinations give."""

@@ -1,0 +1,1 @@
+"""Rungs, ceiling, notices and gaps of one telescope, and two telescopes compared."""

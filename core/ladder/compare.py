@@ -1,0 +1,69 @@
+"""Two telescopes side by side under the same sky."""
+
+from datetime import datetime
+
+from attrs import frozen
+
+from core.air.cooling import USUAL_WARMTH_C
+from core.ladder.ladder import Ladder
+from core.ladder.side import Side, build_side
+from core.ladder.verdict import (
+    COOLING_TIE,
+    DETAIL_TIE,
+    FIELD_TIE,
+    LIGHT_TIE,
+    Winner,
+    verdict,
+    winner,
+)
+from core.sky.bodies import Body
+
+__all__ = ["Comparison", "Side", "Winner", "compare"]
+
+
+@frozen(kw_only=True)
+class Comparison:
+    """Both sides and what they come to.
+
+    Each ``..._winner`` is None where a figure is missing; differences too small to notice are a tie.
+    """
+
+    planet: Body | None
+    at: datetime | None
+    a: Side
+    b: Side
+    detail_winner: Winner | None
+    light_winner: Winner | None
+    field_winner: Winner | None
+    cooling_winner: Winner | None
+    verdict: tuple[str, ...]
+
+
+def compare(
+    a: Ladder, b: Ladder, *, disc_arcsec: float | None = None, warmer_by_c: float = USUAL_WARMTH_C
+) -> Comparison:
+    """Return the comparison of two ladders built for the same aim and the same air.
+
+    ``disc_arcsec`` is the planet's diameter, None without a planet; both telescopes are taken to be
+    carried out ``warmer_by_c`` warmer than the air.
+    """
+    if a.aim != b.aim or a.blur != b.blur:
+        raise ValueError("both ladders must be built for the same aim and the same air")
+    side_a = build_side(a, b.scope, disc_arcsec=disc_arcsec, warmer_by_c=warmer_by_c)
+    side_b = build_side(b, a.scope, disc_arcsec=disc_arcsec, warmer_by_c=warmer_by_c)
+    likely_a, likely_b = (
+        None if side.cooling_minutes is None else side.cooling_minutes[1] for side in (side_a, side_b)
+    )
+    return Comparison(
+        planet=a.aim.planet,
+        at=a.aim.at,
+        a=side_a,
+        b=side_b,
+        detail_winner=winner(
+            side_a.limiting_blur_arcsec, side_b.limiting_blur_arcsec, tie=DETAIL_TIE, smaller_wins=True
+        ),
+        light_winner=winner(side_a.light_ratio_to_other, side_b.light_ratio_to_other, tie=LIGHT_TIE**2),
+        field_winner=winner(side_a.widest_field_deg, side_b.widest_field_deg, tie=FIELD_TIE),
+        cooling_winner=winner(likely_a, likely_b, tie=COOLING_TIE, smaller_wins=True),
+        verdict=verdict(side_a, side_b),
+    )

@@ -1,0 +1,221 @@
+"""The power ladder: everything that fits, merged into rungs, with the limits drawn across it."""
+
+from collections.abc import Iterator, Sequence
+from enum import StrEnum
+
+from attrs import evolve, frozen
+
+from core.air.steadiness import USUAL_AIR_POWER, Blur, Ceiling, Limits, ceiling_of, find_limits
+from core.gear.combinations import Combination, combinations
+from core.gear.optics import drift_s
+from core.gear.owned import Barlow, Eyepiece, Telescope
+from core.ladder.aim import Aim
+from core.ladder.notices import (
+    Wearer,
+    nothing_fits_notice,
+    nothing_under_ceiling_notice,
+    over,
+    rung_notices,
+)
+from core.sky.bodies import Body
+
+# Powers this close to the lowest of a group count as one rung (ours).
+ONE_RUNG_RATIO = 1.03
+# Below this a planet shows little; common practice, no source.
+USEFUL_POWER = 50.0
+USEFUL_POWER_MARS = 100.0
+
+
+class Standing(StrEnum):
+    """Where a rung stands: too low to show much, good, or above the ceiling."""
+
+    BELOW = "below"
+    GOOD = "good"
+    ABOVE = "above"
+
+
+@frozen(kw_only=True)
+class Rung:
+    """One step of the ladder: the combination shown first, and the others that give nearly its power.
+
+    ``drift_s`` is None where the field is unknown or the mount is driven.
+    """
+
+    power: float
+    combination: Combination
+    alternatives: tuple[Combination, ...]
+    exit_pupil_mm: float
+    true_field_deg: float | None
+    drift_s: float | None
+    standing: Standing
+    notices: tuple[str, ...]
+
+    @property
+    def label(self) -> str:
+        """Eyepiece and Barlow by the owner's names, ``10 mm + 2x``."""
+        return self.combination.label
+
+
+@frozen(kw_only=True)
+class Ladder:
+    """The ladder of one telescope pointed somewhere in tonight's air, lowest rung first.
+
+    ``start`` and ``climb_to`` are powers of rungs; ``climb_to`` is None when no rung stays under the
+    ceiling or there is no ceiling. ``notices`` speak of the aim and of the kit as a whole; the first rung
+    repeats them.
+    """
+
+    scope: Telescope
+    aim: Aim
+    blur: Blur
+    limits: Limits
+    ceiling: Ceiling
+    start: float | None
+    climb_to: float | None
+    rungs: tuple[Rung, ...]
+    notices: tuple[str, ...] = ()
+
+
+def build_ladder(
+    *,
+    scope: Telescope,
+    eyepieces: Sequence[Eyepiece],
+    barlows: Sequence[Barlow],
+    eye_pupil_mm: float = 7.0,
+    glasses: bool = False,
+    astigmatism: bool = False,
+    aim: Aim,
+    blur: Blur,
+    usual_air: float = USUAL_AIR_POWER,
+) -> Ladder:
+    """Return the ladder for a telescope with the owner's kit, where it points and tonight's blur.
+
+    ``usual_air`` is 300x, or 400x when the owner lifts it for the night.
+    """
+    limits = find_limits(aperture_mm=scope.aperture_mm, path=aim.path, blur=blur, usual_air=usual_air)
+    ceiling = _ceiling(limits, aim)
+    wearer = Wearer(eye_pupil_mm=eye_pupil_mm, glasses=glasses, astigmatism=astigmatism)
+    rungs = tuple(
+        _rung(group, scope=scope, aim=aim, limits=limits, ceiling=ceiling, wearer=wearer)
+        for group in one_rung_groups(combinations(scope, eyepieces, barlows))
+    )
+    kit_notices = (*aim.notices, *_kit_notices(rungs, scope, ceiling))
+    if rungs and kit_notices:
+        rungs = (evolve(rungs[0], notices=(*kit_notices, *rungs[0].notices)), *rungs[1:])
+    return Ladder(
+        scope=scope,
+        aim=aim,
+        blur=blur,
+        limits=limits,
+        ceiling=ceiling,
+        start=_start(rungs, eye_pupil_mm),
+        climb_to=_climb_to(rungs, ceiling),
+        rungs=rungs,
+        notices=kit_notices,
+    )
+
+
+def rung_of(
+    ladder: Ladder,
+    combination: Combination,
+    *,
+    eye_pupil_mm: float = 7.0,
+    glasses: bool = False,
+    astigmatism: bool = False,
+) -> Rung:
+    """Return one combination as a rung of its own, such as an alternative with its own figures."""
+    return _rung(
+        (combination,),
+        scope=ladder.scope,
+        aim=ladder.aim,
+        limits=ladder.limits,
+        ceiling=ladder.ceiling,
+        wearer=Wearer(eye_pupil_mm=eye_pupil_mm, glasses=glasses, astigmatism=astigmatism),
+    )
+
+
+def one_rung_groups(found: Sequence[Combination]) -> Iterator[tuple[Combination, ...]]:
+    """Split combinations, lowest power first, into rungs; the one to show comes first in each.
+
+    A group starts at its lowest power and takes all up to 1.03 times that. Shown first: fewest Barlows,
+    then the widest field, an unknown one last (ours).
+    """
+    group: list[Combination] = []
+    for combination in found:
+        if group and combination.power > group[0].power * ONE_RUNG_RATIO * (1 + 1e-9):
+            yield tuple(sorted(group, key=_shown_first))
+            group = []
+        group.append(combination)
+    if group:
+        yield tuple(sorted(group, key=_shown_first))
+
+
+def useful_power(planet: Body | None) -> float:
+    """Return the power below which a planet shows little: 50x, for Mars 100x (common practice)."""
+    return USEFUL_POWER_MARS if planet is Body.MARS else USEFUL_POWER
+
+
+def _shown_first(combination: Combination) -> tuple[int, float, float]:
+    return len(combination.barlows), -(combination.true_field_deg or 0.0), combination.power
+
+
+def _rung(
+    group: tuple[Combination, ...],
+    *,
+    scope: Telescope,
+    aim: Aim,
+    limits: Limits,
+    ceiling: Ceiling,
+    wearer: Wearer,
+) -> Rung:
+    shown = group[0]
+    drift = None
+    if shown.true_field_deg is not None and not scope.driven:
+        declination_deg = aim.declination_deg if aim.declination_deg is not None else 0.0
+        drift = drift_s(shown.true_field_deg, declination_deg)
+    return Rung(
+        power=shown.power,
+        combination=shown,
+        alternatives=group[1:],
+        exit_pupil_mm=shown.exit_pupil_mm,
+        true_field_deg=shown.true_field_deg,
+        drift_s=drift,
+        standing=_standing(shown.power, ceiling, aim.planet),
+        notices=rung_notices(shown, scope=scope, limits=limits, wearer=wearer),
+    )
+
+
+def _standing(power: float, ceiling: Ceiling, planet: Body | None) -> Standing:
+    if over(power, ceiling.power):
+        return Standing.ABOVE
+    return Standing.BELOW if over(useful_power(planet), power) else Standing.GOOD
+
+
+def _start(rungs: Sequence[Rung], eye_pupil_mm: float) -> float | None:
+    """Return the lowest power whose exit pupil the eye takes in, or the highest if it takes in none."""
+    for rung in rungs:
+        if not over(rung.exit_pupil_mm, eye_pupil_mm):
+            return rung.power
+    return rungs[-1].power if rungs else None
+
+
+def _ceiling(limits: Limits, aim: Aim) -> Ceiling:
+    """Return the lowest limit; none, for safety, where the Sun is up and too near."""
+    if aim.too_near_the_sun:
+        return Ceiling(power=None, set_by=None, reason=aim.reason)
+    return ceiling_of(limits, aim.reason)
+
+
+def _climb_to(rungs: Sequence[Rung], ceiling: Ceiling) -> float | None:
+    if ceiling.power is None:
+        return None
+    return max((rung.power for rung in rungs if not over(rung.power, ceiling.power)), default=None)
+
+
+def _kit_notices(rungs: Sequence[Rung], scope: Telescope, ceiling: Ceiling) -> tuple[str, ...]:
+    if not rungs:
+        return (nothing_fits_notice(scope),)
+    if over(rungs[0].power, ceiling.power):
+        assert ceiling.power is not None
+        return (nothing_under_ceiling_notice(rungs[0].combination, ceiling.power, scope.aperture_mm),)
+    return ()

@@ -1,0 +1,108 @@
+"""One of two telescopes set side by side: what it would give tonight, in figures."""
+
+import math
+
+from attrs import frozen
+
+from core.air.cooling import USUAL_WARMTH_C, estimate_cooling
+from core.air.steadiness import FINEST_DETAIL_AT_EYE_ARCSEC, blur_at
+from core.gear.optics import dawes_arcsec
+from core.gear.owned import Telescope, TelescopeKind
+from core.ladder.ladder import Ladder
+from core.words.quantities import two_figures
+
+# From this focal ratio a reflector forgives a rough alignment; the tolerance goes with its cube (common
+# practice, no source).
+FORGIVING_FOCAL_RATIO = 8.0
+
+
+@frozen(kw_only=True)
+class Side:
+    """One telescope of a comparison; its ladder stands for limits, drift and powers.
+
+    ``light_ratio_to_other`` compares clear areas of aperture. ``resolution_arcsec`` is Dawes' limit,
+    ``limiting_blur_arcsec`` the finest detail that reaches the eye: the coarsest of that limit, of the
+    air's blur at this height and of what a built-in power can show. ``elements_across_disc`` counts such
+    details across the planet. ``cooling_minutes`` is low, likely, high. What cannot be told is None.
+    """
+
+    ladder: Ladder
+    light_ratio_to_other: float
+    resolution_arcsec: float
+    limiting_blur_arcsec: float | None
+    disc_diameter_arcmin_at_ceiling: float | None
+    elements_across_disc: float | None
+    cooling_minutes: tuple[float, float, float] | None
+    lowest_power: float | None
+    widest_field_deg: float | None
+    collimation: str
+
+    @property
+    def scope(self) -> Telescope:
+        """The telescope."""
+        return self.ladder.scope
+
+
+def build_side(
+    ladder: Ladder, other: Telescope, *, disc_arcsec: float | None, warmer_by_c: float = USUAL_WARMTH_C
+) -> Side:
+    """Return the figures of one telescope beside the other, carried out so much warmer than the air."""
+    scope, ceiling_power = ladder.scope, ladder.ceiling.power
+    blur_arcsec = limiting_blur_arcsec(ladder)
+    disc_arcmin = elements = None
+    if disc_arcsec is not None and ceiling_power is not None and blur_arcsec is not None:
+        disc_arcmin = disc_arcsec * usable_power(ladder, ceiling_power) / 60.0
+        elements = disc_arcsec / blur_arcsec
+    fields = [rung.true_field_deg for rung in ladder.rungs if rung.true_field_deg is not None]
+    return Side(
+        ladder=ladder,
+        light_ratio_to_other=_clear_area(scope) / _clear_area(other),
+        resolution_arcsec=dawes_arcsec(scope.aperture_mm),
+        limiting_blur_arcsec=blur_arcsec,
+        disc_diameter_arcmin_at_ceiling=disc_arcmin,
+        elements_across_disc=elements,
+        cooling_minutes=estimate_cooling(scope, warmer_by_c=warmer_by_c).minutes,
+        lowest_power=ladder.rungs[0].power if ladder.rungs else None,
+        widest_field_deg=max(fields, default=None),
+        collimation=collimation_care(scope),
+    )
+
+
+def built_in_power(scope: Telescope) -> float | None:
+    """Return the highest power of a fixed-power instrument, None for any other."""
+    return scope.power if scope.power is not None else scope.power_max
+
+
+def usable_power(ladder: Ladder, ceiling_power: float) -> float:
+    """Return the ceiling, or a built-in power that stays under it."""
+    own = built_in_power(ladder.scope)
+    return ceiling_power if own is None else min(own, ceiling_power)
+
+
+def limiting_blur_arcsec(ladder: Ladder) -> float | None:
+    """Return the finest detail in arcsec that reaches the eye, None where no air path can be given."""
+    if ladder.aim.path is None or ladder.ceiling.power is None:
+        return None
+    coarsest = max(
+        dawes_arcsec(ladder.scope.aperture_mm), blur_at(ladder.blur.overhead_arcsec, ladder.aim.path)
+    )
+    own = built_in_power(ladder.scope)
+    return coarsest if own is None else max(coarsest, FINEST_DETAIL_AT_EYE_ARCSEC / own)
+
+
+def collimation_care(scope: Telescope) -> str:
+    """Return what the alignment of the optics asks of the owner (common practice)."""
+    if scope.kind in (TelescopeKind.REFRACTOR, TelescopeKind.FIXED):
+        return "No collimation needed."
+    care = "Collimation: a rough check in daylight, a star test at high power once it is cool."
+    ratio = scope.focal_ratio
+    if scope.kind is TelescopeKind.REFLECTOR and ratio is not None and ratio < FORGIVING_FOCAL_RATIO:
+        strictness = (FORGIVING_FOCAL_RATIO / ratio) ** 3
+        times = two_figures(strictness)
+        care += f" At f/{two_figures(ratio)} it must be about {times} times as exact as at f/8."
+    return care
+
+
+def _clear_area(scope: Telescope) -> float:
+    """Return the area of the aperture in mm2 less what the secondary mirror hides."""
+    return math.pi / 4.0 * scope.aperture_mm**2 * (1.0 - scope.obstruction_ratio**2)

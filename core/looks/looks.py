@@ -1,0 +1,177 @@
+"""How one planet looks at a time and a site: everything about it as one value."""
+
+from datetime import date, datetime
+from typing import Final
+
+from attrs import frozen
+
+from core.air.dispersion import Dispersion, dispersion_at
+from core.air.steadiness import blur_at
+from core.gear.optics import dawes_arcsec
+from core.ladder.aim import aim_at
+from core.ladder.ladder import Ladder
+from core.ladder.side import limiting_blur_arcsec
+from core.looks.expectation import Expectation
+from core.looks.picture.sight import Sight
+from core.looks.picture.subject import Subject, subject_at
+from core.looks.picture.turn import zenith_angle_deg
+from core.looks.worth_looking import expect
+from core.record.observer import RedSpot
+from core.sky.bodies import Body
+from core.sky.moons import MoonEvent, moon_events
+from core.sky.night import Night, Position
+from core.sky.red_spot import RedSpotPasses, red_spot_passes
+from core.sky.site import Site
+
+
+@frozen(kw_only=True)
+class Happenings:
+    """What happens on a planet in one evening.
+
+    ``events`` are what Jupiter's moons do, ``events_to_see`` those of them that fall into the planet's
+    windows; both are empty for the others, as ``red_spot`` is None for them.
+    """
+
+    events: tuple[MoonEvent, ...] = ()
+    events_to_see: tuple[MoonEvent, ...] = ()
+    red_spot: RedSpotPasses | None = None
+
+
+NOTHING_HAPPENS: Final = Happenings()
+
+# What a Sight is made of. Figures each in its range may together make a telescope that nobody has (50 mm of
+# focal length for 2 m of aperture): its powers and fields beyond these are not shown.
+_SHOWN_POWERS: Final = (0.1, 10_000.0)
+_SHOWN_FIELDS_DEG: Final = (0.001, 40.0)
+
+
+@frozen(kw_only=True)
+class Looks:
+    """One planet's looks.
+
+    ``dispersion`` is None below 5 degrees; ``dispersion_limits`` tells whether it, rather than aperture
+    and air, hides detail. Without a telescope there is no ``ladder``, no sight and no expectation, nor is
+    there where the body stands so near to the Sun that nothing is offered; ``caution`` says so.
+    """
+
+    site: Site
+    evening: date
+    planet: Body
+    time: datetime
+    position: Position
+    subject: Subject
+    happenings: Happenings = NOTHING_HAPPENS
+    dispersion: Dispersion | None = None
+    dispersion_limits: bool = False
+    ladder: Ladder | None = None
+    sights: tuple[Sight, ...] = ()
+    expectations: tuple[Expectation, ...] = ()
+    caution: str | None = None
+
+
+def find_happenings(night: Night, planet: Body, red_spot: RedSpot | None = None) -> Happenings:
+    """Return what happens on a planet in an evening; the same for every time of it."""
+    if planet is not Body.JUPITER:
+        return NOTHING_HAPPENS
+    events = moon_events(night.start, night.end)
+    spot = None
+    if red_spot is not None:
+        spot = red_spot_passes(red_spot.longitude_deg, red_spot.on, night.start, night.end)
+    return Happenings(
+        events=events,
+        events_to_see=tuple(event for event in events if _in_a_window(night, planet, event)),
+        red_spot=spot,
+    )
+
+
+def find_looks(
+    night: Night,
+    planet: Body,
+    *,
+    at: datetime | None = None,
+    ladder: Ladder | None = None,
+    happenings: Happenings | None = None,
+) -> Looks:
+    """Return how a planet looks at a time of an evening, at its best minutes when none is given.
+
+    With a ``ladder``, which must point at the planet, its aim decides the time, and its telescope and air
+    say what can be seen. ``happenings`` are the planet's own in that evening; left out, they are found,
+    without a red spot.
+    """
+    if happenings is None:
+        happenings = find_happenings(night, planet)
+    aim = aim_at(night, planet, at) if ladder is None else ladder.aim
+    time = aim.at or night.start
+    position = night.position(planet, time)
+    spot = happenings.red_spot
+    subject = subject_at(planet, time, red_spot_longitude_deg=None if spot is None else spot.longitude_deg)
+    offered = None if aim.too_near_the_sun else ladder
+    dispersion = dispersion_at(position.apparent_altitude_deg, elevation_m=night.site.elevation_m)
+    return Looks(
+        site=night.site,
+        evening=night.evening,
+        planet=planet,
+        time=time,
+        position=position,
+        subject=subject,
+        happenings=happenings,
+        dispersion=dispersion,
+        dispersion_limits=_limits(dispersion, ladder, position),
+        ladder=ladder,
+        sights=() if offered is None else sights_of(offered, subject, night.site, position, dispersion),
+        expectations=() if offered is None else _expectations(offered, subject, happenings.events_to_see),
+        caution=aim.caution,
+    )
+
+
+def sights_of(
+    ladder: Ladder, subject: Subject, site: Site, position: Position, dispersion: Dispersion | None
+) -> tuple[Sight, ...]:
+    """Return what each rung shows, lowest power first; none where there is too much air to tell.
+
+    A power beyond 10,000x is left out, and a field beyond 40 degrees taken as unknown.
+    """
+    if position.path is None:
+        return ()
+    return tuple(
+        Sight(
+            subject=subject,
+            scope=ladder.scope,
+            power=rung.power,
+            air_arcsec=blur_at(ladder.blur.overhead_arcsec, position.path),
+            spread_arcsec=0.0 if dispersion is None else dispersion.arcsec,
+            true_field_deg=_shown_field_deg(rung.true_field_deg),
+            zenith_angle_deg=zenith_angle_deg(site.latitude_deg, position.altitude_deg, position.azimuth_deg),
+        )
+        for rung in ladder.rungs
+        if _SHOWN_POWERS[0] <= rung.power <= _SHOWN_POWERS[1]
+    )
+
+
+def _shown_field_deg(field_deg: float | None) -> float | None:
+    if field_deg is None or not _SHOWN_FIELDS_DEG[0] <= field_deg <= _SHOWN_FIELDS_DEG[1]:
+        return None
+    return field_deg
+
+
+def _in_a_window(night: Night, planet: Body, event: MoonEvent) -> bool:
+    windows = night.of(planet).windows
+    return any(event.start < window.end and window.start < event.end for window in windows)
+
+
+def _limits(dispersion: Dispersion | None, ladder: Ladder | None, position: Position) -> bool:
+    if dispersion is None or ladder is None or position.path is None:
+        return False
+    return dispersion.limits(
+        dawes_arcsec=dawes_arcsec(ladder.scope.aperture_mm),
+        blur_arcsec=blur_at(ladder.blur.overhead_arcsec, position.path),
+    )
+
+
+def _expectations(ladder: Ladder, subject: Subject, events: tuple[MoonEvent, ...]) -> tuple[Expectation, ...]:
+    return expect(
+        subject,
+        finest_detail_arcsec=limiting_blur_arcsec(ladder),
+        highest_power=ladder.climb_to,
+        events=events,
+    )

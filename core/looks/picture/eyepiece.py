@@ -1,0 +1,65 @@
+"""All that is shown of one power at a time: the field, its middle enlarged, and the powers beside it."""
+
+from collections.abc import Sequence
+from typing import Final
+
+from attrs import frozen
+
+from core.looks.picture.sight import PICTURE_SIZE, Sight, Values, window_for
+
+FIELD_SIZE: Final = 256
+STEP_SIZE: Final = 128
+# So many powers stand beside each other; of a larger kit, those around the one in hand.
+MOST_STEPS: Final = 7
+_LEAST_WINDOW_DEG: Final = 1.0
+
+
+@frozen(eq=False)
+class Steps:
+    """Several views beside each other at one scale: each picture (N, N) is ``window_deg`` wide to the eye."""
+
+    shown: tuple[tuple[Sight, Values], ...]
+    window_deg: float
+
+
+@frozen(eq=False, kw_only=True)
+class Pictures:
+    """One power in hand and its neighbours.
+
+    ``field`` (N, N) is just as wide as the field, None where that is not known. ``close_up`` gives the body
+    room at the power in hand; ``steps`` stand from the lowest power up.
+    """
+
+    sight: Sight
+    field: Values | None
+    close_up: Steps
+    steps: Steps
+
+
+def compute_pictures(sights: Sequence[Sight], in_hand: Sight) -> Pictures:
+    """Return the pictures of a power in hand, one of ``sights``, which stand from the lowest power up."""
+    return Pictures(
+        sight=in_hand,
+        field=field_picture(in_hand),
+        close_up=compute_steps([in_hand], PICTURE_SIZE),
+        steps=compute_steps(steps_around(sights, in_hand)),
+    )
+
+
+def field_picture(sight: Sight) -> Values | None:
+    """Return the picture (N, N) that is just as wide as the field, or None where that is not known."""
+    if sight.true_field_deg is None:
+        return None
+    return sight.window(sight.true_field_deg * sight.power, FIELD_SIZE)
+
+
+def compute_steps(sights: Sequence[Sight], size: int = STEP_SIZE) -> Steps:
+    """Return views (size, size) at one scale, at which the body has room in each."""
+    window_deg = max(_LEAST_WINDOW_DEG, *(window_for(sight.subject, sight.power) for sight in sights))
+    return Steps(tuple((sight, sight.window(window_deg, size)) for sight in sights), window_deg)
+
+
+def steps_around(sights: Sequence[Sight], in_hand: Sight) -> tuple[Sight, ...]:
+    """Return the powers next to one in hand, itself included, in order."""
+    first = min(max(sights.index(in_hand) - MOST_STEPS // 2, 0), max(len(sights) - MOST_STEPS, 0))
+    return tuple(sights[first : first + MOST_STEPS])

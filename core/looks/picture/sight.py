@@ -1,0 +1,142 @@
+"""What one power of one telescope shows of a body: size at the eye, and the picture to scale."""
+
+from functools import lru_cache
+from typing import Final
+
+import numpy as np
+from attrs import evolve, field, frozen
+from attrs.validators import optional
+from numpy.typing import NDArray
+
+from core.checks import within
+from core.gear.owned import Telescope
+from core.looks.picture.blur import Blurring, blurred
+from core.looks.picture.paint import Grid, painted
+from core.looks.picture.subject import Subject
+from core.looks.picture.turn import Turn, turning_of
+from core.sky.bodies import Body
+from core.sky.moons import Moon
+
+Values = NDArray[np.float32]
+
+PICTURE_SIZE: Final = 400
+# The widest apparent field of an eyepiece.
+_WIDEST_APPARENT_DEG: Final = 120.0
+# Pixels painted beyond each edge, so that what the blur carries over the edge is right.
+_MARGIN: Final = 56
+
+# What a good eye blurs by, full width at half maximum at the eyepiece: it parts two lines 2 arcminutes apart
+# (normal acuity; ISO 8596).
+EYE_BLUR_ARCSEC: Final = 120.0
+
+# Said wherever the picture is shown.
+LIMITS: Final = (
+    "The picture is computed from the planet's disc, your telescope and tonight's air.",
+    "Belts, caps and plains are plain bands and patches, not what is there tonight.",
+    "It shows a long look: in still moments the eye catches more.",
+    "In a small aperture the air moves the image about more than it blurs it.",
+    "It may look softer than the ceiling suggests: the ceiling is a rule of thumb, this is a calculation.",
+    "Your eye is taken to blur by 2 arcminutes at the eyepiece; yours may be sharper, or not so sharp.",
+    "Not shown: how dim the view grows with power, colours, and faults of the optics.",
+)
+
+
+@frozen(kw_only=True)
+class Sight:
+    """A body in one telescope at one power, in tonight's air.
+
+    ``air_arcsec`` is the air's blur at the body's height, ``spread_arcsec`` how far the air parts its
+    colours; ``zenith_angle_deg`` is the position angle of the zenith at the body, None when unknown: then
+    north takes its place in the picture, and the colours' spread is left out.
+    """
+
+    subject: Subject
+    scope: Telescope
+    power: float = field(validator=within(0.1, 10_000, "x"))
+    air_arcsec: float = field(validator=within(0, 60, "arcsec"))
+    spread_arcsec: float = field(default=0.0, validator=within(0, 60, "arcsec"))
+    true_field_deg: float | None = field(default=None, validator=optional(within(0.001, 40, "degrees")))
+    zenith_angle_deg: float | None = None
+
+    @property
+    def turn(self) -> Turn:
+        """How the telescope turns the view."""
+        return Turn(turning=turning_of(self.scope), up_angle_deg=self.zenith_angle_deg or 0.0)
+
+    @property
+    def apparent_diameter_arcmin(self) -> float:
+        """How wide the disc looks through the eyepiece."""
+        return self.subject.disc.equatorial_diameter_arcsec * self.power / 60.0
+
+    @property
+    def apparent_extent_deg(self) -> float:
+        """How wide the body, with its ring, looks through the eyepiece."""
+        return self.subject.extent_arcsec * self.power / 3600.0
+
+    @property
+    def overfills(self) -> bool:
+        """Whether the disc is wider than the field, or than any eyepiece's where the field is unknown."""
+        field_deg = _WIDEST_APPARENT_DEG / self.power if self.true_field_deg is None else self.true_field_deg
+        return self.subject.disc.equatorial_diameter_arcsec > field_deg * 3600.0
+
+    @property
+    def blurring(self) -> Blurring:
+        """What spreads each point of the picture."""
+        known = self.zenith_angle_deg is not None
+        return Blurring(
+            aperture_mm=self.scope.aperture_mm,
+            obstruction_ratio=self.scope.obstruction_ratio,
+            air_arcsec=self.air_arcsec,
+            eye_arcsec=EYE_BLUR_ARCSEC / self.power,
+            spread_arcsec=self.spread_arcsec if known else 0.0,
+            spread_direction=self.turn.direction(self.zenith_angle_deg or 0.0) if known else (0.0, 1.0),
+        )
+
+    def window(self, width_deg: float, size: int = PICTURE_SIZE) -> Values:
+        """Return the picture (size, size) of a window so many degrees wide to the eye, read only.
+
+        Brightness is against a matt white ball under the Sun. A Moon that is wider than the window is
+        looked at where day meets night.
+        """
+        grid = Grid(size=size, pixel_arcsec=width_deg * 3600.0 / self.power / size, turn=self.turn)
+        if self.subject.disc.body is Body.MOON and self.apparent_extent_deg > width_deg:
+            grid = evolve(grid, centre_arcsec=self._terminator_arcsec())
+        return see(self.subject, self.blurring, grid)
+
+    def moon_places_arcsec(self) -> tuple[tuple[Moon, float, float], ...]:
+        """Return Jupiter's moons that show beside or before the planet: right and up from its middle."""
+        disc = self.subject.disc
+        radius = disc.equatorial_diameter_arcsec / 2.0
+        right_west, up_west = self.turn.direction(disc.pole_angle_deg - 90.0)
+        right_north, up_north = self.turn.direction(disc.pole_angle_deg)
+        return tuple(
+            (
+                moon.moon,
+                radius * (moon.x_radii * right_west + moon.y_radii * right_north),
+                radius * (moon.x_radii * up_west + moon.y_radii * up_north),
+            )
+            for moon in self.subject.moons
+            if moon.is_visible
+        )
+
+    def _terminator_arcsec(self) -> tuple[float, float]:
+        """Return right and up from the middle of the disc to the middle of the terminator."""
+        disc = self.subject.disc
+        away = -disc.equatorial_diameter_arcsec / 2.0 * float(np.cos(np.radians(disc.phase_angle_deg)))
+        right, up = self.turn.direction(disc.bright_limb_angle_deg)
+        return right * away, up * away
+
+
+@lru_cache(maxsize=32)
+def see(subject: Subject, blurring: Blurring, grid: Grid) -> Values:
+    """Return the blurred picture of a subject on a grid, read only; kept while nothing changes."""
+    wide = evolve(grid, size=grid.size + 2 * _MARGIN)
+    picture = blurred(painted(subject, wide), grid.pixel_arcsec, blurring)
+    cut = np.maximum(picture[_MARGIN:-_MARGIN, _MARGIN:-_MARGIN], 0.0)
+    cut.flags.writeable = False
+    return cut
+
+
+def window_for(subject: Subject, power: float) -> float:
+    """Return a window, degrees wide to the eye, in which the body has room at a power; at most 12."""
+    return min(1.3 * subject.extent_arcsec * power / 3600.0, 12.0)

@@ -1,0 +1,1 @@
+"""Which moments of an evening count: best minutes and the stop line."""

@@ -1,0 +1,167 @@
+"""A power ladder, and two telescopes side by side, as plain text for a terminal of 80 columns."""
+
+from collections.abc import Callable, Iterator
+
+from core.air.cooling import rounded_span
+from core.ladder.aim import Aim
+from core.ladder.compare import Comparison, Side
+from core.ladder.ladder import Ladder, Rung, Standing
+from core.plain_text import WIDTH, columns, cut, printable, width_of, wrapped
+from core.words.answer import what_sets_ceiling
+from core.words.quantities import field_text, power_text, pupil_text, two_figures
+from core.words.reasons import usual_powers
+from core.words.wording import SiteClock, opening, weekday_text
+
+_LONGEST_NAME = 26
+
+
+def ladder_text(ladder: Ladder, *, clock: SiteClock | None = None, width: int = WIDTH) -> str:
+    """Return a ladder as text, lowest power first; ``clock`` tells the time where the aim has one."""
+    lines = [
+        cut(f"{printable(ladder.scope.name)}: power ladder", width),
+        *_aim_lines(ladder, clock, width),
+        *(line for notice in ladder.notices for line in wrapped(printable(notice), width)),
+    ]
+    if ladder.rungs:
+        lines += ["", *_rung_table(ladder, width)]
+    for notice, powers in _notices(ladder).items():
+        lines += wrapped(f"{', '.join(powers)}: {printable(notice)}", width, indent="  ")
+    return "\n".join(lines)
+
+
+def compare_text(comparison: Comparison, *, clock: SiteClock | None = None, width: int = WIDTH) -> str:
+    """Return two telescopes side by side as text: the verdict, the figures, the powers of each."""
+    a, b = comparison.a, comparison.b
+    lines = [line for sentence in comparison.verdict for line in wrapped(printable(sentence), width)]
+    lines += ["", *wrapped(_aim_text(a.ladder.aim, clock), width)]
+    lines += [line for notice in a.ladder.aim.notices for line in wrapped(printable(notice), width)]
+    lines.append("")
+    rows = [("", *(cut(printable(side.scope.name), _LONGEST_NAME) for side in (a, b)))]
+    rows += _figures(a, b)
+    lines += [cut(line, width) for line in columns(rows)]
+    for side in (a, b):
+        name = cut(printable(side.scope.name), _LONGEST_NAME)
+        lines += ["", *wrapped(f"{name}: {_powers(side.ladder)}", width, indent="  ")]
+        lines += wrapped(f"  {printable(side.collimation)}", width, indent="  ")
+    return "\n".join(lines)
+
+
+def _aim_lines(ladder: Ladder, clock: SiteClock | None, width: int) -> Iterator[str]:
+    yield from wrapped(_aim_text(ladder.aim, clock), width)
+    limits, ceiling = ladder.limits, ladder.ceiling
+    air = "unknown" if limits.tonight_air is None else power_text(limits.tonight_air)
+    blur = f"{ladder.blur.overhead_arcsec:.3g}″ overhead, {ladder.blur.source.value}"
+    yield from wrapped(
+        f"Limits: aperture {power_text(limits.aperture)}, usual air {power_text(limits.usual_air)}, "
+        f"tonight's air (seeing) {air} (blur {blur}).",
+        width,
+    )
+    for usual in usual_powers(ladder):
+        yield from wrapped(usual, width)
+    if ceiling.power is None:
+        yield from wrapped(f"No ceiling: {printable(ceiling.reason or 'it is unknown')}.", width)
+    else:
+        about = f"Ceiling about {power_text(ceiling.power)}, set by {what_sets_ceiling(ladder)}"
+        yield from wrapped(f"{about}; a rule of thumb.", width)
+
+
+def _aim_text(aim: Aim, clock: SiteClock | None) -> str:
+    if aim.overhead:
+        return "Straight overhead, since neither a planet nor a height is given."
+    path = "" if aim.path is None else f", {aim.path:.2f} times the air overhead"
+    height = f"{aim.altitude_deg:.1f}° high{path}"
+    is_told_with_ceiling = aim.path is None or aim.too_near_the_sun
+    assumed = "" if aim.reason is None or is_told_with_ceiling else f" {printable(aim.reason)}."
+    if aim.planet is None:
+        return f"At {height}.{assumed}"
+    when = (
+        ""
+        if aim.at is None or clock is None
+        else f" on {weekday_text(clock.day(aim.at))} {clock.time(aim.at)}"
+    )
+    return f"{opening(aim.planet)}{when}: {height}.{assumed}"
+
+
+def _rung_table(ladder: Ladder, width: int) -> list[str]:
+    """Return the table of rungs; names are cut to what the other columns leave."""
+    figures = [("power", "exit pupil", "field", "drift", ""), *(_figures_of(r, ladder) for r in ladder.rungs)]
+    room = width - max(map(width_of, columns(figures))) - 2
+    names = ["eyepiece", *(_label(rung, room) for rung in ladder.rungs)]
+    rows = [(row[0], name, *row[1:]) for name, row in zip(names, figures, strict=True)]
+    return columns(rows, right=(0, 2, 3, 4))
+
+
+def _label(rung: Rung, room: int) -> str:
+    more = f" (+{len(rung.alternatives)})" if rung.alternatives else ""
+    return cut(printable(rung.label), room - len(more)) + more
+
+
+def _figures_of(rung: Rung, ladder: Ladder) -> tuple[str, ...]:
+    field = "-" if rung.true_field_deg is None else field_text(rung.true_field_deg)
+    drift = "-" if rung.drift_s is None else _seconds(rung.drift_s)
+    pupil = pupil_text(rung.exit_pupil_mm)
+    return power_text(rung.power), pupil, field, drift, _standing(rung, ladder)
+
+
+def _standing(rung: Rung, ladder: Ladder) -> str:
+    marks = []
+    if rung.power == ladder.start:
+        marks.append("start")
+    if rung.power == ladder.climb_to:
+        marks.append("climb to")
+    if rung.standing is Standing.ABOVE:
+        marks.append("over the ceiling")
+    elif rung.standing is Standing.BELOW and not marks:
+        marks.append("low")
+    return ", ".join(marks)
+
+
+def _seconds(seconds: float) -> str:
+    return f"{seconds:.0f} s" if seconds < 600 else f"{seconds / 60:.0f} min"
+
+
+def _notices(ladder: Ladder) -> dict[str, list[str]]:
+    """Return each notice about rungs once, with the powers that it is about."""
+    found: dict[str, list[str]] = {}
+    for rung in ladder.rungs:
+        for notice in rung.notices:
+            if notice in ladder.notices:
+                continue
+            found.setdefault(notice, []).append(power_text(rung.power))
+    return found
+
+
+def _figures(a: Side, b: Side) -> Iterator[tuple[str, str, str]]:
+    """Yield the rows of the comparison: what, and its figure for each telescope."""
+    told: dict[str, Callable[[Side], str | None]] = {
+        "light against the other": lambda side: f"{two_figures(side.light_ratio_to_other)} times",
+        "aperture splits (Dawes)": lambda side: f"{side.resolution_arcsec:.2f}″",
+        "finest detail here": lambda side: _with_unit(side.limiting_blur_arcsec, ".2f", "″"),
+        "ceiling": lambda side: _power(side.ladder.ceiling.power),
+        "climb to": lambda side: _power(side.ladder.climb_to),
+        "disc at the ceiling": lambda side: _with_unit(side.disc_diameter_arcmin_at_ceiling, ".0f", "′ wide"),
+        "details across the disc": lambda side: _with_unit(side.elements_across_disc, ".0f", ""),
+        "cool-down, about": lambda side: _minutes(side.cooling_minutes),
+        "lowest power": lambda side: _power(side.lowest_power),
+        "widest field": lambda side: (
+            None if side.widest_field_deg is None else field_text(side.widest_field_deg)
+        ),
+    }
+    for label, tell in told.items():
+        yield label, tell(a) or "-", tell(b) or "-"
+
+
+def _power(power: float | None) -> str | None:
+    return None if power is None else power_text(power)
+
+
+def _with_unit(value: float | None, form: str, unit: str) -> str | None:
+    return None if value is None else f"{value:{form}}{unit}"
+
+
+def _minutes(minutes: tuple[float, float, float] | None) -> str | None:
+    return None if minutes is None else f"{rounded_span(minutes[0], minutes[2])} min"
+
+
+def _powers(ladder: Ladder) -> str:
+    return ", ".join(power_text(rung.power) for rung in ladder.rungs) or "no power"

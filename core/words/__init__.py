@@ -1,0 +1,1 @@
+"""Every sentence and label: facts in, words out."""

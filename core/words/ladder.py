@@ -1,0 +1,149 @@
+"""What stands beside a rung and beside a limit, in words."""
+
+from collections.abc import Sequence
+
+from attrs import frozen
+
+from core.air.steadiness import BlurSource, LimitKind
+from core.ladder.ladder import Ladder, Rung, Standing
+from core.words.quantities import drift_text, field_text, power_text, pupil_text
+
+# Limits this close, as a ratio, share one line and one label.
+ONE_LINE_RATIO = 1.004
+NOT_TONIGHT = "not tonight"
+NOT_OWNED = "not owned"
+
+
+@frozen(kw_only=True)
+class LimitWords:
+    """One line across a ladder: its power, the limits that meet there, and whether it is the ceiling."""
+
+    power: float
+    kinds: tuple[LimitKind, ...]
+    is_ceiling: bool
+    words: str
+
+
+@frozen(kw_only=True)
+class RungWords:
+    """The words of a rung, by column; an empty one says that the figure does not exist."""
+
+    power: str
+    eyepiece: str
+    exit_pupil: str
+    field: str
+    drift: str
+    remark: str
+
+
+def limit_words(ladder: Ladder, *, explain_air: bool = True) -> tuple[LimitWords, ...]:
+    """Return the lines across a ladder, lowest first; limits that tie share one.
+
+    ``explain_air`` gives the trade's other word for the air, once in a view.
+    """
+    powers = [(power, kind) for kind in LimitKind if (power := ladder.limits.of(kind)) is not None]
+    groups: list[list[tuple[float, LimitKind]]] = []
+    for power, kind in sorted(powers, key=lambda limit: limit[0]):
+        if groups and power <= groups[-1][0][0] * ONE_LINE_RATIO:
+            groups[-1].append((power, kind))
+        else:
+            groups.append([(power, kind)])
+    seeing = " (seeing)" if explain_air else ""
+    usual = seeing if ladder.limits.tonight_air is None else ""
+    names = {
+        LimitKind.APERTURE: "aperture limit",
+        LimitKind.USUAL_AIR: f"usual air{usual}",
+        LimitKind.TONIGHT_AIR: f"tonight's air{seeing} {_at_height(ladder)}",
+    }
+    found = []
+    for group in groups:
+        kinds = tuple(kind for kind in LimitKind if kind in {kind for _, kind in group})
+        words = " and ".join(names[kind] for kind in kinds)
+        is_ceiling = ladder.ceiling.set_by in kinds
+        found.append(LimitWords(power=group[0][0], kinds=kinds, is_ceiling=is_ceiling, words=words))
+    return tuple(found)
+
+
+def _at_height(ladder: Ladder) -> str:
+    where = "overhead" if ladder.aim.overhead else f"at {ladder.aim.altitude_deg:.0f}°"
+    return f"{where}, assumed" if ladder.blur.source is BlurSource.ASSUMED else where
+
+
+def rung_words(
+    rung: Rung, ladder: Ladder, chosen: Rung | None, *, brief: bool = False, is_owned: bool = True
+) -> RungWords:
+    """Return what stands beside a rung, with shorter remarks where there is little room."""
+    if not is_owned:
+        remark = "new" if brief else NOT_OWNED
+    else:
+        remark = _brief_remark(rung, ladder, chosen) if brief else _remark(rung, ladder, chosen)
+    about = "~" if rung.combination.approximate else ""
+    return RungWords(
+        power=f"{about}{power_text(rung.power)}",
+        eyepiece=rung.label,
+        exit_pupil=pupil_text(rung.exit_pupil_mm),
+        field="" if rung.true_field_deg is None else field_text(rung.true_field_deg),
+        drift="" if rung.drift_s is None else drift_text(rung.drift_s),
+        remark=remark,
+    )
+
+
+def _remark(rung: Rung, ladder: Ladder, chosen: Rung | None) -> str:
+    wide = rung.standing is Standing.BELOW
+    parts = []
+    if rung.power == ladder.start:
+        parts.append("wide start" if wide else "start")
+    elif wide:
+        parts.append("wide")
+    if rung.power == ladder.climb_to:
+        parts.append("no higher" if rung is chosen else "climb to here")
+    if rung.standing is Standing.ABOVE:
+        parts.append(NOT_TONIGHT)
+    if rung is chosen:
+        parts.insert(0, "here" if parts else "you are here")
+    return ", ".join(parts)
+
+
+def _brief_remark(rung: Rung, ladder: Ladder, chosen: Rung | None) -> str:
+    """Return a remark of one short word; that the dashed rungs are not for tonight is then said once."""
+    if rung is chosen:
+        return "here"
+    if rung.power == ladder.climb_to:
+        return "top"
+    return "start" if rung.power == ladder.start else "wide" if rung.standing is Standing.BELOW else ""
+
+
+def rung_at_power(rungs: Sequence[Rung], power: float | None) -> Rung | None:
+    """Return the rung nearest to a power on the ladder's scale, None without a power or rungs."""
+    if power is None or not rungs:
+        return None
+    return min(rungs, key=lambda rung: abs(rung.power / power - 1.0))
+
+
+def by_weight(ladder: Ladder, chosen: Rung | None) -> list[Rung]:
+    """Return all rungs, those first whose words must not be missing when there is little room.
+
+    First the chosen rung and what the answer speaks of, then the ends, then whichever is farthest, on the
+    scale, from those already taken.
+    """
+    rungs = list(ladder.rungs)
+    above = [rung for rung in rungs if rung.standing is Standing.ABOVE]
+    wanted = [
+        chosen,
+        *(rung for rung in rungs if rung.power == ladder.climb_to),
+        *(rung for rung in rungs if rung.power == ladder.start),
+        *above[:1],
+        *rungs[:1],
+        *rungs[-1:],
+    ]
+    taken = list(dict.fromkeys(rung for rung in wanted if rung is not None))
+    rest = [rung for rung in rungs if rung not in taken]
+    while rest:
+        farthest = max(rest, key=lambda rung: min(_ratio(rung.power, other.power) for other in taken))
+        taken.append(farthest)
+        rest.remove(farthest)
+    return taken
+
+
+def _ratio(one: float, other: float) -> float:
+    return max(one, other) / min(one, other)

@@ -1,0 +1,205 @@
+"""The reasons behind the answer: plain sentences, one thing each, never none."""
+
+from collections.abc import Iterator
+
+from core.air.steadiness import BlurSource
+from core.gear.optics import usual_night_powers
+from core.gear.owned import TelescopeKind
+from core.ladder.ladder import Ladder
+from core.moments.best_minutes import best_planet, find_best_minutes, stop_time
+from core.sky.bodies import Body
+from core.sky.events import SUN_HORIZON_DEG
+from core.sky.night import BodyState, Grade, SunNight, WhyNot
+from core.sky.sunlight import SUNLIGHT_BLINDS, TOO_NEAR_THE_SUN_DEG, beside_the_sun
+from core.sky.windows import blocked_words, warm_air_words
+from core.tonight.limiter import Limiter, Outlook
+from core.words.cooling import words_outside
+from core.words.quantities import power_text
+from core.words.wording import SiteClock, altitude_text, compass_text, opening
+
+# More power than this seldom shows more of these two (common practice, no source).
+RARELY_MORE = {Body.JUPITER: 200.0, Body.SATURN: 250.0}
+
+# Sirius; a planet that outshines it is taken for whichever planet somebody looks for.
+BRIGHTEST_STAR_MAGNITUDE = -1.46
+
+_GRADES = {
+    Grade.BEST: "above 45°, best",
+    Grade.FAIR: "from 30° to 45°, fair",
+    Grade.LOW: "under 30°, low in thick air",
+}
+
+
+def give_reasons(outlook: Outlook, limiter: Limiter, clock: SiteClock) -> tuple[str, ...]:
+    """Return what the answer rests on, in the order in which it is asked."""
+    return (
+        *_sun_cautions(outlook),
+        _course(outlook, clock),
+        _sun_course(outlook.night.sun, clock),
+        *_windows(outlook, clock),
+        *_stop(outlook, clock),
+        *_blocked(outlook, clock),
+        *_readiness(outlook, clock),
+        *_power(outlook, clock),
+        *_bright_others(outlook, clock),
+        *_another_planet(outlook, limiter, clock),
+    )
+
+
+def _sun_cautions(outlook: Outlook) -> Iterator[str]:
+    """Yield the warning that belongs to anything looked for near the Sun or by day."""
+    body, label = outlook.body, outlook.planet.label
+    if body.elongation_deg < TOO_NEAR_THE_SUN_DEG:
+        where = beside_the_sun(body.body, body.elongation_deg, body.highest.time)
+        words = "never search for it while any of the Sun is up"
+        yield f"{opening(outlook.planet)} stands only {where}: {words}. {SUNLIGHT_BLINDS}"
+    elif body.why_not_kind is WhyNot.SUN_UP:
+        yield (
+            f"Do not search for {label} while the Sun is up. {SUNLIGHT_BLINDS} "
+            "Whoever must look by day stands in the shadow of something solid."
+        )
+
+
+def _course(outlook: Outlook, clock: SiteClock) -> str:
+    body = outlook.body
+    name, highest = opening(body.body), altitude_text(body.highest.altitude_deg)
+    if body.state is BodyState.NEVER_UP:
+        return f"{name} is never up here on this evening: it stays below the horizon all the time."
+    if body.state is BodyState.ALWAYS_UP:
+        return (
+            f"{name} is always up here on this evening: highest {clock.time(body.highest.time)} at {highest}."
+        )
+    steps = [f"rises {clock.time(time)}" for time in body.rises]
+    steps += [f"highest {clock.time(body.highest.time)} at {highest}"]
+    steps += [f"sets {clock.time(time)}" for time in body.sets]
+    times = [*body.rises, body.highest.time, *body.sets]
+    in_order = (step for _, step in sorted(zip(times, steps, strict=True)))
+    return f"{name}: {', '.join(in_order)}."
+
+
+def _sun_course(sun: SunNight, clock: SiteClock) -> str:
+    if sun.lowest_altitude_deg > SUN_HORIZON_DEG:
+        return "The Sun does not set on this evening."
+    steps = []
+    if sun.set is not None:
+        steps.append(f"sets {clock.time(sun.set)}")
+    if sun.rise is not None:
+        steps.append(f"rises {clock.time(sun.rise)}")
+    course = " and ".join(steps) or "does not rise on this evening"
+    return f"The Sun {course}; it gets {-sun.lowest_altitude_deg:.0f}° below the horizon at most."
+
+
+def _windows(outlook: Outlook, clock: SiteClock) -> Iterator[str]:
+    body = outlook.body
+    if body.why_not is not None:
+        yield f"No window in a dark enough sky and above 10°: {body.why_not}."
+    for window in body.windows:
+        through = "" if window.warm_air is None else f", through {warm_air_words(window.warm_air)}"
+        yield f"{clock.span(window.start, window.end)}: {_GRADES[window.grade]}{through}."
+
+
+def _stop(outlook: Outlook, clock: SiteClock) -> Iterator[str]:
+    """Yield when to stop, for a planet that is looked at until dawn."""
+    best, stop = outlook.best, stop_time(outlook.night)
+    if best is not None and stop is not None and best.end == stop:
+        yield f"Off the planet by {clock.time(stop)}, before sunrise, and cap the telescope."
+
+
+def _blocked(outlook: Outlook, clock: SiteClock) -> Iterator[str]:
+    for span in outlook.body.blocked:
+        yield f"{clock.span(span.start, span.end)}: {blocked_words(span.what)}."
+
+
+def _readiness(outlook: Outlook, clock: SiteClock) -> Iterator[str]:
+    readiness, since = outlook.readiness, outlook.outside_since
+    if readiness is not None:
+        yield readiness.words if since is None else words_outside(readiness, since, clock)
+
+
+def _power(outlook: Outlook, clock: SiteClock) -> Iterator[str]:
+    position, ladder = outlook.position, outlook.ladder
+    if position is None:
+        return
+    path = "" if position.path is None else f", through {position.path:.1f} times the air overhead"
+    when, height = clock.time(position.time), altitude_text(position.altitude_deg)
+    yield f"At {when} {outlook.planet.label} stands at {height}{path}."
+    if ladder is None:
+        yield "Without a telescope nothing can be said about power."
+        return
+    yield _limits(ladder)
+    yield "A ceiling is a rule of thumb: still moments may allow more, a poor hour less."
+    yield from usual_powers(ladder)
+    yield from ladder.notices
+
+
+def usual_powers(ladder: Ladder) -> Iterator[str]:
+    """Yield what observers use with such an aperture and on such a planet, where it lies under the limits."""
+    planet, climb = ladder.aim.planet, ladder.climb_to
+    usual = usual_night_powers(ladder.scope.aperture_mm)
+    most = None if planet is None else RARELY_MORE.get(planet)
+    if usual is not None and ladder.scope.kind is not TelescopeKind.FIXED:
+        powers = f"{power_text(usual[0])} to {power_text(usual[1])}"
+        ceiling = ladder.ceiling.power
+        beyond = ", more than this ceiling" if ceiling is not None and ceiling < usual[0] else ""
+        yield f"With this aperture observers use {powers} most on a usual night{beyond} (common practice)."
+    if planet is not None and climb is not None and most is not None and climb > most:
+        yield f"{opening(planet)} rarely gains from more than {power_text(most)} (common practice)."
+
+
+def _limits(ladder: Ladder) -> str:
+    limits = ladder.limits
+    words = [
+        f"aperture {power_text(limits.aperture)}",
+        f"usual air {power_text(limits.usual_air)}",
+    ]
+    if limits.tonight_air is not None:
+        source = {
+            BlurSource.ASSUMED: ", assumed fair",
+            BlurSource.GIVEN: ", as given",
+            BlurSource.LOG: ", from your verdicts",
+        }[ladder.blur.source]
+        blur = f"blur {ladder.blur.overhead_arcsec:.3g}″ overhead{source}"
+        words.append(f"tonight's air (seeing) {power_text(limits.tonight_air)} ({blur})")
+    return f"Limits of power there: {', '.join(words)}; the lowest is the ceiling."
+
+
+def _bright_others(outlook: Outlook, clock: SiteClock) -> Iterator[str]:
+    """Yield what shines in the sky when the planet looked for is not there: it is easily taken for it."""
+    night, planet = outlook.night, outlook.planet
+    if outlook.best is not None or outlook.over is not None or planet is Body.MOON:
+        return
+    for other in night.bodies:
+        if other.body in (planet, Body.MOON) or other.magnitude > BRIGHTEST_STAR_MAGNITUDE:
+            continue
+        shown = [window for window in other.windows if outlook.now is None or window.end > outlook.now]
+        if shown:
+            start, end = shown[0].start, shown[-1].end
+            middle = night.position(other.body, start + (end - start) / 2)
+            yield (
+                f"What outshines every star {clock.span(start, end)}, in the "
+                f"{compass_text(middle.azimuth_deg)}, is {other.body.label} and not {planet.label}."
+            )
+
+
+def _another_planet(outlook: Outlook, limiter: Limiter, clock: SiteClock) -> Iterator[str]:
+    """Yield a planet that fares better on an evening that serves this one poorly."""
+    if limiter not in _SKY_LIMITERS or outlook.over is not None:
+        return
+    other = best_planet(outlook.night)
+    if other is None or other in (outlook.planet, Body.MOON):
+        return
+    best = find_best_minutes(outlook.night, other, since=outlook.now)
+    if best is not None and (outlook.best is None or best.worth > outlook.best.worth):
+        yield f"On this evening {other.label} is better placed: {clock.span(best.start, best.end)}."
+
+
+_SKY_LIMITERS = frozenset(
+    {
+        Limiter.NEVER_UP,
+        Limiter.NO_DARK_SKY,
+        Limiter.BLOCKED,
+        Limiter.TOO_LOW,
+        Limiter.WARM_AIR,
+        Limiter.HEIGHT,
+    }
+)

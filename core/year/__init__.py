@@ -1,0 +1,1 @@
+"""A planet's year of evenings, its best weeks, better dates and phenomena."""

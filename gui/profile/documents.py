@@ -1,0 +1,239 @@
+"""The profile as a document: new, open, save, what is not saved yet, and what others do to its file."""
+
+from importlib import resources
+from pathlib import Path
+
+from PySide6.QtCore import QObject, Signal
+from PySide6.QtWidgets import QWidget
+
+from core.problems import ProblemsError
+from core.record.files import previous_copy, read_text
+from core.record.observer import Profile
+from core.record.profile import loads_profile, read_profile, save_profile, without_exact_place
+from gui.profile.drafts import Drafts
+from gui.profile.file_watch import FileWatch
+from gui.profile.session import Session
+from gui.state import AppState
+from gui.widgets import dialogs
+
+
+class Documents(QObject):
+    """Opens and saves the state's profile.
+
+    A profile that cannot be opened leaves the present one as it is; nothing unsaved is left without asking,
+    and nothing that another program wrote is written over without asking. With a ``folder`` unsaved edits
+    are kept there until they are saved or dropped.
+
+    Signals
+    -------
+    session_changed
+        The recent files have changed.
+    """
+
+    session_changed = Signal()
+
+    def __init__(
+        self, state: AppState, session: Session, window: QWidget, *, folder: Path | None = None
+    ) -> None:
+        super().__init__(window)
+        self._state = state
+        self._window = window
+        # As it was opened, so that comments of a thing removed and brought back are there again.
+        self._opened_text = _text_of(state.path)
+        self._drafts = Drafts(state, folder) if folder else None
+        self._watch = FileWatch(state)
+        self._watch.changed_elsewhere.connect(self._on_changed_elsewhere)
+        self.session = session
+
+    @property
+    def name(self) -> str:
+        """The name of the profile in hand, as in the title of the window."""
+        if self._state.path:
+            return self._state.path.name
+        return self._state.profile.observer.strip() or "New profile"
+
+    # Opening.
+
+    def new(self) -> bool:
+        """Begin with nothing; tell whether that was wanted."""
+        if not self.may_leave():
+            return False
+        self._take_in(Profile(), None, "")
+        return True
+
+    def open(self) -> None:
+        """Ask for a file and open it."""
+        if not self.may_leave():
+            return
+        path = dialogs.ask_open(self._window, self._folder())
+        if path is not None:
+            self._open(path)
+
+    def open_path(self, path: Path) -> None:
+        """Open a known file."""
+        if self.may_leave():
+            self._open(path)
+
+    def open_example(self, name: str) -> None:
+        """Take up one of the examples as a profile without a file."""
+        if self.may_leave():
+            text = resources.files("sample_profiles").joinpath(name).read_text("utf-8")
+            self._take_in(loads_profile(text), None, text)
+
+    def bring_back(self) -> str:
+        """Bring back edits that were left unsaved; return what to tell of it, nothing when there are none."""
+        return self._drafts.bring_back() if self._drafts else ""
+
+    def _open(self, path: Path) -> None:
+        try:
+            profile = read_profile(path)
+        except ProblemsError as error:
+            self._remember(self.session.without(str(path)))
+            kept = f"{self.name} stays open as it was."
+            heading = f"{path.name} could not be opened. {kept}"
+            dialogs.show_text(self._window, "Could not open the profile", heading, str(error))
+            return
+        self._take_in(profile, path, _text_of(path))
+        self._remember(self.session.with_opened(path))
+        told = self.bring_back()
+        if told:
+            self._state.tell(told)
+
+    def _take_in(self, profile: Profile, path: Path | None, text: str) -> None:
+        self._opened_text = text
+        self._state.load(profile, path)
+        self._watch.note()
+
+    # Saving.
+
+    def save(self) -> bool:
+        """Save to the profile's file, asking where when it has none; tell whether it is saved."""
+        if self._state.path is None:
+            return self.save_as()
+        return self._save(self._state.path)
+
+    def save_as(self) -> bool:
+        """Ask for a file and save to it; tell whether it is saved."""
+        suggestion = self._state.path.name if self._state.path else "profile.toml"
+        path = dialogs.ask_save(self._window, self._folder(), suggestion)
+        return path is not None and self._save(path)
+
+    def save_copy_without_place(self) -> None:
+        """Ask for a file, and write a copy to it that does not tell where somebody lives."""
+        stem = self._state.path.stem if self._state.path else "profile"
+        path = dialogs.ask_save(self._window, self._folder(), f"{stem}_without_place.toml")
+        if path is None:
+            return
+        if self._is_in_hand(path):
+            self._state.tell(
+                f"{path.name} is the profile in hand and stays as it is; give the copy another name."
+            )
+            return
+        # Made anew, since a comment may tell the place.
+        kept = self._write(path, without_exact_place(self._state.profile), previous="")
+        if kept is not None:
+            self._state.tell(
+                f"Saved a copy as {path}: each site to a tenth of a degree, no comments. "
+                f"Names and notes are in it as you wrote them.{kept}"
+            )
+
+    def may_leave(self) -> bool:
+        """Ask about unsaved changes, save if wanted, and tell whether to go on."""
+        if not self._state.is_modified:
+            return True
+        wanted = dialogs.ask_unsaved(self._window, self.name)
+        if wanted is dialogs.Unsaved.SAVE:
+            return self.save()
+        return wanted is dialogs.Unsaved.DISCARD
+
+    def close(self) -> None:
+        """Keep nothing of what is unsaved: whoever has edits has been asked."""
+        if self._drafts:
+            self._drafts.drop()
+
+    def _save(self, path: Path) -> bool:
+        if self._is_in_hand(path) and self._watch.differs:
+            wanted = dialogs.ask_write_over(self._window, path.name)
+            if wanted is dialogs.Version.THEIRS:
+                # Not saved, so that a window about to close stays, with Undo at hand.
+                self._take_theirs()
+            if wanted is not dialogs.Version.MINE:
+                return False
+        kept = self._write(path, self._state.profile, previous=self._opened_text)
+        if kept is None:
+            return False
+        self._state.mark_saved(path)
+        self._watch.note()
+        self._remember(self.session.with_opened(path))
+        self._state.tell(f"Saved as {path}.{kept}")
+        return True
+
+    def _write(self, path: Path, profile: Profile, *, previous: str) -> str | None:
+        """Write a profile; return what to tell of the text that was there, None if it could not be saved."""
+        try:
+            kept = save_profile(path, profile, previous=previous)
+        except ProblemsError as error:
+            heading = f"{path.name} could not be saved. Your changes are still here; try another place."
+            dialogs.show_text(self._window, "Could not save the profile", heading, str(error))
+            return None
+        return f" What was there before is kept as {kept.name}." if kept else ""
+
+    # What other programs do to the file.
+
+    def _on_changed_elsewhere(self) -> None:
+        self._take_theirs(ask=self._state.is_modified)
+
+    def _take_theirs(self, *, ask: bool = False) -> None:
+        """Take up the file as another program left it, as one step."""
+        path = self._state.path
+        assert path is not None  # only a file can be changed elsewhere
+        self._watch.note()
+        changed = f"{path.name} was changed by another program"
+        try:
+            profile = read_profile(path)
+        except ProblemsError as error:
+            self._state.tell(
+                f"{changed} and cannot be read now: {in_short(error, path)}. What is here stays."
+            )
+            return
+        is_news = profile != self._state.profile
+        if is_news and ask and dialogs.ask_changed(self._window, path.name) is not dialogs.Version.THEIRS:
+            self._state.tell(f"Your edits stay. {changed}, and keeps that version until you save.")
+            return
+        self._opened_text = _text_of(path)
+        self._state.edit_profile("Take up the changed file", profile)
+        self._state.mark_saved(path)
+        if is_news:
+            self._state.tell(f"{changed}, and its new version is shown. Undo brings back the one before.")
+
+    def _is_in_hand(self, path: Path) -> bool:
+        own = self._state.path
+        return own is not None and path.resolve() == own.resolve()
+
+    def _folder(self) -> Path | None:
+        return self._state.path.parent if self._state.path else None
+
+    def _remember(self, session: Session) -> None:
+        self.session = session
+        self.session_changed.emit()
+
+
+def in_short(error: ProblemsError, path: Path) -> str:
+    """Return the first thing that is wrong with a profile, and how many more there are."""
+    copy = previous_copy(path)
+    first, *others = [problem for problem in error.problems if copy.name not in problem.what]
+    what = first.what if first.where == path.name else str(first)
+    return f"{what} (and {len(others)} more)" if others else what
+
+
+def _text_of(path: Path | None) -> str:
+    try:
+        return "" if path is None else read_text(path)
+    except ProblemsError:
+        return ""
+
+
+def example_names() -> list[str]:
+    """Return the file names of the examples that come with the program."""
+    folder = resources.files("sample_profiles")
+    return sorted(entry.name for entry in folder.iterdir() if entry.name.endswith(".toml"))

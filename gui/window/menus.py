@@ -1,0 +1,130 @@
+"""The menus of the window and what they do."""
+
+from collections.abc import Callable
+from functools import partial
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtGui import QAction, QActionGroup, QKeySequence
+from PySide6.QtWidgets import QMenu
+
+from gui.profile.documents import example_names
+from gui.profile.session import PALETTES
+from gui.widgets import dialogs
+from gui.window.help_texts import ABOUT, KEYS
+
+if TYPE_CHECKING:
+    from gui.window.shell import Shell
+
+Key = QKeySequence.StandardKey
+
+
+class Menus:
+    """File, Edit, View and Help; built once, and kept in step with the state by ``refresh``."""
+
+    def __init__(self, shell: "Shell") -> None:
+        self._shell = shell
+        self._documents = shell.documents
+        self.palettes: dict[str, QAction] = {}
+        self.views: list[QAction] = []
+        self._build_file()
+        self._build_edit()
+        self._build_view()
+        self._build_help()
+
+    def _build_file(self) -> None:
+        menu = self._menu("&File")
+        documents = self._documents
+        _add(menu, "&New profile", documents.new, Key.New)
+        _add(menu, "Set &up a new observer …", self._shell.guide)
+        _add(menu, "&Open …", documents.open, Key.Open)
+        self.recent = _submenu(menu, "Open &recent")
+        self.recent.aboutToShow.connect(self._fill_recent)
+        self.examples = _submenu(menu, "Open an &example")
+        for name in example_names():
+            label = name.removesuffix(".toml").replace("_", " ").capitalize()
+            _add(self.examples, escaped(label), partial(documents.open_example, name))
+        menu.addSeparator()
+        _add(menu, "&Save", documents.save, Key.Save)
+        _add(menu, "Save &as …", documents.save_as, "Ctrl+Shift+S")
+        _add(menu, "Save a &copy without the exact place …", documents.save_copy_without_place)
+        menu.addSeparator()
+        _add(menu, "&Quit", self._shell.close, "Ctrl+Q")
+
+    def _build_edit(self) -> None:
+        menu = self._menu("&Edit")
+        stack = self._shell.state.undo_stack
+        for action, keys in (
+            (stack.createUndoAction(menu, "Undo"), ("Ctrl+Z",)),
+            # Each system has one of the two as its own, and hands know either.
+            (stack.createRedoAction(menu, "Redo"), ("Ctrl+Shift+Z", "Ctrl+Y")),
+        ):
+            action.setShortcuts([QKeySequence(key) for key in keys])
+            menu.addAction(action)
+
+    def _build_view(self) -> None:
+        menu = self._menu("&View")
+        for number, name in enumerate(("&Gear", "&Height", "&Ladder")):
+            action = _add(menu, name, partial(self._shell.go_to_view, number), f"Ctrl+{number + 1}")
+            self.views.append(action)
+        menu.addSeparator()
+        group = QActionGroup(menu)
+        for name in PALETTES:
+            action = _add(menu, f"{name.capitalize()} palette", partial(self._shell.state.set_palette, name))
+            action.setCheckable(True)
+            group.addAction(action)
+            self.palettes[name] = action
+        _add(menu, "Next &palette", self._shell.next_palette, "F9")
+        _add(menu, "&Full screen", self._shell.toggle_full_screen, Key.FullScreen)
+        menu.addSeparator()
+        _add(menu, "Text &larger", partial(self._shell.step_text, 1), "Ctrl++", "Ctrl+=")
+        _add(menu, "Text &smaller", partial(self._shell.step_text, -1), "Ctrl+-")
+        _add(menu, "&Usual size of text", partial(self._shell.step_text, 0), "Ctrl+0")
+
+    def _build_help(self) -> None:
+        menu = self._menu("&Help")
+        _add(menu, "&Keys", partial(self._show, "Keys", "What the keyboard does", KEYS), "F1")
+        _add(menu, "&About Stillair", partial(self._show, "About Stillair", "Stillair", ABOUT))
+
+    def refresh(self) -> None:
+        """Tick the palette in use."""
+        self.palettes[self._shell.state.palette_name].setChecked(True)
+
+    def _fill_recent(self) -> None:
+        self.recent.clear()
+        for name in self._documents.session.recent:
+            path = Path(name)
+            _add(
+                self.recent,
+                escaped(f"{path.name}  –  {path.parent}"),
+                partial(self._documents.open_path, path),
+            )
+        if not self._documents.session.recent:
+            self.recent.addAction("None yet").setEnabled(False)
+
+    def _menu(self, title: str) -> QMenu:
+        menu = QMenu(title, self._shell)
+        self._shell.menuBar().addMenu(menu)
+        return menu
+
+    def _show(self, title: str, heading: str, text: str) -> None:
+        dialogs.show_text(self._shell, title, heading, text)
+
+
+def escaped(text: str) -> str:
+    """Return a text whose & signs are shown in a menu, on a button or on a tab."""
+    return text.replace("&", "&&")
+
+
+def _submenu(menu: QMenu, title: str) -> QMenu:
+    made = QMenu(title, menu)
+    menu.addMenu(made)
+    return made
+
+
+def _add(menu: QMenu, text: str, run: Callable[[], object], *keys: Key | str) -> QAction:
+    action = QAction(text, menu)
+    action.setShortcuts([QKeySequence(key) for key in keys])
+    action.triggered.connect(lambda _checked=False: run())
+    menu.addAction(action)
+    return action

@@ -1,0 +1,164 @@
+"""The line that tells since when the telescope stands outside, so that a warm mirror is reckoned with."""
+
+from datetime import UTC, datetime, time, timedelta
+
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
+
+from core.gear.figures import parse_temperature_difference_c
+from core.problems import ProblemsError
+from core.sky.night import Night
+from core.words.cooling import ready_at, words_outside
+from core.words.wording import SiteClock
+from gui.clock import to_minute
+from gui.gear.readings import Units, as_sentence
+from gui.state import AppState, Aspect
+from gui.widgets.elided_label import ElidedLabel
+from gui.widgets.pickers import TimePicker
+from gui.widgets.plain_line_edit import PlainLineEdit
+
+_NOON = time(12)
+_NOTE_LETTERS = 60
+_NOTE = "Counts for this telescope, this site and this evening."
+
+
+class OutsideRow(QWidget):
+    """One button while the telescope is not outside; then since when, and how much warmer than the air.
+
+    Hidden on evenings other than the one in progress, and without a telescope.
+    """
+
+    def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._state = state
+        self._shown: tuple[datetime, SiteClock] | None = None
+        self.start = QPushButton("Telescope is o&utside now")
+        self.start.setProperty("role", "flat")
+        self.start.setAccessibleDescription(f"Its mirror or lens then begins to cool. {_NOTE}")
+        self.start.setToolTip(_NOTE)
+        self.since = TimePicker("Telescope outside since")
+        self.warmth = PlainLineEdit(letters=4)
+        self.note = ElidedLabel(role="small", letters=_NOTE_LETTERS)
+        self.note.setAccessibleName("When the telescope is ready")
+        self.stop = QPushButton("Not outside")
+        self.stop.setProperty("role", "flat")
+        self._outside = (ElidedLabel("Outside since"), self.since, self.warmth, self.note, self.stop)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(8)
+        row.addWidget(self.start)
+        for widget in self._outside:
+            row.addWidget(widget)
+        self.start.clicked.connect(self._take_out)
+        self.stop.clicked.connect(self._take_in)
+        self.since.picked.connect(self._set_since)
+        self.warmth.editingFinished.connect(self._set_warmth)
+        self.warmth.took_back.connect(self._take_back)
+        state.changed.connect(self._on_changed)
+        self._show()
+
+    def _on_changed(self, aspects: frozenset[Aspect]) -> None:
+        if aspects != {Aspect.PALETTE}:
+            self._show()
+
+    def _show(self) -> None:
+        night, since = self._night(), self._state.outside_since
+        self.setVisible(night is not None)
+        if night is None:
+            return
+        self.start.setVisible(since is None)
+        for widget in self._outside:
+            widget.setVisible(since is not None)
+        if since is None:
+            self.warmth.holds_unaccepted = False
+            return
+        clock = self._clock(night)
+        if (since, clock) != self._shown:
+            # Only then, since each showing ends the typing of a time.
+            self._shown = since, clock
+            self.since.show_time(since.astimezone(clock.zone).time(), hours=clock.hours)
+        if self.warmth.holds_unaccepted:
+            return
+        if not self.warmth.hasFocus():
+            self._show_warmth()
+        self._tell(night, since)
+
+    def _show_warmth(self) -> None:
+        units = self._units()
+        self.warmth.setText(units.difference_text(self._state.warmer_by_c))
+        self.warmth.setAccessibleName(f"Warmer than the air by, {units.temperature}")
+
+    def _tell(self, night: Night, since: datetime) -> None:
+        """Say what the figure is, and when the telescope is ready."""
+        readiness, clock = self._state.readiness, self._clock(night)
+        if readiness is None:
+            return
+        assumed = ", assumed" if self._state.warmth_is_assumed else ""
+        likely = ready_at(readiness, since)
+        ready = ""
+        if likely is not None:
+            is_past = "since " if likely <= self._state.now else ""
+            ready = f" · likely ready {is_past}{clock.time(likely)}"
+        self.note.setText(f"{self._units().temperature} warmer than air{assumed}{ready}")
+        words = f"{words_outside(readiness, since, clock)} {_NOTE}"
+        self.note.setToolTip(words)
+        self.note.setAccessibleDescription(words)
+
+    def _take_out(self) -> None:
+        self._state.set_outside(to_minute(self._state.now))
+        self.since.setFocus()
+
+    def _take_in(self) -> None:
+        self._state.set_outside(None)
+        self.start.setFocus()
+
+    def _set_since(self, chosen: time) -> None:
+        night = self._night()
+        if night is None:
+            return
+        day = night.evening if chosen >= _NOON else night.evening + timedelta(days=1)
+        since = datetime.combine(day, chosen, tzinfo=night.site.zone).astimezone(UTC)
+        if since > self._state.now:
+            self._shown = None
+            self._show()
+            self._state.tell(f"{self._clock(night).time(since)} is still to come; the time is as it was.")
+            return
+        self._state.set_outside(since, self._said_warmth())
+
+    def _set_warmth(self) -> None:
+        """Take the figure when it is finished; an emptied field means that nothing is known."""
+        text, units = self.warmth.text().strip(), self._units()
+        if text == units.difference_text(self._state.warmer_by_c):
+            self._take_back()
+            return
+        try:
+            warmer_by_c = (
+                parse_temperature_difference_c(text, fahrenheit=units.is_fahrenheit) if text else None
+            )
+        except ProblemsError as error:
+            # What is refused stays as typed, with its sentence.
+            self.warmth.holds_unaccepted = True
+            self.note.setText(as_sentence(str(error.problems[0])))
+            return
+        self.warmth.holds_unaccepted = False
+        self._state.set_outside(self._state.outside_since, warmer_by_c)
+        self._show_warmth()
+
+    def _take_back(self) -> None:
+        self.warmth.holds_unaccepted = False
+        self._show_warmth()
+        self._show()
+
+    def _said_warmth(self) -> float | None:
+        return None if self._state.warmth_is_assumed else self._state.warmer_by_c
+
+    def _night(self) -> Night | None:
+        """Return the evening in progress, None while another one is shown or nothing can be outside."""
+        night, now = self._state.night, self._state.now
+        is_on = night is not None and self._state.follows_tonight and night.start <= now < night.end
+        return night if is_on and self._state.scope is not None else None
+
+    def _clock(self, night: Night) -> SiteClock:
+        return SiteClock(zone=night.site.zone, hours=self._state.profile.preferences.clock)
+
+    def _units(self) -> Units:
+        return Units(self._state.profile.preferences)

@@ -1,0 +1,279 @@
+"""The one window: strip, answer, and the three views."""
+
+import importlib
+from collections.abc import Callable
+from functools import partial
+
+import attrs
+from PySide6.QtCore import QSize, Qt, QTimer
+from PySide6.QtGui import QCloseEvent, QKeyEvent, QShowEvent
+from PySide6.QtWidgets import (
+    QButtonGroup,
+    QHBoxLayout,
+    QMainWindow,
+    QPushButton,
+    QStackedWidget,
+    QToolButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from gui.clock import Heartbeat
+from gui.profile.documents import Documents
+from gui.profile.session import PALETTES, TEXT_SCALES, Session, SessionFile
+from gui.state import AppState, Aspect
+from gui.widgets.plain_label import PlainLabel
+from gui.widgets.theme import Theme
+from gui.window.answer_bar import AnswerBar
+from gui.window.file_drop import FileDrop
+from gui.window.menus import Menus
+from gui.window.message_line import MessageLine
+from gui.window.outside_row import OutsideRow
+from gui.window.strip import Strip
+
+GEAR, HEIGHT, LADDER = range(3)
+_VIEW_NAMES = ("Gear", "Height", "Ladder")
+_USUAL_SIZE = QSize(1280, 800)
+# What a window manager puts around the window: mostly a title above, thin edges elsewhere.
+_FRAME = QSize(12, 40)
+
+
+class Shell(QMainWindow):
+    """The window of the program.
+
+    Views are made when they are first shown, so that the window itself comes up at once. On the
+    ``first_run`` the guide to a new profile opens by itself.
+    """
+
+    def __init__(
+        self,
+        state: AppState,
+        theme: Theme,
+        *,
+        session: Session | None = None,
+        session_file: SessionFile | None = None,
+        first_run: bool = False,
+    ) -> None:
+        super().__init__()
+        self.state = state
+        self._theme = theme
+        self._session_file = session_file
+        self.first_run = first_run
+        folder = session_file.path.parent if session_file else None
+        self.documents = Documents(state, session or Session(), self, folder=folder)
+        self.strip = Strip(state)
+        self.answer_bar = AnswerBar(state)
+        self.outside = OutsideRow(state)
+        self.message_line = MessageLine()
+        self.view_buttons = QButtonGroup(self)
+        self.stack = QStackedWidget()
+        self._views: dict[int, QWidget] = {}
+        self._text_scale = self.documents.session.text_scale
+        self._heartbeat = Heartbeat(state.beat, self)
+        self._lay_out()
+        self.menus = Menus(self)
+        FileDrop(self, self.documents.open_path, state.tell)
+        state.changed.connect(self._on_changed)
+        state.told.connect(self.message_line.say)
+        self.documents.session_changed.connect(self._save_session)
+        self._choose_first_view()
+        self._dress()
+        self._show_title()
+        self.resize(_USUAL_SIZE)
+
+    @property
+    def current_view(self) -> QWidget | None:
+        """The view that is shown, None before it has been made."""
+        return self._views.get(self.view_buttons.checkedId())
+
+    def show_view(self, number: int) -> None:
+        """Show Gear (0), Height (1) or Ladder (2)."""
+        self.view_buttons.button(number).setChecked(True)
+        if number not in self._views:
+            self._views[number] = _make_view(number, self.state)
+            self._replace_page(number, self._views[number])
+        self.stack.setCurrentIndex(number)
+
+    def go_to_view(self, number: int) -> None:
+        """Show a view and give it the keyboard, so that its keys work at once."""
+        self.show_view(number)
+        self._views[number].setFocus()
+
+    def fit_into(self, room: QSize) -> None:
+        """Take the usual size, or less where a screen of that ``room`` cannot hold it with its frame."""
+        self.resize(_USUAL_SIZE.boundedTo(room - _FRAME))
+
+    def guide(self) -> None:
+        """Set up a new observer in a few short steps, beginning with an empty profile."""
+        from gui.first_run.guide import Guide
+
+        if not self.documents.new():
+            return
+        guide = Guide(self.state, self)
+        guide.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        guide.finished.connect(lambda _result: self.go_to_view(GEAR))
+        guide.open()
+
+    def toggle_full_screen(self) -> None:
+        """Fill the screen, without the bright frame that is not the program's own, or go back."""
+        if self.isFullScreen():
+            self.showNormal()
+        else:
+            self.showFullScreen()
+
+    def next_palette(self) -> None:
+        """Go on to the next of day, dusk and night."""
+        number = PALETTES.index(self.state.palette_name)
+        self.state.set_palette(PALETTES[(number + 1) % len(PALETTES)])
+
+    def step_text(self, step: int) -> None:
+        """Make the text one step larger or smaller, or with 0 its usual size."""
+        number = TEXT_SCALES.index(1.0)
+        if step:
+            number = TEXT_SCALES.index(self._text_scale) + step
+        self._text_scale = TEXT_SCALES[min(max(number, 0), len(TEXT_SCALES) - 1)]
+        self._dress()
+        self._save_session()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self._heartbeat.start()
+        # All that takes long comes after the window itself.
+        QTimer.singleShot(0, self, self._begin)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        # Qt's own buttons heed Return only in dialogs, and one that has the keyboard seems to wait for it.
+        focused = self.focusWidget()
+        is_return = event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter)
+        if is_return and isinstance(focused, QPushButton | QToolButton):
+            focused.click()
+        else:
+            super().keyPressEvent(event)
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        if not self.documents.may_leave():
+            event.ignore()
+            return
+        self._heartbeat.stop()
+        self.documents.close()
+        self._save_session()
+        self.state.jobs.close()
+        event.accept()
+
+    def _lay_out(self) -> None:
+        views = QHBoxLayout()
+        views.setContentsMargins(12, 0, 12, 0)
+        views.setSpacing(4)
+        for number, name in enumerate(_VIEW_NAMES):
+            button = QPushButton(name)
+            button.setCheckable(True)
+            button.setProperty("role", "view")
+            button.setAccessibleName(f"{name} view")
+            button.setToolTip(f"Ctrl+{number + 1}")
+            self.view_buttons.addButton(button, number)
+            views.addWidget(button)
+            page = PlainLabel("")
+            self.stack.addWidget(page)
+        views.addStretch(1)
+        views.addWidget(self.outside)
+        self.view_buttons.idClicked.connect(self.show_view)
+        self.strip.gear_wanted.connect(partial(self.go_to_view, GEAR))
+        centre = QWidget()
+        column = QVBoxLayout(centre)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self.strip)
+        column.addWidget(self.answer_bar)
+        column.addLayout(views)
+        column.addWidget(self.stack, 1)
+        column.addWidget(self.message_line)
+        self.setCentralWidget(centre)
+
+    def _choose_first_view(self) -> None:
+        profile = self.state.profile
+        ready = bool(profile.sites and profile.telescopes)
+        self.view_buttons.button(self.documents.session.view if ready else GEAR).setChecked(True)
+
+    def _begin(self) -> None:
+        # At once, so that the next start after a kill knows what was open.
+        self._save_session()
+        if self.current_view is None:
+            # Half of the time to start goes into loading what draws; meanwhile the window can be seen.
+            self.state.jobs.submit("drawing", _load_drawing, self._show_first_view)
+        if not self.state.sky_ready:
+            self.state.prepare_sky()
+
+    def _show_first_view(self, _loaded: object) -> None:
+        self.show_view(self.view_buttons.checkedId())
+        view = self.current_view
+        if view is not None:
+            view.setFocus()
+        if self.first_run:
+            self.first_run = False
+            self.guide()
+
+    def _replace_page(self, number: int, view: QWidget) -> None:
+        page = self.stack.widget(number)
+        assert page is not None  # one was put there for each view
+        self.stack.removeWidget(page)
+        page.deleteLater()
+        self.stack.insertWidget(number, view)
+
+    def _on_changed(self, aspects: frozenset[Aspect]) -> None:
+        if Aspect.PALETTE in aspects:
+            self._dress()
+            self._save_session()
+        if aspects & {Aspect.FILE, Aspect.PROFILE}:
+            self._show_title()
+        if {Aspect.FILE, Aspect.PROFILE} <= aspects and self.current_view is not None:
+            # What had the keyboard may have gone with the profile before; the view is told at the same time.
+            QTimer.singleShot(0, self.current_view, self.current_view.setFocus)
+
+    def _dress(self) -> None:
+        self._theme.wear(self.state.palette_name, self._text_scale)
+        self.menus.refresh()
+
+    def _show_title(self) -> None:
+        self.setWindowTitle(f"{self.documents.name}[*] – Stillair")
+        self.setWindowModified(self.state.is_modified)
+
+    def _save_session(self) -> None:
+        site, scope = self.state.site, self.state.scope
+        self.documents.session = attrs.evolve(
+            self.documents.session,
+            palette=self.state.palette_name,
+            text_scale=self._text_scale,
+            view=max(self.view_buttons.checkedId(), 0),
+            site=site.id if site else "",
+            scope=scope.id if scope else "",
+        )
+        if self._session_file is not None:
+            self._session_file.write(self.documents.session)
+
+
+def _load_drawing() -> None:
+    importlib.import_module("core.drawing.height")
+    importlib.import_module("core.drawing.ladder")
+
+
+def _make_view(number: int, state: AppState) -> QWidget:
+    makers: dict[int, Callable[[AppState], QWidget]] = {GEAR: _gear, HEIGHT: _height, LADDER: _ladder}
+    return makers[number](state)
+
+
+def _gear(state: AppState) -> QWidget:
+    from gui.gear.view import GearView
+
+    return GearView(state)
+
+
+def _height(state: AppState) -> QWidget:
+    from gui.height.view import HeightView
+
+    return HeightView(state)
+
+
+def _ladder(state: AppState) -> QWidget:
+    from gui.ladder.view import LadderView
+
+    return LadderView(state)

@@ -1,0 +1,86 @@
+"""Starting the window: the application, what it remembers, and the way out."""
+
+import sys
+from pathlib import Path
+
+from PySide6.QtWidgets import QApplication
+
+from core.problems import ProblemsError
+from core.record.files import previous_copy
+from core.record.observer import Profile
+from core.record.profile import read_profile
+from gui.held_constants import hold_constants
+from gui.profile.documents import in_short
+from gui.profile.drafts import place_left
+from gui.profile.session import Session, SessionFile, state_folder
+from gui.state import AppState
+from gui.widgets.theme import Theme
+from gui.window.errors import ErrorDoor
+from gui.window.shell import Shell
+
+
+def run_window(path: Path | None = None) -> int:
+    """Show the window until it is closed; return the exit code.
+
+    Without a path it begins with what was in hand at the last time: edits without a file that were left
+    unsaved, else the last profile; when that cannot be had, with an empty one, and it says why. Raises
+    ProblemsError when the given path cannot be opened.
+    """
+    hold_constants()
+    folder = state_folder()
+    session_file = SessionFile(folder)
+    session, told = session_file.read()
+    profile, path, trouble = _first_profile(path, session, folder)
+    app = QApplication.instance() or QApplication(sys.argv[:1])
+    assert isinstance(app, QApplication)
+    app.setApplicationName("Stillair")
+    app.setDesktopFileName("stillair")
+    door = ErrorDoor(folder)
+    with door.open():
+        theme = Theme.of(app)
+        theme.wear(session.palette, session.text_scale)
+        state = AppState(
+            profile,
+            path=path,
+            palette_name=session.palette,
+            site_id=session.site,
+            scope_id=session.scope,
+        )
+        shell = Shell(state, theme, session=_opened(session, path), session_file=session_file)
+        brought_back = shell.documents.bring_back()
+        shell.first_run = not (path or session.recent or brought_back)
+        door.raised.connect(state.tell)
+        sentences = [sentence for sentence in (told, trouble, brought_back) if sentence]
+        if sentences:
+            state.tell(" ".join(sentences))
+        shell.fit_into(shell.screen().availableSize())
+        shell.show()
+        return app.exec()
+
+
+def _first_profile(path: Path | None, session: Session, folder: Path) -> tuple[Profile, Path | None, str]:
+    """Return the profile to begin with, its file, and what to tell when it is not the one expected."""
+    if path is not None:
+        return read_profile(path), path, ""
+    left = place_left(folder, None)
+    if left is not None:
+        left.let_go()
+    if left is not None or not session.recent:
+        return Profile(), None, ""
+    last = Path(session.recent[0])
+    try:
+        return read_profile(last), last, ""
+    except ProblemsError as error:
+        return Profile(), None, _trouble_with(last, error)
+
+
+def _trouble_with(path: Path, error: ProblemsError) -> str:
+    """Return in a sentence or two why the last profile is not there, and where a good copy is."""
+    copy = previous_copy(path)
+    wrong = in_short(error, path)
+    words = f"The last profile, {path.name}, could not be opened and is left as it is: {wrong}."
+    return f"{words} The one from before the last save is kept as {copy.name}." if copy.is_file() else words
+
+
+def _opened(session: Session, path: Path | None) -> Session:
+    return session.with_opened(path) if path else session

@@ -1,0 +1,225 @@
+"""The slim strip on top: what all three views share."""
+
+from collections.abc import Callable, Sequence
+from datetime import UTC, date
+
+from PySide6.QtCore import QEvent, QSize, Qt, Signal
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
+
+from core.problems import ProblemsError
+from core.sky.bodies import TARGETS
+from core.sky.ephemeris import usable_dates
+from core.words.wording import SiteClock, weekday_text
+from gui.clock import to_minute
+from gui.state import AppState, Aspect
+from gui.widgets.elided_label import ElidedLabel
+from gui.widgets.pickers import DatePicker, Picker, captioned
+from gui.widgets.plain_label import PlainLabel
+
+_PALETTE_NAMES = (("day", "Day"), ("dusk", "Dusk"), ("night", "Night"))
+
+
+_MARGIN_PX = 14
+_SPACING_PX = 10
+
+
+class Strip(QWidget):
+    """Observer, site, evening, planet, scope, clock and palette in one row.
+
+    Signals
+    -------
+    gear_wanted
+        The person wants to enter a site or a scope, since there is none to pick.
+    """
+
+    gear_wanted = Signal()
+
+    def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setObjectName("strip")
+        self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
+        self._state = state
+        self.observer = ElidedLabel(role="heading")
+        self.observer.setAccessibleName("Observer")
+        self.site = Picker("Site", letters=5)
+        self.planet = Picker("Planet", letters=6)
+        self.scope = Picker("Telescope", letters=6)
+        self.palette_picker = Picker("Palette", letters=3)
+        self.date = DatePicker("Evening")
+        self.weekday = captioned("", self.date)
+        self.date.limit(*usable_dates())
+        self.back = _step_button("‹", "One evening back")
+        self.forward = _step_button("›", "One evening forward")
+        self.tonight = _step_button("Tonight", "Go to tonight and follow the clock")
+        self.clock = PlainLabel(role="numeral")
+        self.clock.setAccessibleName("Clock at the site")
+        self.universal = PlainLabel(role="small")
+        self.universal.setAccessibleName("Universal time")
+        self._lay_out()
+        self._connect()
+        state.changed.connect(self._on_changed)
+        self._on_changed(frozenset(Aspect))
+
+    def minimumSizeHint(self) -> QSize:
+        needed = max(self._needed(row) for row in self._split())
+        return QSize(needed, super().minimumSizeHint().height())
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._arrange()
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() in (QEvent.Type.FontChange, QEvent.Type.StyleChange):
+            self._arrange()
+
+    def _lay_out(self) -> None:
+        evening = QWidget()
+        row = QHBoxLayout(evening)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(4)
+        for widget in (self.back, self.date, self.forward, self.tonight):
+            row.addWidget(widget)
+        self._groups = (
+            _Group(PlainLabel("Observer", role="small"), self.observer),
+            _Group(captioned("&Site", self.site), self.site, stretch=3),
+            _Group(self.weekday, evening),
+            _Group(captioned("&Planet", self.planet), self.planet, stretch=3),
+            _Group(captioned("&Telescope", self.scope), self.scope, stretch=3),
+            _Group(self.universal, self.clock),
+            _Group(captioned("Pa&lette", self.palette_picker), self.palette_picker),
+        )
+        self._rows = (QHBoxLayout(), QHBoxLayout())
+        self._arranged: tuple[Sequence[_Group], Sequence[_Group]] = ((), ())
+        column = QVBoxLayout(self)
+        column.setContentsMargins(_MARGIN_PX, 6, _MARGIN_PX, 8)
+        column.setSpacing(6)
+        for row in self._rows:
+            row.setSpacing(_SPACING_PX)
+            column.addLayout(row)
+        self._arrange()
+
+    def _arrange(self) -> None:
+        """Put everything into one row, or into two where one is too narrow for the size of text."""
+        # Before it is shown its width is not yet its own.
+        fits = not self.isVisible() or self._needed(self._groups) <= self.width()
+        wanted = (self._groups, ()) if fits else self._split()
+        if wanted == self._arranged:
+            return
+        self._arranged = wanted
+        for row, groups in zip(self._rows, wanted, strict=True):
+            for group in groups:
+                row.addWidget(group, group.stretch)
+        self.updateGeometry()
+
+    def _split(self) -> tuple[Sequence["_Group"], Sequence["_Group"]]:
+        observer, site, evening, planet, scope, clock, palette = self._groups
+        return (observer, site, evening, clock), (planet, scope, palette)
+
+    @staticmethod
+    def _needed(groups: Sequence["_Group"]) -> int:
+        """Return the width that some groups need side by side."""
+        widths = sum(group.minimumSizeHint().width() for group in groups)
+        return widths + _SPACING_PX * (len(groups) - 1) + 2 * _MARGIN_PX
+
+    def _connect(self) -> None:
+        self.site.picked.connect(self._state.set_site)
+        self.planet.picked.connect(self._state.set_planet)
+        self.scope.picked.connect(self._state.set_scope)
+        self.palette_picker.picked.connect(self._state.set_palette)
+        self.date.picked.connect(self._go_to)
+        self.back.clicked.connect(lambda: self._state.step_evening(-1))
+        self.forward.clicked.connect(lambda: self._state.step_evening(1))
+        self.tonight.clicked.connect(self._state.show_tonight)
+
+    def _go_to(self, evening: date) -> None:
+        try:
+            self._state.set_evening(evening)
+        except ProblemsError as error:
+            self.date.show_date(self._state.evening)
+            self._state.tell(str(error))
+
+    def _on_changed(self, aspects: frozenset[Aspect]) -> None:
+        for wanted, show in self._parts():
+            if aspects & wanted:
+                show()
+
+    def _parts(self) -> tuple[tuple[set[Aspect], Callable[[], None]], ...]:
+        return (
+            ({Aspect.PROFILE, Aspect.FILE}, self._show_observer),
+            ({Aspect.PROFILE, Aspect.FILE, Aspect.SITE}, self._show_site),
+            ({Aspect.PROFILE, Aspect.FILE, Aspect.SCOPE}, self._show_scope),
+            ({Aspect.PLANET, Aspect.SKY, Aspect.EVENING, Aspect.SITE}, self._show_planet),
+            ({Aspect.EVENING, Aspect.SITE}, self._show_evening),
+            ({Aspect.NOW, Aspect.SITE, Aspect.PROFILE}, self._show_clock),
+            ({Aspect.PALETTE}, self._show_palette),
+        )
+
+    def _show_observer(self) -> None:
+        self.observer.setText(self._state.profile.observer.strip() or "New observer")
+
+    def _show_site(self) -> None:
+        site = self._state.site
+        items = [(other.id, other.name) for other in self._state.profile.sites]
+        self.site.show_items(items, site.id if site else None)
+        self.site.setEnabled(bool(items))
+
+    def _show_scope(self) -> None:
+        scope = self._state.scope
+        items = [(other.id, other.name) for other in self._state.profile.telescopes]
+        self.scope.show_items(items, scope.id if scope else None)
+        self.scope.setEnabled(bool(items))
+
+    def _show_planet(self) -> None:
+        planet = self._state.planet
+        chosen = planet if self._state.planet_is_chosen else None
+        best = f"Best: {planet.heading}" if planet and chosen is None else "The evening's best"
+        items: list[tuple[object, str]] = [(None, best)]
+        items += [(body, body.heading) for body in TARGETS]
+        self.planet.show_items(items, chosen)
+
+    def _show_evening(self) -> None:
+        first, last = usable_dates()
+        evening = self._state.evening
+        self.date.show_date(evening)
+        self.weekday.setText(f"Evenin&g · {weekday_text(evening).partition(' ')[0]}")
+        self.back.setEnabled(evening > first)
+        self.forward.setEnabled(evening < last)
+        self.tonight.setEnabled(not self._state.follows_tonight)
+
+    def _show_clock(self) -> None:
+        site, minute = self._state.site, to_minute(self._state.now)
+        universal = SiteClock(zone=UTC).time(minute)
+        if site is None:
+            self.clock.setText(universal)
+            self.universal.setText("Universal time")
+            return
+        hours = self._state.profile.preferences.clock
+        self.clock.setText(SiteClock(zone=site.zone, hours=hours).time(minute))
+        self.universal.setText(f"Site · {universal} UT")
+
+    def _show_palette(self) -> None:
+        self.palette_picker.show_items(_PALETTE_NAMES, self._state.palette_name)
+
+
+class _Group(QWidget):
+    """A control of the strip with its caption above it."""
+
+    def __init__(self, caption: QWidget, control: QWidget, *, stretch: int = 0) -> None:
+        super().__init__()
+        self.stretch = stretch
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(2)
+        column.addWidget(caption)
+        column.addWidget(control)
+        column.addStretch(1)
+
+
+def _step_button(text: str, name: str) -> QPushButton:
+    button = QPushButton(text)
+    button.setProperty("role", "step")
+    button.setAccessibleName(name)
+    button.setToolTip(name)
+    return button

@@ -1,0 +1,196 @@
+"""The words about a rung: what they say, and when they keep silent."""
+
+import pytest
+
+from core.air.steadiness import Blur, find_limits
+from core.gear.combinations import combinations
+from core.gear.owned import Barlow, Eyepiece, Telescope
+from core.ladder.notices import (
+    Wearer,
+    barlow_notice,
+    claimed_power_notice,
+    misfit_notices,
+    rung_notices,
+)
+from tests.core.gear.examples import barlow, eyepiece, fixed, refractor, telescope
+
+STEADY = Blur(overhead_arcsec=0.4)
+BARE_EYE = Wearer()
+GLASSES = Wearer(glasses=True)
+ASTIGMATIC = Wearer(glasses=True, astigmatism=True)
+
+
+def notices(
+    scope: Telescope,
+    owned: Eyepiece | None,
+    *lenses: Barlow,
+    wearer: Wearer = BARE_EYE,
+    blur: Blur = STEADY,
+    usual_air: float = 300.0,
+) -> str:
+    """Return all notices of the highest power as one text."""
+    limits = find_limits(aperture_mm=scope.aperture_mm, path=1.0, blur=blur, usual_air=usual_air)
+    highest = combinations(scope, [owned] if owned else [], lenses)[-1]
+    return " ".join(rung_notices(highest, scope=scope, limits=limits, wearer=wearer))
+
+
+def test_an_easy_power_needs_no_words() -> None:
+    assert notices(telescope(), eyepiece(10, 50)) == ""
+
+
+@pytest.mark.parametrize(
+    ("focal_length_mm", "words", "ratio"),
+    [(9, "Far too much for 60 mm", "3.3x per mm"), (12, "Over the aperture limit of 120x", "2.5x per mm")],
+)
+def test_past_the_aperture_limit(focal_length_mm: float, words: str, ratio: str) -> None:
+    said = notices(refractor("Small", 60, 900), eyepiece(focal_length_mm), barlow(2))
+
+    assert words in said
+    assert ratio in said
+
+
+def test_past_the_usual_air_and_lifted() -> None:
+    large = telescope(aperture_mm=254)
+
+    assert "Over 300x, the most that the air usually allows" in notices(large, eyepiece(3.5))
+    assert (
+        notices(large, eyepiece(3.5), usual_air=400)
+        == "Exit pupil 0.74 mm: floaters in the eye begin to show."
+    )
+    assert "more than even a rare steady night allows" in notices(large, eyepiece(2.5), usual_air=400)
+
+
+def test_past_tonights_air_only() -> None:
+    said = notices(telescope(aperture_mm=254), eyepiece(8), blur=Blur(overhead_arcsec=2.32))
+
+    assert said == "Over what tonight's air (seeing) allows at this height, about 100x."
+
+
+# Common practice: under 1 mm floaters begin, under 0.7 mm a common complaint, under 0.5 mm most people.
+@pytest.mark.parametrize(
+    ("exit_pupil_mm", "words"),
+    [
+        (1.0, None),
+        (0.95, "begin to show"),
+        (0.7, "begin to show"),
+        (0.65, "a common complaint"),
+        (0.5, "a common complaint"),
+        (0.45, "trouble most people"),
+    ],
+)
+def test_floaters_by_exit_pupil(exit_pupil_mm: float, words: str | None) -> None:
+    scope = telescope(aperture_mm=100, focal_length_mm=1000)
+
+    said = notices(scope, eyepiece(exit_pupil_mm * 10))
+
+    assert ("floaters" in said) == (words is not None)
+    assert words is None or words in said
+
+
+def test_an_exit_pupil_wider_than_the_eye_wastes_light() -> None:
+    """40 mm at f/5 leaves 8 mm; an eye of 6 mm uses what an aperture of 150 mm would give."""
+    fast = telescope(aperture_mm=200, focal_length_mm=1000)
+
+    said = notices(fast, eyepiece(40), wearer=Wearer(eye_pupil_mm=6))
+
+    assert said == (
+        "Exit pupil 8.0 mm is wider than your pupil of 6.0 mm: some light is wasted, "
+        "as if the aperture were 150 mm."
+    )
+    assert notices(fast, eyepiece(40), wearer=Wearer(eye_pupil_mm=8)) == ""
+
+
+def test_two_barlows_are_approximate() -> None:
+    said = notices(telescope(stack_barlows=True), eyepiece(40), barlow(2), barlow(1.5))
+
+    assert "Two Barlows together: the power is approximate" in said
+
+
+# An 8-inch f/10 with a 0.63 reducer: the 40 mm of 44 degrees is cut by the rear opening, the 25 mm is not.
+@pytest.mark.parametrize(
+    ("owned", "vignettes"),
+    [
+        (eyepiece(25, 50), False),
+        (eyepiece(25, 52), False),
+        (eyepiece(40, 44), True),
+        (eyepiece(50, 50, barrel_mm=50.8), True),
+        (eyepiece(40, field_stop_mm=27), True),
+        (eyepiece(40), True),
+        (eyepiece(12), False),
+    ],
+)
+def test_a_reducer_with_a_long_eyepiece_may_vignette(owned: Eyepiece, vignettes: bool) -> None:
+    scope = telescope(aperture_mm=203, focal_length_mm=2032, barrel_mm=50.8)
+    reducer = barlow(0.63, barrel_mm=50.8)
+    limits = find_limits(aperture_mm=203, path=1.0, blur=STEADY)
+
+    with_reducer, without = combinations(scope, [owned], [reducer])
+
+    said = " ".join(rung_notices(with_reducer, scope=scope, limits=limits, wearer=BARE_EYE))
+    assert ("vignetting" in said) == vignettes
+    assert "this power is approximate" in said
+    assert "reducer" not in " ".join(rung_notices(without, scope=scope, limits=limits, wearer=BARE_EYE))
+
+
+@pytest.mark.parametrize(
+    ("relief_mm", "wearer", "words"),
+    [
+        (5, BARE_EYE, None),
+        (None, BARE_EYE, None),
+        (18, GLASSES, None),
+        (18, ASTIGMATIC, None),
+        (5, GLASSES, "take them off and refocus"),
+        (None, GLASSES, "Eye relief unknown"),
+        (None, ASTIGMATIC, "Eye relief unknown"),
+    ],
+)
+def test_eye_relief_and_glasses(relief_mm: float | None, wearer: Wearer, words: str | None) -> None:
+    said = notices(telescope(), eyepiece(10, eye_relief_mm=relief_mm), wearer=wearer)
+
+    assert ("Eye relief" in said) == (words is not None)
+    assert words is None or words in said
+
+
+def test_astigmatism_shows_at_low_power_and_hides_at_high() -> None:
+    """Exit pupils of 3.1 and 0.8 mm; 5 mm of relief is far under the 15 to 20 that glasses want."""
+    low = notices(telescope(), eyepiece(25, eye_relief_mm=5), wearer=ASTIGMATIC)
+    high = notices(telescope(), eyepiece(6, eye_relief_mm=5), wearer=ASTIGMATIC)
+
+    assert "a longer eyepiece in a Barlow is the usual cure" in low
+    assert "try without them" in high
+
+
+def test_no_word_of_eye_relief_without_an_eyepiece() -> None:
+    assert notices(fixed(power=20), None, wearer=ASTIGMATIC) == ""
+
+
+def test_a_makers_greatest_power_beside_the_real_limit() -> None:
+    """Claims seen in shops: 675x for 4.5 inches, where 2x per mm gives 229x."""
+    assert claimed_power_notice(675, 114.3) == ("675x is 5.9x per mm; 114.3 mm of aperture bears about 229x.")
+    assert claimed_power_notice(200, 114.3) == (
+        "200x is 1.7x per mm, within the 229x that 114.3 mm of aperture bears."
+    )
+
+
+def test_what_does_not_fit_is_named_with_both_barrels() -> None:
+    wide = eyepiece(32, barrel_mm=50.8)
+
+    said = misfit_notices(telescope(), [wide, eyepiece(10)], [barlow(2, barrel_mm=24.5)])
+
+    assert said == ("32 mm has a 50.8 mm barrel and does not fit the 31.75 mm focuser of Six-inch.",)
+    assert misfit_notices(fixed(power=10), [wide], []) == ()
+
+
+@pytest.mark.parametrize(
+    ("lens", "words"),
+    [
+        (barlow(2), "A Barlow's factor changes with its distance to the eyepiece, so 2x is approximate."),
+        (
+            barlow(0.63),
+            "A reducer's factor changes with its distance to the eyepiece, so 0.63x is approximate.",
+        ),
+        (barlow(2, measured_factor=2.2), "Counted with the measured 2.2x, not the marked 2x."),
+    ],
+)
+def test_how_far_a_factor_can_be_trusted(lens: Barlow, words: str) -> None:
+    assert barlow_notice(lens) == words

@@ -1,0 +1,169 @@
+"""The blur of telescope and air against other makers' point spreads, and what must never change."""
+
+import attrs
+import numpy as np
+import pytest
+from astropy.modeling.functional_models import AiryDisk2D
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from scipy.integrate import quad
+from scipy.optimize import brentq
+from scipy.special import j1
+
+from core.looks.picture.blur import Blurring, Floats, Picture, blurred, star_picture
+
+PIXEL_ARCSEC = 0.025
+SIZE = 801
+RADIANS = np.pi / 180.0 / 3600.0
+WAVELENGTH_MM = 550e-6
+
+
+def profile(picture: Picture) -> Floats:
+    return np.asarray(picture[SIZE // 2, SIZE // 2 :], dtype=float)
+
+
+def width(picture: Picture) -> float:
+    """Full width at half maximum, arcsec."""
+    falling = profile(picture) / picture.max()
+    return 2.0 * PIXEL_ARCSEC * float(np.interp(-0.5, -falling, np.arange(falling.size)))
+
+
+def encircled(picture: Picture, radius_arcsec: float) -> float:
+    rows, columns = np.indices(picture.shape) - SIZE // 2
+    distance = np.hypot(rows, columns) * PIXEL_ARCSEC
+    # A pixel that the circle cuts counts for the part inside.
+    share = np.clip(0.5 + (radius_arcsec - distance) / PIXEL_ARCSEC, 0.0, 1.0)
+    return float((picture * share).sum() / picture.sum())
+
+
+def airy(angle_arcsec: float, aperture_mm: float, hidden: float) -> float:
+    """Amplitude of a round aperture less that of its obstruction, squared (Born and Wolf, ch. 8.6)."""
+    x = np.pi * aperture_mm * angle_arcsec * RADIANS / WAVELENGTH_MM
+    if x < 1e-9:
+        return 1.0
+    amplitude = 2.0 * j1(x) / x
+    if hidden:
+        amplitude = (amplitude - hidden**2 * 2.0 * j1(hidden * x) / (hidden * x)) / (1.0 - hidden**2)
+    return float(amplitude**2)
+
+
+@pytest.mark.parametrize("aperture_mm", [60.0, 100.0, 150.0])
+def test_a_clear_aperture_gives_astropy_s_airy_disc(aperture_mm: float) -> None:
+    first_dark_arcsec = 1.2196698912665045 * WAVELENGTH_MM / aperture_mm / RADIANS
+    model = AiryDisk2D(amplitude=1.0, x_0=0.0, y_0=0.0, radius=first_dark_arcsec)
+    ours = star_picture(SIZE, PIXEL_ARCSEC, Blurring(aperture_mm=aperture_mm))
+    offsets = np.arange(0.0, 2.5 * first_dark_arcsec, PIXEL_ARCSEC)
+
+    theirs = model(offsets, np.zeros_like(offsets))
+
+    np.testing.assert_allclose(profile(ours)[: offsets.size] / ours.max(), theirs, atol=0.004)
+    assert width(ours) == pytest.approx(2.0 * brentq(lambda r: model(r, 0.0) - 0.5, 0.01, 5.0), rel=0.02)
+
+
+@pytest.mark.parametrize(
+    ("aperture_mm", "hidden"), [(100.0, 0.0), (150.0, 0.25), (200.0, 0.33), (125.0, 0.5)]
+)
+def test_width_and_light_within_a_circle_with_an_obstruction(aperture_mm: float, hidden: float) -> None:
+    ours = star_picture(SIZE, PIXEL_ARCSEC, Blurring(aperture_mm=aperture_mm, obstruction_ratio=hidden))
+    airy_radius = 1.22 * WAVELENGTH_MM / aperture_mm / RADIANS
+    # All the light: a clear aperture's picture holds area / wavelength squared; no need to go to infinity.
+    area = np.pi / 4.0 * aperture_mm**2 * (1.0 - hidden**2)
+    whole = WAVELENGTH_MM**2 / area / RADIANS**2
+
+    assert width(ours) == pytest.approx(
+        2.0 * brentq(lambda r: airy(r, aperture_mm, hidden) - 0.5, 0.01, airy_radius), rel=0.02
+    )
+    for radius in (0.6 * airy_radius, 1.0 * airy_radius, 2.0 * airy_radius):
+        inside, _ = quad(lambda r: airy(r, aperture_mm, hidden) * 2.0 * np.pi * r, 0.0, radius)
+        assert encircled(ours, radius) == pytest.approx(inside / whole, rel=0.02)
+
+
+def test_air_alone_gives_the_width_that_it_is_told_by() -> None:
+    # Through a wide aperture hardly anything but the air is left.
+    ours = star_picture(SIZE, PIXEL_ARCSEC, Blurring(aperture_mm=2000, air_arcsec=2.0))
+
+    assert width(ours) == pytest.approx(2.0, rel=0.02)
+
+
+def test_the_eye_alone_gives_the_width_that_it_is_told_by() -> None:
+    ours = star_picture(SIZE, PIXEL_ARCSEC, Blurring(aperture_mm=2000, eye_arcsec=1.5))
+
+    assert width(ours) == pytest.approx(1.5, rel=0.02)
+
+
+@pytest.mark.parametrize("air_arcsec", [0.8, 1.45, 3.0])
+def test_light_within_a_circle_follows_kolmogorov_s_long_exposure(air_arcsec: float) -> None:
+    """The Hankel transform of Fried's transfer function, integrated by scipy.
+
+    The 2 m aperture that it is seen through adds its own: Goodman, Introduction to Fourier Optics, 6.3.
+    """
+    ours = star_picture(SIZE, PIXEL_ARCSEC, Blurring(aperture_mm=2000, air_arcsec=air_arcsec))
+
+    def light_within(radius_arcsec: float) -> float:
+        def density(frequency: float) -> float:
+            shift = frequency * WAVELENGTH_MM / 2000.0 / RADIANS
+            aperture = 2.0 / np.pi * (np.arccos(shift) - shift * np.sqrt(1.0 - shift**2))
+            passed = aperture * np.exp(-3.44 * (frequency * air_arcsec / 0.9759) ** (5.0 / 3.0))
+            return float(passed * j1(2.0 * np.pi * frequency * radius_arcsec) * 2.0 * np.pi * radius_arcsec)
+
+        return quad(density, 0.0, 3.0 / air_arcsec, limit=200)[0]
+
+    for radius in (0.5 * air_arcsec, air_arcsec):
+        assert encircled(ours, radius) == pytest.approx(light_within(radius), rel=0.02)
+
+
+def test_colours_spread_along_the_zenith_only() -> None:
+    sharp = Blurring(aperture_mm=400, air_arcsec=0.3)
+    plain = star_picture(SIZE, PIXEL_ARCSEC, sharp)
+    spread = star_picture(SIZE, PIXEL_ARCSEC, attrs.evolve(sharp, spread_arcsec=2.0))
+
+    def half_width(line: Picture) -> float:
+        return PIXEL_ARCSEC * float((line > line.max() / 2.0).sum())
+
+    # Upwards is the usual direction: there a point becomes a line of 2 arcsec.
+    assert half_width(spread.sum(axis=1)) == pytest.approx(2.0, rel=0.03)
+    assert half_width(spread.sum(axis=0)) == pytest.approx(
+        half_width(plain.sum(axis=0)), abs=2 * PIXEL_ARCSEC
+    )
+
+
+def test_a_slanting_spread_slants_the_way_it_is_told() -> None:
+    slanting = Blurring(aperture_mm=400, air_arcsec=0.3, spread_arcsec=2.0, spread_direction=(0.6, 0.8))
+
+    picture = star_picture(SIZE, PIXEL_ARCSEC, slanting)
+
+    middle = SIZE // 2
+    upper_right, upper_left = picture[:middle, middle + 1 :].sum(), picture[:middle, :middle].sum()
+    assert upper_right > 3.0 * upper_left
+
+
+@settings(max_examples=30, deadline=None)
+@given(
+    aperture_mm=st.floats(20, 2000),
+    obstruction_ratio=st.floats(0, 0.6),
+    air_arcsec=st.floats(0, 8),
+    pixel_arcsec=st.floats(0.05, 10),
+)
+def test_no_light_is_lost_or_made(
+    aperture_mm: float, obstruction_ratio: float, air_arcsec: float, pixel_arcsec: float
+) -> None:
+    picture = np.zeros((96, 96), dtype=np.float32)
+    picture[40:56, 44:52] = 1.0
+
+    spread = blurred(
+        picture,
+        pixel_arcsec,
+        Blurring(aperture_mm=aperture_mm, obstruction_ratio=obstruction_ratio, air_arcsec=air_arcsec),
+    )
+
+    assert spread.sum() == pytest.approx(picture.sum(), rel=0.005)
+    assert spread.max() <= picture.max() * 1.2  # hardly any ringing where pixels are coarse
+
+
+def test_more_air_is_never_sharper() -> None:
+    peaks = [
+        star_picture(SIZE, PIXEL_ARCSEC, Blurring(aperture_mm=200, air_arcsec=air)).max()
+        for air in (0.0, 0.5, 1.0, 2.0, 4.0)
+    ]
+
+    assert peaks == sorted(peaks, reverse=True)

@@ -1,0 +1,53 @@
+"""Filters: numbers however written, cautions, and what stays unknown."""
+
+import pytest
+
+from core.gear.owned import Filter
+from core.looks.filters import DAYLIGHT_CAUTION, facts_of, too_dark_notice, transmittance_of, wratten_table
+from core.sky.bodies import Body
+
+
+@pytest.mark.parametrize("written", ["82A", "82a", "#82A", "No. 82 A", "W82A", "Wratten 82A"])
+def test_a_wratten_number_however_written(written: str) -> None:
+    facts = facts_of(Filter(name="Light blue", wratten=written))
+
+    assert facts is not None
+    assert facts.wratten == "82A"
+
+
+def test_an_owners_own_transmittance_stands() -> None:
+    assert transmittance_of(Filter(name="Moon filter", transmittance=0.13)) == 0.13
+
+
+def test_an_unknown_number_stays_unknown() -> None:
+    unknown = Filter(name="Odd", wratten="999Z")
+
+    assert facts_of(unknown) is None
+    assert transmittance_of(unknown) is None
+    assert too_dark_notice(unknown, 60) is None
+
+
+def test_deep_red_and_blue_are_for_larger_apertures() -> None:
+    """Common practice: 25 and 38A from about 200 mm up, 82A on anything."""
+    red = Filter(name="Red", wratten="25")
+
+    assert too_dark_notice(red, 114) == (
+        "Red passes 14% of the light and is usually kept for apertures from 200 mm up."
+    )
+    assert too_dark_notice(red, 200) is None
+    assert too_dark_notice(Filter(name="Deep blue", wratten="38A"), 150) is not None
+    assert too_dark_notice(Filter(name="Light blue", wratten="82A"), 60) is None
+
+
+def test_uses_are_told_by_body() -> None:
+    facts = wratten_table()["25"]
+
+    assert facts.use_on(Body.MARS) == "surface markings, dust clouds, the edge of the polar cap"
+    assert facts.use_on(Body.NEPTUNE) is None
+
+
+def test_filters_named_for_daylight_carry_the_caution_and_only_they() -> None:
+    for facts in wratten_table().values():
+        speaks_of_day = any("day" in use.what for use in facts.uses)
+        assert facts.daylight == speaks_of_day
+    assert "never sweep near the Sun" in DAYLIGHT_CAUTION

@@ -1,0 +1,183 @@
+"""The evening's plan: safe before sunset, ready before the first look, off the planet before sunrise."""
+
+import re
+from datetime import UTC, date, datetime, timedelta
+from functools import cache
+
+import astronomy
+import pytest
+
+from core.air.cooling import estimate_cooling
+from core.gear.owned import Telescope, TelescopeKind
+from core.sky.bodies import Body
+from core.sky.night import Night, compute_night
+from core.sky.site import Site
+from core.tonight.plan import EveningItem, ItemKind, plan_evening
+
+LISBON = Site(name="Lisbon", latitude_deg=38.72, longitude_deg=-9.14, time_zone="Europe/Lisbon")
+MENDOZA = Site(
+    name="Mendoza", latitude_deg=-32.9, longitude_deg=-68.85, time_zone="America/Argentina/Mendoza"
+)
+TROMSO = Site(name="Tromso", latitude_deg=69.65, longitude_deg=18.96, time_zone="Europe/Oslo")
+EQUATOR = Site(name="Equator", latitude_deg=0.0, longitude_deg=0.0, time_zone="UTC")
+GOOD = date(2026, 12, 5)
+TEN_INCH = Telescope(name="ten", kind=TelescopeKind.REFLECTOR, aperture_mm=254, focal_length_mm=1200)
+
+
+@cache
+def night(site: Site, evening: date = GOOD) -> Night:
+    return compute_night(site, evening)
+
+
+def of_kind(items: tuple[EveningItem, ...], kind: ItemKind) -> list[EveningItem]:
+    return [item for item in items if item.kind is kind]
+
+
+@pytest.mark.parametrize(
+    ("site", "evening"),
+    [(LISBON, GOOD), (MENDOZA, GOOD), (LISBON, date(2027, 6, 21)), (EQUATOR, date(2027, 6, 21))],
+)
+def test_the_finder_is_aligned_by_day_away_from_the_sun(site: Site, evening: date) -> None:
+    found = night(site, evening)
+    (finder,) = of_kind(plan_evening(found, TEN_INCH), ItemKind.FINDER)
+
+    assert found.sun.set is not None
+    assert finder.start < finder.end < found.sun.set
+    assert finder.caution
+    assert "blinds" in finder.words
+    # The arc to keep out of reaches 30 degrees to either side of the Sun, as astronomy-engine places it.
+    left_deg, right_deg = map(float, re.findall(r"(\d+)°", finder.words)[1:3])
+    for moment in (finder.start, finder.end):
+        time = astronomy.Time.Make(
+            moment.year, moment.month, moment.day, moment.hour, moment.minute, moment.second
+        )
+        observer = astronomy.Observer(site.latitude_deg, site.longitude_deg, 0)
+        sun = astronomy.Equator(astronomy.Body.Sun, time, observer, True, True)
+        sun_deg = astronomy.Horizon(time, observer, sun.ra, sun.dec, astronomy.Refraction.Airless).azimuth
+        assert (sun_deg - left_deg) % 360 >= 29.9
+        assert (right_deg - sun_deg) % 360 >= 29.9
+        assert (sun_deg - left_deg) % 360 < 50
+
+
+def test_without_daylight_the_finder_is_aligned_on_a_lamp_or_a_star() -> None:
+    # Polar night: the Sun does not rise at 69.65 north on 5 December.
+    (finder,) = of_kind(plan_evening(night(TROMSO), TEN_INCH, planet=Body.JUPITER), ItemKind.FINDER)
+
+    assert "distant lamp or a bright star" in finder.words
+    assert "low power first" in finder.words
+
+
+def test_the_telescope_is_out_long_enough_before_the_first_look() -> None:
+    items = plan_evening(night(LISBON), TEN_INCH, planet=Body.SATURN)
+    (out,), (ready,) = of_kind(items, ItemKind.CARRY_OUT), of_kind(items, ItemKind.READY)
+    (saturn,) = (item for item in items if item.body is Body.SATURN)
+
+    # Common practice, no source: a 10-inch open reflector 17 °C too warm needs about 45 minutes,
+    # and half as much again to be safe.
+    assert timedelta(minutes=65) <= saturn.start - out.start <= timedelta(minutes=70)
+    assert out.start < ready.start < saturn.start
+    assert ready.end == saturn.start
+    assert "an estimate" in out.words
+
+
+def test_a_telescope_out_before_sunset_stands_capped_in_the_shade() -> None:
+    slow = Telescope(name="slow", kind=TelescopeKind.CATADIOPTRIC, aperture_mm=356, focal_length_mm=3900)
+    (out,) = of_kind(plan_evening(night(LISBON), slow, planet=Body.SATURN), ItemKind.CARRY_OUT)
+
+    sunset = night(LISBON).sun.set
+    assert sunset is not None
+    assert out.start < sunset
+    assert "in the shade with its caps on" in out.words
+    assert out.caution
+
+
+def test_a_telescope_that_never_follows_the_air_gets_no_finishing_time() -> None:
+    never = estimate_cooling(
+        Telescope(name="closed", kind=TelescopeKind.CATADIOPTRIC, aperture_mm=254, focal_length_mm=2500),
+        warmer_by_c=11,
+        falling_c_per_h=1.9,
+    )
+    items = plan_evening(night(LISBON), TEN_INCH, readiness=never)
+
+    assert never.never
+    assert of_kind(items, ItemKind.READY) == []
+    assert "never comes within 1 °C" in of_kind(items, ItemKind.CARRY_OUT)[0].words
+
+
+def test_a_telescope_that_stands_outside_is_not_told_to_be_carried_out() -> None:
+    since = datetime(2026, 12, 5, 18, 10, tzinfo=UTC)
+    items = plan_evening(night(LISBON), TEN_INCH, planet=Body.SATURN, outside_since=since)
+    (outside,), (ready,) = of_kind(items, ItemKind.CARRY_OUT), of_kind(items, ItemKind.READY)
+
+    assert (outside.title, outside.start, outside.end) == ("Outside", since, since)
+    assert "Carry the telescope out" not in outside.words
+    # Common practice, no source: a 10-inch open reflector 17 °C too warm needs about 45 minutes; a third
+    # less or half as much again is well possible.
+    assert "from 18:40 to 19:20, likely at 18:55 (an estimate)" in outside.words
+    assert ready.start - since == pytest.approx(timedelta(minutes=31.5), abs=timedelta(seconds=1))
+    assert ready.end - since == pytest.approx(timedelta(minutes=67.5), abs=timedelta(seconds=1))
+
+
+def test_one_carried_out_by_day_stands_capped_in_the_shade_too() -> None:
+    since = datetime(2026, 12, 5, 15, 0, tzinfo=UTC)
+    items = plan_evening(night(LISBON), TEN_INCH, planet=Body.SATURN, outside_since=since)
+    (outside,) = of_kind(items, ItemKind.CARRY_OUT)
+
+    assert "in the shade with its caps on" in outside.words
+    assert outside.caution
+
+
+def test_one_as_cold_as_the_air_is_ready_when_it_comes_out() -> None:
+    since = datetime(2026, 12, 5, 18, 10, tzinfo=UTC)
+    cold = estimate_cooling(TEN_INCH, warmer_by_c=0.5)
+    items = plan_evening(night(LISBON), TEN_INCH, readiness=cold, outside_since=since)
+
+    assert of_kind(items, ItemKind.READY) == []
+    assert "within 1 °C of the air then" in of_kind(items, ItemKind.CARRY_OUT)[0].words
+
+
+def test_the_planet_in_hand_comes_first_and_preparation_is_for_it() -> None:
+    items = plan_evening(night(LISBON), TEN_INCH, planet=Body.JUPITER)
+    targets = of_kind(items, ItemKind.TARGET)
+
+    assert targets[0].body is Body.JUPITER
+    assert Body.SATURN in {item.body for item in targets}
+    assert Body.MOON not in {item.body for item in targets}
+    assert "for Jupiter" in of_kind(items, ItemKind.CARRY_OUT)[0].words
+
+
+def test_a_stop_line_stands_before_sunrise_and_no_target_reaches_past_it() -> None:
+    items = plan_evening(night(LISBON), TEN_INCH, planet=Body.VENUS)
+    (stop,) = of_kind(items, ItemKind.STOP)
+    sunrise = night(LISBON).sun.rise
+
+    assert sunrise is not None
+    assert stop.start <= sunrise - timedelta(minutes=10)
+    assert stop.caution
+    assert "Cap the telescope" in stop.words
+    assert all(item.end <= stop.start for item in of_kind(items, ItemKind.TARGET))
+
+
+def test_without_a_telescope_there_are_targets_only() -> None:
+    kinds = {item.kind for item in plan_evening(night(LISBON))}
+
+    assert kinds == {ItemKind.TARGET, ItemKind.STOP}
+
+
+def test_an_instrument_without_a_finder_is_not_told_to_align_one() -> None:
+    binocular = Telescope(name="binocular", kind=TelescopeKind.FIXED, aperture_mm=50, power=10)
+
+    assert of_kind(plan_evening(night(LISBON), binocular), ItemKind.FINDER) == []
+
+
+def test_nothing_to_see_is_nothing_to_prepare() -> None:
+    assert plan_evening(night(TROMSO, date(2026, 6, 21)), TEN_INCH) == ()
+
+
+def test_every_item_lies_in_the_evening_and_says_something() -> None:
+    for site in (LISBON, MENDOZA, TROMSO):
+        found = night(site)
+        for item in plan_evening(found, TEN_INCH, planet=Body.SATURN):
+            assert found.start <= item.start <= item.end <= found.end
+            assert item.title
+            assert item.words.endswith(".")

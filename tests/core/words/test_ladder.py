@@ -1,0 +1,107 @@
+"""What is written beside rungs and limits."""
+
+import pytest
+from attrs import evolve
+
+from core.air.steadiness import Blur, LimitKind
+from core.drawing.field_circle import disc_text
+from core.ladder.ladder import Ladder, build_ladder
+from core.words.ladder import by_weight, limit_words, rung_at_power, rung_words
+from core.words.quantities import drift_text
+from tests.core.drawing.examples import FEW, MANY, SIX_INCH, TWELVE_INCH, aim, ladder
+
+
+def remark_at(which: Ladder, power: float, *, chosen_power: float | None = None, brief: bool = False) -> str:
+    rung, chosen = rung_at_power(which.rungs, power), rung_at_power(which.rungs, chosen_power)
+    assert rung is not None
+    return rung_words(rung, which, chosen, brief=brief).remark
+
+
+def test_limits_that_tie_share_one_label() -> None:
+    # 150 mm: 2x per mm is 300x, which is the usual limit of the air as well (common practice, no source).
+    limits = limit_words(ladder(SIX_INCH))
+
+    assert [(round(limit.power), limit.words) for limit in limits][-1] == (
+        300,
+        "aperture limit and usual air",
+    )
+    assert limits[-1].kinds == (LimitKind.APERTURE, LimitKind.USUAL_AIR)
+
+
+def test_limits_apart_have_labels_of_their_own() -> None:
+    words = [limit.words for limit in limit_words(ladder(TWELVE_INCH))]
+
+    assert words == ["tonight's air (seeing) at 44°", "usual air", "aperture limit"]
+
+
+def test_the_lowest_limit_is_the_ceiling() -> None:
+    assert [limit.is_ceiling for limit in limit_words(ladder(TWELVE_INCH))] == [True, False, False]
+
+
+def test_both_words_for_the_air_are_there_even_without_a_limit_for_tonight() -> None:
+    words = [limit.words for limit in limit_words(ladder(SIX_INCH, altitude_deg=3.0))]
+
+    assert words == ["aperture limit and usual air (seeing)"]
+
+
+def test_assumed_air_says_so() -> None:
+    assumed = build_ladder(scope=SIX_INCH, eyepieces=FEW[0], barlows=FEW[1], aim=aim(), blur=Blur.assumed())
+
+    assert limit_words(assumed)[0].words == "tonight's air (seeing) at 44°, assumed"
+
+
+@pytest.mark.parametrize(
+    ("power", "remark"),
+    [(48, "wide start"), (96, ""), (150, "climb to here"), (240, "not tonight"), (300, "not tonight")],
+)
+def test_remarks_of_a_usual_night(power: float, remark: str) -> None:
+    # 1.2 arcsec overhead at 44 degrees stops the ladder between 150x and 240x.
+    assert remark_at(ladder(), power) == remark
+
+
+@pytest.mark.parametrize(
+    ("power", "remark"), [(120, "you are here"), (48, "here, wide start"), (150, "here, no higher")]
+)
+def test_the_rung_in_hand_is_told(power: float, remark: str) -> None:
+    assert remark_at(ladder(), power, chosen_power=power) == remark
+
+
+def test_a_rung_of_two_barlows_is_marked_approximate() -> None:
+    stacked = build_ladder(
+        scope=evolve(TWELVE_INCH, stack_barlows=True),
+        eyepieces=MANY[0][:1],
+        barlows=MANY[1],
+        aim=aim(),
+        blur=Blur.assumed(),
+    )
+
+    assert rung_words(stacked.rungs[-1], stacked, None).power.startswith("~")
+
+
+@pytest.mark.parametrize(
+    ("drift_s", "words"), [(41.2, "41 s"), (119.4, "119 s"), (150.0, "2.5 min"), (7200.0, "over 1 h")]
+)
+def test_drift_in_words(drift_s: float, words: str) -> None:
+    assert drift_text(drift_s) == words
+
+
+@pytest.mark.parametrize(("arcsec", "words"), [(3.72, "3.7″"), (18.4, "18″"), (1860.0, "31′")])
+def test_a_disc_in_words(arcsec: float, words: str) -> None:
+    assert disc_text(arcsec) == words
+
+
+def test_what_matters_is_named_first_when_room_is_short() -> None:
+    large = ladder(TWELVE_INCH, MANY)
+    chosen = large.rungs[9]
+    first = by_weight(large, chosen)[:6]
+
+    assert first[0] is chosen
+    assert {large.start, large.climb_to} <= {rung.power for rung in first}
+    assert {large.rungs[0], large.rungs[-1]} <= set(first)
+    assert any(rung.standing == "above" for rung in first)
+
+
+def test_every_rung_is_weighed_once() -> None:
+    large = ladder(TWELVE_INCH, MANY)
+
+    assert sorted(rung.power for rung in by_weight(large, None)) == [rung.power for rung in large.rungs]

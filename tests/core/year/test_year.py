@@ -1,0 +1,346 @@
+"""A planet's year as words, as text for a terminal, as JSON, and as a command."""
+
+import json
+import re
+from collections.abc import Sequence
+from datetime import UTC, date, datetime
+from functools import cache
+from pathlib import Path
+
+import pytest
+from attrs import evolve
+
+from core.export.heights import heights_json
+from core.export.year import year_json
+from core.plain_text import width_of
+from core.report.year import year_text
+from core.sky.bodies import TARGETS, Body
+from core.sky.night import compute_night
+from core.sky.site import BlockedSky, Site
+from core.tonight.answer import answer
+from core.words.wording import SiteClock
+from core.words.year import best_weeks_text, evening_text, phenomena_lines, size_text
+from core.year.best_weeks import BestWeeks
+from core.year.phenomena import Aspect, Phenomenon
+from core.year.year import Year, compute_year
+from gui.app import main
+
+LISBON = Site(
+    id="terrace",
+    name="Back terrace",
+    latitude_deg=38.72,
+    longitude_deg=-9.14,
+    time_zone="Europe/Lisbon",
+    blocked=(BlockedSky(azimuth_from_deg=90, azimuth_to_deg=140, below_altitude_deg=30, what="roof ridge"),),
+)
+TROMSO = Site(name="Tromso", latitude_deg=69.65, longitude_deg=18.96, time_zone="Europe/Oslo")
+GOOD = date(2026, 12, 5)
+
+
+@cache
+def year(body: Body, site: Site = LISBON, first: date = GOOD) -> Year:
+    return compute_year(site, body, first)
+
+
+def number_of(day: date) -> int:
+    return (day - GOOD).days
+
+
+def with_best(*stretches: tuple[date, date], above_deg: float | None = 45.0) -> Year:
+    """Return Saturn's year with other best weeks; highest and largest on one evening."""
+    best = BestWeeks(
+        above_deg=above_deg,
+        stretches=tuple((number_of(first), number_of(last)) for first, last in stretches),
+        highest=number_of(date(2027, 10, 4)),
+        largest=number_of(date(2027, 10, 4)),
+    )
+    return evolve(year(Body.SATURN), best=best)
+
+
+# --- Words -----------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("stretches", "words"),
+    [
+        ([(date(2027, 7, 18), date(2027, 11, 3))], "from mid-July 2027 to early November"),
+        ([(date(2026, 12, 21), date(2027, 1, 31))], "from late December 2026 to late January 2027"),
+        ([(GOOD, date(2027, 1, 10))], "until early January 2027"),
+        ([(date(2027, 8, 11), date(2027, 12, 4))], "from mid-August 2027 on"),
+        ([(GOOD, date(2027, 12, 4))], "all year"),
+        ([(date(2027, 3, 21), date(2027, 3, 31))], "in late March 2027"),
+        (
+            [
+                (GOOD, date(2027, 1, 10)),
+                (date(2027, 3, 1), date(2027, 3, 9)),
+                (date(2027, 8, 1), date(2027, 9, 1)),
+            ],
+            "until early January 2027, in early March and from early August to early September",
+        ),
+    ],
+)
+def test_weeks_are_told_by_parts_of_months(stretches: Sequence[tuple[date, date]], words: str) -> None:
+    text = best_weeks_text(with_best(*stretches))
+
+    assert text.startswith(f"Saturn is best {words}, above 45° in a dark sky, clear of what blocks the view.")
+
+
+def test_highest_and_largest_are_told_with_their_dates() -> None:
+    text = best_weeks_text(year(Body.MARS))
+
+    # Opposition 19 February 2027; 13.8 arcsec then (both of two libraries, tests/published).
+    assert "above 45° in a dark sky" in text
+    assert "largest around 19 February, 13.8″." in text or "largest around 20 February, 13.8″." in text
+
+
+def test_one_evening_that_is_both_is_told_once() -> None:
+    text = best_weeks_text(with_best((date(2027, 9, 1), date(2027, 11, 1))))
+
+    assert "Highest and largest around 4 October: " in text
+
+
+def test_a_planet_that_stays_low_is_not_praised() -> None:
+    text = best_weeks_text(year(Body.MERCURY))
+
+    assert text.startswith(
+        "Mercury stays under 30° in a dark sky, clear of what blocks the view; it is best "
+    )
+
+
+def test_a_planet_that_cannot_be_seen_is_said_to_be_so() -> None:
+    # From 69.65 north Mercury never leaves the twilight in that year.
+    assert best_weeks_text(year(Body.MERCURY, TROMSO)) == (
+        "Mercury is never above 10° in a dark sky in these twelve months."
+    )
+
+
+def test_the_moon_comes_round_every_month() -> None:
+    assert best_weeks_text(year(Body.MOON)).startswith("The Moon comes round every month. Highest around ")
+
+
+def test_what_a_planet_does_is_told_kind_by_kind() -> None:
+    lines = list(phenomena_lines(year(Body.VENUS)))
+
+    # Of two libraries: tests/published/data/phenomena.csv.
+    assert lines == [
+        "greatest elongation west on 3 January 2027 (47° from the Sun)",
+        "superior conjunction on 12 August 2027",
+    ]
+
+
+def test_an_evening_is_told_in_one_sentence() -> None:
+    told = year(Body.MARS)
+    clock = SiteClock(zone=LISBON.zone)
+    night = compute_night(LISBON, GOOD).of(Body.MARS)
+    day = number_of(date(2027, 2, 19))
+
+    words = evening_text(told, 0, clock)
+    assert words.startswith(
+        f"Sat 5 December 2026: Mars up to {night.highest.altitude_deg:.0f}° in the dark, at "
+    )
+    assert f"at {clock.time(night.highest.time)}; " in words
+    assert words.endswith(f"h above 45°; {night.diameter_arcsec:.1f}″.")
+    assert evening_text(told, day, clock).endswith("; 13.8″; opposition.")
+
+
+def test_an_evening_without_a_view_says_so() -> None:
+    told = year(Body.MERCURY, TROMSO)
+
+    assert evening_text(told, number_of(date(2027, 6, 21)), SiteClock(zone=TROMSO.zone)).startswith(
+        "Mon 21 June 2027: Mercury not up in a dark sky; "
+    )
+
+
+def test_the_date_of_an_event_is_the_site_clocks() -> None:
+    late = Phenomenon(
+        body=Body.SATURN,
+        aspect=Aspect.OPPOSITION,
+        time=datetime(2027, 10, 17, 23, 30, tzinfo=UTC),
+        elongation_deg=178.0,
+    )
+
+    # Summer time in Lisbon: half past midnight of the 18th.
+    assert list(phenomena_lines(evolve(year(Body.SATURN), phenomena=(late,)))) == [
+        "opposition on 18 October 2027"
+    ]
+
+
+@pytest.mark.parametrize(
+    ("arcsec", "text"), [(3.74, "3.7″"), (19.96, "20.0″"), (44.6, "45″"), (2009.0, "33.5′")]
+)
+def test_sizes_are_rounded_as_far_as_they_matter(arcsec: float, text: str) -> None:
+    assert size_text(arcsec) == text
+
+
+# --- Text ------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("body", TARGETS)
+@pytest.mark.parametrize("site", [LISBON, TROMSO], ids=lambda site: site.name)
+@pytest.mark.parametrize("clock", [24, 12])
+def test_the_year_fits_80_columns_and_begins_with_the_best_weeks(body: Body, site: Site, clock: int) -> None:
+    told = year(body, site)
+    text = year_text(told, clock=clock)
+
+    assert [line for line in text.splitlines() if width_of(line) > 80] == []
+    assert text.replace("\n", "").isprintable()
+    assert text.splitlines()[0] == best_weeks_text(told)[: len(text.splitlines()[0])]
+    assert text.count(" 2026") >= 2
+
+
+def test_every_seventh_evening_is_a_row() -> None:
+    lines = year_text(year(Body.SATURN)).splitlines()
+    rows = lines[next(number for number, line in enumerate(lines) if line.startswith("evening ")) + 1 :]
+
+    assert len(rows) == 53
+    assert rows[0].startswith("5 Dec 2026 ")
+    assert rows[1].startswith("12 Dec ")
+    assert rows[4].startswith("2 Jan 2027 ")
+    night = compute_night(LISBON, date(2026, 12, 12)).of(Body.SATURN)
+    local = [time.astimezone(LISBON.zone) for time in (night.rises[0], night.transits[0].time, night.sets[0])]
+    # To the nearest minute.
+    shown = rows[1].split()[2:5]
+    for text, time in zip(shown, local, strict=True):
+        hours, minutes = map(int, text.split(":"))
+        assert abs(hours * 60 + minutes - time.hour * 60 - time.minute - time.second / 60) <= 0.51
+
+
+def test_up_all_day_is_told_apart_from_down_all_day() -> None:
+    text = year_text(year(Body.VENUS, TROMSO))
+
+    assert "down" in text
+    assert " up " in text
+
+
+def test_a_name_of_the_owners_commands_no_terminal() -> None:
+    odd = evolve(LISBON, name="\x1b[2Jterrace")
+
+    assert "\x1b" not in year_text(compute_year(odd, Body.SATURN, GOOD))
+
+
+# --- JSON ------------------------------------------------------------------------------------------------
+
+
+def test_json_tells_each_evening_as_heights_does() -> None:
+    told = json.loads(json.dumps(year_json(year(Body.SATURN)), allow_nan=False))
+
+    assert [told[key] for key in ("schema", "planet", "from", "to")] == [
+        1,
+        "saturn",
+        "2026-12-05",
+        "2027-12-04",
+    ]
+    assert len(told["evenings"]) == 365
+    for number in (0, 113, 200):
+        evening = told["evenings"][number]
+        night = compute_night(LISBON, date.fromisoformat(evening["evening"]))
+        heights = heights_json(night, answer(night))
+        (saturn,) = (body for body in heights["bodies"] if body["body"] == "saturn")
+        assert told["site"] == heights["site"]
+        assert (evening["start"], evening["end"]) == (heights["start"], heights["end"])
+        assert evening["state"] == saturn["state"]
+        for key in ("rises", "sets", "above_30", "above_45"):
+            assert flat_s(evening[key]) == pytest.approx(flat_s(saturn[key]), abs=0.01), key
+        assert flat_s(evening["transits"]) == pytest.approx(
+            flat_s([transit["time"] for transit in saturn["transits"]]), abs=0.01
+        )
+        # In mid-evening here, at the transit there.
+        assert evening["diameter_arcsec"] == pytest.approx(saturn["diameter_arcsec"], rel=0.001)
+
+
+def flat_s(times: Sequence[str | Sequence[str]]) -> list[float]:
+    """Return the times of a list, or of a list of spans, in Unix seconds."""
+    found = [time for each in times for time in ([each] if isinstance(each, str) else each)]
+    assert all(time.endswith("Z") for time in found)
+    return [datetime.fromisoformat(time).timestamp() for time in found]
+
+
+def test_json_has_every_key_even_where_nothing_is_to_be_told() -> None:
+    told = year_json(year(Body.MERCURY, TROMSO))
+
+    assert told["best"] == {"above_deg": None, "spans": [], "highest": None, "largest": None}
+    in_summer = told["evenings"][200]
+    assert in_summer["best"] is None
+    assert (in_summer["above_45"], in_summer["dark_hours_above_30"]) == ([], 0.0)
+    assert told["dark_enough_sun_altitude_deg"] == -4.0
+
+
+def test_json_and_words_agree_on_the_best_weeks() -> None:
+    told = year_json(year(Body.MARS))
+
+    assert told["best"]["above_deg"] == 45
+    ((first, last),) = told["best"]["spans"]
+    hours = {each["evening"]: each["dark_hours_above_45"] for each in told["evenings"]}
+    assert hours[first] >= 0.5
+    assert hours[last] >= 0.5
+    assert told["phenomena"][0]["event"] == "opposition"
+    assert told["phenomena"][0]["time"].startswith("2027-02-19T15:5")
+
+
+# --- The command -----------------------------------------------------------------------------------------
+
+
+@pytest.fixture
+def profile(tmp_path: Path) -> str:
+    path = tmp_path / "noa.toml"
+    path.write_text(
+        'schema = 1\nobserver = "Noa"\n[[sites]]\nid = "terrace"\nname = "Back terrace"\n'
+        'latitude_deg = 38.72\nlongitude_deg = -9.14\ntime_zone = "Europe/Lisbon"\n'
+        '[[sites]]\nid = "samoa"\nname = "Bay"\nlatitude_deg = -13.8\nlongitude_deg = -171.8\n'
+        'time_zone = "Pacific/Apia"\n',
+        encoding="utf-8",
+    )
+    return str(path)
+
+
+def test_the_command_begins_with_the_best_weeks(profile: str, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["year", profile, "--planet", "Saturn", "--from", "2026-12-05"]) == 0
+
+    out, err = capsys.readouterr()
+    assert out.startswith("Saturn is best until ")
+    assert err == ""
+
+
+def test_a_poor_evening_of_heights_names_the_next_good_one(
+    profile: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    north = Path(profile).read_text("utf-8").replace("-13.8", "60.0").replace("-171.8", "10.7")
+    Path(profile).write_text(north.replace("Pacific/Apia", "Europe/Oslo"), encoding="utf-8")
+
+    assert main(["heights", profile, "--site", "samoa", "--evening", "2026-06-21"]) == 0
+
+    told = " ".join(capsys.readouterr().out.split())
+    assert re.search(r"It stands above 30° in a dark sky from \d+ \w+( 202\d)?\.", told)
+
+
+def test_the_command_begins_tonight_when_left_to_itself(
+    profile: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["year", profile, "--planet", "moon", "--site", "bay", "--json"]) == 0
+
+    told = json.loads(capsys.readouterr().out)
+    assert told["site"]["id"] == "samoa"
+    assert len(told["evenings"]) in (365, 366)
+
+
+@pytest.mark.parametrize(
+    ("words", "problem"),
+    [
+        ([], "--planet"),
+        (["--planet", "sun"], "the Sun is no target"),
+        (["--planet", "pluto"], "must be one of mercury"),
+        (["--planet", "mars", "--from", "2060-01-01"], "--from: 2060-01-01 is outside the planet tables"),
+        (["--planet", "mars", "--from", "tomorrow"], "--from: must be a date such as 2026-12-05"),
+        (["--planet", "mars", "--site", "attic"], "there is no site"),
+        (["--planet", "mars", "--site", "bay", "--from", "2011-12-30"], "--from: 2011-12-30 does not exist"),
+    ],
+)
+def test_bad_input_is_told_in_one_line(
+    words: list[str], problem: str, profile: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["year", profile, *words]) == 2
+
+    out, err = capsys.readouterr()
+    assert out == ""
+    assert problem in err
+    assert len(err.splitlines()) == 1
