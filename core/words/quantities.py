@@ -1,54 +1,114 @@
-"""Figures as words, rounded to what a marked focal length or a rule of thumb can bear."""
+"""Figures as words, rounded to what a marked focal length or a rule of thumb can bear.
+
+Halves round up everywhere: 162.5x is told as 163x. What is rounded is the figure as a person would write it,
+so that the dust of binary fractions does not turn a half into less than a half.
+"""
+
+from decimal import ROUND_HALF_UP, Decimal
+
+UNKNOWN = "unknown"
+DRIVEN = "none: driven"
+_OVER_AN_HOUR = "over 1 h"
 
 _MINUTE_S, _HOUR_S = 60.0, 3600.0
 # Drifts are told in seconds up to here.
 _SECONDS_UP_TO_S = 120.0
 
 
-def power_text(power: float) -> str:
-    """Return ``48x``, or ``7.5x`` below 10."""
-    return f"{_trimmed(power, 1)}x" if power < 10 else f"{power:.0f}x"
+def rounded_text(value: float, decimals: int = 0) -> str:
+    """Return a number with so many decimals, halves away from zero, and never as ``-0``.
+
+    ``decimals`` may be negative: -1 tells whole tens.
+    """
+    figure = _as_written(value).quantize(Decimal(1).scaleb(-decimals), ROUND_HALF_UP)
+    return f"{abs(figure) if figure.is_zero() else figure:f}"
 
 
-def per_mm_text(power: float, aperture_mm: float) -> str:
-    """Return the power per mm of aperture, ``2.5x per mm``."""
-    return f"{power / aperture_mm:.1f}x per mm"
+def rounded(value: float, decimals: int = 0) -> float:
+    """Return the number that ``rounded_text`` writes."""
+    return float(rounded_text(value, decimals))
 
 
-def length_text(length_mm: float) -> str:
-    """Return a length in mm with at most two decimals, ``31.75 mm``."""
-    return f"{_trimmed(length_mm, 2)} mm"
-
-
-def pupil_text(exit_pupil_mm: float) -> str:
-    """Return an exit pupil, to a tenth of a mm from 1 mm up and to a hundredth below."""
-    return f"{exit_pupil_mm:.1f} mm" if exit_pupil_mm >= 1 else f"{exit_pupil_mm:.2f} mm"
-
-
-def field_text(field_deg: float) -> str:
-    """Return a field: two figures in degrees from 1 degree up, below that whole minutes or seconds of arc."""
-    if field_deg >= 1:
-        return f"{two_figures(field_deg)}°"
-    return f"{field_deg * 60:.0f}′" if field_deg * 60 >= 1 else f"{field_deg * 3600:.0f}″"
-
-
-def drift_text(drift_s: float) -> str:
-    """Return how long a planet takes through the field: "41 s", "3.5 min", "over 1 h"."""
-    if drift_s < _SECONDS_UP_TO_S:
-        return f"{drift_s:.0f} s"
-    return f"{drift_s / _MINUTE_S:.1f} min" if drift_s < _HOUR_S else "over 1 h"
+def trimmed_text(value: float, decimals: int) -> str:
+    """Return a number with at most so many decimals: ``31.75``, ``8``."""
+    text = rounded_text(value, decimals)
+    return text.rstrip("0").rstrip(".") if "." in text else text
 
 
 def two_figures(value: float) -> str:
     """Return a number of any size to two figures, never with an exponent: ``0.57``, ``1.8``, ``230``."""
-    short = f"{value:.2g}"
-    if "e" not in short:
-        return short
-    # Decimals as many as two figures need; none for a large number.
-    decimals = max(0, 1 - int(short.partition("e")[2]))
-    return f"{float(short):.{decimals}f}"
+    return figures_text(value, 2)
 
 
-def _trimmed(value: float, decimals: int) -> str:
-    text = f"{value:.{decimals}f}"
-    return text.rstrip("0").rstrip(".") if "." in text else text
+def figures_text(value: float, count: int) -> str:
+    """Return a number of any size to so many figures, without an exponent or zeros that tell nothing."""
+    figure = _as_written(value)
+    if figure.is_zero():
+        return "0"
+    decimals = count - 1 - figure.adjusted()
+    # 99.6 to two figures is 100, one figure more before the point.
+    return trimmed_text(float(rounded_text(value, decimals)), max(0, decimals))
+
+
+def percent_text(share: float) -> str:
+    """Return a share of one in whole per cent: ``25%``."""
+    return f"{rounded_text(share * 100.0)}%"
+
+
+def power_text(power: float) -> str:
+    """Return ``48x``, or ``7.5x`` below 10."""
+    return f"{trimmed_text(power, 1 if power < 10 else 0)}x"
+
+
+def per_mm_text(power: float, aperture_mm: float) -> str:
+    """Return the power per mm of aperture, ``2.5x per mm``."""
+    return f"{rounded_text(power / aperture_mm, 1)}x per mm"
+
+
+def times_text(ratio: float) -> str:
+    """Return how many times as much one thing is as another, to two figures: ``1.8 times``."""
+    return f"{two_figures(ratio)} times"
+
+
+def length_text(length_mm: float) -> str:
+    """Return a length in mm with at most two decimals, ``31.75 mm``."""
+    return f"{trimmed_text(length_mm, 2)} mm"
+
+
+def pupil_text(exit_pupil_mm: float) -> str:
+    """Return an exit pupil, to a tenth of a mm from 1 mm up and to a hundredth below."""
+    return f"{rounded_text(exit_pupil_mm, 1 if exit_pupil_mm >= 1 else 2)} mm"
+
+
+def field_text(field_deg: float | None) -> str:
+    """Return a field: two figures in degrees from 1 degree up, below that whole minutes or seconds of arc."""
+    if field_deg is None:
+        return UNKNOWN
+    if field_deg >= 1:
+        return f"{two_figures(field_deg)}°"
+    minutes = field_deg * 60.0
+    return f"{rounded_text(minutes)}′" if minutes >= 1 else f"{rounded_text(minutes * 60.0)}″"
+
+
+def detail_text(arcsec: float) -> str:
+    """Return the size of a detail, a blur or a limit of resolution, to two figures: ``0.77″``."""
+    return f"{two_figures(arcsec)}″"
+
+
+def drift_text(drift_s: float | None, *, driven: bool = False) -> str:
+    """Return how long a planet takes through the field: "41 s", "3.5 min", "over 1 h", or why it is not told.
+
+    None is told as driven where the mount follows the sky, else as unknown.
+    """
+    if driven:
+        return DRIVEN
+    if drift_s is None:
+        return UNKNOWN
+    if drift_s < _SECONDS_UP_TO_S:
+        return f"{rounded_text(drift_s)} s"
+    return f"{rounded_text(drift_s / _MINUTE_S, 1)} min" if drift_s < _HOUR_S else _OVER_AN_HOUR
+
+
+def _as_written(value: float) -> Decimal:
+    """Return a number as a person would write it: twelve figures leave out the dust of binary fractions."""
+    return Decimal(f"{value:.12g}")

@@ -1,8 +1,47 @@
-"""Figures as words: as many digits as they deserve, and plain ones."""
+"""Figures as words: as many digits as they deserve, plain ones, and halves rounded up."""
 
 import pytest
 
-from core.words.quantities import field_text, two_figures
+from core.words.quantities import (
+    drift_text,
+    field_text,
+    length_text,
+    per_mm_text,
+    percent_text,
+    power_text,
+    pupil_text,
+    rounded,
+    rounded_text,
+    times_text,
+    two_figures,
+)
+
+
+# By hand. Python's own formats round a half to even, or down where the binary fraction is short.
+@pytest.mark.parametrize(
+    ("value", "decimals", "text"),
+    [
+        (162.5, 0, "163"),
+        (0.5, 0, "1"),
+        (2.5, 0, "3"),
+        (0.05, 1, "0.1"),
+        (2.675, 2, "2.68"),
+        (1.005, 2, "1.01"),
+        (0.15, 1, "0.2"),
+        (162.49, 0, "162"),
+        (1200 / 8 * (13 / 12), 0, "163"),
+        (162.499_999_999_999_97, 0, "163"),
+        (-0.5, 0, "-1"),
+        (-0.4, 0, "0"),
+        (0.0, 1, "0.0"),
+        (1235.0, -1, "1240"),
+        (1e-7, 2, "0.00"),
+        (4e20, 0, "400000000000000000000"),
+    ],
+)
+def test_halves_round_up_and_nothing_else_does(value: float, decimals: int, text: str) -> None:
+    assert rounded_text(value, decimals) == text
+    assert rounded(value, decimals) == float(text)
 
 
 @pytest.mark.parametrize(
@@ -11,10 +50,14 @@ from core.words.quantities import field_text, two_figures
         (0.000_67, "0.00067"),
         (0.000_067, "0.000067"),
         (0.574, "0.57"),
+        (0.0, "0"),
         (1.0, "1"),
+        (1.25, "1.3"),
         (1.78, "1.8"),
+        (9.96, "10"),
         (99.4, "99"),
         (99.6, "100"),
+        (125.0, "130"),
         (232.0, "230"),
         (1536.0, "1500"),
     ],
@@ -23,7 +66,88 @@ def test_two_figures_are_written_without_an_exponent(value: float, text: str) ->
     assert two_figures(value) == text
 
 
-def test_a_field_is_told_in_degrees_minutes_or_seconds_of_arc() -> None:
-    told = [field_text(field_deg) for field_deg in (12.4, 1.26, 0.5, 1 / 60, 0.005)]
+@pytest.mark.parametrize(
+    ("ratio", "text"), [(152.4, "150 times"), (1.78, "1.8 times"), (0.0066, "0.0066 times")]
+)
+def test_how_much_more_light_is_never_told_with_an_exponent(ratio: float, text: str) -> None:
+    assert times_text(ratio) == text
 
-    assert told == ["12°", "1.3°", "30′", "1′", "18″"]
+
+@pytest.mark.parametrize(
+    ("power", "text"),
+    [
+        (7.5, "7.5x"),
+        (9.94, "9.9x"),
+        (9.95, "10x"),
+        (10.0, "10x"),
+        (10.4, "10x"),
+        (10.5, "11x"),
+        (162.5, "163x"),
+    ],
+)
+def test_a_power_keeps_a_tenth_below_ten(power: float, text: str) -> None:
+    assert power_text(power) == text
+
+
+def test_a_power_per_mm_keeps_a_tenth() -> None:
+    assert [per_mm_text(power, 60.0) for power in (150.0, 75.0, 120.0)] == [
+        "2.5x per mm",
+        "1.3x per mm",
+        "2.0x per mm",
+    ]
+
+
+def test_a_length_keeps_two_decimals_and_no_zeros() -> None:
+    assert [length_text(mm) for mm in (31.75, 8.0, 24.5, 4.125)] == ["31.75 mm", "8 mm", "24.5 mm", "4.13 mm"]
+
+
+@pytest.mark.parametrize(
+    ("exit_pupil_mm", "text"),
+    [(4.0, "4.0 mm"), (1.25, "1.3 mm"), (1.0, "1.0 mm"), (0.99, "0.99 mm"), (0.645, "0.65 mm")],
+)
+def test_an_exit_pupil_keeps_a_hundredth_below_a_millimetre(exit_pupil_mm: float, text: str) -> None:
+    assert pupil_text(exit_pupil_mm) == text
+
+
+@pytest.mark.parametrize(
+    ("field_deg", "text"),
+    [
+        (12.4, "12°"),
+        (1.26, "1.3°"),
+        (1.0, "1°"),
+        (0.99, "59′"),
+        (0.5, "30′"),
+        (1 / 60, "1′"),
+        (0.0166, "60″"),
+        (0.005, "18″"),
+        (None, "unknown"),
+    ],
+)
+def test_a_field_is_told_in_degrees_minutes_or_seconds_of_arc(field_deg: float | None, text: str) -> None:
+    assert field_text(field_deg) == text
+
+
+@pytest.mark.parametrize(
+    ("drift_s", "text"),
+    [
+        (41.2, "41 s"),
+        (40.5, "41 s"),
+        (119.4, "119 s"),
+        (120.0, "2.0 min"),
+        (150.0, "2.5 min"),
+        (3590.0, "59.8 min"),
+        (3600.0, "over 1 h"),
+        (7200.0, "over 1 h"),
+        (None, "unknown"),
+    ],
+)
+def test_a_drift_in_words(drift_s: float | None, text: str) -> None:
+    assert drift_text(drift_s) == text
+
+
+def test_a_mount_that_follows_the_sky_has_no_drift() -> None:
+    assert drift_text(None, driven=True) == "none: driven"
+
+
+def test_a_share_is_told_in_whole_per_cent() -> None:
+    assert [percent_text(share) for share in (0.25, 0.125, 0.005)] == ["25%", "13%", "1%"]
