@@ -87,13 +87,20 @@ class Limits:
         }[kind]
 
 
+class NoCeiling(StrEnum):
+    """Why there is no ceiling."""
+
+    NO_AIR_PATH = "no_air_path"
+    TOO_NEAR_THE_SUN = "too_near_the_sun"
+
+
 @frozen(kw_only=True)
 class Ceiling:
-    """The lowest of the limits and which one it is, or None with the reason in words."""
+    """The lowest of the limits and which one it is, or None with the reason."""
 
     power: float | None
     set_by: LimitKind | None
-    reason: str | None = None
+    reason: NoCeiling | None = None
 
 
 def blur_at(overhead_arcsec: float, path: _FloatOrArray) -> _FloatOrArray:
@@ -129,13 +136,10 @@ def find_limits(
     )
 
 
-def ceiling_of(limits: Limits, reason: str | None = None) -> Ceiling:
-    """Return the lowest limit, ties told as aperture, usual air, tonight's air.
-
-    Without a limit for tonight's air there is no ceiling; ``reason`` then says why in words.
-    """
+def ceiling_of(limits: Limits) -> Ceiling:
+    """Return the lowest limit, ties told as aperture, usual air, tonight's air; none without the last."""
     if limits.tonight_air is None:
-        return Ceiling(power=None, set_by=None, reason=reason or "too low to say what the air allows")
+        return Ceiling(power=None, set_by=None, reason=NoCeiling.NO_AIR_PATH)
     powers = {kind: power for kind in LimitKind if (power := limits.of(kind)) is not None}
     lowest = min(powers, key=powers.__getitem__)
     return Ceiling(power=powers[lowest], set_by=lowest, reason=None)

@@ -25,6 +25,7 @@ from core.drawing.placing import Box
 from core.ladder.ladder import Ladder, Rung, Standing
 from core.looks.picture.sight import Sight
 from core.words.ladder import NOT_OWNED, NOT_TONIGHT
+from core.words.notices import ladder_notice_texts
 
 _MARGIN = 8.0
 # The eyepiece's field stands at the right of a wide drawing, else in the free room by the limits.
@@ -216,7 +217,7 @@ def _write_headings(pen: Pen, layout: LadderLayout) -> None:
 def _write_no_rungs(pen: Pen, layout: LadderLayout) -> None:
     """Write why the ladder is empty in place of its rungs."""
     left, width = layout.words_left, layout.box.right - layout.words_left
-    words = " ".join(layout.ladder.notices) or "No power to show yet."
+    words = " ".join(ladder_notice_texts(layout.ladder)) or "No power to show yet."
     y = (layout.scale.bottom + layout.scale.top) / 2
     for line in wrapped(words, FIGURE, width):
         pen.write(line, left, y, FIGURE, pen.palette.ink, align="left")

@@ -9,7 +9,15 @@ from core.drawing.ladder_columns import HEADING, Column, ColumnPlace, place_colu
 from core.drawing.lettering import Lettering, width_of, wrapped
 from core.drawing.placing import Box, spread
 from core.ladder.ladder import Ladder, Rung
-from core.words.ladder import LimitWords, RungWords, by_weight, limit_words, rung_at_power, rung_words
+from core.words.ladder import (
+    LimitWords,
+    RungWords,
+    by_weight,
+    limit_words,
+    no_ceiling_text,
+    rung_at_power,
+    rung_words,
+)
 from core.words.quantities import power_text
 
 LIMIT = Lettering(11.0, bold=True)
@@ -201,8 +209,8 @@ def _place_limits(
 ) -> tuple[LimitPlace, ...]:
     """Place the words of the limits, each near its line and none on another."""
     blocks: list[tuple[LimitWords | None, str, tuple[str, ...]]] = []
-    if ladder.ceiling.power is None and ladder.ceiling.reason:
-        blocks.append((None, "no ceiling", wrapped(ladder.ceiling.reason, SMALL, width - 4.0)))
+    if ladder.ceiling.power is None:
+        blocks.append((None, "no ceiling", wrapped(no_ceiling_text(ladder), SMALL, width - 4.0)))
     for limit in limit_words(ladder, explain_air=explain_air):
         title, words = power_text(limit.power), limit.words
         if limit.is_ceiling and width_of(f"{title} ceiling", LIMIT) <= width - 4.0:

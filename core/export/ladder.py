@@ -4,6 +4,8 @@ from core.export.parts import SCHEMA, JsonObject, number, time_text
 from core.gear.combinations import Combination
 from core.ladder.compare import Comparison, Side
 from core.ladder.ladder import Ladder, Rung
+from core.words.ladder import no_ceiling_text
+from core.words.notices import rung_notice_texts
 
 
 def ladder_json(ladder: Ladder) -> JsonObject:
@@ -29,11 +31,11 @@ def ladder_json(ladder: Ladder) -> JsonObject:
         "ceiling": {
             "power": number(ceiling.power),
             "set_by": None if ceiling.set_by is None else ceiling.set_by.value,
-            "reason": ceiling.reason,
+            "reason": None if ceiling.reason is None else no_ceiling_text(ladder),
         },
         "start": number(ladder.start),
         "climb_to": number(ladder.climb_to),
-        "rungs": [_rung(rung) for rung in ladder.rungs],
+        "rungs": [_rung(rung, ladder) for rung in ladder.rungs],
     }
 
 
@@ -49,7 +51,7 @@ def compare_json(comparison: Comparison) -> JsonObject:
     }
 
 
-def _rung(rung: Rung) -> JsonObject:
+def _rung(rung: Rung, ladder: Ladder) -> JsonObject:
     return {
         **_combination(rung.combination),
         "power": number(rung.power),
@@ -58,7 +60,7 @@ def _rung(rung: Rung) -> JsonObject:
         "true_field_deg": number(rung.true_field_deg),
         "drift_s": number(rung.drift_s),
         "standing": rung.standing.value,
-        "notices": list(rung.notices),
+        "notices": list(rung_notice_texts(rung, ladder)),
         "alternatives": [_combination(other) for other in rung.alternatives],
     }
 

@@ -88,6 +88,16 @@ def fits(scope: Telescope, eyepiece: Eyepiece, chain: Sequence[Barlow] = ()) -> 
     return all(outer >= inner for outer, inner in pairwise(widths))
 
 
+def misfits(
+    scope: Telescope, eyepieces: Sequence[Eyepiece], barlows: Sequence[Barlow]
+) -> tuple[Eyepiece | Barlow, ...]:
+    """Return the things whose barrel is too wide for the focuser; none for a fixed-power instrument."""
+    if scope.kind is TelescopeKind.FIXED:
+        return ()
+    things: list[Eyepiece | Barlow] = [*eyepieces, *barlows]
+    return tuple(thing for thing in things if thing.barrel_mm > scope.barrel_mm)
+
+
 def equal_steps(low: float, high: float) -> tuple[float, ...]:
     """Return both ends and the fewest equal logarithmic steps between them of at most 1.25x."""
     count = max(1, math.ceil(math.log(high / low) / math.log(WIDEST_ZOOM_STEP) - 1e-9))

@@ -24,6 +24,11 @@ def power(focal_length_mm: float, eyepiece_focal_length_mm: float, factor: float
     return focal_length_mm * factor / eyepiece_focal_length_mm
 
 
+def is_past_limit(value: float, limit: float | None) -> bool:
+    """Tell whether a figure is past a limit, None for no limit; equal up to rounding is not past it."""
+    return limit is not None and value > limit and not math.isclose(value, limit, rel_tol=1e-9)
+
+
 def exit_pupil_mm(aperture_mm: float, power: float) -> float:
     """Return the width in mm of the beam that leaves the eyepiece."""
     return aperture_mm / power

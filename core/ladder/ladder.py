@@ -3,20 +3,15 @@
 from collections.abc import Iterator, Sequence
 from enum import StrEnum
 
-from attrs import evolve, frozen
+from attrs import frozen
 
-from core.air.steadiness import USUAL_AIR_POWER, Blur, Ceiling, Limits, ceiling_of, find_limits
+from core.air.steadiness import USUAL_AIR_POWER, Blur, Ceiling, Limits, NoCeiling, ceiling_of, find_limits
 from core.gear.combinations import Combination, combinations
-from core.gear.optics import drift_s
+from core.gear.eye import USUAL_EYE, Eye
+from core.gear.optics import drift_s, is_past_limit
 from core.gear.owned import Barlow, Eyepiece, Telescope
 from core.ladder.aim import Aim
-from core.ladder.notices import (
-    Wearer,
-    nothing_fits_notice,
-    nothing_under_ceiling_notice,
-    over,
-    rung_notices,
-)
+from core.ladder.notices import Notice, kit_notices, rung_notices
 from core.sky.bodies import Body
 
 # Powers this close to the lowest of a group count as one rung (ours).
@@ -48,7 +43,7 @@ class Rung:
     true_field_deg: float | None
     drift_s: float | None
     standing: Standing
-    notices: tuple[str, ...]
+    notices: tuple[Notice, ...]
 
     @property
     def label(self) -> str:
@@ -61,8 +56,7 @@ class Ladder:
     """The ladder of one telescope pointed somewhere in tonight's air, lowest rung first.
 
     ``start`` and ``climb_to`` are powers of rungs; ``climb_to`` is None when no rung stays under the
-    ceiling or there is no ceiling. ``notices`` speak of the aim and of the kit as a whole; the first rung
-    repeats them.
+    ceiling or there is no ceiling. ``notices`` speak of the kit as a whole.
     """
 
     scope: Telescope
@@ -73,7 +67,7 @@ class Ladder:
     start: float | None
     climb_to: float | None
     rungs: tuple[Rung, ...]
-    notices: tuple[str, ...] = ()
+    notices: tuple[Notice, ...] = ()
 
 
 def build_ladder(
@@ -81,9 +75,7 @@ def build_ladder(
     scope: Telescope,
     eyepieces: Sequence[Eyepiece],
     barlows: Sequence[Barlow],
-    eye_pupil_mm: float = 7.0,
-    glasses: bool = False,
-    astigmatism: bool = False,
+    eye: Eye = USUAL_EYE,
     aim: Aim,
     blur: Blur,
     usual_air: float = USUAL_AIR_POWER,
@@ -94,35 +86,26 @@ def build_ladder(
     """
     limits = find_limits(aperture_mm=scope.aperture_mm, path=aim.path, blur=blur, usual_air=usual_air)
     ceiling = _ceiling(limits, aim)
-    wearer = Wearer(eye_pupil_mm=eye_pupil_mm, glasses=glasses, astigmatism=astigmatism)
     rungs = tuple(
-        _rung(group, scope=scope, aim=aim, limits=limits, ceiling=ceiling, wearer=wearer)
+        _rung(group, scope=scope, aim=aim, limits=limits, ceiling=ceiling, eye=eye)
         for group in one_rung_groups(combinations(scope, eyepieces, barlows))
     )
-    kit_notices = (*aim.notices, *_kit_notices(rungs, scope, ceiling))
-    if rungs and kit_notices:
-        rungs = (evolve(rungs[0], notices=(*kit_notices, *rungs[0].notices)), *rungs[1:])
     return Ladder(
         scope=scope,
         aim=aim,
         blur=blur,
         limits=limits,
         ceiling=ceiling,
-        start=_start(rungs, eye_pupil_mm),
+        start=_start(rungs, eye),
         climb_to=_climb_to(rungs, ceiling),
         rungs=rungs,
-        notices=kit_notices,
+        notices=kit_notices(
+            rungs[0].combination if rungs else None, scope=scope, ceiling_power=ceiling.power
+        ),
     )
 
 
-def rung_of(
-    ladder: Ladder,
-    combination: Combination,
-    *,
-    eye_pupil_mm: float = 7.0,
-    glasses: bool = False,
-    astigmatism: bool = False,
-) -> Rung:
+def rung_of(ladder: Ladder, combination: Combination, *, eye: Eye = USUAL_EYE) -> Rung:
     """Return one combination as a rung of its own, such as an alternative with its own figures."""
     return _rung(
         (combination,),
@@ -130,7 +113,7 @@ def rung_of(
         aim=ladder.aim,
         limits=ladder.limits,
         ceiling=ladder.ceiling,
-        wearer=Wearer(eye_pupil_mm=eye_pupil_mm, glasses=glasses, astigmatism=astigmatism),
+        eye=eye,
     )
 
 
@@ -166,7 +149,7 @@ def _rung(
     aim: Aim,
     limits: Limits,
     ceiling: Ceiling,
-    wearer: Wearer,
+    eye: Eye,
 ) -> Rung:
     shown = group[0]
     drift = None
@@ -181,20 +164,20 @@ def _rung(
         true_field_deg=shown.true_field_deg,
         drift_s=drift,
         standing=_standing(shown.power, ceiling, aim.planet),
-        notices=rung_notices(shown, scope=scope, limits=limits, wearer=wearer),
+        notices=rung_notices(shown, scope=scope, limits=limits, eye=eye),
     )
 
 
 def _standing(power: float, ceiling: Ceiling, planet: Body | None) -> Standing:
-    if over(power, ceiling.power):
+    if is_past_limit(power, ceiling.power):
         return Standing.ABOVE
-    return Standing.BELOW if over(useful_power(planet), power) else Standing.GOOD
+    return Standing.BELOW if is_past_limit(useful_power(planet), power) else Standing.GOOD
 
 
-def _start(rungs: Sequence[Rung], eye_pupil_mm: float) -> float | None:
+def _start(rungs: Sequence[Rung], eye: Eye) -> float | None:
     """Return the lowest power whose exit pupil the eye takes in, or the highest if it takes in none."""
     for rung in rungs:
-        if not over(rung.exit_pupil_mm, eye_pupil_mm):
+        if not is_past_limit(rung.exit_pupil_mm, eye.pupil_mm):
             return rung.power
     return rungs[-1].power if rungs else None
 
@@ -202,20 +185,11 @@ def _start(rungs: Sequence[Rung], eye_pupil_mm: float) -> float | None:
 def _ceiling(limits: Limits, aim: Aim) -> Ceiling:
     """Return the lowest limit; none, for safety, where the Sun is up and too near."""
     if aim.too_near_the_sun:
-        return Ceiling(power=None, set_by=None, reason=aim.reason)
-    return ceiling_of(limits, aim.reason)
+        return Ceiling(power=None, set_by=None, reason=NoCeiling.TOO_NEAR_THE_SUN)
+    return ceiling_of(limits)
 
 
 def _climb_to(rungs: Sequence[Rung], ceiling: Ceiling) -> float | None:
     if ceiling.power is None:
         return None
-    return max((rung.power for rung in rungs if not over(rung.power, ceiling.power)), default=None)
-
-
-def _kit_notices(rungs: Sequence[Rung], scope: Telescope, ceiling: Ceiling) -> tuple[str, ...]:
-    if not rungs:
-        return (nothing_fits_notice(scope),)
-    if over(rungs[0].power, ceiling.power):
-        assert ceiling.power is not None
-        return (nothing_under_ceiling_notice(rungs[0].combination, ceiling.power, scope.aperture_mm),)
-    return ()
+    return max((rung.power for rung in rungs if not is_past_limit(rung.power, ceiling.power)), default=None)

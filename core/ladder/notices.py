@@ -1,18 +1,20 @@
-"""What deserves a word about a rung, in calm sentences; a notice is advice, never a lock.
+"""What deserves a word about a rung or a kit: facts with their figures; a notice is advice, never a lock.
 
-Thresholds are common practice without a source unless a comment says otherwise.
+Thresholds are common practice without a source unless a comment says otherwise. The sentences stand in
+``core/words/notices.py``.
 """
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
+from enum import StrEnum
 
 from attrs import frozen
 
 from core.air.steadiness import LIFTED_AIR_POWER, Limits
 from core.gear.combinations import Combination
-from core.gear.optics import aperture_limit
-from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
-from core.words.quantities import length_text, per_mm_text, power_text, pupil_text
+from core.gear.eye import Eye
+from core.gear.optics import is_past_limit
+from core.gear.owned import Telescope
 
 FLOATERS_BEGIN_MM = 1.0
 FLOATERS_COMMON_MM = 0.7
@@ -24,125 +26,125 @@ ASTIGMATISM_PUPIL_MM = 2.0
 # The rear opening of common 8-inch catadioptrics, about the widest circle of light that a reducer is fed.
 REAR_OPENING_MM = 38.0
 LONG_EYEPIECE_MM = 32.0
-_AGAINST_FLOATERS = "less power, both eyes, or a larger aperture at the same power helps"
+
+
+class NoticeKind(StrEnum):
+    """What there is to say; those of the kit as a whole come first."""
+
+    NOTHING_FITS = "nothing_fits"
+    NOTHING_UNDER_CEILING = "nothing_under_ceiling"
+    FAR_OVER_APERTURE = "far_over_aperture"
+    OVER_APERTURE = "over_aperture"
+    OVER_USUAL_AIR = "over_usual_air"
+    OVER_LIFTED_AIR = "over_lifted_air"
+    OVER_TONIGHTS_AIR = "over_tonights_air"
+    FLOATERS_STRONG = "floaters_strong"
+    FLOATERS_COMMON = "floaters_common"
+    FLOATERS_BEGIN = "floaters_begin"
+    LIGHT_WASTED = "light_wasted"
+    TWO_BARLOWS = "two_barlows"
+    REDUCER = "reducer"
+    VIGNETTING = "vignetting"
+    GLASSES_OFF = "glasses_off"
+    GLASSES_OFF_SMALL_PUPIL = "glasses_off_small_pupil"
+    LONGER_EYEPIECE = "longer_eyepiece"
+    RELIEF_UNKNOWN_OFF = "relief_unknown_off"
+    RELIEF_UNKNOWN_SMALL_PUPIL = "relief_unknown_small_pupil"
+    RELIEF_UNKNOWN_LONGER_EYEPIECE = "relief_unknown_longer_eyepiece"
 
 
 @frozen(kw_only=True)
-class Wearer:
-    """What the notices need to know of the observer's eye."""
+class Notice:
+    """One thing that deserves a word, with the figures that its kind speaks of; the others are None.
 
-    eye_pupil_mm: float = 7.0
-    glasses: bool = False
-    astigmatism: bool = False
+    ``scope`` and ``combination`` are the owner's names. ``used_aperture_mm`` is what an eye narrower than the
+    exit pupil leaves of the aperture.
+    """
 
-
-def over(power: float, limit: float | None) -> bool:
-    """Tell whether a power is past a limit; equal up to rounding is not past it."""
-    return limit is not None and power > limit and not math.isclose(power, limit, rel_tol=1e-9)
+    kind: NoticeKind
+    scope: str | None = None
+    combination: str | None = None
+    power: float | None = None
+    limit: float | None = None
+    aperture_mm: float | None = None
+    used_aperture_mm: float | None = None
+    exit_pupil_mm: float | None = None
+    eye_pupil_mm: float | None = None
+    eye_relief_mm: float | None = None
 
 
 def rung_notices(
-    combination: Combination, *, scope: Telescope, limits: Limits, wearer: Wearer
-) -> tuple[str, ...]:
+    combination: Combination, *, scope: Telescope, limits: Limits, eye: Eye
+) -> tuple[Notice, ...]:
     """Return what deserves a word about one combination, the weightiest first."""
     return (
         *_limit_notices(combination.power, scope, limits),
-        *_exit_pupil_notices(combination, wearer),
+        *_exit_pupil_notices(combination, eye),
         *_lens_notices(combination),
-        *_glasses_notices(combination, wearer),
+        *_glasses_notices(combination, eye),
     )
 
 
-def nothing_fits_notice(scope: Telescope) -> str:
-    """Return the sentence for a ladder without rungs."""
-    return f"No eyepiece owned fits {scope.name}, so there is no power to show yet."
-
-
-def nothing_under_ceiling_notice(best: Combination, ceiling_power: float, aperture_mm: float) -> str:
-    """Return the sentence for a kit whose lowest power is past the ceiling; it names the best of it."""
-    shown = f"{best.label} at {power_text(best.power)}, {per_mm_text(best.power, aperture_mm)}"
-    return (
-        f"Nothing owned stays under the ceiling of {power_text(ceiling_power)}. "
-        f"The best of it is {shown}: expect a soft view."
-    )
-
-
-def claimed_power_notice(claimed_power: float, aperture_mm: float) -> str:
-    """Return a maker's claimed greatest power beside what the aperture bears."""
-    limit = aperture_limit(aperture_mm)
-    claim = f"{power_text(claimed_power)} is {per_mm_text(claimed_power, aperture_mm)}"
-    if over(claimed_power, limit):
-        return f"{claim}; {length_text(aperture_mm)} of aperture bears about {power_text(limit)}."
-    return f"{claim}, within the {power_text(limit)} that {length_text(aperture_mm)} of aperture bears."
-
-
-def misfit_notices(
-    scope: Telescope, eyepieces: Sequence[Eyepiece], barlows: Sequence[Barlow]
-) -> tuple[str, ...]:
-    """Return one sentence for each thing whose barrel is too wide for the focuser, or that cannot be used."""
-    if scope.kind is TelescopeKind.FIXED:
+def kit_notices(
+    lowest: Combination | None, *, scope: Telescope, ceiling_power: float | None
+) -> tuple[Notice, ...]:
+    """Return what deserves a word about a kit whose lowest power is ``lowest``, None where nothing fits."""
+    if lowest is None:
+        return (Notice(kind=NoticeKind.NOTHING_FITS, scope=scope.name),)
+    if not is_past_limit(lowest.power, ceiling_power):
         return ()
-    things: list[Eyepiece | Barlow] = [*eyepieces, *barlows]
-    return tuple(
-        f"{thing.name} has a {length_text(thing.barrel_mm)} barrel and does not fit the "
-        f"{length_text(scope.barrel_mm)} focuser of {scope.name}."
-        for thing in things
-        if thing.barrel_mm > scope.barrel_mm
-    )
-
-
-def barlow_notice(barlow: Barlow) -> str:
-    """Return how far the factor of a Barlow or a reducer can be trusted."""
-    if barlow.measured_factor is not None:
-        return f"Counted with the measured {barlow.measured_factor:g}x, not the marked {barlow.factor:g}x."
-    kind = "reducer" if barlow.is_reducer else "Barlow"
     return (
-        f"A {kind}'s factor changes with its distance to the eyepiece, so {barlow.factor:g}x is approximate."
+        Notice(
+            kind=NoticeKind.NOTHING_UNDER_CEILING,
+            combination=lowest.label,
+            power=lowest.power,
+            limit=ceiling_power,
+            aperture_mm=scope.aperture_mm,
+        ),
     )
 
 
-def _limit_notices(power: float, scope: Telescope, limits: Limits) -> Iterator[str]:
-    if over(power, limits.aperture):
-        ratio, aperture = per_mm_text(power, scope.aperture_mm), length_text(scope.aperture_mm)
-        bound = f"{power_text(limits.aperture)}, 2x per mm"
-        if power / scope.aperture_mm >= FAR_TOO_MUCH_PER_MM:
-            yield f"Far too much for {aperture} of aperture: {ratio}. The limit is {bound}."
-        else:
-            yield f"Over the aperture limit of {bound}: at {ratio} the view grows dimmer and shows no more."
-    if over(power, limits.usual_air):
-        if limits.usual_air >= LIFTED_AIR_POWER:
-            yield f"Over {power_text(limits.usual_air)}, more than even a rare steady night allows."
-        else:
-            yield f"Over {power_text(limits.usual_air)}, the most that the air usually allows any aperture."
-    if limits.tonight_air is not None and over(power, limits.tonight_air):
-        bound = power_text(limits.tonight_air)
-        yield f"Over what tonight's air (seeing) allows at this height, about {bound}."
+def _limit_notices(power: float, scope: Telescope, limits: Limits) -> Iterator[Notice]:
+    if is_past_limit(power, limits.aperture):
+        far = power / scope.aperture_mm >= FAR_TOO_MUCH_PER_MM
+        yield Notice(
+            kind=NoticeKind.FAR_OVER_APERTURE if far else NoticeKind.OVER_APERTURE,
+            power=power,
+            limit=limits.aperture,
+            aperture_mm=scope.aperture_mm,
+        )
+    if is_past_limit(power, limits.usual_air):
+        lifted = limits.usual_air >= LIFTED_AIR_POWER
+        kind = NoticeKind.OVER_LIFTED_AIR if lifted else NoticeKind.OVER_USUAL_AIR
+        yield Notice(kind=kind, limit=limits.usual_air)
+    if is_past_limit(power, limits.tonight_air):
+        yield Notice(kind=NoticeKind.OVER_TONIGHTS_AIR, limit=limits.tonight_air)
 
 
-def _exit_pupil_notices(combination: Combination, wearer: Wearer) -> Iterator[str]:
+def _exit_pupil_notices(combination: Combination, eye: Eye) -> Iterator[Notice]:
     pupil_mm = combination.exit_pupil_mm
-    shown = f"Exit pupil {pupil_text(pupil_mm)}"
     if pupil_mm < FLOATERS_STRONG_MM:
-        yield f"{shown}: floaters in the eye trouble most people; {_AGAINST_FLOATERS}."
+        yield Notice(kind=NoticeKind.FLOATERS_STRONG, exit_pupil_mm=pupil_mm)
     elif pupil_mm < FLOATERS_COMMON_MM:
-        yield f"{shown}: floaters in the eye are a common complaint; {_AGAINST_FLOATERS}."
+        yield Notice(kind=NoticeKind.FLOATERS_COMMON, exit_pupil_mm=pupil_mm)
     elif pupil_mm < FLOATERS_BEGIN_MM:
-        yield f"{shown}: floaters in the eye begin to show."
-    elif over(pupil_mm, wearer.eye_pupil_mm):
-        used_mm = wearer.eye_pupil_mm * combination.power
-        yield (
-            f"{shown} is wider than your pupil of {pupil_text(wearer.eye_pupil_mm)}: some light is wasted, "
-            f"as if the aperture were {used_mm:.0f} mm."
+        yield Notice(kind=NoticeKind.FLOATERS_BEGIN, exit_pupil_mm=pupil_mm)
+    elif is_past_limit(pupil_mm, eye.pupil_mm):
+        yield Notice(
+            kind=NoticeKind.LIGHT_WASTED,
+            exit_pupil_mm=pupil_mm,
+            eye_pupil_mm=eye.pupil_mm,
+            used_aperture_mm=eye.pupil_mm * combination.power,
         )
 
 
-def _lens_notices(combination: Combination) -> Iterator[str]:
+def _lens_notices(combination: Combination) -> Iterator[Notice]:
     if combination.approximate:
-        yield "Two Barlows together: the power is approximate, since their spacing changes it."
+        yield Notice(kind=NoticeKind.TWO_BARLOWS)
     if combination.has_reducer:
-        yield "A reducer's factor changes with spacing, so this power is approximate."
+        yield Notice(kind=NoticeKind.REDUCER)
         if _may_vignette(combination):
-            yield "With the reducer the edge of this field may be dim or cut off (vignetting)."
+            yield Notice(kind=NoticeKind.VIGNETTING)
 
 
 def _may_vignette(combination: Combination) -> bool:
@@ -159,20 +161,18 @@ def _may_vignette(combination: Combination) -> bool:
     return stop_mm / factor > REAR_OPENING_MM
 
 
-def _glasses_notices(combination: Combination, wearer: Wearer) -> Iterator[str]:
+def _glasses_notices(combination: Combination, eye: Eye) -> Iterator[Notice]:
     eyepiece = combination.eyepiece
-    if not wearer.glasses or eyepiece is None:
+    if not eye.glasses or eyepiece is None:
         return
     relief_mm = eyepiece.eye_relief_mm
     if relief_mm is not None and relief_mm >= GLASSES_RELIEF_MM:
         return
-    if relief_mm is None:
-        relief = "Eye relief unknown, so whether glasses can stay on is unknown too"
-    else:
-        relief = f"Eye relief {length_text(relief_mm)} is too short for glasses, which want 15 to 20 mm"
-    if not wearer.astigmatism:
-        yield f"{relief}; without astigmatism take them off and refocus."
+    unknown = relief_mm is None
+    if not eye.astigmatism:
+        kind = NoticeKind.RELIEF_UNKNOWN_OFF if unknown else NoticeKind.GLASSES_OFF
     elif combination.exit_pupil_mm < ASTIGMATISM_PUPIL_MM:
-        yield f"{relief}; with so small an exit pupil most astigmatism does not show, so try without them."
+        kind = NoticeKind.RELIEF_UNKNOWN_SMALL_PUPIL if unknown else NoticeKind.GLASSES_OFF_SMALL_PUPIL
     else:
-        yield f"{relief}; with astigmatism a longer eyepiece in a Barlow is the usual cure."
+        kind = NoticeKind.RELIEF_UNKNOWN_LONGER_EYEPIECE if unknown else NoticeKind.LONGER_EYEPIECE
+    yield Notice(kind=kind, eye_relief_mm=relief_mm)

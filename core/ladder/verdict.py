@@ -15,6 +15,7 @@ from core.air.steadiness import BLUR_EXPONENT, LimitKind
 from core.gear.owned import TelescopeKind
 from core.ladder.ladder import Ladder, Rung
 from core.ladder.side import Side, built_in_power, usable_power
+from core.words.ladder import no_ceiling_text
 from core.words.quantities import field_text, power_text, two_figures
 
 # Differences smaller than these cannot be told at the eyepiece (common practice).
@@ -77,7 +78,7 @@ def _detail(smaller: Side, larger: Side) -> Iterator[str]:
         smaller.limiting_blur_arcsec, larger.limiting_blur_arcsec, tie=DETAIL_TIE, smaller_wins=True
     )
     if outcome is None:
-        reason = smaller.ladder.ceiling.reason or "There is no ceiling here"
+        reason = no_ceiling_text(smaller.ladder)
         yield f"{reason}. Neither telescope shows fine detail there."
         return
     if outcome is Winner.TIE:

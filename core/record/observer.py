@@ -6,6 +6,7 @@ from enum import StrEnum
 from attrs import field, frozen
 
 from core.checks import one_of, within
+from core.gear.eye import USUAL_EYE, Eye
 from core.gear.owned import Barlow, Eyepiece, Filter, Telescope
 from core.sky.site import Site
 
@@ -22,15 +23,6 @@ class TemperatureUnit(StrEnum):
 
     CELSIUS = "c"
     FAHRENHEIT = "f"
-
-
-@frozen(kw_only=True)
-class Eye:
-    """The observer's eye: its widest pupil in the dark, and what it wears."""
-
-    pupil_mm: float = field(default=7.0, validator=within(2, 9, "mm"))
-    glasses: bool = False
-    astigmatism: bool = False
 
 
 @frozen(kw_only=True)
@@ -55,7 +47,7 @@ class Profile:
     """Everything about one observer; empty lists are allowed, as in a profile just begun."""
 
     observer: str = ""
-    eye: Eye = Eye()
+    eye: Eye = USUAL_EYE
     preferences: Preferences = Preferences()
     red_spot: RedSpot | None = None
     sites: tuple[Site, ...] = ()

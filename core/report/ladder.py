@@ -8,6 +8,8 @@ from core.ladder.compare import Comparison, Side
 from core.ladder.ladder import Ladder, Rung, Standing
 from core.plain_text import WIDTH, columns, cut, printable, width_of, wrapped
 from core.words.answer import what_sets_ceiling
+from core.words.ladder import no_ceiling_text
+from core.words.notices import ladder_notice_texts, notice_texts
 from core.words.quantities import field_text, power_text, pupil_text, two_figures
 from core.words.reasons import usual_powers
 from core.words.wording import SiteClock, opening, weekday_text
@@ -20,7 +22,7 @@ def ladder_text(ladder: Ladder, *, clock: SiteClock | None = None, width: int = 
     lines = [
         cut(f"{printable(ladder.scope.name)}: power ladder", width),
         *_aim_lines(ladder, clock, width),
-        *(line for notice in ladder.notices for line in wrapped(printable(notice), width)),
+        *(line for notice in ladder_notice_texts(ladder) for line in wrapped(printable(notice), width)),
     ]
     if ladder.rungs:
         lines += ["", *_rung_table(ladder, width)]
@@ -59,7 +61,7 @@ def _aim_lines(ladder: Ladder, clock: SiteClock | None, width: int) -> Iterator[
     for usual in usual_powers(ladder):
         yield from wrapped(usual, width)
     if ceiling.power is None:
-        yield from wrapped(f"No ceiling: {printable(ceiling.reason or 'it is unknown')}.", width)
+        yield from wrapped(f"No ceiling: {printable(no_ceiling_text(ladder))}.", width)
     else:
         about = f"Ceiling about {power_text(ceiling.power)}, set by {what_sets_ceiling(ladder)}"
         yield from wrapped(f"{about}; a rule of thumb.", width)
@@ -124,9 +126,7 @@ def _notices(ladder: Ladder) -> dict[str, list[str]]:
     """Return each notice about rungs once, with the powers that it is about."""
     found: dict[str, list[str]] = {}
     for rung in ladder.rungs:
-        for notice in rung.notices:
-            if notice in ladder.notices:
-                continue
+        for notice in notice_texts(rung.notices):
             found.setdefault(notice, []).append(power_text(rung.power))
     return found
 

@@ -8,11 +8,11 @@ from attrs import frozen
 
 from core.air.cooling import Readiness
 from core.air.steadiness import USUAL_AIR_POWER, Blur
+from core.gear.eye import Eye
 from core.gear.owned import Barlow, Eyepiece, Telescope
 from core.ladder.aim import aim_at
 from core.ladder.ladder import Ladder, build_ladder
 from core.moments.best_minutes import BestMinutes, best_planet, find_best_minutes, highest_within
-from core.record.observer import Eye
 from core.sky.bodies import Body
 from core.sky.night import Night, WhyNot
 from core.sky.site import Site
@@ -91,9 +91,7 @@ def answer(
             scope=scope,
             eyepieces=eyepieces,
             barlows=barlows,
-            eye_pupil_mm=eye.pupil_mm,
-            glasses=eye.glasses,
-            astigmatism=eye.astigmatism,
+            eye=eye,
             aim=aim_at(night, body.body, position.time),
             blur=blur or Blur.assumed(),
             usual_air=usual_air,

@@ -11,6 +11,7 @@ from core.sky.events import FAIR_DEG, LOWEST_USEFUL_DEG
 from core.sky.night import WhyNot
 from core.sky.windows import warm_air_words
 from core.tonight.limiter import Limiter, Outlook
+from core.words.ladder import no_ceiling_text
 from core.words.quantities import power_text, pupil_text
 from core.words.wording import SiteClock, altitude_text, date_text, opening
 from core.year.better import LOOKED_AHEAD, Better
@@ -112,7 +113,7 @@ def _climb_words(outlook: Outlook, limiter: Limiter, clock: SiteClock, *, owns_e
     if limiter is Limiter.MIRROR_WARM:
         return _not_ready_words(outlook, ladder, clock)
     if ladder.ceiling.power is None:
-        return f"{ladder.ceiling.reason}."
+        return f"{no_ceiling_text(ladder)}."
     if climb is None:
         return _over_the_ceiling_words(ladder, limiter)
     if start is None or start >= climb:

@@ -12,6 +12,7 @@ from core.words.quantities import drift_text, field_text, power_text, pupil_text
 ONE_LINE_RATIO = 1.004
 NOT_TONIGHT = "not tonight"
 NOT_OWNED = "not owned"
+_NO_CEILING = "too low to say what the air allows"
 
 
 @frozen(kw_only=True)
@@ -67,6 +68,11 @@ def limit_words(ladder: Ladder, *, explain_air: bool = True) -> tuple[LimitWords
 def _at_height(ladder: Ladder) -> str:
     where = "overhead" if ladder.aim.overhead else f"at {ladder.aim.altitude_deg:.0f}°"
     return f"{where}, assumed" if ladder.blur.source is BlurSource.ASSUMED else where
+
+
+def no_ceiling_text(ladder: Ladder) -> str:
+    """Return why a ladder has no ceiling, as words without a full stop."""
+    return ladder.aim.reason or _NO_CEILING
 
 
 def rung_words(

@@ -14,6 +14,7 @@ from core.sky.sunlight import SUNLIGHT_BLINDS, TOO_NEAR_THE_SUN_DEG, beside_the_
 from core.sky.windows import blocked_words, warm_air_words
 from core.tonight.limiter import Limiter, Outlook
 from core.words.cooling import words_outside
+from core.words.notices import ladder_notice_texts
 from core.words.quantities import power_text
 from core.words.wording import SiteClock, altitude_text, compass_text, opening
 
@@ -129,7 +130,7 @@ def _power(outlook: Outlook, clock: SiteClock) -> Iterator[str]:
     yield _limits(ladder)
     yield "A ceiling is a rule of thumb: still moments may allow more, a poor hour less."
     yield from usual_powers(ladder)
-    yield from ladder.notices
+    yield from ladder_notice_texts(ladder)
 
 
 def usual_powers(ladder: Ladder) -> Iterator[str]:

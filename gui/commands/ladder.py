@@ -76,9 +76,7 @@ def ladder_of(profile: Profile, scope: Telescope, aim: Aim, args: Namespace) -> 
         scope=scope,
         eyepieces=profile.eyepieces,
         barlows=profile.barlows,
-        eye_pupil_mm=profile.eye.pupil_mm,
-        glasses=profile.eye.glasses,
-        astigmatism=profile.eye.astigmatism,
+        eye=profile.eye,
         aim=aim,
         blur=args.blur,
     )

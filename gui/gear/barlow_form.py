@@ -2,7 +2,7 @@
 
 from core.gear.figures import parse_factor
 from core.gear.owned import Barlow
-from core.ladder.notices import barlow_notice
+from core.words.notices import factor_text
 from gui.gear.barrels import barrel_field
 from gui.gear.form import ThingForm, Values
 from gui.gear.readings import figure, reads
@@ -49,5 +49,5 @@ class BarlowForm(ThingForm[Barlow]):
         return f"{figure(factor)}x reducer" if factor < 1 else f"{figure(factor)}x"
 
     def tell(self, values: Values, thing: Barlow | None) -> None:
-        self._trust.setText(barlow_notice(thing) if thing else "")
+        self._trust.setText(factor_text(thing) if thing else "")
         self._trust.setVisible(thing is not None)

@@ -3,7 +3,8 @@
 from PySide6.QtCore import QSize, Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
-from core.ladder.notices import misfit_notices
+from core.gear.combinations import misfits
+from core.words.notices import ladder_notice_texts, misfit_text
 from core.words.quantities import power_text
 from gui.beside import Pick
 from gui.gear.powers_model import Entry, drift_words, words_in_full
@@ -95,11 +96,13 @@ class GivesPanel(QWidget):
             )
         else:
             self.title.setText(f"What {scope.name} gives")
-            self.ceiling.setText(ceiling_sentence(ladder) if has_rungs else " ".join(ladder.notices))
+            self.ceiling.setText(
+                ceiling_sentence(ladder) if has_rungs else " ".join(ladder_notice_texts(ladder))
+            )
             self.limits.setText(limits_sentence(ladder))
-        misfits = misfit_notices(scope, profile.eyepieces, profile.barlows) if scope else ()
-        self.misfits.setText("\n".join(misfits))
-        self.misfits.setVisible(bool(misfits))
+        wide = misfits(scope, profile.eyepieces, profile.barlows) if scope else ()
+        self.misfits.setText("\n".join(misfit_text(thing, scope) for thing in wide if scope))
+        self.misfits.setVisible(bool(wide))
         self.questions.setVisible(ladder is not None)
         self.questions.refresh()
         self._show_details()

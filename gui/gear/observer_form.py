@@ -2,7 +2,8 @@
 
 from attrs import evolve
 
-from core.record.observer import Eye, LengthUnit, Profile, RedSpot, TemperatureUnit
+from core.gear.eye import Eye
+from core.record.observer import LengthUnit, Profile, RedSpot, TemperatureUnit
 from gui.gear.form import ThingForm, Values
 from gui.gear.readings import figure, plain_text, read_text, reads_millimetres, reads_number
 from gui.gear.things import Kind

@@ -6,11 +6,19 @@ from typing import Any
 from attrs import frozen
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt
 
+from core.gear.eye import Eye
 from core.gear.optics import moons_across, visible_detail_arcsec
 from core.ladder.ladder import Ladder, Rung, Standing, rung_of
-from core.ladder.notices import barlow_notice
-from core.record.observer import Eye
-from core.words.quantities import drift_text, field_text, power_text, pupil_text
+from core.words.notices import factor_text, notice_texts, rung_notice_texts
+from core.words.quantities import (
+    UNKNOWN,
+    drift_text,
+    field_text,
+    figures_text,
+    power_text,
+    pupil_text,
+    rounded_text,
+)
 
 NO_INDEX = QModelIndex()
 ENTRY_ROLE = Qt.ItemDataRole.UserRole
@@ -23,14 +31,13 @@ class Entry:
     """A row: a rung, or an alternative as a rung of its own with the one it is ``same_as``."""
 
     rung: Rung
-    aperture_mm: float
-    is_driven: bool
+    ladder: Ladder
     same_as: Rung | None = None
 
     @property
     def detail_arcsec(self) -> float:
         """The finest detail that the power shows, air left out."""
-        return visible_detail_arcsec(self.aperture_mm, self.rung.power)
+        return visible_detail_arcsec(self.ladder.scope.aperture_mm, self.rung.power)
 
     @property
     def moons(self) -> float | None:
@@ -53,24 +60,16 @@ class Column:
 
 
 def _figure(value: float | None, digits: int) -> str:
-    return "" if value is None else f"{value:.{digits}g}"
-
-
-def _field(entry: Entry) -> str:
-    field_deg = entry.rung.true_field_deg
-    return "unknown" if field_deg is None else field_text(field_deg)
+    return "" if value is None else figures_text(value, digits)
 
 
 def _moons(entry: Entry) -> str:
-    return "unknown" if entry.moons is None else f"{entry.moons:.1f}"
+    return UNKNOWN if entry.moons is None else rounded_text(entry.moons, 1)
 
 
 def drift_words(entry: Entry) -> str:
     """Return how long a planet takes through the field, or why it does not."""
-    drift_s = entry.rung.drift_s
-    if drift_s is None:
-        return "driven" if entry.is_driven else "unknown"
-    return drift_text(drift_s)
+    return drift_text(entry.rung.drift_s, driven=entry.ladder.scope.driven)
 
 
 COLUMNS = (
@@ -89,7 +88,8 @@ COLUMNS = (
         "Width of the beam that leaves the eyepiece",
     ),
     Column(
-        "Field", _field, lambda entry: entry.rung.true_field_deg or 0.0,
+        "Field", lambda entry: field_text(entry.rung.true_field_deg),
+        lambda entry: entry.rung.true_field_deg or 0.0,
         "True field, degrees", lambda entry: _figure(entry.rung.true_field_deg, 3),
         "How much sky is seen",
     ),
@@ -99,7 +99,7 @@ COLUMNS = (
         "How many Moons fit side by side across the field",
     ),
     Column(
-        "Detail", lambda entry: f"{entry.detail_arcsec:.1f}″", lambda entry: entry.detail_arcsec,
+        "Detail", lambda entry: f"{rounded_text(entry.detail_arcsec, 1)}″", lambda entry: entry.detail_arcsec,
         "Finest detail before the air, arcsec", lambda entry: _figure(entry.detail_arcsec, 3),
         "Finest detail that this power shows, before the air blurs it: 232″ over the power, and never finer "
         "than the aperture resolves (Dawes, 116″ over its mm)",
@@ -110,7 +110,7 @@ COLUMNS = (
         "How long a planet takes from edge to edge of the field without a drive",
     ),
     Column(
-        "In words", lambda entry: " ".join(words_about(entry)), lambda entry: len(entry.rung.notices),
+        "In words", lambda entry: " ".join(words_about(entry)), lambda entry: len(words_about(entry)),
         "Notices", lambda entry: " ".join(words_about(entry)), is_figure=False,
     ),
 )  # fmt: skip
@@ -124,10 +124,9 @@ LEFT_OUT_FIRST = (5, 4, 6)
 def words_about(entry: Entry) -> tuple[str, ...]:
     """Return what deserves a word about a row; an alternative says only what is not said of its rung."""
     if entry.same_as is None:
-        return entry.rung.notices
-    said = set(entry.same_as.notices)
-    others = (notice for notice in entry.rung.notices if notice not in said)
-    return (f"Nearly the same as {entry.same_as.label}.", *others)
+        return rung_notice_texts(entry.rung, entry.ladder)
+    others = [notice for notice in entry.rung.notices if notice not in entry.same_as.notices]
+    return (f"Nearly the same as {entry.same_as.label}.", *notice_texts(others))
 
 
 def words_in_full(entry: Entry) -> tuple[str, ...]:
@@ -137,25 +136,18 @@ def words_in_full(entry: Entry) -> tuple[str, ...]:
         others = ", ".join(f"{other.label} ({power_text(other.power)})" for other in entry.rung.alternatives)
         words.append(f"Nearly the same: {others}.")
     lenses = (barlow for barlow in entry.rung.combination.barlows if not barlow.is_reducer)
-    words += [barlow_notice(barlow) for barlow in lenses]
+    words += [factor_text(barlow) for barlow in lenses]
     return tuple(words)
 
 
 def entries_of(ladder: Ladder, eye: Eye) -> tuple[Entry, ...]:
     """Return the rows of a ladder, lowest power first, alternatives after their rung."""
     entries = []
-    scope = ladder.scope
     for rung in ladder.rungs:
-        entries.append(Entry(rung, scope.aperture_mm, scope.driven))
-        for other in rung.alternatives:
-            alone = rung_of(
-                ladder,
-                other,
-                eye_pupil_mm=eye.pupil_mm,
-                glasses=eye.glasses,
-                astigmatism=eye.astigmatism,
-            )
-            entries.append(Entry(alone, scope.aperture_mm, scope.driven, same_as=rung))
+        entries.append(Entry(rung, ladder))
+        entries += [
+            Entry(rung_of(ladder, other, eye=eye), ladder, same_as=rung) for other in rung.alternatives
+        ]
     return tuple(entries)
 
 

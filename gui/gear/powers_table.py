@@ -23,8 +23,8 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from core.gear.eye import Eye
 from core.ladder.ladder import Ladder
-from core.record.observer import Eye
 from gui.gear.powers_model import (
     COLUMNS,
     ENTRY_ROLE,

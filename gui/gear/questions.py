@@ -9,8 +9,8 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from core.gear.figures import parse_power
 from core.gear.owned import Barlow, Eyepiece
 from core.ladder.ladder import Ladder
-from core.ladder.notices import claimed_power_notice
 from core.ladder.wishes import parse_thing
+from core.words.notices import claimed_power_text
 from core.words.quantities import power_text
 from gui.gear.readings import reads
 from gui.gear.words import buying_sentence, wanted_sentence, what_if_sentence
@@ -118,7 +118,7 @@ class Questions(QWidget):
         assert isinstance(value, float)
         if self.asked is Question.WANTED:
             return wanted_sentence(ladder, self.state.profile.barlows, value)
-        return claimed_power_notice(value, ladder.scope.aperture_mm)
+        return claimed_power_text(value, ladder.scope.aperture_mm)
 
     def _read_thing(self, text: str) -> Reading[Eyepiece | Barlow]:
         return reads(partial(parse_thing, scope=self.state.scope))(text)

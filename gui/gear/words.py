@@ -4,11 +4,12 @@ from collections.abc import Sequence
 
 from core.air.steadiness import FIRST_LOOK_BLUR_ARCSEC, BlurSource, LimitKind
 from core.gear.numbers import number_text
+from core.gear.optics import is_past_limit
 from core.gear.owned import Barlow, Eyepiece, TelescopeKind
 from core.ladder.aim import Aim
 from core.ladder.gaps import Gap, WantedEyepiece, WhatIf, eyepieces_for_power, widest_gap
 from core.ladder.ladder import Ladder
-from core.ladder.notices import over
+from core.words.ladder import no_ceiling_text
 from core.words.quantities import power_text
 from core.words.wording import altitude_text, listed
 
@@ -47,7 +48,7 @@ def ceiling_sentence(ladder: Ladder) -> str:
     """Return how far up the ladder goes where the scope points, and what stops it."""
     ceiling = ladder.ceiling
     if ceiling.power is None or ceiling.set_by is None:
-        return f"No ceiling: {ceiling.reason}"
+        return f"No ceiling: {no_ceiling_text(ladder)}"
     about = f"about {power_text(ceiling.power)} {aim_words(ladder.aim)}"
     return f"Ceiling {about}, set by {_SET_BY[ceiling.set_by]}."
 
@@ -104,7 +105,7 @@ def wanted_sentence(ladder: Ladder, barlows: Sequence[Barlow], power: float) -> 
         nearest = min(ladder.rungs, key=lambda rung: max(rung.power, power) / min(rung.power, power))
         words.append(f"The nearest you have is {power_text(nearest.power)}, {nearest.label}.")
     ceiling = ladder.ceiling
-    if ceiling.power is not None and ceiling.set_by is not None and over(power, ceiling.power):
+    if ceiling.power is not None and ceiling.set_by is not None and is_past_limit(power, ceiling.power):
         words.append(f"It is over the {power_text(ceiling.power)} that {_SET_BY[ceiling.set_by]} allows.")
     return " ".join(words)
 

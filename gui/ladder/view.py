@@ -9,6 +9,7 @@ from core.drawing.ladder import LadderChart, draw_ladder
 from core.drawing.palette import load_palette
 from core.ladder.ladder import Ladder
 from core.looks.picture.sight import Sight
+from core.words.notices import ladder_notice_texts
 from core.words.quantities import power_text
 from core.words.wording import SiteClock
 from gui.ladder.air import AirRow
@@ -181,7 +182,11 @@ class LadderView(QWidget):
 
     def _show_rung(self) -> None:
         ladder, rung = self._state.ladder, self.list.rung
-        text = rung_detail(rung, ladder) if rung and ladder else " ".join(ladder.notices if ladder else ())
+        text = (
+            rung_detail(rung, ladder)
+            if rung and ladder
+            else " ".join(ladder_notice_texts(ladder) if ladder else ())
+        )
         self.notices.setText(text)
         self.canvas.setAccessibleDescription(text)
         looks = self._state.looks.through(ladder)

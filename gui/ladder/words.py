@@ -6,6 +6,8 @@ from core.air.steadiness import BlurSource, LimitKind
 from core.gear.numbers import number_text
 from core.ladder.aim import Aim
 from core.ladder.ladder import Ladder, Rung, Standing
+from core.words.ladder import no_ceiling_text
+from core.words.notices import notice_texts
 from core.words.quantities import drift_text, field_text, per_mm_text, power_text, pupil_text
 from core.words.wording import SiteClock
 
@@ -102,7 +104,9 @@ def rung_detail(rung: Rung, ladder: Ladder) -> str:
     words.append(
         f"{power_text(rung.power)} is {per_mm_text(rung.power, ladder.scope.aperture_mm)} of aperture."
     )
-    words += [notice for notice in rung.notices if notice not in ladder.aim.notices]
+    if rung is ladder.rungs[0]:
+        words += notice_texts(ladder.notices)
+    words += notice_texts(rung.notices)
     if rung.alternatives:
         others = ", ".join(f"{other.label} ({power_text(other.power)})" for other in rung.alternatives)
         words.append(f"Nearly the same power: {others}.")
@@ -126,7 +130,7 @@ def part_of(rung: Rung, ladder: Ladder) -> str:
 def ceiling_note(ladder: Ladder) -> str:
     """Return what the ceiling is and what sets it, or why there is none."""
     if ladder.ceiling.set_by is None:
-        return f"No ceiling: {ladder.ceiling.reason}"
+        return f"No ceiling: {no_ceiling_text(ladder)}"
     name = _LIMIT_NAMES[ladder.ceiling.set_by].lower()
     return f"the ceiling, set by {name}: a rule of thumb, not a lock"
 

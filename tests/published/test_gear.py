@@ -12,6 +12,7 @@ import pytest
 
 from core.air.steadiness import Blur
 from core.gear.combinations import combinations
+from core.gear.eye import Eye
 from core.gear.optics import (
     aperture_limit,
     drift_s,
@@ -134,7 +135,7 @@ def test_start_is_the_lowest_power_that_a_seven_millimetre_pupil_takes_in() -> N
         scope=telescope(aperture_mm, 650.0),
         eyepieces=[Eyepiece(name=name, focal_length_mm=650.0 / each) for name, each in powers.items()],
         barlows=[],
-        eye_pupil_mm=7.0,
+        eye=Eye(pupil_mm=7.0),
         aim=aim_overhead(),
         blur=Blur.assumed(),
     )

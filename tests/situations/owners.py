@@ -1,7 +1,8 @@
 """Invented owners: short ways to write down a place and a kit."""
 
+from core.gear.eye import Eye
 from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
-from core.record.observer import Eye, Profile
+from core.record.observer import Profile
 from core.sky.site import BlockedSky, Site, WarmAir
 
 

@@ -23,6 +23,8 @@ from core.sky.disc import disc_at
 from core.sky.night import compute_night
 from core.sky.site import Site
 from core.sky.track import separation_deg
+from core.words.ladder import no_ceiling_text
+from core.words.notices import ladder_notice_texts
 from core.words.wording import SiteClock
 from gui.height.readout import Sight, read_bodies
 from gui.ladder.view import LadderView
@@ -111,11 +113,11 @@ def test_by_day_every_aim_carries_the_caution_and_beside_the_sun_offers_nothing(
         is_day = sun.altitude_deg > -50 / 60
 
         assert (aim.caution is not None) == is_day
-        assert not is_day or "blinds at once" in " ".join(ladder.notices)
+        assert not is_day or "blinds at once" in " ".join(ladder_notice_texts(ladder))
         if is_day and from_sun_deg < 15:
             assert ladder.climb_to is None
             assert ladder.ceiling.power is None
-            assert "of the Sun, which is up" in str(ladder.ceiling.reason)
+            assert "of the Sun, which is up" in no_ceiling_text(ladder)
         elif aim.path is not None:
             assert ladder.ceiling.power is not None
 

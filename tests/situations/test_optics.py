@@ -22,6 +22,7 @@ from core.looks.looks import find_looks
 from core.report.ladder import ladder_text
 from core.sky.bodies import Body
 from core.sky.night import compute_night
+from core.words.notices import notice_texts
 from gui.app import main
 from tests.situations.conftest import Ask, AskJson
 from tests.situations.owners import LONDON, barlows, eyepieces, owner, place, scope
@@ -122,8 +123,8 @@ def test_a_reducer_counts_with_the_owner_s_factor_and_is_called_approximate(
     )
 
     assert reduced.power / plain.power == pytest.approx(marked if measured is None else measured)
-    assert any("spacing, so this power is approximate" in notice for notice in reduced.notices)
-    assert not any("approximate" in notice for notice in plain.notices)
+    assert any("spacing, so this power is approximate" in notice for notice in notice_texts(reduced.notices))
+    assert not any("approximate" in notice for notice in notice_texts(plain.notices))
 
 
 def test_a_profile_cannot_ask_for_a_factor_from_spacing(

@@ -16,6 +16,7 @@ from core.ladder.ladder import Standing, build_ladder
 from core.sky.bodies import Body
 from core.sky.night import compute_night
 from core.tonight.answer import answer
+from core.words.notices import notice_texts
 from tests.situations.conftest import Ask, AskJson
 from tests.situations.owners import LONDON, barlows, eyepieces, owner, scope
 
@@ -60,12 +61,12 @@ def test_no_kit_is_left_without_an_answer_and_no_excess_is_called_fine(
     assert ladder.rungs
     for rung in ladder.rungs:
         too_much = rung.power > 2.001 * aperture_mm
-        words = " ".join(rung.notices)
+        words = " ".join(notice_texts(rung.notices))
         assert not too_much or rung.standing is Standing.ABOVE
         assert ("Far too much" in words) == (rung.power >= 3 * aperture_mm)
         assert not too_much or "Far too much" in words or "Over the aperture limit" in words
     if all(rung.standing is Standing.ABOVE for rung in ladder.rungs):
-        (notice,) = ladder.notices
+        (notice,) = notice_texts(ladder.notices)
         assert notice.startswith("Nothing owned stays under the ceiling")
         assert ladder.rungs[0].label in notice
         assert ladder.climb_to is None

@@ -9,12 +9,15 @@ from attrs import evolve
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from core.air.steadiness import Blur, LimitKind
+from core.air.steadiness import USUAL_AIR_POWER, Blur, LimitKind, NoCeiling
 from core.gear.combinations import combinations
+from core.gear.eye import USUAL_EYE, Eye
 from core.gear.owned import Barlow, Eyepiece, Telescope
 from core.ladder.aim import Aim, aim_altitude, aim_overhead
 from core.ladder.ladder import Ladder, Standing, build_ladder
 from core.sky.bodies import Body
+from core.words.ladder import no_ceiling_text
+from core.words.notices import ladder_notice_texts, notice_texts, rung_notice_texts
 from tests.core.gear import examples
 from tests.core.gear.examples import barlow, eyepiece, fixed, refractor, telescope
 
@@ -28,7 +31,8 @@ def ladder(
     barlows: tuple[Barlow, ...] = (),
     aim: Aim | None = None,
     blur: Blur = STEADY,
-    **more: float,
+    eye: Eye = USUAL_EYE,
+    usual_air: float = USUAL_AIR_POWER,
 ) -> Ladder:
     return build_ladder(
         scope=scope or telescope(),
@@ -36,7 +40,8 @@ def ladder(
         barlows=barlows,
         aim=aim or aim_overhead(),
         blur=blur,
-        **more,  # type: ignore[arg-type]
+        eye=eye,
+        usual_air=usual_air,
     )
 
 
@@ -118,7 +123,7 @@ def test_the_last_bit_of_a_binary_fraction_is_not_past_the_limit() -> None:
 
     assert found.climb_to == found.rungs[0].power
     assert found.rungs[0].standing is Standing.GOOD
-    assert not any("limit" in notice for notice in found.rungs[0].notices)
+    assert not any("limit" in text for text in rung_notice_texts(found.rungs[0], found))
 
 
 def test_mars_asks_for_a_hundred() -> None:
@@ -159,13 +164,13 @@ def test_start_is_where_the_eye_takes_in_the_whole_exit_pupil() -> None:
     wide = (eyepiece(40), eyepiece(25), eyepiece(10))
 
     assert ladder(telescope(aperture_mm=250), eyepieces=wide).start == 48
-    assert ladder(telescope(aperture_mm=250), eyepieces=wide, eye_pupil_mm=5).start == 120
+    assert ladder(telescope(aperture_mm=250), eyepieces=wide, eye=Eye(pupil_mm=5)).start == 120
 
 
 def test_start_is_the_highest_power_where_every_exit_pupil_is_too_wide() -> None:
     """A 7x50 gives 7.1 mm; a zoom of 5 to 7x narrows it no further."""
-    assert ladder(fixed(aperture_mm=50, power=7), eye_pupil_mm=5).start == 7
-    assert ladder(fixed(aperture_mm=50, power_min=5, power_max=7), eye_pupil_mm=5).start == 7
+    assert ladder(fixed(aperture_mm=50, power=7), eye=Eye(pupil_mm=5)).start == 7
+    assert ladder(fixed(aperture_mm=50, power_min=5, power_max=7), eye=Eye(pupil_mm=5)).start == 7
 
 
 def test_nothing_under_the_ceiling_is_said_and_the_best_is_named() -> None:
@@ -176,13 +181,13 @@ def test_nothing_under_the_ceiling_is_said_and_the_best_is_named() -> None:
     assert [rung.standing for rung in found.rungs] == [Standing.ABOVE, Standing.ABOVE]
     assert found.start == 150
     assert found.climb_to is None
-    (notice,) = found.notices
-    assert notice == (
+    (text,) = notice_texts(found.notices)
+    assert text == (
         "Nothing owned stays under the ceiling of 120x. "
         "The best of it is 6 mm at 150x, 2.5x per mm: expect a soft view."
     )
-    assert found.rungs[0].notices[0] == notice
-    assert found.rungs[1].notices[0] == (
+    assert rung_notice_texts(found.rungs[0], found)[0] == text
+    assert rung_notice_texts(found.rungs[1], found)[0] == (
         "Far too much for 60 mm of aperture: 5.0x per mm. The limit is 120x, 2x per mm."
     )
 
@@ -193,7 +198,9 @@ def test_a_kit_without_anything_that_fits_says_so() -> None:
     assert found.rungs == ()
     assert found.start is None
     assert found.climb_to is None
-    assert found.notices == ("No eyepiece owned fits Six-inch, so there is no power to show yet.",)
+    assert ladder_notice_texts(found) == (
+        "No eyepiece owned fits Six-inch, so there is no power to show yet.",
+    )
 
 
 def test_below_five_degrees_there_is_no_ceiling_and_the_reason_is_given() -> None:
@@ -202,8 +209,8 @@ def test_below_five_degrees_there_is_no_ceiling_and_the_reason_is_given() -> Non
     assert found.limits.tonight_air is None
     assert found.ceiling.power is None
     assert found.ceiling.set_by is None
-    assert found.ceiling.reason
-    assert "5°" in found.ceiling.reason
+    assert found.ceiling.reason is NoCeiling.NO_AIR_PATH
+    assert "5°" in no_ceiling_text(found)
     assert found.climb_to is None
     assert found.start == 48
     assert Standing.ABOVE not in {rung.standing for rung in found.rungs}

@@ -3,35 +3,36 @@
 import pytest
 
 from core.air.steadiness import Blur, find_limits
-from core.gear.combinations import combinations
+from core.gear.combinations import combinations, misfits
+from core.gear.eye import Eye
 from core.gear.owned import Barlow, Eyepiece, Telescope
-from core.ladder.notices import (
-    Wearer,
-    barlow_notice,
-    claimed_power_notice,
-    misfit_notices,
-    rung_notices,
+from core.ladder.notices import NoticeKind, rung_notices
+from core.words.notices import (
+    claimed_power_text,
+    factor_text,
+    misfit_text,
+    notice_texts,
 )
 from tests.core.gear.examples import barlow, eyepiece, fixed, refractor, telescope
 
 STEADY = Blur(overhead_arcsec=0.4)
-BARE_EYE = Wearer()
-GLASSES = Wearer(glasses=True)
-ASTIGMATIC = Wearer(glasses=True, astigmatism=True)
+BARE_EYE = Eye()
+GLASSES = Eye(glasses=True)
+ASTIGMATIC = Eye(glasses=True, astigmatism=True)
 
 
 def notices(
     scope: Telescope,
     owned: Eyepiece | None,
     *lenses: Barlow,
-    wearer: Wearer = BARE_EYE,
+    eye: Eye = BARE_EYE,
     blur: Blur = STEADY,
     usual_air: float = 300.0,
 ) -> str:
     """Return all notices of the highest power as one text."""
     limits = find_limits(aperture_mm=scope.aperture_mm, path=1.0, blur=blur, usual_air=usual_air)
     highest = combinations(scope, [owned] if owned else [], lenses)[-1]
-    return " ".join(rung_notices(highest, scope=scope, limits=limits, wearer=wearer))
+    return " ".join(notice_texts(rung_notices(highest, scope=scope, limits=limits, eye=eye)))
 
 
 def test_an_easy_power_needs_no_words() -> None:
@@ -91,13 +92,13 @@ def test_an_exit_pupil_wider_than_the_eye_wastes_light() -> None:
     """40 mm at f/5 leaves 8 mm; an eye of 6 mm uses what an aperture of 150 mm would give."""
     fast = telescope(aperture_mm=200, focal_length_mm=1000)
 
-    said = notices(fast, eyepiece(40), wearer=Wearer(eye_pupil_mm=6))
+    said = notices(fast, eyepiece(40), eye=Eye(pupil_mm=6))
 
     assert said == (
         "Exit pupil 8.0 mm is wider than your pupil of 6.0 mm: some light is wasted, "
         "as if the aperture were 150 mm."
     )
-    assert notices(fast, eyepiece(40), wearer=Wearer(eye_pupil_mm=8)) == ""
+    assert notices(fast, eyepiece(40), eye=Eye(pupil_mm=8)) == ""
 
 
 def test_two_barlows_are_approximate() -> None:
@@ -126,14 +127,16 @@ def test_a_reducer_with_a_long_eyepiece_may_vignette(owned: Eyepiece, vignettes:
 
     with_reducer, without = combinations(scope, [owned], [reducer])
 
-    said = " ".join(rung_notices(with_reducer, scope=scope, limits=limits, wearer=BARE_EYE))
+    said = " ".join(notice_texts(rung_notices(with_reducer, scope=scope, limits=limits, eye=BARE_EYE)))
     assert ("vignetting" in said) == vignettes
     assert "this power is approximate" in said
-    assert "reducer" not in " ".join(rung_notices(without, scope=scope, limits=limits, wearer=BARE_EYE))
+    assert not {NoticeKind.REDUCER, NoticeKind.VIGNETTING} & {
+        notice.kind for notice in rung_notices(without, scope=scope, limits=limits, eye=BARE_EYE)
+    }
 
 
 @pytest.mark.parametrize(
-    ("relief_mm", "wearer", "words"),
+    ("relief_mm", "eye", "words"),
     [
         (5, BARE_EYE, None),
         (None, BARE_EYE, None),
@@ -144,8 +147,8 @@ def test_a_reducer_with_a_long_eyepiece_may_vignette(owned: Eyepiece, vignettes:
         (None, ASTIGMATIC, "Eye relief unknown"),
     ],
 )
-def test_eye_relief_and_glasses(relief_mm: float | None, wearer: Wearer, words: str | None) -> None:
-    said = notices(telescope(), eyepiece(10, eye_relief_mm=relief_mm), wearer=wearer)
+def test_eye_relief_and_glasses(relief_mm: float | None, eye: Eye, words: str | None) -> None:
+    said = notices(telescope(), eyepiece(10, eye_relief_mm=relief_mm), eye=eye)
 
     assert ("Eye relief" in said) == (words is not None)
     assert words is None or words in said
@@ -153,21 +156,21 @@ def test_eye_relief_and_glasses(relief_mm: float | None, wearer: Wearer, words: 
 
 def test_astigmatism_shows_at_low_power_and_hides_at_high() -> None:
     """Exit pupils of 3.1 and 0.8 mm; 5 mm of relief is far under the 15 to 20 that glasses want."""
-    low = notices(telescope(), eyepiece(25, eye_relief_mm=5), wearer=ASTIGMATIC)
-    high = notices(telescope(), eyepiece(6, eye_relief_mm=5), wearer=ASTIGMATIC)
+    low = notices(telescope(), eyepiece(25, eye_relief_mm=5), eye=ASTIGMATIC)
+    high = notices(telescope(), eyepiece(6, eye_relief_mm=5), eye=ASTIGMATIC)
 
     assert "a longer eyepiece in a Barlow is the usual cure" in low
     assert "try without them" in high
 
 
 def test_no_word_of_eye_relief_without_an_eyepiece() -> None:
-    assert notices(fixed(power=20), None, wearer=ASTIGMATIC) == ""
+    assert notices(fixed(power=20), None, eye=ASTIGMATIC) == ""
 
 
 def test_a_makers_greatest_power_beside_the_real_limit() -> None:
     """Claims seen in shops: 675x for 4.5 inches, where 2x per mm gives 229x."""
-    assert claimed_power_notice(675, 114.3) == ("675x is 5.9x per mm; 114.3 mm of aperture bears about 229x.")
-    assert claimed_power_notice(200, 114.3) == (
+    assert claimed_power_text(675, 114.3) == ("675x is 5.9x per mm; 114.3 mm of aperture bears about 229x.")
+    assert claimed_power_text(200, 114.3) == (
         "200x is 1.7x per mm, within the 229x that 114.3 mm of aperture bears."
     )
 
@@ -175,10 +178,12 @@ def test_a_makers_greatest_power_beside_the_real_limit() -> None:
 def test_what_does_not_fit_is_named_with_both_barrels() -> None:
     wide = eyepiece(32, barrel_mm=50.8)
 
-    said = misfit_notices(telescope(), [wide, eyepiece(10)], [barlow(2, barrel_mm=24.5)])
+    found = misfits(telescope(), [wide, eyepiece(10)], [barlow(2, barrel_mm=24.5)])
 
-    assert said == ("32 mm has a 50.8 mm barrel and does not fit the 31.75 mm focuser of Six-inch.",)
-    assert misfit_notices(fixed(power=10), [wide], []) == ()
+    assert [misfit_text(thing, telescope()) for thing in found] == [
+        "32 mm has a 50.8 mm barrel and does not fit the 31.75 mm focuser of Six-inch."
+    ]
+    assert misfits(fixed(power=10), [wide], []) == ()
 
 
 @pytest.mark.parametrize(
@@ -193,4 +198,4 @@ def test_what_does_not_fit_is_named_with_both_barrels() -> None:
     ],
 )
 def test_how_far_a_factor_can_be_trusted(lens: Barlow, words: str) -> None:
-    assert barlow_notice(lens) == words
+    assert factor_text(lens) == words

@@ -6,8 +6,9 @@ from typing import Any
 
 from hypothesis import strategies as st
 
+from core.gear.eye import Eye
 from core.gear.owned import BARRELS_MM, Barlow, Diagonal, Eyepiece, Filter, Telescope, TelescopeKind
-from core.record.observer import Eye, LengthUnit, Preferences, Profile, RedSpot, TemperatureUnit
+from core.record.observer import LengthUnit, Preferences, Profile, RedSpot, TemperatureUnit
 from core.sky.site import BlockedSky, Site, WarmAir
 
 # Any character but half of a pair: quotes, controls, line ends and every script are allowed in a name.

@@ -1,0 +1,20 @@
+"""The observer's eye, which decides how wide a beam is taken in and how near it must come."""
+
+from attrs import field, frozen
+
+from core.checks import within
+
+# The widest pupil of a young eye in the dark, taken where the observer has not said (common practice).
+USUAL_PUPIL_MM = 7.0
+
+
+@frozen(kw_only=True)
+class Eye:
+    """The observer's eye: its widest pupil in the dark, and what it wears."""
+
+    pupil_mm: float = field(default=USUAL_PUPIL_MM, validator=within(2, 9, "mm"))
+    glasses: bool = False
+    astigmatism: bool = False
+
+
+USUAL_EYE = Eye()

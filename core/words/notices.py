@@ -1,0 +1,138 @@
+"""What deserves a word about a rung, a kit or a thing in it, in calm sentences."""
+
+from collections.abc import Iterable
+
+from core.gear.optics import aperture_limit, is_past_limit
+from core.gear.owned import Barlow, Eyepiece, Telescope
+from core.ladder.ladder import Ladder, Rung
+from core.ladder.notices import Notice, NoticeKind
+from core.words.quantities import figures_text, length_text, per_mm_text, power_text, pupil_text, rounded_text
+
+_NOTICES = {
+    NoticeKind.NOTHING_FITS: "No eyepiece owned fits {scope}, so there is no power to show yet.",
+    NoticeKind.NOTHING_UNDER_CEILING: (
+        "Nothing owned stays under the ceiling of {limit}. "
+        "The best of it is {combination} at {power}, {per_mm}: expect a soft view."
+    ),
+    NoticeKind.FAR_OVER_APERTURE: (
+        "Far too much for {aperture} of aperture: {per_mm}. The limit is {limit}, 2x per mm."
+    ),
+    NoticeKind.OVER_APERTURE: (
+        "Over the aperture limit of {limit}, 2x per mm: at {per_mm} the view grows dimmer and shows no more."
+    ),
+    NoticeKind.OVER_USUAL_AIR: "Over {limit}, the most that the air usually allows any aperture.",
+    NoticeKind.OVER_LIFTED_AIR: "Over {limit}, more than even a rare steady night allows.",
+    NoticeKind.OVER_TONIGHTS_AIR: "Over what tonight's air (seeing) allows at this height, about {limit}.",
+    NoticeKind.FLOATERS_STRONG: (
+        "Exit pupil {exit_pupil}: floaters in the eye trouble most people; "
+        "less power, both eyes, or a larger aperture at the same power helps."
+    ),
+    NoticeKind.FLOATERS_COMMON: (
+        "Exit pupil {exit_pupil}: floaters in the eye are a common complaint; "
+        "less power, both eyes, or a larger aperture at the same power helps."
+    ),
+    NoticeKind.FLOATERS_BEGIN: "Exit pupil {exit_pupil}: floaters in the eye begin to show.",
+    NoticeKind.LIGHT_WASTED: (
+        "Exit pupil {exit_pupil} is wider than your pupil of {eye_pupil}: some light is wasted, "
+        "as if the aperture were {used_aperture}."
+    ),
+    NoticeKind.TWO_BARLOWS: "Two Barlows together: the power is approximate, since their spacing changes it.",
+    NoticeKind.REDUCER: "A reducer's factor changes with spacing, so this power is approximate.",
+    NoticeKind.VIGNETTING: "With the reducer the edge of this field may be dim or cut off (vignetting).",
+    NoticeKind.GLASSES_OFF: (
+        "Eye relief {eye_relief} is too short for glasses, which want 15 to 20 mm; "
+        "without astigmatism take them off and refocus."
+    ),
+    NoticeKind.GLASSES_OFF_SMALL_PUPIL: (
+        "Eye relief {eye_relief} is too short for glasses, which want 15 to 20 mm; "
+        "with so small an exit pupil most astigmatism does not show, so try without them."
+    ),
+    NoticeKind.LONGER_EYEPIECE: (
+        "Eye relief {eye_relief} is too short for glasses, which want 15 to 20 mm; "
+        "with astigmatism a longer eyepiece in a Barlow is the usual cure."
+    ),
+    NoticeKind.RELIEF_UNKNOWN_OFF: (
+        "Eye relief unknown, so whether glasses can stay on is unknown too; "
+        "without astigmatism take them off and refocus."
+    ),
+    NoticeKind.RELIEF_UNKNOWN_SMALL_PUPIL: (
+        "Eye relief unknown, so whether glasses can stay on is unknown too; "
+        "with so small an exit pupil most astigmatism does not show, so try without them."
+    ),
+    NoticeKind.RELIEF_UNKNOWN_LONGER_EYEPIECE: (
+        "Eye relief unknown, so whether glasses can stay on is unknown too; "
+        "with astigmatism a longer eyepiece in a Barlow is the usual cure."
+    ),
+}
+_MISFIT = "{thing} has a {barrel} barrel and does not fit the {focuser} focuser of {scope}."
+_CLAIM_OVER = "{power} is {per_mm}; {aperture} of aperture bears about {limit}."
+_CLAIM_WITHIN = "{power} is {per_mm}, within the {limit} that {aperture} of aperture bears."
+_MEASURED_FACTOR = "Counted with the measured {measured}x, not the marked {marked}x."
+_MARKED_BARLOW = "A Barlow's factor changes with its distance to the eyepiece, so {marked}x is approximate."
+_MARKED_REDUCER = "A reducer's factor changes with its distance to the eyepiece, so {marked}x is approximate."
+
+
+def notice_text(notice: Notice) -> str:
+    """Return the sentence of one notice."""
+    figures = {
+        "scope": notice.scope,
+        "combination": notice.combination,
+        "power": None if notice.power is None else power_text(notice.power),
+        "limit": None if notice.limit is None else power_text(notice.limit),
+        "aperture": None if notice.aperture_mm is None else length_text(notice.aperture_mm),
+        "used_aperture": (
+            None if notice.used_aperture_mm is None else f"{rounded_text(notice.used_aperture_mm)} mm"
+        ),
+        "exit_pupil": None if notice.exit_pupil_mm is None else pupil_text(notice.exit_pupil_mm),
+        "eye_pupil": None if notice.eye_pupil_mm is None else pupil_text(notice.eye_pupil_mm),
+        "eye_relief": None if notice.eye_relief_mm is None else length_text(notice.eye_relief_mm),
+    }
+    if notice.power is not None and notice.aperture_mm is not None:
+        figures["per_mm"] = per_mm_text(notice.power, notice.aperture_mm)
+    return _NOTICES[notice.kind].format_map(figures)
+
+
+def notice_texts(notices: Iterable[Notice]) -> tuple[str, ...]:
+    """Return the sentences of several notices, in their order."""
+    return tuple(notice_text(notice) for notice in notices)
+
+
+def ladder_notice_texts(ladder: Ladder) -> tuple[str, ...]:
+    """Return what must be known of where a ladder points, words of safety first, and of the whole kit."""
+    return (*ladder.aim.notices, *notice_texts(ladder.notices))
+
+
+def rung_notice_texts(rung: Rung, ladder: Ladder) -> tuple[str, ...]:
+    """Return what deserves a word about a rung; the first rung repeats what is said of the whole ladder."""
+    is_first = bool(ladder.rungs) and rung is ladder.rungs[0]
+    return (*(ladder_notice_texts(ladder) if is_first else ()), *notice_texts(rung.notices))
+
+
+def misfit_text(thing: Eyepiece | Barlow, scope: Telescope) -> str:
+    """Return that a thing's barrel is too wide for a telescope's focuser."""
+    return _MISFIT.format(
+        thing=thing.name,
+        barrel=length_text(thing.barrel_mm),
+        focuser=length_text(scope.barrel_mm),
+        scope=scope.name,
+    )
+
+
+def claimed_power_text(claimed_power: float, aperture_mm: float) -> str:
+    """Return a maker's claimed greatest power beside what the aperture bears."""
+    limit = aperture_limit(aperture_mm)
+    template = _CLAIM_OVER if is_past_limit(claimed_power, limit) else _CLAIM_WITHIN
+    return template.format(
+        power=power_text(claimed_power),
+        per_mm=per_mm_text(claimed_power, aperture_mm),
+        aperture=length_text(aperture_mm),
+        limit=power_text(limit),
+    )
+
+
+def factor_text(barlow: Barlow) -> str:
+    """Return how far the factor of a Barlow or a reducer can be trusted."""
+    marked = figures_text(barlow.factor, 6)
+    if barlow.measured_factor is not None:
+        return _MEASURED_FACTOR.format(measured=figures_text(barlow.measured_factor, 6), marked=marked)
+    return (_MARKED_REDUCER if barlow.is_reducer else _MARKED_BARLOW).format(marked=marked)
