@@ -5,10 +5,15 @@ Each check is an attrs validator that raises ``ValueError`` with the end of a se
 """
 
 import math
+import re
+import uuid
 from collections.abc import Callable
 from typing import Any
 
 import attrs
+
+_CLOCK_TIME = re.compile(r"(?:[01][0-9]|2[0-3]):[0-5][0-9]")
+_EXAMPLE_UUID = "3f0c1f6e-8a54-4d0b-9d3c-5e2f7a61b0d4"
 
 Validator = Callable[[Any, "attrs.Attribute[Any]", Any], None]
 
@@ -56,3 +61,25 @@ def not_blank(_instance: object, _attribute: "attrs.Attribute[Any]", value: obje
     """Refuse a name of nothing but spaces."""
     if not isinstance(value, str) or not value.strip():
         raise ValueError("must have at least one visible character")
+
+
+def clock_time_or(word: str) -> Validator:
+    """Return a validator for a time of day such as ``"19:30"``, or the one word that stands for another."""
+
+    def check(_instance: object, _attribute: "attrs.Attribute[Any]", value: object) -> None:
+        if value != word and not (isinstance(value, str) and _CLOCK_TIME.fullmatch(value)):
+            raise ValueError(f'must be "{word}" or a time from "00:00" to "23:59", not {value!r}')
+
+    return check
+
+
+def uuid_or_nothing(_instance: object, _attribute: "attrs.Attribute[Any]", value: object) -> None:
+    """Refuse an id that is neither empty nor a UUID in its usual form."""
+    try:
+        known = isinstance(value, str) and (not value or str(uuid.UUID(value)) == value.lower())
+    except ValueError:
+        known = False
+    if not known:
+        raise ValueError(
+            f'must be a UUID such as "{_EXAMPLE_UUID}", not {value!r}; left out, it is made at the next save'
+        )

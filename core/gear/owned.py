@@ -31,6 +31,14 @@ class Diagonal(StrEnum):
     ERECT = "erect"
 
 
+class Stand(StrEnum):
+    """What a telescope stands on; a deck or a balcony passes every step on to it."""
+
+    GROUND = "ground"
+    DECK = "deck"
+    BALCONY = "balcony"
+
+
 # Share of the aperture that the secondary mirror hides when the owner has not said (common practice).
 ASSUMED_OBSTRUCTION = {
     TelescopeKind.REFRACTOR: 0.0,
@@ -46,7 +54,9 @@ class Telescope:
 
     A telescope has ``focal_length_mm``; a fixed-power instrument has ``power``, or ``power_min`` and
     ``power_max``, and may state its ``true_field_deg``. The owner's own cooling time needs both
-    ``cooling_minutes`` and ``cooling_from_c`` (how much warmer than the air the scope was).
+    ``cooling_minutes`` and ``cooling_from_c`` (how much warmer than the air the scope was). ``mask_mm`` is
+    the opening of an off-axis mask in use, ``binoviewer_factor`` what a bino-viewer does to the power of
+    its pairs of equal eyepieces, ``settles_s`` how long the view trembles after a tap.
     """
 
     id: str = ""
@@ -67,6 +77,11 @@ class Telescope:
     stack_barlows: bool = False
     cooling_minutes: float | None = field(default=None, validator=optional(within(1, 1440, "minutes")))
     cooling_from_c: float | None = field(default=None, validator=optional(within(1.01, 60, "°C")))
+    mirror_thickness_mm: float | None = field(default=None, validator=optional(within(3, 200, "mm")))
+    mask_mm: float | None = field(default=None, validator=optional(within(20, 2000, "mm")))
+    binoviewer_factor: float | None = field(default=None, validator=optional(within(1, 4, "x")))
+    settles_s: float | None = field(default=None, validator=optional(within(0.1, 60, "seconds")))
+    stands_on: Stand | None = None
     collimated_on: date | None = None
     notes: str = ""
 
@@ -80,6 +95,8 @@ class Telescope:
                 raise ValueError('a power of its own belongs to kind "fixed" only')
         if self.obstruction_mm is not None and self.obstruction_mm >= self.aperture_mm:
             raise ValueError(f"obstruction_mm must be less than the aperture, {self.aperture_mm:g} mm")
+        if self.mask_mm is not None and self.mask_mm >= self.aperture_mm:
+            raise ValueError(f"mask_mm must be less than the aperture, {self.aperture_mm:g} mm")
         if (self.cooling_minutes is None) != (self.cooling_from_c is None):
             raise ValueError("cooling_minutes and cooling_from_c go together: give both or neither")
 

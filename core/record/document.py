@@ -131,6 +131,13 @@ def read_tables(text: str) -> TableText:
     return root
 
 
+def set_schema(root: TableText, number: int) -> None:
+    """Put another schema number into a file's own statements, its comment kept."""
+    root.statements = [
+        _with_value(text, "schema", number) if _key_of(text) == "schema" else text for text in root.statements
+    ]
+
+
 def _split_at_blanks(apart: Sequence[str]) -> tuple[Sequence[str], str, Sequence[str]]:
     """Tell comments that end one table, those that stand apart, and those right above the next header."""
     blanks = [index for index, statement in enumerate(apart) if not statement.strip()]

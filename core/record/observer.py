@@ -1,14 +1,20 @@
 """One observer with everything that a profile file holds, as frozen values."""
 
-from datetime import date
+from datetime import date, time
 from enum import StrEnum
 
 from attrs import field, frozen
 
-from core.checks import one_of, within
+from core.air.steadiness import FIRST_LOOK_BLUR_ARCSEC, FirstLook
+from core.checks import clock_time_or, one_of, uuid_or_nothing, within
 from core.gear.eye import USUAL_EYE, Eye
 from core.gear.owned import Barlow, Eyepiece, Filter, Telescope
+from core.sky.bodies import FACTS, Body
 from core.sky.site import Site
+
+FROM_DUSK = "dusk"
+UNTIL_DAWN = "dawn"
+_NOON = time(12)
 
 
 class LengthUnit(StrEnum):
@@ -27,11 +33,93 @@ class TemperatureUnit(StrEnum):
 
 @frozen(kw_only=True)
 class Preferences:
-    """How figures are shown."""
+    """How figures are shown, and the usual hours outside.
+
+    ``out_from`` and ``out_until`` are times at the site (``"19:30"``), those before noon of the next
+    date; or the words ``"dusk"`` and ``"dawn"``.
+    """
 
     length: LengthUnit = LengthUnit.MM
     temperature: TemperatureUnit = TemperatureUnit.CELSIUS
     clock: int = field(default=24, validator=one_of(12, 24))
+    out_from: str = field(default=FROM_DUSK, validator=clock_time_or(FROM_DUSK))
+    out_until: str = field(default="23:30", validator=clock_time_or(UNTIL_DAWN))
+
+    def __attrs_post_init__(self) -> None:
+        start, end = self.out_from_time, self.out_until_time
+        if start and end and _since_noon(end) <= _since_noon(start):
+            raise ValueError(
+                "out_until must be after out_from, where times before noon are those of the next morning;"
+                f" {self.out_until} is not after {self.out_from}"
+            )
+
+    @property
+    def out_from_time(self) -> time | None:
+        """When the usual hours outside begin, None for dusk."""
+        return None if self.out_from == FROM_DUSK else time.fromisoformat(self.out_from)
+
+    @property
+    def out_until_time(self) -> time | None:
+        """When the usual hours outside end, None for dawn."""
+        return None if self.out_until == UNTIL_DAWN else time.fromisoformat(self.out_until)
+
+
+def _since_noon(moment: time) -> tuple[bool, time]:
+    """Return what puts the times of one evening, from noon to noon, in their order."""
+    return (moment < _NOON, moment)
+
+
+@frozen(kw_only=True)
+class FirstLookBlur:
+    """The usual overhead blur of each first look at this observer's sites, in arcsec."""
+
+    steady_arcsec: float = field(
+        default=FIRST_LOOK_BLUR_ARCSEC[FirstLook.STEADY], validator=within(0.2, 8, "arcsec")
+    )
+    fair_arcsec: float = field(
+        default=FIRST_LOOK_BLUR_ARCSEC[FirstLook.FAIR], validator=within(0.2, 8, "arcsec")
+    )
+    boiling_arcsec: float = field(
+        default=FIRST_LOOK_BLUR_ARCSEC[FirstLook.BOILING], validator=within(0.2, 8, "arcsec")
+    )
+
+    def __attrs_post_init__(self) -> None:
+        if not self.steady_arcsec < self.fair_arcsec < self.boiling_arcsec:
+            raise ValueError(
+                "steady_arcsec must be less than fair_arcsec, and that less than boiling_arcsec; they are"
+                f" {self.steady_arcsec:g}, {self.fair_arcsec:g} and {self.boiling_arcsec:g}"
+            )
+
+    def arcsec_of(self, look: FirstLook) -> float:
+        """Return the blur of one first look."""
+        blur: float = getattr(self, f"{look.value}_arcsec")
+        return blur
+
+
+def _dark_enough(body: Body) -> float:
+    """Return a field for one body; never with the Sun up, for nothing is offered then unasked."""
+    usual_deg = FACTS[body].dark_enough_sun_altitude_deg
+    sun_altitude_deg: float = field(default=usual_deg, validator=within(-18, -0.833, "degrees"))
+    return sun_altitude_deg
+
+
+@frozen(kw_only=True)
+class DarkEnough:
+    """The height in degrees under which the Sun must stand for each body to be worth a look."""
+
+    mercury_deg: float = _dark_enough(Body.MERCURY)
+    venus_deg: float = _dark_enough(Body.VENUS)
+    mars_deg: float = _dark_enough(Body.MARS)
+    jupiter_deg: float = _dark_enough(Body.JUPITER)
+    saturn_deg: float = _dark_enough(Body.SATURN)
+    uranus_deg: float = _dark_enough(Body.URANUS)
+    neptune_deg: float = _dark_enough(Body.NEPTUNE)
+    moon_deg: float = _dark_enough(Body.MOON)
+
+    def sun_altitude_deg_of(self, body: Body) -> float:
+        """Return the Sun's height for one body to look at."""
+        altitude_deg: float = getattr(self, f"{body.value}_deg")
+        return altitude_deg
 
 
 @frozen(kw_only=True)
@@ -44,11 +132,17 @@ class RedSpot:
 
 @frozen(kw_only=True)
 class Profile:
-    """Everything about one observer; empty lists are allowed, as in a profile just begun."""
+    """Everything about one observer; empty lists are allowed, as in a profile just begun.
 
+    ``id`` is a UUID, empty until the first save.
+    """
+
+    id: str = field(default="", validator=uuid_or_nothing)
     observer: str = ""
     eye: Eye = USUAL_EYE
     preferences: Preferences = Preferences()
+    air: FirstLookBlur = FirstLookBlur()
+    dark: DarkEnough = DarkEnough()
     red_spot: RedSpot | None = None
     sites: tuple[Site, ...] = ()
     telescopes: tuple[Telescope, ...] = ()

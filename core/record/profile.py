@@ -1,13 +1,15 @@
 """Profile files: one observer in TOML, read with every error told, written with every comment kept.
 
 Ids are made from the names where a file has none, so that every thing read has one; they are written at
-the first save and stay from then on. The text from before a save is kept beside the file, with a tilde
-after its name.
+the first save and stay from then on. So does the profile's own id, a UUID. A file of an older schema is
+read, and becomes one of the present schema when it is saved. The text from before a save is kept beside
+the file, with a tilde after its name.
 """
 
 import tomllib
 import unicodedata
-from collections.abc import Callable, Sequence
+import uuid
+from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -23,15 +25,13 @@ from core.record.files import (
     set_aside,
     write_atomically,
 )
+from core.record.migrations import SCHEMA, migrated
 from core.record.observer import Profile
 from core.record.structure import KINDS, plain, repeats, structure_profile
 
 if TYPE_CHECKING:
     from core.record.document import Field
 
-SCHEMA = 1
-# From the tables of one schema number to those of the next.
-MIGRATIONS: dict[int, Callable[[dict[str, Any]], dict[str, Any]]] = {}
 _LONGEST_ID = 40
 # A place to a tenth of a degree: a town, not a garden.
 _DECIMALS_OF_A_TOWN = 1
@@ -78,24 +78,33 @@ def dumps_profile(profile: Profile, *, previous: str | None = None) -> str:
 def save_profile(path: Path, profile: Profile, *, previous: str | None = None) -> Path | None:
     """Write a profile to a file, wholly or not at all; return where the text that was there is kept.
 
-    Comments and order come from ``previous``, else from the file as it is. The text from before is kept as
+    Comments and order come from ``previous``, else from the file as it is. A profile without an id gets
+    that of the file it is written over, else a new one. The text from before is kept as
     `core.record.files.previous_copy` says; a file that was no profile is kept under another name, so that
     the last good copy stays. Nothing is kept, and None returned, where nothing was there or it is the same.
     Raises ProblemsError in one sentence, and then nothing was changed.
     """
     there, aside, mark = None, None, ""
+    own_id = profile.id
     if path.is_file():
         try:
             there = read_text(path)
-            _read(there, path.name)
+            id_there = _read(there, path.name).id
+            own_id = own_id or id_there
             mark = BYTE_ORDER_MARK if has_byte_order_mark(path) else ""
         except ProblemsError:
             aside, there = set_aside(path), None
+    profile = attrs.evolve(profile, id=own_id or new_profile_id())
     text = dumps_profile(profile, previous=there if previous is None else previous)
     text = mark + text.removeprefix(BYTE_ORDER_MARK)
     if len(text.encode("utf-8", "replace")) > LARGEST_BYTES:
         raise refuse("would be over 1 MB and could not be opened again", where=path.name)
     return write_atomically(path, text, keep_previous=there is not None) or aside
+
+
+def new_profile_id() -> str:
+    """Return an id that no other profile has."""
+    return str(uuid.uuid4())
 
 
 def with_ids(profile: Profile) -> Profile:
@@ -140,8 +149,7 @@ def _read(text: str, name: str) -> Profile:
         what = f"is of a newer Stillair than this one, which reads schema {SCHEMA}"
         raise ProblemsError(Problem("schema", what))
     else:
-        for number in range(schema, SCHEMA):
-            table = MIGRATIONS[number](table)
+        table = migrated(table, schema)
     try:
         profile = structure_profile(table)
     except ProblemsError as error:
@@ -187,16 +195,18 @@ def _free_id(wanted: str, taken: set[str]) -> str:
 
 def _changed(previous: str, profile: Profile) -> str | None:
     """Return the previous text with the changes, or None where they cannot be told apart in it."""
-    from core.record.document import ScatteredError, read_tables, updated
+    from core.record.document import ScatteredError, read_tables, set_schema, updated
 
     text = previous.removeprefix(BYTE_ORDER_MARK)
     try:
         old = _read(text, "")
-        if tomllib.loads(text)["schema"] != SCHEMA:
-            return None
-        if old == profile:
+        is_present = tomllib.loads(text)["schema"] == SCHEMA
+        if is_present and old == profile:
             return previous
-        new = updated(read_tables(text.replace("\r\n", "\n")), old, profile, _paired)
+        tables = read_tables(text.replace("\r\n", "\n"))
+        if not is_present:
+            set_schema(tables, SCHEMA)
+        new = updated(tables, old, profile, _paired)
         if _read(new, "") != profile:
             return None
     except (ProblemsError, ScatteredError):

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from datetime import date
 from typing import Any, ClassVar, Generic, TypeVar, cast
 
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QPushButton, QWidget
 
 from core.record.observer import Profile
 from gui.gear.readings import Units, as_sentence, plain_text, read_text
@@ -50,6 +50,7 @@ class ThingForm(QWidget, Generic[T]):
         self._session = next(_SESSIONS)
         self._status = PlainLabel(role="hint", wraps=True)
         self._status.hide()
+        self._more: QPushButton | None = None
         self._rows = FieldRows(self)
         # Room for the scroll bar on the right.
         self._rows.setContentsMargins(0, 0, 10, 0)
@@ -164,6 +165,18 @@ class ThingForm(QWidget, Generic[T]):
     def add_beside_labels(self, widget: QWidget) -> None:
         """Add a row that is no field, in the column of the fields."""
         self._rows.add_unlabelled(widget)
+
+    def add_more(self, words: str) -> None:
+        """Add a button that shows what is seldom needed; ``shown`` asks ``wants_more``."""
+        self._more = QPushButton(words, self)
+        self._more.setCheckable(True)
+        self._more.toggled.connect(lambda _is_on: self.refresh())
+        self._rows.add_unlabelled(self._more)
+
+    @property
+    def wants_more(self) -> bool:
+        """Whether what is seldom needed is shown."""
+        return self._more is not None and self._more.isChecked()
 
     def show_row(self, widget: QWidget, is_shown: bool) -> None:
         """Show or hide the row of a heading or a field."""

@@ -1,10 +1,20 @@
-"""The form of the observer: the eye, and how figures are shown."""
+"""The form of the observer: the eye, the usual hours outside, and how figures are shown."""
 
 from attrs import evolve
 
+from core.air.steadiness import FirstLook
 from core.gear.eye import Eye
-from core.record.observer import LengthUnit, Profile, RedSpot, TemperatureUnit
+from core.record.observer import (
+    FROM_DUSK,
+    UNTIL_DAWN,
+    FirstLookBlur,
+    LengthUnit,
+    Profile,
+    RedSpot,
+    TemperatureUnit,
+)
 from gui.gear.form import ThingForm, Values
+from gui.gear.hours_out import reads_time_or, time_text
 from gui.gear.readings import figure, plain_text, read_text, reads_millimetres, reads_number
 from gui.gear.things import Kind
 from gui.widgets.choice_field import ChoiceField, SwitchField
@@ -17,7 +27,8 @@ _LENGTHS = [(LengthUnit.MM, "millimetres"), (LengthUnit.INCH, "inches")]
 _TEMPERATURES = [(TemperatureUnit.CELSIUS, "Celsius"), (TemperatureUnit.FAHRENHEIT, "Fahrenheit")]
 _CLOCKS = [(24, "24 hours"), (12, "12 hours")]
 _EYE = ("pupil_mm", "glasses", "astigmatism")
-_PREFERENCES = ("length", "temperature", "clock")
+_PREFERENCES = ("length", "temperature", "clock", "out_from", "out_until")
+_AIR = ("steady_arcsec", "fair_arcsec", "boiling_arcsec")
 
 
 class ObserverForm(ThingForm[Profile]):
@@ -36,6 +47,9 @@ class ObserverForm(ThingForm[Profile]):
             "In the dark the pupil opens to about 7 mm when young and about 5 mm at sixty (common practice)."
         )
         self.add_row(PlainLabel(words, role="small", wraps=True))
+        self.add_heading("Usual hours outside")
+        self._add_hour("out_from", "Out from", FROM_DUSK)
+        self._add_hour("out_until", "Out until", UNTIL_DAWN)
         self.add_heading("How figures are shown")
         self.add(ChoiceField("length", "Apertures in", _LENGTHS))
         self.add(ChoiceField("temperature", "Temperatures in", _TEMPERATURES))
@@ -53,6 +67,20 @@ class ObserverForm(ThingForm[Profile]):
         )
         self.add(longitude)
         self.add(DateField("red_spot_on", "Seen there on", today=self.today))
+        self.add_more("More about the air")
+        self._air = self.add_heading("Blur straight overhead at a first look")
+        for name, look in zip(_AIR, FirstLook, strict=True):
+            read = reads_number(FirstLookBlur, name, f"The blur of {look.value} air")
+            label = look.value.capitalize()
+            self.add(TypedField(name, label, read=read, write=figure, unit="″", letters=9))
+
+    def shown(self, values: Values) -> set[str]:
+        usual = FirstLookBlur()
+        is_usual = all(values[name] in (None, getattr(usual, name)) for name in _AIR)
+        return set(self.fields) - (set(_AIR) if is_usual and not self.wants_more else set())
+
+    def tell(self, values: Values, thing: Profile | None) -> None:
+        self.show_row(self._air, _AIR[0] in self.shown(values))
 
     @property
     def thing(self) -> Profile:
@@ -64,6 +92,7 @@ class ObserverForm(ThingForm[Profile]):
             "observer": thing.observer or None,
             **{name: getattr(thing.eye, name) for name in _EYE},
             **{name: getattr(thing.preferences, name) for name in _PREFERENCES},
+            **{name: getattr(thing.air, name) for name in _AIR},
             "red_spot_longitude_deg": spot.longitude_deg if spot else None,
             "red_spot_on": spot.on if spot else None,
         }
@@ -78,11 +107,18 @@ class ObserverForm(ThingForm[Profile]):
             observer=values["observer"] or "",
             eye=evolve(profile.eye, **{name: values[name] for name in _EYE}),
             preferences=evolve(profile.preferences, **{name: values[name] for name in _PREFERENCES}),
+            air=evolve(profile.air, **{name: values[name] for name in _AIR}),
             red_spot=None if on is None else RedSpot(longitude_deg=longitude_deg, on=on),
         )
 
     def after(self, thing: Profile) -> Profile:
         return thing
+
+    def _add_hour(self, name: str, label: str, word: str) -> None:
+        def write(value: str) -> str:
+            return time_text(value, self.units.clock)
+
+        self.add(TypedField(name, label, read=reads_time_or(word), write=write, letters=9))
 
     def step(self, field: Field) -> str:
         if field.name == "observer":

@@ -81,11 +81,21 @@ def figure(value: float) -> str:
     return number_text(round(value, 4))
 
 
+def _units_said(preferences: Preferences) -> tuple[object, ...]:
+    """Return what of the preferences changes how a figure is written."""
+    return (preferences.length, preferences.temperature, preferences.clock)
+
+
 @frozen
 class Units:
     """The units in which the owner reads and types."""
 
-    preferences: Preferences = field(factory=Preferences)
+    preferences: Preferences = field(factory=Preferences, eq=_units_said)
+
+    @property
+    def clock(self) -> int:
+        """How many hours the owner's clock has."""
+        return self.preferences.clock
 
     @property
     def length(self) -> Unit:

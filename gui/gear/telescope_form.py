@@ -2,10 +2,10 @@
 
 from core.gear.figures import FixedFigures, parse_aperture_mm, parse_fixed_instrument, parse_focal_length_mm
 from core.gear.numbers import parse_length_mm
-from core.gear.owned import ASSUMED_OBSTRUCTION, Diagonal, Telescope, TelescopeKind
+from core.gear.owned import ASSUMED_OBSTRUCTION, Diagonal, Stand, Telescope, TelescopeKind
 from gui.gear.barrels import barrel_field
 from gui.gear.form import ThingForm, Values
-from gui.gear.readings import Read, figure, range_of, reads, reads_number
+from gui.gear.readings import Read, figure, range_of, reads, reads_millimetres, reads_number
 from gui.gear.things import Kind
 from gui.widgets.choice_field import ChoiceField, SwitchField
 from gui.widgets.date_field import DateField
@@ -26,14 +26,23 @@ _DIAGONALS = [
     (Diagonal.ERECT, "erect"),
 ]
 _TUBES = [(None, "as usual for its kind"), (False, "open"), (True, "closed")]
+_STANDS = [
+    (None, "not said"),
+    (Stand.GROUND, "firm ground"),
+    (Stand.DECK, "a deck"),
+    (Stand.BALCONY, "a balcony"),
+]
 _MIRRORS = {TelescopeKind.REFLECTOR, TelescopeKind.CATADIOPTRIC}
 
 _FIXED_ONLY = {"power", "true_field_deg"}
-_MIRRORS_ONLY = {"obstruction_mm", "closed_tube", "fan", "collimated_on"}
+_MIRRORS_ONLY = {"obstruction_mm", "closed_tube", "fan", "collimated_on", "mirror_thickness_mm"}
+_SELDOM_NEEDED = {"mirror_thickness_mm", "mask_mm", "binoviewer_factor", "settles_s", "stands_on"}
 _NOT_FIXED = {
     *_MIRRORS_ONLY,
     *("focal_length_mm", "barrel_mm", "diagonal", "stack_barlows", "cooling_minutes", "cooling_from_c"),
+    *("mask_mm", "binoviewer_factor"),
 }
+_LENGTHS = ("aperture_mm", "focal_length_mm", "obstruction_mm", "mirror_thickness_mm", "mask_mm")
 _LETTERS = 9
 
 
@@ -57,12 +66,15 @@ class TelescopeForm(ThingForm[Telescope]):
         self.add(SwitchField("driven", "Mount with a drive"))
         self.add(DateField("collimated_on", "Collimated", today=self.today))
         self._build_cooling()
+        self._build_seldom_needed()
         self.add(NotesField("notes", "Notes"))
 
     def shown(self, values: Values) -> set[str]:
+        seldom = set() if self.wants_more else _SELDOM_NEEDED
         if values["kind"] is TelescopeKind.FIXED:
-            return set(self.fields) - _NOT_FIXED
-        hidden = _FIXED_ONLY if values["kind"] in _MIRRORS else _FIXED_ONLY | _MIRRORS_ONLY
+            hidden = {name for name in seldom if not self._is_said(name, values)}
+            return set(self.fields) - _NOT_FIXED - hidden
+        hidden = _FIXED_ONLY | seldom if values["kind"] in _MIRRORS else _FIXED_ONLY | _MIRRORS_ONLY | seldom
         # What a file says of a refractor is shown even where a refractor seldom has it.
         return {name for name in self.fields if name not in hidden or self._is_said(name, values)}
 
@@ -115,7 +127,7 @@ class TelescopeForm(ThingForm[Telescope]):
 
     def on_units(self) -> None:
         super().on_units()
-        for name in ("aperture_mm", "focal_length_mm", "obstruction_mm"):
+        for name in _LENGTHS:
             self._typed(name).set_unit(self.units.length.value)
         self._typed("cooling_from_c").set_unit(self.units.temperature)
 
@@ -159,6 +171,21 @@ class TelescopeForm(ThingForm[Telescope]):
         )
         self.add(warmer)
 
+    def _build_seldom_needed(self) -> None:
+        self.add_more("More about it")
+        self._add_optional_length("mirror_thickness_mm", "Mirror thickness", "The thickness of the mirror")
+        mask = self._add_optional_length("mask_mm", "Off-axis mask", "The opening of the mask")
+        mask.editor.setToolTip("Diameter of its opening, while it is in use")
+        binoviewer = self._add_optional("binoviewer_factor", "Bino-viewer", "x")
+        binoviewer.editor.setToolTip("How much more power a pair of equal eyepieces gives in it")
+        settles = self._add_optional("settles_s", "Settles in", "seconds")
+        settles.editor.setToolTip("How long the view trembles after a tap on the tube")
+        self.add(ChoiceField("stands_on", "Stands on", _STANDS))
+
+    def _add_optional_length(self, name: str, label: str, what: str) -> TypedField:
+        read = reads_millimetres(Telescope, name, what, unit=lambda: self.units.length)
+        return self._add_length(name, label, read, optional=True)
+
     def _add_length(self, name: str, label: str, read: Read, *, optional: bool = False) -> TypedField:
         field = TypedField(
             name,
@@ -172,9 +199,11 @@ class TelescopeForm(ThingForm[Telescope]):
         self.add(field)
         return field
 
-    def _add_optional(self, name: str, label: str, unit: str) -> None:
+    def _add_optional(self, name: str, label: str, unit: str) -> TypedField:
         read = reads_number(Telescope, name, label)
-        self.add(TypedField(name, label, read=read, write=figure, optional=True, unit=unit, letters=_LETTERS))
+        field = TypedField(name, label, read=read, write=figure, optional=True, unit=unit, letters=_LETTERS)
+        self.add(field)
+        return field
 
     def _typed(self, name: str) -> TypedField:
         field = self.fields[name]
@@ -182,7 +211,9 @@ class TelescopeForm(ThingForm[Telescope]):
         return field
 
     def _is_said(self, name: str, values: Values) -> bool:
-        return name in _MIRRORS_ONLY and bool(values[name] is not None and values[name] is not False)
+        return name in _MIRRORS_ONLY | _SELDOM_NEEDED and bool(
+            values[name] is not None and values[name] is not False
+        )
 
     def _length_text(self, value_mm: float) -> str:
         return self.units.length_text(value_mm)

@@ -3,13 +3,20 @@
 from importlib import resources
 from pathlib import Path
 
+import attrs
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QWidget
 
 from core.problems import ProblemsError
 from core.record.files import previous_copy, read_text
 from core.record.observer import Profile
-from core.record.profile import loads_profile, read_profile, save_profile, without_exact_place
+from core.record.profile import (
+    loads_profile,
+    new_profile_id,
+    read_profile,
+    save_profile,
+    without_exact_place,
+)
 from gui.profile.drafts import Drafts
 from gui.profile.file_watch import FileWatch
 from gui.profile.session import Session
@@ -40,6 +47,7 @@ class Documents(QObject):
         self._window = window
         # As it was opened, so that comments of a thing removed and brought back are there again.
         self._opened_text = _text_of(state.path)
+        self._own_id = state.profile.id or new_profile_id()
         self._drafts = Drafts(state, folder) if folder else None
         self._watch = FileWatch(state)
         self._watch.changed_elsewhere.connect(self._on_changed_elsewhere)
@@ -101,6 +109,7 @@ class Documents(QObject):
 
     def _take_in(self, profile: Profile, path: Path | None, text: str) -> None:
         self._opened_text = text
+        self._own_id = profile.id or new_profile_id()
         self._state.load(profile, path)
         self._watch.note()
 
@@ -130,7 +139,7 @@ class Documents(QObject):
             )
             return
         # Made anew, since a comment may tell the place.
-        kept = self._write(path, without_exact_place(self._state.profile), previous="")
+        kept = self._write(path, without_exact_place(self._identified()), previous="")
         if kept is not None:
             self._state.tell(
                 f"Saved a copy as {path}: each site to a tenth of a degree, no comments. "
@@ -159,7 +168,7 @@ class Documents(QObject):
                 self._take_theirs()
             if wanted is not dialogs.Version.MINE:
                 return False
-        kept = self._write(path, self._state.profile, previous=self._opened_text)
+        kept = self._write(path, self._identified(), previous=self._opened_text)
         if kept is None:
             return False
         self._state.mark_saved(path)
@@ -196,7 +205,7 @@ class Documents(QObject):
                 f"{changed} and cannot be read now: {in_short(error, path)}. What is here stays."
             )
             return
-        is_news = profile != self._state.profile
+        is_news = profile not in (self._state.profile, self._identified())
         if is_news and ask and dialogs.ask_changed(self._window, path.name) is not dialogs.Version.THEIRS:
             self._state.tell(f"Your edits stay. {changed}, and keeps that version until you save.")
             return
@@ -205,6 +214,11 @@ class Documents(QObject):
         self._state.mark_saved(path)
         if is_news:
             self._state.tell(f"{changed}, and its new version is shown. Undo brings back the one before.")
+
+    def _identified(self) -> Profile:
+        """Return the profile in hand with its id, which no undo takes away once it was saved."""
+        profile = self._state.profile
+        return profile if profile.id else attrs.evolve(profile, id=self._own_id)
 
     def _is_in_hand(self, path: Path) -> bool:
         own = self._state.path

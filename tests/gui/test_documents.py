@@ -208,7 +208,8 @@ def test_an_example_opens_as_a_profile_without_a_file(unseen_shell: Shell, state
 
 COMMENTED = """\
 # bought at the spring market
-schema = 1
+schema = 2
+id = "3f0c1f6e-8a54-4d0b-9d3c-5e2f7a61b0d4"
 observer = "Ines"
 
 [[sites]]

@@ -4,10 +4,10 @@ from collections.abc import Callable, Iterator
 
 import pytest
 from PySide6.QtCore import QLocale, Qt
-from PySide6.QtWidgets import QLineEdit, QTableWidget
+from PySide6.QtWidgets import QLineEdit, QPushButton, QTableWidget
 from pytestqt.qtbot import QtBot
 
-from core.gear.owned import Eyepiece
+from core.gear.owned import Eyepiece, Stand
 from gui.gear.things import Kind
 from gui.gear.view import GearView
 from gui.state import AppState
@@ -297,3 +297,68 @@ def test_undo_of_the_window_reaches_fields(
     qtbot.keyClick(line, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
     assert state.profile.telescopes[0].aperture_mm == 150
     assert line.text() == "150"
+
+
+def more(hand: GearHand) -> QPushButton:
+    form = hand.view.form_column.form
+    assert form is not None
+    (button,) = (each for each in form.findChildren(QPushButton) if each.text().startswith("More"))
+    return button
+
+
+def text(hand: GearHand, name: str) -> str:
+    field = hand.field(name)
+    assert isinstance(field, TypedField)
+    return field.text
+
+
+def test_what_is_seldom_needed_of_a_telescope_comes_on_a_click_and_stays_once_said(hand: GearHand) -> None:
+    hand.open("Six-inch")
+    names = ("mirror_thickness_mm", "mask_mm", "binoviewer_factor", "settles_s", "stands_on")
+    assert not any(hand.field(name).isVisible() for name in names)
+    hand.press(more(hand))
+    for name, text in zip(names, ("25", "80", "1.7", "3"), strict=False):
+        hand.type(name, text)
+    hand.choose("stands_on", "a balcony")
+    six = hand.profile.telescopes[0]
+    assert [getattr(six, name) for name in names] == [25.0, 80.0, 1.7, 3.0, Stand.BALCONY]
+    hand.press(more(hand))
+    assert all(hand.field(name).isVisible() for name in names)
+    # Each key in the list was a step of its own.
+    hand.undo()
+    assert hand.profile.telescopes[0].stands_on is Stand.DECK
+    hand.type("mask_mm", "150")
+    hand.leave()
+    assert "must be less than the aperture" in hand.field("mask_mm").message
+    assert hand.profile.telescopes[0].mask_mm is None
+
+
+def test_the_usual_hours_are_typed_by_either_clock(hand: GearHand) -> None:
+    hand.open("Observer")
+    assert (text(hand, "out_from"), text(hand, "out_until")) == ("dusk", "23:30")
+    hand.type("out_from", "7:30 pm")
+    assert hand.profile.preferences.out_from == "19:30"
+    hand.type("out_until", "25:00")
+    hand.leave()
+    assert "19:30 or 7:30 pm, or the word dawn" in hand.field("out_until").message
+    hand.type("out_until", "18:30")
+    hand.leave()
+    assert hand.field("out_until").message.startswith("Out until must be after out from")
+    assert hand.profile.preferences.out_until == "23:30"
+    hand.type("out_until", "00:15")
+    assert hand.profile.preferences.out_until == "00:15"
+    hand.choose("clock", "12 hours")
+    assert (text(hand, "out_from"), text(hand, "out_until")) == ("7:30 pm", "12:15 am")
+
+
+def test_the_blur_of_a_first_look_is_the_owners_to_change(hand: GearHand) -> None:
+    hand.open("Observer")
+    assert not hand.field("fair_arcsec").isVisible()
+    hand.press(more(hand))
+    assert text(hand, "fair_arcsec") == "1.45"
+    hand.type("fair_arcsec", "2")
+    assert hand.profile.air.fair_arcsec == 2.0
+    hand.type("boiling_arcsec", "1.5")
+    hand.leave()
+    assert "must be less than" in hand.field("boiling_arcsec").message
+    assert hand.profile.air.boiling_arcsec == 3.0

@@ -7,8 +7,16 @@ from typing import Any
 from hypothesis import strategies as st
 
 from core.gear.eye import Eye
-from core.gear.owned import BARRELS_MM, Barlow, Diagonal, Eyepiece, Filter, Telescope, TelescopeKind
-from core.record.observer import LengthUnit, Preferences, Profile, RedSpot, TemperatureUnit
+from core.gear.owned import BARRELS_MM, Barlow, Diagonal, Eyepiece, Filter, Stand, Telescope, TelescopeKind
+from core.record.observer import (
+    DarkEnough,
+    FirstLookBlur,
+    LengthUnit,
+    Preferences,
+    Profile,
+    RedSpot,
+    TemperatureUnit,
+)
 from core.sky.site import BlockedSky, Site, WarmAir
 
 # Any character but half of a pair: quotes, controls, line ends and every script are allowed in a name.
@@ -30,13 +38,17 @@ def maybe(strategy: st.SearchStrategy[float]) -> st.SearchStrategy[float | None]
 _common: dict[str, Any] = {
     "id": texts,
     "name": names,
-    "aperture_mm": numbers(20, 2000),
+    "aperture_mm": numbers(20.5, 2000),
     "barrel_mm": barrels,
     "diagonal": st.sampled_from(Diagonal),
     "closed_tube": st.none() | st.booleans(),
     "fan": st.booleans(),
     "driven": st.booleans(),
     "stack_barlows": st.booleans(),
+    "mirror_thickness_mm": maybe(numbers(3, 200)),
+    "binoviewer_factor": maybe(numbers(1, 4)),
+    "settles_s": maybe(numbers(0.1, 60)),
+    "stands_on": st.none() | st.sampled_from(Stand),
     "collimated_on": st.none() | dates,
     "notes": texts,
 }
@@ -60,6 +72,7 @@ telescopes = st.one_of(
         kind=st.just(TelescopeKind.FIXED),
         power_min=numbers(1, 20),
         power_max=numbers(21, 500),
+        mask_mm=st.none() | st.just(20.0),
         cooling_minutes=numbers(1, 1440),
         cooling_from_c=numbers(2, 60),
         **_common,
@@ -126,6 +139,7 @@ def _normal(text: str) -> str:
 
 profiles = st.builds(
     Profile,
+    id=st.just("") | st.uuids().map(str),
     observer=texts,
     eye=st.builds(Eye, pupil_mm=numbers(2, 9), glasses=st.booleans(), astigmatism=st.booleans()),
     preferences=st.builds(
@@ -133,7 +147,16 @@ profiles = st.builds(
         length=st.sampled_from(LengthUnit),
         temperature=st.sampled_from(TemperatureUnit),
         clock=st.sampled_from([12, 24]),
+        out_from=st.sampled_from(["dusk", "12:00", "19:05"]),
+        out_until=st.sampled_from(["dawn", "23:30", "00:00", "11:59"]),
     ),
+    air=st.builds(
+        FirstLookBlur,
+        steady_arcsec=numbers(0.2, 1),
+        fair_arcsec=numbers(1.01, 2),
+        boiling_arcsec=numbers(2.01, 8),
+    ),
+    dark=st.builds(DarkEnough, venus_deg=st.floats(-18, -0.833), moon_deg=st.floats(-18, -0.833)),
     red_spot=st.none() | st.builds(RedSpot, longitude_deg=numbers(0, 360), on=dates),
     sites=own(sites),
     telescopes=own(telescopes),

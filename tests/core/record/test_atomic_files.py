@@ -3,6 +3,7 @@
 import errno
 import os
 import stat
+import uuid
 from pathlib import Path
 
 import attrs
@@ -13,7 +14,8 @@ from core.record.files import previous_copy, read_text, set_aside, write_atomica
 from core.record.observer import Profile
 from core.record.profile import loads_profile, read_profile, save_profile
 
-OLD = 'schema = 1\nobserver = "Ines" # me\n'
+OWN_ID = "3f0c1f6e-8a54-4d0b-9d3c-5e2f7a61b0d4"
+OLD = f'schema = 2\nid = "{OWN_ID}"\nobserver = "Ines" # me\n'
 
 
 @pytest.fixture
@@ -29,7 +31,7 @@ def names(folder: Path) -> list[str]:
 
 def test_a_save_keeps_the_text_from_before_beside_the_new_one(path: Path) -> None:
     assert save_profile(path, Profile(observer="Nobody")) == previous_copy(path)
-    assert path.read_text(encoding="utf-8") == 'schema = 1\nobserver = "Nobody" # me\n'
+    assert path.read_text(encoding="utf-8") == OLD.replace("Ines", "Nobody")
     assert previous_copy(path).read_text(encoding="utf-8") == OLD
     assert names(path.parent) == ["kit.toml", "kit.toml~"]
 
@@ -53,17 +55,35 @@ def test_a_new_file_is_written_where_there_was_none(tmp_path: Path) -> None:
     assert names(tmp_path) == ["new.toml"]
 
 
+def test_a_profile_gets_its_id_at_the_first_save_and_keeps_it(tmp_path: Path) -> None:
+    path = tmp_path / "new.toml"
+    save_profile(path, Profile(observer="Ines"))
+    own_id = read_profile(path).id
+    assert str(uuid.UUID(own_id)) == own_id
+    save_profile(path, Profile(observer="Ines M."))
+    assert read_profile(path) == Profile(id=own_id, observer="Ines M.")
+    save_profile(tmp_path / "other.toml", Profile(observer="Ines"))
+    assert read_profile(tmp_path / "other.toml").id not in ("", own_id)
+
+
+def test_a_file_of_schema_1_becomes_2_with_its_comments_when_saved(path: Path) -> None:
+    path.write_text('# mine\nschema = 1 # old\nobserver = "Ines" # me\n', encoding="utf-8")
+    save_profile(path, attrs.evolve(read_profile(path), id=OWN_ID))
+    expected = f'# mine\nschema = 2 # old\nid = "{OWN_ID}"\nobserver = "Ines" # me\n'
+    assert path.read_text(encoding="utf-8") == expected
+
+
 def test_line_ends_are_written_as_they_are(path: Path) -> None:
     path.write_bytes(OLD.replace("\n", "\r\n").encode())
     save_profile(path, Profile(observer="Nobody"))
-    assert path.read_bytes() == b'schema = 1\r\nobserver = "Nobody" # me\r\n'
+    assert path.read_bytes() == OLD.replace("Ines", "Nobody").replace("\n", "\r\n").encode()
 
 
 def test_a_byte_order_mark_stays(path: Path) -> None:
     path.write_bytes(b"\xef\xbb\xbf" + OLD.encode())
     opened = read_profile(path)
     save_profile(path, Profile(observer="Nobody"), previous=OLD)
-    assert path.read_bytes() == b'\xef\xbb\xbfschema = 1\nobserver = "Nobody" # me\n'
+    assert path.read_bytes() == b"\xef\xbb\xbf" + OLD.replace("Ines", "Nobody").encode()
     save_profile(path, opened, previous=OLD)
     assert path.read_bytes() == b"\xef\xbb\xbf" + OLD.encode()
 

@@ -18,7 +18,7 @@ from tests.core.record.strategies import profiles
 
 KEPT = """\
 # kit of the house
-schema = 1
+schema = 2
 observer = "Ines"            # free text
 
 [eye]
@@ -89,6 +89,12 @@ def test_without_an_edit_every_byte_stays(profile: Profile) -> None:
     assert dumps_profile(profile, previous=windows) == windows
     mixed = KEPT.replace("\n", "\r\n", 5)
     assert dumps_profile(profile, previous=mixed) == mixed
+
+
+def test_a_text_of_schema_1_only_gets_another_number(profile: Profile) -> None:
+    older = KEPT.replace("schema = 2", "schema = 1")
+    assert loads_profile(older) == profile
+    assert dumps_profile(profile, previous=older) == KEPT
 
 
 def test_one_figure_changed_is_one_line_changed_and_its_comment_stays(profile: Profile) -> None:
@@ -220,7 +226,7 @@ def test_an_older_text_that_is_no_profile_is_not_built_upon(profile: Profile) ->
 
 
 def test_ids_are_written_at_the_first_save_and_stay_when_the_name_changes() -> None:
-    text = 'schema = 1\n[[eyepieces]]\nname = "25 mm"\nfocal_length_mm = 25\n'
+    text = 'schema = 2\n[[eyepieces]]\nname = "25 mm"\nfocal_length_mm = 25\n'
     profile = loads_profile(text)
     saved = dumps_profile(profile, previous=text)
     assert saved == text.replace("name", 'id = "25-mm"\nname')

@@ -1,0 +1,46 @@
+"""The usual hours outside, as they are typed: a time by the owner's clock, or dusk and dawn."""
+
+import re
+from datetime import time
+
+from gui.gear.readings import Read
+from gui.widgets.field import Reading
+
+_TIME = re.compile(r"(\d{1,2})(?:[:.h ](\d\d))? ?([ap])?\.?(?:m\.?)?", re.IGNORECASE)
+
+
+def reads_time_or(word: str) -> Read:
+    """Return the reader for ``19:30``, ``7:30 pm`` or the word; its values are as in a profile file."""
+
+    def read(text: str) -> Reading[str]:
+        typed = text.strip().casefold()
+        if typed == word:
+            return Reading(word)
+        match = _TIME.fullmatch(typed)
+        moment = _time_of(match) if match else None
+        if moment is None:
+            return Reading(problem=f"Write a time such as 19:30 or 7:30 pm, or the word {word}.")
+        return Reading(moment.isoformat("minutes"))
+
+    return read
+
+
+def time_text(value: str, clock: int) -> str:
+    """Return a value of a profile file by a clock of 24 or 12 hours."""
+    if clock == 24 or ":" not in value:
+        return value
+    moment = time.fromisoformat(value)
+    return f"{moment.hour % 12 or 12}:{moment.minute:02d} {'am' if moment.hour < 12 else 'pm'}"
+
+
+def _time_of(match: re.Match[str]) -> time | None:
+    hour, minute, half = int(match[1]), match[2], match[3]
+    if half is not None:
+        if not 1 <= hour <= 12:
+            return None
+        hour = hour % 12 + (12 if half == "p" else 0)
+    elif minute is None:
+        # A bare figure may be of either half of the day.
+        return None
+    minutes = int(minute or 0)
+    return time(hour, minutes) if hour < 24 and minutes < 60 else None
