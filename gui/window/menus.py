@@ -3,28 +3,39 @@
 from collections.abc import Callable
 from functools import partial
 from pathlib import Path
-from typing import TYPE_CHECKING
 
+from attrs import frozen
 from PySide6.QtGui import QAction, QActionGroup, QKeySequence
-from PySide6.QtWidgets import QMenu
+from PySide6.QtWidgets import QMainWindow, QMenu
 
-from gui.profile.documents import example_names
+from gui.profile.documents import Documents, example_names
 from gui.profile.session import PALETTES
+from gui.state import AppState
 from gui.widgets import dialogs
 from gui.window.help_texts import ABOUT, KEYS
 
-if TYPE_CHECKING:
-    from gui.window.shell import Shell
-
 Key = QKeySequence.StandardKey
+
+
+@frozen(kw_only=True)
+class WindowDeeds:
+    """What a window does beside its state and its documents."""
+
+    guide: Callable[[], None]
+    go_to_view: Callable[[int], None]
+    next_palette: Callable[[], None]
+    toggle_full_screen: Callable[[], None]
+    step_text: Callable[[int], None]
 
 
 class Menus:
     """File, Edit, View and Help; built once, and kept in step with the state by ``refresh``."""
 
-    def __init__(self, shell: "Shell") -> None:
-        self._shell = shell
-        self._documents = shell.documents
+    def __init__(self, window: QMainWindow, state: AppState, documents: Documents, does: WindowDeeds) -> None:
+        self._window = window
+        self._state = state
+        self._documents = documents
+        self._does = does
         self.palettes: dict[str, QAction] = {}
         self.views: list[QAction] = []
         self._build_file()
@@ -36,7 +47,7 @@ class Menus:
         menu = self._menu("&File")
         documents = self._documents
         _add(menu, "&New profile", documents.new, Key.New)
-        _add(menu, "Set &up a new observer …", self._shell.guide)
+        _add(menu, "Set &up a new observer …", self._does.guide)
         _add(menu, "&Open …", documents.open, Key.Open)
         self.recent = _submenu(menu, "Open &recent")
         self.recent.aboutToShow.connect(self._fill_recent)
@@ -49,11 +60,11 @@ class Menus:
         _add(menu, "Save &as …", documents.save_as, "Ctrl+Shift+S")
         _add(menu, "Save a &copy without the exact place …", documents.save_copy_without_place)
         menu.addSeparator()
-        _add(menu, "&Quit", self._shell.close, "Ctrl+Q")
+        _add(menu, "&Quit", self._window.close, "Ctrl+Q")
 
     def _build_edit(self) -> None:
         menu = self._menu("&Edit")
-        stack = self._shell.state.undo_stack
+        stack = self._state.undo_stack
         for action, keys in (
             (stack.createUndoAction(menu, "Undo"), ("Ctrl+Z",)),
             # Each system has one of the two as its own, and hands know either.
@@ -65,21 +76,21 @@ class Menus:
     def _build_view(self) -> None:
         menu = self._menu("&View")
         for number, name in enumerate(("&Gear", "&Height", "&Ladder")):
-            action = _add(menu, name, partial(self._shell.go_to_view, number), f"Ctrl+{number + 1}")
+            action = _add(menu, name, partial(self._does.go_to_view, number), f"Ctrl+{number + 1}")
             self.views.append(action)
         menu.addSeparator()
         group = QActionGroup(menu)
         for name in PALETTES:
-            action = _add(menu, f"{name.capitalize()} palette", partial(self._shell.state.set_palette, name))
+            action = _add(menu, f"{name.capitalize()} palette", partial(self._state.set_palette, name))
             action.setCheckable(True)
             group.addAction(action)
             self.palettes[name] = action
-        _add(menu, "Next &palette", self._shell.next_palette, "F9")
-        _add(menu, "&Full screen", self._shell.toggle_full_screen, Key.FullScreen)
+        _add(menu, "Next &palette", self._does.next_palette, "F9")
+        _add(menu, "&Full screen", self._does.toggle_full_screen, Key.FullScreen)
         menu.addSeparator()
-        _add(menu, "Text &larger", partial(self._shell.step_text, 1), "Ctrl++", "Ctrl+=")
-        _add(menu, "Text &smaller", partial(self._shell.step_text, -1), "Ctrl+-")
-        _add(menu, "&Usual size of text", partial(self._shell.step_text, 0), "Ctrl+0")
+        _add(menu, "Text &larger", partial(self._does.step_text, 1), "Ctrl++", "Ctrl+=")
+        _add(menu, "Text &smaller", partial(self._does.step_text, -1), "Ctrl+-")
+        _add(menu, "&Usual size of text", partial(self._does.step_text, 0), "Ctrl+0")
 
     def _build_help(self) -> None:
         menu = self._menu("&Help")
@@ -88,7 +99,7 @@ class Menus:
 
     def refresh(self) -> None:
         """Tick the palette in use."""
-        self.palettes[self._shell.state.palette_name].setChecked(True)
+        self.palettes[self._state.palette_name].setChecked(True)
 
     def _fill_recent(self) -> None:
         self.recent.clear()
@@ -103,12 +114,12 @@ class Menus:
             self.recent.addAction("None yet").setEnabled(False)
 
     def _menu(self, title: str) -> QMenu:
-        menu = QMenu(title, self._shell)
-        self._shell.menuBar().addMenu(menu)
+        menu = QMenu(title, self._window)
+        self._window.menuBar().addMenu(menu)
         return menu
 
     def _show(self, title: str, heading: str, text: str) -> None:
-        dialogs.show_text(self._shell, title, heading, text)
+        dialogs.show_text(self._window, title, heading, text)
 
 
 def escaped(text: str) -> str:

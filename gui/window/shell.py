@@ -26,7 +26,7 @@ from gui.widgets.plain_label import PlainLabel
 from gui.widgets.theme import Theme
 from gui.window.answer_bar import AnswerBar
 from gui.window.file_drop import FileDrop
-from gui.window.menus import Menus
+from gui.window.menus import Menus, WindowDeeds
 from gui.window.message_line import MessageLine
 from gui.window.outside_row import OutsideRow
 from gui.window.strip import Strip
@@ -71,7 +71,14 @@ class Shell(QMainWindow):
         self._text_scale = self.documents.session.text_scale
         self._heartbeat = Heartbeat(state.beat, self)
         self._lay_out()
-        self.menus = Menus(self)
+        does = WindowDeeds(
+            guide=self.guide,
+            go_to_view=self.go_to_view,
+            next_palette=self.next_palette,
+            toggle_full_screen=self.toggle_full_screen,
+            step_text=self.step_text,
+        )
+        self.menus = Menus(self, state, self.documents, does)
         FileDrop(self, self.documents.open_path, state.tell)
         state.changed.connect(self._on_changed)
         state.told.connect(self.message_line.say)

@@ -13,7 +13,6 @@ from core.record.observer import Profile
 from core.record.profile import read_profile
 from gui.clock import utc_now
 from gui.gear.view import GearView
-from gui.held_constants import hold_constants
 from gui.jobs import AtOnce, Jobs
 from gui.state import AppState
 from gui.widgets.theme import Theme
@@ -40,7 +39,6 @@ def take_snapshots(
     stands still at ``at``, or else in the evening's best moment, so that the same call gives the same
     pictures. Raises ProblemsError when the profile or the folder cannot be had.
     """
-    hold_constants()
     profile = read_profile(profile_path)
     try:
         folder.mkdir(parents=True, exist_ok=True)

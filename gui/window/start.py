@@ -9,7 +9,6 @@ from core.problems import ProblemsError
 from core.record.files import previous_copy
 from core.record.observer import Profile
 from core.record.profile import read_profile
-from gui.held_constants import hold_constants
 from gui.profile.documents import in_short
 from gui.profile.drafts import place_left
 from gui.profile.session import Session, SessionFile, state_folder
@@ -26,7 +25,6 @@ def run_window(path: Path | None = None) -> int:
     unsaved, else the last profile; when that cannot be had, with an empty one, and it says why. Raises
     ProblemsError when the given path cannot be opened.
     """
-    hold_constants()
     folder = state_folder()
     session_file = SessionFile(folder)
     session, told = session_file.read()

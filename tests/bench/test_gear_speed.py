@@ -25,7 +25,6 @@ from core.sky.site import Site
 from gui.gear.owned_list import Place
 from gui.gear.things import Kind
 from gui.gear.view import GearView
-from gui.held_constants import hold_constants
 from gui.jobs import AtOnce, Jobs
 from gui.ladder.view import LadderView
 from gui.profile.session import Session, SessionFile
@@ -33,8 +32,6 @@ from gui.state import AppState
 from gui.widgets.theme import Theme
 from gui.window.shell import GEAR, HEIGHT, LADDER, Shell
 from tests.bench.test_kit_speed import BARLOWS, EYEPIECES, SCOPE
-
-hold_constants()
 
 KEY_S, DRAWING_S, PURCHASE_S = 0.016, 0.08, 0.1
 MOMENT = datetime(2026, 12, 5, 21, 42, tzinfo=UTC)

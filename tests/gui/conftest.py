@@ -16,15 +16,12 @@ from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
 from core.record.observer import Profile
 from core.record.profile import save_profile
 from core.sky.site import BlockedSky, Site
-from gui.held_constants import hold_constants
 from gui.jobs import AtOnce, Jobs
 from gui.profile.session import FOLDER_VARIABLE, Session, SessionFile
 from gui.state import AppState
 from gui.widgets import dialogs
 from gui.widgets.theme import Theme
 from gui.window.shell import Shell
-
-hold_constants()
 
 # Saturn stands 44 degrees high in the south-west at this moment; Jupiter rises an hour later.
 EVENING_START = datetime(2026, 12, 5, 21, 42, tzinfo=UTC)
