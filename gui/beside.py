@@ -12,7 +12,7 @@ from core.ladder.compare import Comparison, compare
 from core.ladder.gaps import WhatIf, suggest, what_if
 from core.ladder.ladder import Ladder, Rung
 from core.ladder.wishes import rungs_with
-from core.words.wording import listed
+from core.words.names import listed
 from gui.aspect import Aspect
 from gui.derived import Derived, Kept
 

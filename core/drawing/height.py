@@ -28,7 +28,7 @@ from core.drawing.room import Points, evenly, without
 from core.drawing.strip import BAR_HEIGHT, LETTERING, ROW_HEIGHT, Bar, StripItem, box_of, lay_out
 from core.sky.bodies import Body
 from core.sky.night import Night
-from core.words.wording import SiteClock
+from core.words.site_clock import SiteClock
 
 # Fixed margins in points: they cost nothing to compute and keep the hours in place from night to night.
 _LEFT, _RIGHT, _TOP, _BOTTOM = 48.0, 54.0, 21.0, 5.0

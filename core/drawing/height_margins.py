@@ -12,7 +12,7 @@ from core.drawing.pen import Pen
 from core.drawing.placing import Box, Taken
 from core.drawing.ticks import Tick, axis_words, day_words, hour_ticks, hour_words, stretches
 from core.sky.night import Night, SunNight
-from core.words.wording import SiteClock
+from core.words.site_clock import SiteClock
 
 _NUMERAL = Lettering(11.0)
 _HOUR = Lettering(11.0)

@@ -16,7 +16,8 @@ from core.drawing.palette import Palette
 from core.drawing.pen import POINTS_PER_INCH, Pen
 from core.drawing.placing import Box, Taken
 from core.sky.events import BEST_DEG, FAIR_DEG
-from core.words.wording import altitude_text, short_date_text
+from core.words.dates import short_date_text
+from core.words.directions import altitude_text
 from core.words.year import size_text
 from core.year.year import Year
 

@@ -9,7 +9,7 @@ from core.drawing.lettering import Lettering, width_of
 from core.drawing.outlook_frame import ROW, YearFrame
 from core.drawing.pen import Pen
 from core.drawing.placing import Box, Taken
-from core.words.wording import month_text, short_date_text
+from core.words.dates import month_text, short_date_text
 from core.words.year import local_day
 from core.year.phenomena import Aspect
 from core.year.year import Year

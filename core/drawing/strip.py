@@ -9,7 +9,7 @@ from attrs import frozen
 from core.drawing.frame import Frame
 from core.drawing.lettering import Lettering, fitted, legible, width_of
 from core.drawing.placing import Box
-from core.words.wording import SiteClock
+from core.words.site_clock import SiteClock
 
 ROW_HEIGHT = 13.0
 BAR_HEIGHT = 11.0

@@ -9,7 +9,10 @@ from core.sky.night import BodyNight, BodyState, Night, SunNight
 from core.sky.sunlight import SUNLIGHT_BLINDS, TOO_NEAR_THE_SUN_DEG, beside_the_sun
 from core.sky.windows import warm_air_words
 from core.tonight.answer import Answer
-from core.words.wording import SiteClock, altitude_text, listed, weekday_text
+from core.words.dates import weekday_text
+from core.words.directions import altitude_text
+from core.words.names import listed
+from core.words.site_clock import SiteClock
 
 _LONGEST_NAME = 28
 

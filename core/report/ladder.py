@@ -8,11 +8,13 @@ from core.ladder.compare import Comparison, Side
 from core.ladder.ladder import Ladder, Rung, Standing
 from core.plain_text import WIDTH, columns, cut, printable, width_of, wrapped
 from core.words.answer import what_sets_ceiling
+from core.words.dates import weekday_text
 from core.words.ladder import no_ceiling_text
+from core.words.names import opening
 from core.words.notices import ladder_notice_texts, notice_texts
 from core.words.quantities import field_text, power_text, pupil_text, two_figures
 from core.words.reasons import usual_powers
-from core.words.wording import SiteClock, opening, weekday_text
+from core.words.site_clock import SiteClock
 
 _LONGEST_NAME = 26
 

@@ -7,9 +7,10 @@ from core.looks.looks import Looks
 from core.looks.picture.known_sizes import angle_text, moons_text
 from core.looks.picture.sight import Sight
 from core.plain_text import WIDTH, columns, cut, printable, width_of, wrapped
+from core.words.directions import altitude_text, compass_text
 from core.words.looks import air_words, facts, happening_words, heading_words, turning_words
 from core.words.quantities import field_text, power_text
-from core.words.wording import SiteClock, altitude_text, compass_text
+from core.words.site_clock import SiteClock
 
 _LONGEST_NAME: Final = 28
 

@@ -11,7 +11,9 @@ from core.sky.apparent import instant
 from core.sky.bodies import FACTS
 from core.sky.ephemeris import Floats
 from core.sky.events import BodyState
-from core.words.wording import SiteClock, altitude_text, date_text, short_date_text
+from core.words.dates import date_text, short_date_text
+from core.words.directions import altitude_text
+from core.words.site_clock import SiteClock
 from core.words.year import best_weeks_text, phenomena_lines, size_text
 from core.year.year import Year
 

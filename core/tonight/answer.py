@@ -20,7 +20,7 @@ from core.tonight.limiter import Limiter, Outlook, find_limiter
 from core.words.answer import write_sentence
 from core.words.cooling import ready_at
 from core.words.reasons import give_reasons
-from core.words.wording import SiteClock
+from core.words.site_clock import SiteClock
 from core.year.better import Better
 
 __all__ = ["Answer", "Limiter", "answer", "best_planet"]

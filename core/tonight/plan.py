@@ -13,7 +13,9 @@ from core.moments.best_minutes import BestMinutes, find_best_minutes, is_worth_a
 from core.sky.bodies import Body
 from core.sky.night import Grade, Night
 from core.words.cooling import words_outside
-from core.words.wording import SiteClock, compass_text, opening
+from core.words.directions import compass_text
+from core.words.names import opening
+from core.words.site_clock import SiteClock
 
 # The finder is aligned in this time, which ends so long before sunset (common practice, safety).
 FINDER_TAKES = timedelta(minutes=30)

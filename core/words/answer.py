@@ -11,9 +11,12 @@ from core.sky.events import FAIR_DEG, LOWEST_USEFUL_DEG
 from core.sky.night import WhyNot
 from core.sky.windows import warm_air_words
 from core.tonight.limiter import Limiter, Outlook
+from core.words.dates import date_text
+from core.words.directions import altitude_text
 from core.words.ladder import no_ceiling_text
+from core.words.names import opening
 from core.words.quantities import power_text, pupil_text
-from core.words.wording import SiteClock, altitude_text, date_text, opening
+from core.words.site_clock import SiteClock
 from core.year.better import LOOKED_AHEAD, Better
 
 # So little past the ceiling a rung may still be tried (ours).

@@ -3,7 +3,7 @@
 from datetime import datetime, timedelta
 
 from core.air.cooling import READY_WITHIN_C, Readiness, rounded_minutes
-from core.words.wording import SiteClock
+from core.words.site_clock import SiteClock
 
 
 def ready_at(readiness: Readiness, outside_since: datetime) -> datetime | None:

@@ -16,8 +16,10 @@ from core.sky.moon_phase import MoonPhase
 from core.sky.moons import MoonEvent, MoonEventKind, MoonPosition
 from core.sky.red_spot import WELL_PLACED_MINUTES, RedSpotPasses
 from core.sky.ring import Ring
+from core.words.dates import date_text, weekday_text
+from core.words.names import listed, opening
 from core.words.quantities import power_text
-from core.words.wording import SiteClock, date_text, listed, opening, weekday_text
+from core.words.site_clock import SiteClock
 
 _ALL_LIT: Final = 0.995
 _ALL_LIT_BRIEFLY: Final = 0.985

@@ -14,9 +14,11 @@ from core.sky.sunlight import SUNLIGHT_BLINDS, TOO_NEAR_THE_SUN_DEG, beside_the_
 from core.sky.windows import blocked_words, warm_air_words
 from core.tonight.limiter import Limiter, Outlook
 from core.words.cooling import words_outside
+from core.words.directions import altitude_text, compass_text
+from core.words.names import opening
 from core.words.notices import ladder_notice_texts
 from core.words.quantities import power_text
-from core.words.wording import SiteClock, altitude_text, compass_text, opening
+from core.words.site_clock import SiteClock
 
 # More power than this seldom shows more of these two (common practice, no source).
 RARELY_MORE = {Body.JUPITER: 200.0, Body.SATURN: 250.0}

@@ -8,7 +8,10 @@ from typing import Final
 from core.sky.apparent import instant
 from core.sky.bodies import Body
 from core.sky.events import BEST_DEG, FAIR_DEG, LOWEST_USEFUL_DEG
-from core.words.wording import SiteClock, altitude_text, date_text, listed, month_text, opening, weekday_text
+from core.words.dates import date_text, month_text, weekday_text
+from core.words.directions import altitude_text
+from core.words.names import listed, opening
+from core.words.site_clock import SiteClock
 from core.year.phenomena import Aspect, Phenomenon
 from core.year.year import Year
 

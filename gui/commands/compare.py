@@ -10,7 +10,7 @@ from core.ladder.compare import compare
 from core.record.choose import choose, choose_planet
 from core.record.profile import read_profile
 from core.report.ladder import compare_text
-from core.words.wording import SiteClock
+from core.words.site_clock import SiteClock
 from gui.commands.ladder import ladder_of
 from gui.commands.parsing import add_blur, add_evening, add_json, add_profile, add_site
 from gui.commands.sky import choose_site, night_of

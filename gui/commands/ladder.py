@@ -15,7 +15,7 @@ from core.record.profile import read_profile
 from core.report.ladder import ladder_text
 from core.sky.bodies import Body
 from core.sky.site import Site
-from core.words.wording import SiteClock
+from core.words.site_clock import SiteClock
 from gui.commands.parsing import (
     add_blur,
     add_evening,

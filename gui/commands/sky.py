@@ -8,7 +8,7 @@ from core.record.observer import Profile
 from core.sky.civil import evening_span, site_time, tonight
 from core.sky.night import Night, compute_night
 from core.sky.site import Site
-from core.words.wording import date_text
+from core.words.dates import date_text
 from gui.commands.parsing import placed
 
 

@@ -23,8 +23,8 @@ from core.drawing.side_by_side import draw_two_ladders
 from core.ladder.compare import Comparison
 from core.ladder.ladder import Rung
 from core.problems import ProblemsError
+from core.words.dates import date_text
 from core.words.quantities import two_figures
-from core.words.wording import date_text
 from gui.gear.comparison_file import write_sheet
 from gui.gear.comparison_rows import rows_of
 from gui.gear.eyepiece_pair import EyepiecePair

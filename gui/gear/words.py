@@ -9,9 +9,10 @@ from core.gear.owned import Barlow, Eyepiece, TelescopeKind
 from core.ladder.aim import Aim
 from core.ladder.gaps import Gap, WantedEyepiece, WhatIf, eyepieces_for_power, widest_gap
 from core.ladder.ladder import Ladder
+from core.words.directions import altitude_text
 from core.words.ladder import no_ceiling_text
+from core.words.names import listed
 from core.words.quantities import power_text
-from core.words.wording import altitude_text, listed
 
 _SHORTEST_MADE_MM, _LONGEST_MADE_MM = 2.0, 60.0
 _MOST_POWERS_NAMED = 4

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QWidget
 
 from core.drawing.height import HeightChart, draw_height
 from core.drawing.palette import load_palette
-from core.words.wording import SiteClock
+from core.words.site_clock import SiteClock
 from gui.state import AppState, Aspect
 from gui.widgets.canvas import KeyedCanvas
 

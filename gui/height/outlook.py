@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QHBoxLayout, QProgressBar, QPushButton, QVBoxLayou
 
 from core.problems import ProblemsError
 from core.sky.ephemeris import usable_dates
-from core.words.wording import SiteClock
+from core.words.site_clock import SiteClock
 from core.words.year import best_weeks_text, evening_text
 from core.year.year import Year
 from gui.height.year_canvas import YearCanvas

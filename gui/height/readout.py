@@ -13,8 +13,9 @@ from core.sky.night import BodyNight, Night
 from core.sky.sunlight import TOO_NEAR_THE_SUN_DEG
 from core.sky.track import Position, separation_deg
 from core.sky.windows import blocked_words, warm_air_words
-from core.words.quantities import power_text
-from core.words.wording import SiteClock, compass_text
+from core.words.directions import altitude_text, azimuth_text, compass_letters, compass_text
+from core.words.quantities import power_text, rounded_text
+from core.words.site_clock import SiteClock
 
 
 @frozen(kw_only=True)
@@ -72,24 +73,17 @@ def _read(
     # For safety: beside the Sun no power is offered, and no time at which to look.
     near_sun = sun_up is not None and separation_deg(sun_up, position) < TOO_NEAR_THE_SUN_DEG
     remark = _remark(body, moment, clock) if up else _next_rise(body, moment, clock)
-    azimuth, point = f"{round(position.azimuth_deg) % 360}°", compass_text(position.azimuth_deg)
-    letters = "".join(word[0].upper() for word in point.split("-"))
+    azimuth = azimuth_text(position.azimuth_deg)
     return Reading(
         body=body.body,
         is_up=up,
-        altitude=_altitude(position.altitude_deg),
-        direction=f"azimuth {azimuth} {point}" if up else "",
-        short_direction=f"{azimuth} {letters}" if up else "",
-        path=f"path {position.path:.1f}" if position.path is not None else "",
+        altitude=altitude_text(position.altitude_deg),
+        direction=f"azimuth {azimuth} {compass_text(position.azimuth_deg)}" if up else "",
+        short_direction=f"{azimuth} {compass_letters(position.azimuth_deg)}" if up else "",
+        path=f"path {rounded_text(position.path, 1)}" if position.path is not None else "",
         ceiling="" if near_sun else _ceiling(position, sight),
         remark="beside the Sun" if up and near_sun else remark,
     )
-
-
-def _altitude(altitude_deg: float) -> str:
-    """Return whole degrees with a true minus sign, and none before a nought."""
-    whole = round(altitude_deg)
-    return f"−{-whole}°" if whole < 0 else f"{whole}°"
 
 
 def _ceiling(position: Position, sight: Sight) -> str:

@@ -8,8 +8,9 @@ from PySide6.QtWidgets import QHBoxLayout, QPushButton, QStackedWidget, QVBoxLay
 from core.air.steadiness import BlurSource
 from core.sky.bodies import Body
 from core.tonight.plan import EveningItem
+from core.words.dates import weekday_text
 from core.words.looks import brief_words, happening_words, heading_words, paragraphs
-from core.words.wording import SiteClock, weekday_text
+from core.words.site_clock import SiteClock
 from gui.height.cells import BodyCells
 from gui.height.chart import NO_SITE, HeightCanvas
 from gui.height.outlook import OutlookPanel

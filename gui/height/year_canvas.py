@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QWidget
 
 from core.drawing.outlook import YearChart, draw_year
 from core.drawing.palette import load_palette
-from core.words.wording import short_date_text
+from core.words.dates import short_date_text
 from core.year.year import Year
 from gui.state import AppState, Aspect
 from gui.widgets.canvas import KeyedCanvas

@@ -11,7 +11,7 @@ from core.ladder.ladder import Ladder
 from core.looks.picture.sight import Sight
 from core.words.notices import ladder_notice_texts
 from core.words.quantities import power_text
-from core.words.wording import SiteClock
+from core.words.site_clock import SiteClock
 from gui.ladder.air import AirRow
 from gui.ladder.eyepiece import EyepiecePane
 from gui.ladder.look_for import LookForPane

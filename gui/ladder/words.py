@@ -9,7 +9,7 @@ from core.ladder.ladder import Ladder, Rung, Standing
 from core.words.ladder import no_ceiling_text
 from core.words.notices import notice_texts
 from core.words.quantities import drift_text, field_text, per_mm_text, power_text, pupil_text
-from core.words.wording import SiteClock
+from core.words.site_clock import SiteClock
 
 _LIMIT_NAMES = {
     LimitKind.APERTURE: "The aperture",

@@ -8,7 +8,7 @@ from core.gear.figures import parse_temperature_difference_c
 from core.problems import ProblemsError
 from core.sky.night import Night
 from core.words.cooling import ready_at, words_outside
-from core.words.wording import SiteClock
+from core.words.site_clock import SiteClock
 from gui.clock import to_minute
 from gui.gear.readings import Units, as_sentence
 from gui.state import AppState, Aspect

@@ -10,7 +10,8 @@ from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 from core.problems import ProblemsError
 from core.sky.bodies import TARGETS
 from core.sky.ephemeris import usable_dates
-from core.words.wording import SiteClock, weekday_text
+from core.words.dates import weekday_text
+from core.words.site_clock import SiteClock
 from gui.clock import to_minute
 from gui.state import AppState, Aspect
 from gui.widgets.elided_label import ElidedLabel

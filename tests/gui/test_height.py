@@ -14,7 +14,7 @@ from pytestqt.qtbot import QtBot
 from core.drawing.palette import load_palette
 from core.record.observer import Profile
 from core.sky.bodies import Body
-from core.words.wording import SiteClock
+from core.words.site_clock import SiteClock
 from gui.height.readout import Sight, read_bodies
 from gui.height.view import HeightView
 from gui.state import AppState

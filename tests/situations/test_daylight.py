@@ -25,7 +25,7 @@ from core.sky.site import Site
 from core.sky.track import separation_deg
 from core.words.ladder import no_ceiling_text
 from core.words.notices import ladder_notice_texts
-from core.words.wording import SiteClock
+from core.words.site_clock import SiteClock
 from gui.height.readout import Sight, read_bodies
 from gui.ladder.view import LadderView
 from gui.state import AppState

@@ -23,7 +23,7 @@ from core.sky.disc import disc_at
 from core.sky.night import BodyState, Night, compute_night
 from core.sky.site import Site
 from core.tonight.answer import Limiter, answer
-from core.words.wording import SiteClock
+from core.words.site_clock import SiteClock
 from gui.height.readout import Sight, read_bodies
 from tests.situations.conftest import AskJson
 from tests.situations.owners import LONDON, MELBOURNE, eyepieces, owner, place, scope

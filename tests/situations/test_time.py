@@ -23,7 +23,8 @@ from core.sky.night import compute_night
 from core.sky.places import search_places
 from core.sky.site import Site
 from core.sky.zones import zone_names
-from core.words.wording import SiteClock, date_text
+from core.words.dates import date_text
+from core.words.site_clock import SiteClock
 from gui.app import main
 from tests.core.drawing.looking import figure_of, words_of
 from tests.situations.conftest import Ask, AskJson

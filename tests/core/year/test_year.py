@@ -18,7 +18,7 @@ from core.sky.bodies import TARGETS, Body
 from core.sky.night import compute_night
 from core.sky.site import BlockedSky, Site
 from core.tonight.answer import answer
-from core.words.wording import SiteClock
+from core.words.site_clock import SiteClock
 from core.words.year import best_weeks_text, evening_text, phenomena_lines, size_text
 from core.year.best_weeks import BestWeeks
 from core.year.phenomena import Aspect, Phenomenon

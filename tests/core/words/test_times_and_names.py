@@ -1,20 +1,15 @@
 """Times and dates as a person at the site reads them."""
 
-from datetime import UTC, date, datetime
+from datetime import UTC, date, datetime, timedelta
 from zoneinfo import ZoneInfo
 
 import pytest
 
 from core.sky.bodies import Body
-from core.words.wording import (
-    SiteClock,
-    altitude_text,
-    compass_text,
-    date_text,
-    listed,
-    opening,
-    weekday_text,
-)
+from core.words.dates import date_text, weekday_text
+from core.words.directions import altitude_text, azimuth_text, compass_letters, compass_text
+from core.words.names import listed, opening
+from core.words.site_clock import SiteClock
 
 BERLIN = SiteClock(zone=ZoneInfo("Europe/Berlin"))
 
@@ -47,6 +42,23 @@ def test_a_span_over_a_change_of_the_clocks_names_both_zones() -> None:
     assert BERLIN.span(start, datetime(2026, 10, 24, 23, 0, tzinfo=UTC)) == "22:00–01:00"
 
 
+@pytest.mark.parametrize(
+    ("start_s", "length_s", "words"),
+    [
+        (0, 20, "06:48 (under a minute)"),
+        (20, 20, "06:48 (under a minute)"),
+        (0, 59, "06:48 (under a minute)"),
+        (0, 60, "06:48–06:49"),
+        (29, 60, "06:48–06:49"),
+        (30, 60, "06:49–06:50"),
+    ],
+)
+def test_a_span_is_never_from_a_minute_to_the_same(start_s: int, length_s: int, words: str) -> None:
+    start = datetime(2026, 12, 5, 5, 48, tzinfo=UTC) + timedelta(seconds=start_s)
+
+    assert BERLIN.span(start, start + timedelta(seconds=length_s)) == words
+
+
 def test_a_zone_without_a_short_name_is_told_by_its_offset() -> None:
     # Chatham clocks went back at 14:45 UTC on 4 April 2026, from UTC+13:45 to UTC+12:45.
     chatham = SiteClock(zone=ZoneInfo("Pacific/Chatham"))
@@ -68,10 +80,12 @@ def test_an_altitude_under_a_bound_is_never_told_as_the_bound() -> None:
     assert altitude_text(29.2, under_deg=30) == "29°"
     assert altitude_text(30.0, under_deg=30) == "30°"
     assert altitude_text(29.97) == "30°"
+    # Halves round up.
+    assert (altitude_text(28.5), altitude_text(29.5)) == ("29°", "30°")
 
 
 def test_a_hair_below_the_horizon_is_told_without_a_sign() -> None:
-    assert (altitude_text(-0.3), altitude_text(-0.7), altitude_text(0.3)) == ("0°", "-1°", "0°")
+    assert (altitude_text(-0.3), altitude_text(-0.7), altitude_text(0.3)) == ("0°", "−1°", "0°")
 
 
 @pytest.mark.parametrize(
@@ -79,6 +93,11 @@ def test_a_hair_below_the_horizon_is_told_without_a_sign() -> None:
 )
 def test_compass_points(azimuth_deg: float, name: str) -> None:
     assert compass_text(azimuth_deg) == name
+
+
+def test_a_direction_in_letters_and_in_degrees() -> None:
+    assert (compass_letters(224.0), azimuth_text(224.5)) == ("SW", "225°")
+    assert (compass_letters(359.6), azimuth_text(359.6)) == ("N", "0°")
 
 
 def test_names_in_a_sentence() -> None:
