@@ -290,7 +290,7 @@ def test_a_job_that_fails_hands_over_its_error_on_the_window_s_thread(qtbot: QtB
 
 
 def test_signals_do_not_wear_out_true(state: AppState) -> None:
-    # A fault of one Qt release, which the requirements leave out, ends the process after some hundred of them.
+    # A fault of one Qt release, which the requirements leave out, ends the process after a few hundred.
     for _ in range(3000):
         state.tell("again")
     assert sys.getrefcount(True) > 100
