@@ -5,6 +5,7 @@ common practice, no source, and an estimate; hence always a range. Before sunset
 """
 
 import math
+from datetime import datetime, timedelta
 
 from attrs import field, frozen
 
@@ -59,25 +60,9 @@ class Readiness:
             return None
         return self.low_minutes, self.likely_minutes, self.high_minutes
 
-    @property
-    def words(self) -> str:
-        """The estimate as one or two sentences."""
-        if self.never:
-            lag = "warmer" if self.settles_at_c > 0 else "colder"
-            return (
-                f"While the air changes this fast the telescope stays about {abs(self.settles_at_c):.1f} °C "
-                f"{lag} than the air and never comes within 1 °C. Low power is usable at once; "
-                "a fan, or carrying it out earlier, helps."
-            )
-        if self.likely_minutes == 0:
-            return "It is within 1 °C of the air already."
-        assert self.low_minutes is not None
-        source = "from your own measured time" if self.measured else "an estimate"
-        if self.high_minutes is None:
-            reach = f"from about {rounded_minutes(self.low_minutes)} minutes, perhaps not at all tonight"
-        else:
-            reach = f"in about {rounded_span(self.low_minutes, self.high_minutes)} minutes"
-        return f"Within 1 °C of the air {reach} ({source}). Low power is usable at once."
+    def ready_at(self, outside_since: datetime) -> datetime | None:
+        """Return when a telescope outside since a time (aware) is likely ready, None where it never is."""
+        return None if self.likely_minutes is None else outside_since + timedelta(minutes=self.likely_minutes)
 
 
 def time_constant_minutes(scope: Telescope) -> float:
@@ -130,14 +115,3 @@ def minutes_until_ready(warmer_by_c: float, falling_c_per_h: float, time_constan
     if start <= READY_WITHIN_C:
         return 0.0
     return time_constant * math.log((start - settles_at) / (READY_WITHIN_C - settles_at))
-
-
-def rounded_minutes(minutes: float) -> int:
-    """Return minutes to the nearest 5, at least 5, as an estimate deserves."""
-    return max(5, 5 * round(minutes / 5))
-
-
-def rounded_span(low_minutes: float, high_minutes: float) -> str:
-    """Return the two ends of an estimate to the nearest 5 minutes, at least 5 apart: ``25 to 55``."""
-    low = rounded_minutes(low_minutes)
-    return f"{low} to {max(rounded_minutes(high_minutes), low + 5)}"

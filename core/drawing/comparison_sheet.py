@@ -15,6 +15,7 @@ from core.drawing.side_by_side import draw_two_ladders_in
 from core.ladder.compare import Comparison, Winner
 from core.ladder.ladder import Rung
 from core.looks.picture.eyepiece import Steps
+from core.words.comparison import verdict_texts
 
 # The shape of A4 lying on its side, a little larger so that it is all there; printers fit it to their paper.
 SHEET_INCHES = (14.0, 9.9)
@@ -83,12 +84,13 @@ def _write_words(pen: Pen, room: Box, comparison: Comparison, rows: Sequence[Fig
     names = FigureRow(label="", a=comparison.a.scope.name, b=comparison.b.scope.name)
     head = _Row(names, room.width)
     table = sum(cell.height for cell in (head, *cells)) + 10.0
+    sentences = verdict_texts(comparison)
     lettering = next(
-        (each for each in _SENTENCES if _height(comparison.verdict, each, room.width) + table <= room.height),
+        (each for each in _SENTENCES if _height(sentences, each, room.width) + table <= room.height),
         _SENTENCES[-1],
     )
     y = room.top
-    for sentence in comparison.verdict:
+    for sentence in sentences:
         y = _write_lines(pen, sentence, room.left, y, lettering, room.width, pen.palette.ink) - _paragraph(
             lettering
         )

@@ -4,6 +4,7 @@ from core.export.parts import SCHEMA, JsonObject, number, time_text
 from core.gear.combinations import Combination
 from core.ladder.compare import Comparison, Side
 from core.ladder.ladder import Ladder, Rung
+from core.words.comparison import collimation_text, verdict_texts
 from core.words.ladder import no_ceiling_text
 from core.words.notices import rung_notice_texts
 
@@ -47,7 +48,7 @@ def compare_json(comparison: Comparison) -> JsonObject:
         "at": time_text(comparison.at),
         "a": _side(comparison.a),
         "b": _side(comparison.b),
-        "verdict": list(comparison.verdict),
+        "verdict": list(verdict_texts(comparison)),
     }
 
 
@@ -86,5 +87,5 @@ def _side(side: Side) -> JsonObject:
         "cooling_minutes": None if side.cooling_minutes is None else list(side.cooling_minutes),
         "lowest_power": number(side.lowest_power),
         "widest_field_deg": number(side.widest_field_deg),
-        "collimation": side.collimation,
+        "collimation": collimation_text(side.collimation),
     }

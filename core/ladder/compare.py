@@ -12,8 +12,9 @@ from core.ladder.verdict import (
     DETAIL_TIE,
     FIELD_TIE,
     LIGHT_TIE,
+    Finding,
     Winner,
-    verdict,
+    find_verdict,
     winner,
 )
 from core.sky.bodies import Body
@@ -36,7 +37,7 @@ class Comparison:
     light_winner: Winner | None
     field_winner: Winner | None
     cooling_winner: Winner | None
-    verdict: tuple[str, ...]
+    verdict: tuple[Finding, ...]
 
 
 def compare(
@@ -65,5 +66,5 @@ def compare(
         light_winner=winner(side_a.light_ratio_to_other, side_b.light_ratio_to_other, tie=LIGHT_TIE**2),
         field_winner=winner(side_a.widest_field_deg, side_b.widest_field_deg, tie=FIELD_TIE),
         cooling_winner=winner(likely_a, likely_b, tie=COOLING_TIE, smaller_wins=True),
-        verdict=verdict(side_a, side_b),
+        verdict=find_verdict(side_a, side_b),
     )

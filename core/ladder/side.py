@@ -9,11 +9,23 @@ from core.air.steadiness import FINEST_DETAIL_AT_EYE_ARCSEC, blur_at
 from core.gear.optics import dawes_arcsec
 from core.gear.owned import Telescope, TelescopeKind
 from core.ladder.ladder import Ladder
-from core.words.quantities import two_figures
 
 # From this focal ratio a reflector forgives a rough alignment; the tolerance goes with its cube (common
 # practice, no source).
 FORGIVING_FOCAL_RATIO = 8.0
+
+
+@frozen(kw_only=True)
+class Collimation:
+    """Whether the optics of a telescope must be kept aligned, and how exactly.
+
+    ``times_as_exact`` compares a fast reflector of ``focal_ratio`` with one of f/8; both are None where the
+    usual care is enough.
+    """
+
+    is_needed: bool
+    focal_ratio: float | None = None
+    times_as_exact: float | None = None
 
 
 @frozen(kw_only=True)
@@ -35,23 +47,34 @@ class Side:
     cooling_minutes: tuple[float, float, float] | None
     lowest_power: float | None
     widest_field_deg: float | None
-    collimation: str
+    collimation: Collimation
 
     @property
     def scope(self) -> Telescope:
         """The telescope."""
         return self.ladder.scope
 
+    @property
+    def usable_power(self) -> float | None:
+        """The ceiling, or a built-in power that stays under it; None without a ceiling."""
+        return usable_power(self.ladder)
+
+    @property
+    def is_stopped_by_built_in_power(self) -> bool:
+        """Whether a power that is built in stops it before any limit does."""
+        ceiling_power, power = self.ladder.ceiling.power, self.usable_power
+        return ceiling_power is not None and power is not None and power < ceiling_power
+
 
 def build_side(
     ladder: Ladder, other: Telescope, *, disc_arcsec: float | None, warmer_by_c: float = USUAL_WARMTH_C
 ) -> Side:
     """Return the figures of one telescope beside the other, carried out so much warmer than the air."""
-    scope, ceiling_power = ladder.scope, ladder.ceiling.power
+    scope, power = ladder.scope, usable_power(ladder)
     blur_arcsec = limiting_blur_arcsec(ladder)
     disc_arcmin = elements = None
-    if disc_arcsec is not None and ceiling_power is not None and blur_arcsec is not None:
-        disc_arcmin = disc_arcsec * usable_power(ladder, ceiling_power) / 60.0
+    if disc_arcsec is not None and power is not None and blur_arcsec is not None:
+        disc_arcmin = disc_arcsec * power / 60.0
         elements = disc_arcsec / blur_arcsec
     fields = [rung.true_field_deg for rung in ladder.rungs if rung.true_field_deg is not None]
     return Side(
@@ -64,7 +87,7 @@ def build_side(
         cooling_minutes=estimate_cooling(scope, warmer_by_c=warmer_by_c).minutes,
         lowest_power=ladder.rungs[0].power if ladder.rungs else None,
         widest_field_deg=max(fields, default=None),
-        collimation=collimation_care(scope),
+        collimation=collimation_of(scope),
     )
 
 
@@ -73,10 +96,10 @@ def built_in_power(scope: Telescope) -> float | None:
     return scope.power if scope.power is not None else scope.power_max
 
 
-def usable_power(ladder: Ladder, ceiling_power: float) -> float:
-    """Return the ceiling, or a built-in power that stays under it."""
-    own = built_in_power(ladder.scope)
-    return ceiling_power if own is None else min(own, ceiling_power)
+def usable_power(ladder: Ladder) -> float | None:
+    """Return the ceiling, or a built-in power that stays under it; None without a ceiling."""
+    ceiling_power, own = ladder.ceiling.power, built_in_power(ladder.scope)
+    return ceiling_power if ceiling_power is None or own is None else min(own, ceiling_power)
 
 
 def limiting_blur_arcsec(ladder: Ladder) -> float | None:
@@ -90,17 +113,14 @@ def limiting_blur_arcsec(ladder: Ladder) -> float | None:
     return coarsest if own is None else max(coarsest, FINEST_DETAIL_AT_EYE_ARCSEC / own)
 
 
-def collimation_care(scope: Telescope) -> str:
+def collimation_of(scope: Telescope) -> Collimation:
     """Return what the alignment of the optics asks of the owner (common practice)."""
     if scope.kind in (TelescopeKind.REFRACTOR, TelescopeKind.FIXED):
-        return "No collimation needed."
-    care = "Collimation: a rough check in daylight, a star test at high power once it is cool."
+        return Collimation(is_needed=False)
     ratio = scope.focal_ratio
-    if scope.kind is TelescopeKind.REFLECTOR and ratio is not None and ratio < FORGIVING_FOCAL_RATIO:
-        strictness = (FORGIVING_FOCAL_RATIO / ratio) ** 3
-        times = two_figures(strictness)
-        care += f" At f/{two_figures(ratio)} it must be about {times} times as exact as at f/8."
-    return care
+    if scope.kind is not TelescopeKind.REFLECTOR or ratio is None or ratio >= FORGIVING_FOCAL_RATIO:
+        return Collimation(is_needed=True)
+    return Collimation(is_needed=True, focal_ratio=ratio, times_as_exact=(FORGIVING_FOCAL_RATIO / ratio) ** 3)
 
 
 def _clear_area(scope: Telescope) -> float:

@@ -1,22 +1,19 @@
 """What a comparison of two telescopes comes to: which wins where, where they tie, what it depends on.
 
-The sentences name the telescopes and come in an order of their own, so they stay the same when the two
-change places. All figures are rules of thumb.
+The findings come in an order of their own, so they stay the same when the two change places. All figures are
+rules of thumb. The sentences stand in ``core/words/comparison.py``.
 """
 
 from collections.abc import Iterator
 from enum import StrEnum
 
 import numpy as np
+from attrs import frozen
 
 from core.air.atmosphere import air_path
-from core.air.cooling import rounded_span
-from core.air.steadiness import BLUR_EXPONENT, LimitKind
+from core.air.steadiness import BLUR_EXPONENT
 from core.gear.owned import TelescopeKind
-from core.ladder.ladder import Ladder, Rung
-from core.ladder.side import Side, built_in_power, usable_power
-from core.words.ladder import no_ceiling_text
-from core.words.quantities import field_text, power_text, two_figures
+from core.ladder.side import Side, built_in_power
 
 # Differences smaller than these cannot be told at the eyepiece (common practice).
 DETAIL_TIE = 1.05
@@ -25,12 +22,10 @@ FIELD_TIE = 1.1
 COOLING_TIE = 1.1
 # A gain smaller than this is called slight.
 SLIGHT_GAIN = 1.25
-
-_STOPPED_BY = {
-    LimitKind.APERTURE: "its aperture",
-    LimitKind.USUAL_AIR: "what the air usually allows",
-    LimitKind.TONIGHT_AIR: "tonight's air",
-}
+# A difference of the obstructions, as shares of the aperture, from which it is worth a word.
+OBSTRUCTION_DIFFERENCE = 0.15
+# A kit that reaches less than this share of its ceiling falls short of it.
+SHORT_OF_CEILING = 0.8
 
 
 class Winner(StrEnum):
@@ -39,6 +34,47 @@ class Winner(StrEnum):
     A = "a"
     B = "b"
     TIE = "tie"
+
+
+class FindingKind(StrEnum):
+    """What there is to say of two telescopes."""
+
+    NO_DETAIL = "no_detail"
+    FINER_DETAIL = "finer_detail"
+    SLIGHTLY_FINER_DETAIL = "slightly_finer_detail"
+    APERTURES_ALIKE = "apertures_alike"
+    AIR_TIES_THEM = "air_ties_them"
+    DETAIL_ALIKE = "detail_alike"
+    LESS_OBSTRUCTED = "less_obstructed"
+    FINER_WHILE_STEADY = "finer_while_steady"
+    FINER_AT_NO_HEIGHT = "finer_at_no_height"
+    FINER_AT_ANY_HEIGHT = "finer_at_any_height"
+    FINER_FROM_HEIGHT = "finer_from_height"
+    LIGHT_ALIKE = "light_alike"
+    LITTLE_MORE_LIGHT = "little_more_light"
+    MORE_LIGHT = "more_light"
+    NOTHING_UNDER_CEILING = "nothing_under_ceiling"
+    SHORT_OF_CEILING = "short_of_ceiling"
+    WIDER_FIELD = "wider_field"
+    READY_SOONER = "ready_sooner"
+    FOLLOWS = "follows"
+    FOLLOWS_WITH_DRIFT = "follows_with_drift"
+    COLLIMATION = "collimation"
+    OBSTRUCTION_ASSUMED = "obstruction_assumed"
+
+
+@frozen(kw_only=True)
+class Finding:
+    """One thing that a comparison comes to.
+
+    ``side`` is the one that it is told of, mostly the one with more of it. ``figure`` is what the sides do
+    not hold themselves: a power, a blur overhead in arcsec, an altitude in degrees or a drift in seconds.
+    """
+
+    kind: FindingKind
+    side: Side
+    other: Side
+    figure: float | None = None
 
 
 def winner(a: float | None, b: float | None, *, tie: float, smaller_wins: bool = False) -> Winner | None:
@@ -50,8 +86,8 @@ def winner(a: float | None, b: float | None, *, tie: float, smaller_wins: bool =
     return Winner.A if (a < b) == smaller_wins else Winner.B
 
 
-def verdict(a: Side, b: Side) -> tuple[str, ...]:
-    """Return the verdict on two telescopes under the same sky."""
+def find_verdict(a: Side, b: Side) -> tuple[Finding, ...]:
+    """Return what two telescopes under the same sky come to."""
     smaller, larger = sorted(
         (a, b), key=lambda side: (side.scope.aperture_mm, side.scope.name, side.scope.id)
     )
@@ -68,73 +104,46 @@ def verdict(a: Side, b: Side) -> tuple[str, ...]:
     )
 
 
-def _name(side: Side) -> str:
-    return side.scope.name
-
-
-def _detail(smaller: Side, larger: Side) -> Iterator[str]:
-    fine, coarse = larger, smaller
+def _detail(smaller: Side, larger: Side) -> Iterator[Finding]:
     outcome = winner(
         smaller.limiting_blur_arcsec, larger.limiting_blur_arcsec, tie=DETAIL_TIE, smaller_wins=True
     )
     if outcome is None:
-        reason = no_ceiling_text(smaller.ladder)
-        yield f"{reason}. Neither telescope shows fine detail there."
+        yield Finding(kind=FindingKind.NO_DETAIL, side=smaller, other=larger)
         return
     if outcome is Winner.TIE:
         yield from _detail_tie(smaller, larger)
         return
-    if outcome is Winner.A:
-        fine, coarse = smaller, larger
+    fine, coarse = (smaller, larger) if outcome is Winner.A else (larger, smaller)
     assert fine.limiting_blur_arcsec is not None
     assert coarse.limiting_blur_arcsec is not None
     slight = coarse.limiting_blur_arcsec < fine.limiting_blur_arcsec * SLIGHT_GAIN
-    yield (
-        f"{_name(fine)} shows {'slightly ' if slight else ''}finer detail here, about "
-        f"{two_figures(fine.limiting_blur_arcsec)}″ against {two_figures(coarse.limiting_blur_arcsec)}″: "
-        f"{_climb(fine)}; {_climb(coarse)}."
-    )
+    kind = FindingKind.SLIGHTLY_FINER_DETAIL if slight else FindingKind.FINER_DETAIL
+    yield Finding(kind=kind, side=fine, other=coarse)
 
 
-def _detail_tie(smaller: Side, larger: Side) -> Iterator[str]:
-    both = f"{_name(smaller)} and {_name(larger)}"
-    assert larger.limiting_blur_arcsec is not None
-    blur = f"{two_figures(larger.limiting_blur_arcsec)}″"
+def _detail_tie(smaller: Side, larger: Side) -> Iterator[Finding]:
     limits = larger.ladder.limits
     if winner(smaller.resolution_arcsec, larger.resolution_arcsec, tie=DETAIL_TIE) is Winner.TIE:
-        yield f"{both} tie in detail, about {blur}: their apertures are alike."
+        yield Finding(kind=FindingKind.APERTURES_ALIKE, side=smaller, other=larger)
         if limits.tonight_air is not None and limits.aperture < limits.tonight_air:
             yield from _contrast(smaller, larger)
     elif limits.tonight_air is not None and built_in_power(larger.scope) is None:
-        stop = power_text(min(limits.tonight_air, limits.usual_air))
-        yield (
-            f"{both} tie in detail: tonight's air (seeing) blurs to about {blur} at this height, "
-            f"whichever is used, and {_name(larger)} gains nothing above about {stop}."
-        )
+        stop = min(limits.tonight_air, limits.usual_air)
+        yield Finding(kind=FindingKind.AIR_TIES_THEM, side=smaller, other=larger, figure=stop)
     else:
-        yield f"{both} tie in detail, about {blur}."
+        yield Finding(kind=FindingKind.DETAIL_ALIKE, side=smaller, other=larger)
 
 
-def _contrast(smaller: Side, larger: Side) -> Iterator[str]:
+def _contrast(smaller: Side, larger: Side) -> Iterator[Finding]:
     """Speak of obstruction where nothing else tells two telescopes apart (common practice)."""
     ratios = smaller.scope.obstruction_ratio, larger.scope.obstruction_ratio
-    if abs(ratios[0] - ratios[1]) >= 0.15:
-        clearer = smaller if ratios[0] < ratios[1] else larger
-        yield f"{_name(clearer)} has less in the way of its light, a small gain in contrast."
+    if abs(ratios[0] - ratios[1]) >= OBSTRUCTION_DIFFERENCE:
+        clearer, other = (smaller, larger) if ratios[0] < ratios[1] else (larger, smaller)
+        yield Finding(kind=FindingKind.LESS_OBSTRUCTED, side=clearer, other=other)
 
 
-def _climb(side: Side) -> str:
-    ladder = side.ladder
-    assert ladder.ceiling.power is not None
-    assert ladder.ceiling.set_by is not None
-    usable = usable_power(ladder, ladder.ceiling.power)
-    stop = _STOPPED_BY[ladder.ceiling.set_by]
-    if usable < ladder.ceiling.power:
-        stop = "its built-in power"
-    return f"{_name(side)} may climb to {power_text(usable)}, where {stop} stops it"
-
-
-def _depends(smaller: Side, larger: Side) -> Iterator[str]:
+def _depends(smaller: Side, larger: Side) -> Iterator[Finding]:
     """Say in which air and at which height the larger aperture begins to show more."""
     path = smaller.ladder.aim.path
     if path is None or smaller.ladder.ceiling.power is None:
@@ -143,72 +152,56 @@ def _depends(smaller: Side, larger: Side) -> Iterator[str]:
         return
     if winner(smaller.resolution_arcsec, larger.resolution_arcsec, tie=DETAIL_TIE) is Winner.TIE:
         return
-    worst_blur = smaller.resolution_arcsec / path**BLUR_EXPONENT
-    yield (
-        f"It depends on the air: at this height {_name(larger)} shows more only while the blur overhead "
-        f"is under about {two_figures(worst_blur)}″; in worse air the two tie."
-    )
+    worst_arcsec = smaller.resolution_arcsec / path**BLUR_EXPONENT
+    yield Finding(kind=FindingKind.FINER_WHILE_STEADY, side=larger, other=smaller, figure=worst_arcsec)
     yield _depends_on_height(smaller, larger)
 
 
-def _depends_on_height(smaller: Side, larger: Side) -> str:
+def _depends_on_height(smaller: Side, larger: Side) -> Finding:
     longest_path = (smaller.resolution_arcsec / smaller.ladder.blur.overhead_arcsec) ** (1 / BLUR_EXPONENT)
     altitudes_deg = np.linspace(5.0, 90.0, 171)
     paths = air_path(altitudes_deg)
     if longest_path < paths[-1]:
-        return f"In tonight's air {_name(larger)} shows no finer detail at any height."
+        return Finding(kind=FindingKind.FINER_AT_NO_HEIGHT, side=larger, other=smaller)
     if longest_path > paths[0]:
-        return f"In tonight's air {_name(larger)} shows finer detail at any useful height."
+        return Finding(kind=FindingKind.FINER_AT_ANY_HEIGHT, side=larger, other=smaller)
     # np.interp wants rising abscissae; the path falls as the altitude rises.
     lowest_deg = float(np.interp(longest_path, paths[::-1], altitudes_deg[::-1]))
-    return f"In tonight's air {_name(larger)} shows finer detail only above about {lowest_deg:.0f}°."
+    return Finding(kind=FindingKind.FINER_FROM_HEIGHT, side=larger, other=smaller, figure=lowest_deg)
 
 
-def _light(smaller: Side, larger: Side) -> Iterator[str]:
+def _light(smaller: Side, larger: Side) -> Iterator[Finding]:
     outcome = winner(smaller.light_ratio_to_other, larger.light_ratio_to_other, tie=LIGHT_TIE**2)
     if outcome is Winner.TIE:
-        yield "They gather about the same light."
+        yield Finding(kind=FindingKind.LIGHT_ALIKE, side=smaller, other=larger)
         return
-    brighter = smaller if outcome is Winner.A else larger
-    ratio = brighter.light_ratio_to_other
-    if ratio < SLIGHT_GAIN:
-        yield f"{_name(brighter)} gathers a little more light."
-        return
-    yield (
-        f"{_name(brighter)} gathers {two_figures(ratio)} times the light: at the same power its view is "
-        "brighter, and its wider exit pupil shows fewer floaters."
-    )
+    brighter, dimmer = (smaller, larger) if outcome is Winner.A else (larger, smaller)
+    slight = brighter.light_ratio_to_other < SLIGHT_GAIN
+    kind = FindingKind.LITTLE_MORE_LIGHT if slight else FindingKind.MORE_LIGHT
+    yield Finding(kind=kind, side=brighter, other=dimmer)
 
 
-def _reach(smaller: Side, larger: Side) -> Iterator[str]:
+def _reach(smaller: Side, larger: Side) -> Iterator[Finding]:
     """Say what the kit in hand reaches, where that is another matter than the ceiling."""
-    for side in (smaller, larger):
+    for side, other in ((smaller, larger), (larger, smaller)):
         ladder = side.ladder
         if not ladder.rungs or ladder.ceiling.power is None:
             continue
         if ladder.climb_to is None:
-            yield f"None of its eyepieces stays under the ceiling of {_name(side)}."
-        elif built_in_power(side.scope) is None and ladder.climb_to < 0.8 * ladder.ceiling.power:
-            yield (
-                f"With its eyepieces {_name(side)} reaches only {power_text(ladder.climb_to)} "
-                f"of its {power_text(ladder.ceiling.power)}."
-            )
+            yield Finding(kind=FindingKind.NOTHING_UNDER_CEILING, side=side, other=other)
+        elif built_in_power(side.scope) is None and ladder.climb_to < SHORT_OF_CEILING * ladder.ceiling.power:
+            yield Finding(kind=FindingKind.SHORT_OF_CEILING, side=side, other=other, figure=ladder.climb_to)
 
 
-def _field(smaller: Side, larger: Side) -> Iterator[str]:
+def _field(smaller: Side, larger: Side) -> Iterator[Finding]:
     outcome = winner(smaller.widest_field_deg, larger.widest_field_deg, tie=FIELD_TIE)
     if outcome is None or outcome is Winner.TIE:
         return
     wide, narrow = (smaller, larger) if outcome is Winner.A else (larger, smaller)
-    assert wide.widest_field_deg is not None
-    assert narrow.widest_field_deg is not None
-    yield (
-        f"{_name(wide)} shows the wider field, {field_text(wide.widest_field_deg)} against "
-        f"{field_text(narrow.widest_field_deg)}: easier for finding."
-    )
+    yield Finding(kind=FindingKind.WIDER_FIELD, side=wide, other=narrow)
 
 
-def _cooling(smaller: Side, larger: Side) -> Iterator[str]:
+def _cooling(smaller: Side, larger: Side) -> Iterator[Finding]:
     if smaller.cooling_minutes is None or larger.cooling_minutes is None:
         return
     outcome = winner(
@@ -217,44 +210,30 @@ def _cooling(smaller: Side, larger: Side) -> Iterator[str]:
     if outcome is Winner.TIE:
         return
     quick, slow = (smaller, larger) if outcome is Winner.A else (larger, smaller)
-    assert quick.cooling_minutes is not None
-    assert slow.cooling_minutes is not None
-    yield (
-        f"{_name(quick)} is ready sooner: about {_minutes(quick.cooling_minutes)} minutes to cool against "
-        f"{_minutes(slow.cooling_minutes)}."
-    )
+    yield Finding(kind=FindingKind.READY_SOONER, side=quick, other=slow)
 
 
-def _minutes(cooling: tuple[float, float, float]) -> str:
-    return rounded_span(cooling[0], cooling[2])
-
-
-def _following(smaller: Side, larger: Side) -> Iterator[str]:
+def _following(smaller: Side, larger: Side) -> Iterator[Finding]:
     if smaller.scope.driven == larger.scope.driven:
         return
     driven, still = (smaller, larger) if smaller.scope.driven else (larger, smaller)
-    sentence = f"{_name(driven)} follows the sky; {_name(still)} must be nudged along by hand"
-    rung = _highest_useful_rung(still.ladder)
-    if rung is not None and rung.drift_s is not None:
-        sentence += f", every {rung.drift_s:.0f} s or so at {power_text(rung.power)}"
-    yield f"{sentence}."
+    top = next((rung for rung in still.ladder.rungs if rung.power == still.ladder.climb_to), None)
+    if top is None or top.drift_s is None:
+        yield Finding(kind=FindingKind.FOLLOWS, side=driven, other=still)
+    else:
+        yield Finding(kind=FindingKind.FOLLOWS_WITH_DRIFT, side=driven, other=still, figure=top.drift_s)
 
 
-def _highest_useful_rung(ladder: Ladder) -> Rung | None:
-    return next((rung for rung in ladder.rungs if rung.power == ladder.climb_to), None)
+def _collimation(smaller: Side, larger: Side) -> Iterator[Finding]:
+    if smaller.collimation.is_needed != larger.collimation.is_needed:
+        careful, other = (smaller, larger) if smaller.collimation.is_needed else (larger, smaller)
+        yield Finding(kind=FindingKind.COLLIMATION, side=careful, other=other)
 
 
-def _collimation(smaller: Side, larger: Side) -> Iterator[str]:
-    mirrors = (TelescopeKind.REFLECTOR, TelescopeKind.CATADIOPTRIC)
-    needs = smaller.scope.kind in mirrors, larger.scope.kind in mirrors
-    if needs[0] != needs[1]:
-        careful = smaller if needs[0] else larger
-        yield f"{_name(careful)} wants its collimation checked; the other needs none."
-
-
-def _assumed(smaller: Side, larger: Side) -> Iterator[str]:
+def _assumed(smaller: Side, larger: Side) -> Iterator[Finding]:
     """Say what stands in for a secondary mirror's size that the owner has not told."""
-    for scope in dict.fromkeys((smaller.scope, larger.scope)):
-        if scope.obstruction_is_assumed:
-            share = f"{scope.obstruction_ratio:.0%}"
-            yield f"{scope.name}'s secondary mirror is taken as {share} of its aperture wide (assumed)."
+    told = None
+    for side, other in ((smaller, larger), (larger, smaller)):
+        if side.scope.obstruction_is_assumed and side.scope != told:
+            told = side.scope
+            yield Finding(kind=FindingKind.OBSTRUCTION_ASSUMED, side=side, other=other)

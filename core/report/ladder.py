@@ -2,17 +2,26 @@
 
 from collections.abc import Callable, Iterator
 
-from core.air.cooling import rounded_span
 from core.ladder.aim import Aim
 from core.ladder.compare import Comparison, Side
 from core.ladder.ladder import Ladder, Rung, Standing
 from core.plain_text import WIDTH, columns, cut, printable, width_of, wrapped
 from core.words.answer import what_sets_ceiling
+from core.words.comparison import collimation_text, verdict_texts
+from core.words.cooling import cool_down_text
 from core.words.dates import weekday_text
 from core.words.ladder import no_ceiling_text
 from core.words.names import opening
 from core.words.notices import ladder_notice_texts, notice_texts
-from core.words.quantities import field_text, power_text, pupil_text, two_figures
+from core.words.quantities import (
+    drift_text,
+    field_text,
+    figures_text,
+    power_text,
+    pupil_text,
+    rounded_text,
+    times_text,
+)
 from core.words.reasons import usual_powers
 from core.words.site_clock import SiteClock
 
@@ -36,7 +45,7 @@ def ladder_text(ladder: Ladder, *, clock: SiteClock | None = None, width: int = 
 def compare_text(comparison: Comparison, *, clock: SiteClock | None = None, width: int = WIDTH) -> str:
     """Return two telescopes side by side as text: the verdict, the figures, the powers of each."""
     a, b = comparison.a, comparison.b
-    lines = [line for sentence in comparison.verdict for line in wrapped(printable(sentence), width)]
+    lines = [line for sentence in verdict_texts(comparison) for line in wrapped(printable(sentence), width)]
     lines += ["", *wrapped(_aim_text(a.ladder.aim, clock), width)]
     lines += [line for notice in a.ladder.aim.notices for line in wrapped(printable(notice), width)]
     lines.append("")
@@ -46,7 +55,7 @@ def compare_text(comparison: Comparison, *, clock: SiteClock | None = None, widt
     for side in (a, b):
         name = cut(printable(side.scope.name), _LONGEST_NAME)
         lines += ["", *wrapped(f"{name}: {_powers(side.ladder)}", width, indent="  ")]
-        lines += wrapped(f"  {printable(side.collimation)}", width, indent="  ")
+        lines += wrapped(f"  {printable(collimation_text(side.collimation))}", width, indent="  ")
     return "\n".join(lines)
 
 
@@ -54,7 +63,7 @@ def _aim_lines(ladder: Ladder, clock: SiteClock | None, width: int) -> Iterator[
     yield from wrapped(_aim_text(ladder.aim, clock), width)
     limits, ceiling = ladder.limits, ladder.ceiling
     air = "unknown" if limits.tonight_air is None else power_text(limits.tonight_air)
-    blur = f"{ladder.blur.overhead_arcsec:.3g}″ overhead, {ladder.blur.source.value}"
+    blur = f"{figures_text(ladder.blur.overhead_arcsec, 3)}″ overhead, {ladder.blur.source.value}"
     yield from wrapped(
         f"Limits: aperture {power_text(limits.aperture)}, usual air {power_text(limits.usual_air)}, "
         f"tonight's air (seeing) {air} (blur {blur}).",
@@ -72,8 +81,8 @@ def _aim_lines(ladder: Ladder, clock: SiteClock | None, width: int) -> Iterator[
 def _aim_text(aim: Aim, clock: SiteClock | None) -> str:
     if aim.overhead:
         return "Straight overhead, since neither a planet nor a height is given."
-    path = "" if aim.path is None else f", {aim.path:.2f} times the air overhead"
-    height = f"{aim.altitude_deg:.1f}° high{path}"
+    path = "" if aim.path is None else f", {rounded_text(aim.path, 2)} times the air overhead"
+    height = f"{rounded_text(aim.altitude_deg, 1)}° high{path}"
     is_told_with_ceiling = aim.path is None or aim.too_near_the_sun
     assumed = "" if aim.reason is None or is_told_with_ceiling else f" {printable(aim.reason)}."
     if aim.planet is None:
@@ -102,7 +111,7 @@ def _label(rung: Rung, room: int) -> str:
 
 def _figures_of(rung: Rung, ladder: Ladder) -> tuple[str, ...]:
     field = "-" if rung.true_field_deg is None else field_text(rung.true_field_deg)
-    drift = "-" if rung.drift_s is None else _seconds(rung.drift_s)
+    drift = "-" if rung.drift_s is None else drift_text(rung.drift_s)
     pupil = pupil_text(rung.exit_pupil_mm)
     return power_text(rung.power), pupil, field, drift, _standing(rung, ladder)
 
@@ -120,10 +129,6 @@ def _standing(rung: Rung, ladder: Ladder) -> str:
     return ", ".join(marks)
 
 
-def _seconds(seconds: float) -> str:
-    return f"{seconds:.0f} s" if seconds < 600 else f"{seconds / 60:.0f} min"
-
-
 def _notices(ladder: Ladder) -> dict[str, list[str]]:
     """Return each notice about rungs once, with the powers that it is about."""
     found: dict[str, list[str]] = {}
@@ -136,14 +141,14 @@ def _notices(ladder: Ladder) -> dict[str, list[str]]:
 def _figures(a: Side, b: Side) -> Iterator[tuple[str, str, str]]:
     """Yield the rows of the comparison: what, and its figure for each telescope."""
     told: dict[str, Callable[[Side], str | None]] = {
-        "light against the other": lambda side: f"{two_figures(side.light_ratio_to_other)} times",
-        "aperture splits (Dawes)": lambda side: f"{side.resolution_arcsec:.2f}″",
-        "finest detail here": lambda side: _with_unit(side.limiting_blur_arcsec, ".2f", "″"),
+        "light against the other": lambda side: times_text(side.light_ratio_to_other),
+        "aperture splits (Dawes)": lambda side: f"{rounded_text(side.resolution_arcsec, 2)}″",
+        "finest detail here": lambda side: _with_unit(side.limiting_blur_arcsec, 2, "″"),
         "ceiling": lambda side: _power(side.ladder.ceiling.power),
         "climb to": lambda side: _power(side.ladder.climb_to),
-        "disc at the ceiling": lambda side: _with_unit(side.disc_diameter_arcmin_at_ceiling, ".0f", "′ wide"),
-        "details across the disc": lambda side: _with_unit(side.elements_across_disc, ".0f", ""),
-        "cool-down, about": lambda side: _minutes(side.cooling_minutes),
+        "disc at the ceiling": lambda side: _with_unit(side.disc_diameter_arcmin_at_ceiling, 0, "′ wide"),
+        "details across the disc": lambda side: _with_unit(side.elements_across_disc, 0, ""),
+        "cool-down, about": lambda side: cool_down_text(side.cooling_minutes),
         "lowest power": lambda side: _power(side.lowest_power),
         "widest field": lambda side: (
             None if side.widest_field_deg is None else field_text(side.widest_field_deg)
@@ -157,12 +162,8 @@ def _power(power: float | None) -> str | None:
     return None if power is None else power_text(power)
 
 
-def _with_unit(value: float | None, form: str, unit: str) -> str | None:
-    return None if value is None else f"{value:{form}}{unit}"
-
-
-def _minutes(minutes: tuple[float, float, float] | None) -> str | None:
-    return None if minutes is None else f"{rounded_span(minutes[0], minutes[2])} min"
+def _with_unit(value: float | None, decimals: int, unit: str) -> str | None:
+    return None if value is None else f"{rounded_text(value, decimals)}{unit}"
 
 
 def _powers(ladder: Ladder) -> str:

@@ -18,7 +18,6 @@ from core.sky.night import Night, WhyNot
 from core.sky.site import Site
 from core.tonight.limiter import Limiter, Outlook, find_limiter
 from core.words.answer import write_sentence
-from core.words.cooling import ready_at
 from core.words.reasons import give_reasons
 from core.words.site_clock import SiteClock
 from core.year.better import Better
@@ -106,7 +105,7 @@ def answer(
         ladder=ladder,
         readiness=readiness,
         outside_since=outside_since,
-        ready_at=None if readiness is None or outside_since is None else ready_at(readiness, outside_since),
+        ready_at=None if readiness is None or outside_since is None else readiness.ready_at(outside_since),
     )
     limiter = find_limiter(outlook)
     site_clock = SiteClock(zone=night.site.zone, hours=clock)

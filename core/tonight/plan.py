@@ -12,7 +12,7 @@ from core.gear.owned import Telescope, TelescopeKind
 from core.moments.best_minutes import BestMinutes, find_best_minutes, is_worth_a_climb, stop_time
 from core.sky.bodies import Body
 from core.sky.night import Grade, Night
-from core.words.cooling import words_outside
+from core.words.cooling import readiness_text, words_outside
 from core.words.directions import compass_text
 from core.words.names import opening
 from core.words.site_clock import SiteClock
@@ -144,7 +144,7 @@ def _cooling(
         start=out,
         end=out,
         title="Carry out",
-        words=f"{words}{shade} {readiness.words}",
+        words=f"{words}{shade} {readiness_text(readiness)}",
         caution=bool(shade),
     )
     if readiness.low_minutes is not None and not readiness.never:

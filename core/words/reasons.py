@@ -13,7 +13,7 @@ from core.sky.night import BodyState, Grade, SunNight, WhyNot
 from core.sky.sunlight import SUNLIGHT_BLINDS, TOO_NEAR_THE_SUN_DEG, beside_the_sun
 from core.sky.windows import blocked_words, warm_air_words
 from core.tonight.limiter import Limiter, Outlook
-from core.words.cooling import words_outside
+from core.words.cooling import readiness_text, words_outside
 from core.words.directions import altitude_text, compass_text
 from core.words.names import opening
 from core.words.notices import ladder_notice_texts
@@ -116,7 +116,7 @@ def _blocked(outlook: Outlook, clock: SiteClock) -> Iterator[str]:
 def _readiness(outlook: Outlook, clock: SiteClock) -> Iterator[str]:
     readiness, since = outlook.readiness, outlook.outside_since
     if readiness is not None:
-        yield readiness.words if since is None else words_outside(readiness, since, clock)
+        yield readiness_text(readiness) if since is None else words_outside(readiness, since, clock)
 
 
 def _power(outlook: Outlook, clock: SiteClock) -> Iterator[str]:

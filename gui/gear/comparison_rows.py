@@ -2,17 +2,14 @@
 
 from collections.abc import Callable
 
-from core.air.steadiness import LimitKind
 from core.drawing.comparison_sheet import FigureRow
 from core.ladder.compare import Comparison, Side, Winner
-from core.words.quantities import field_text, power_text
+from core.words.comparison import collimation_text
+from core.words.cooling import cool_down_text
+from core.words.limits import ceiling_figure_text
+from core.words.quantities import detail_text, drift_text, field_text, power_text, rounded_text, times_text
 from gui.gear.readings import Units
 
-_SET_BY = {
-    LimitKind.APERTURE: "its aperture",
-    LimitKind.USUAL_AIR: "the usual air",
-    LimitKind.TONIGHT_AIR: "tonight's air",
-}
 _NONE = "–"
 
 
@@ -56,11 +53,11 @@ def _aperture(side: Side, units: Units) -> str:
 
 
 def _light(side: Side) -> str:
-    return f"{side.light_ratio_to_other:.2g} times"
+    return times_text(side.light_ratio_to_other)
 
 
 def _arcsec(value: float | None) -> str:
-    return _NONE if value is None else f"{value:.2g}″"
+    return _NONE if value is None else detail_text(value)
 
 
 def _power(value: float | None) -> str:
@@ -68,39 +65,30 @@ def _power(value: float | None) -> str:
 
 
 def _ceiling(side: Side) -> str:
-    ceiling = side.ladder.ceiling
-    if ceiling.power is None or ceiling.set_by is None:
-        return _NONE
-    return f"{power_text(ceiling.power)}, by {_SET_BY[ceiling.set_by]}"
+    return ceiling_figure_text(side.ladder) or _NONE
 
 
 def _disc(side: Side) -> str:
     arcmin = side.disc_diameter_arcmin_at_ceiling
-    return _NONE if arcmin is None else f"{arcmin:.0f}′ across"
+    return _NONE if arcmin is None else f"{rounded_text(arcmin)}′ across"
 
 
 def _elements(side: Side) -> str:
-    return _NONE if side.elements_across_disc is None else f"about {side.elements_across_disc:.0f}"
+    return _NONE if side.elements_across_disc is None else f"about {rounded_text(side.elements_across_disc)}"
 
 
 def _widest_field(side: Side) -> str:
-    return "unknown" if side.widest_field_deg is None else field_text(side.widest_field_deg)
+    return field_text(side.widest_field_deg)
 
 
 def _drift(side: Side) -> str:
-    if side.scope.driven:
-        return "none, it is driven"
     drifts = [rung.drift_s for rung in side.ladder.rungs if rung.drift_s is not None]
-    return f"{max(drifts):.0f} s" if drifts else "unknown"
+    return drift_text(max(drifts, default=None), driven=side.scope.driven)
 
 
 def _collimation(side: Side) -> str:
-    care = side.collimation.removeprefix("Collimation: ")
-    return f"{care[0].upper()}{care[1:]}"
+    return collimation_text(side.collimation)
 
 
 def _cooling(side: Side) -> str:
-    if side.cooling_minutes is None:
-        return "never quite, in falling air"
-    low, likely, high = side.cooling_minutes
-    return f"{likely:.0f} min ({low:.0f} to {high:.0f})" if likely >= 1 else "at once"
+    return cool_down_text(side.cooling_minutes)

@@ -23,6 +23,7 @@ from core.drawing.side_by_side import draw_two_ladders
 from core.ladder.compare import Comparison
 from core.ladder.ladder import Rung
 from core.problems import ProblemsError
+from core.words.comparison import verdict_texts
 from core.words.dates import date_text
 from core.words.quantities import two_figures
 from gui.gear.comparison_file import write_sheet
@@ -102,7 +103,7 @@ class SideBySide(QWidget):
             self.conditions.setText("Choose two telescopes to put side by side.")
             return
         self.conditions.setText(self._conditions(comparison))
-        self.verdict.setText("\n\n".join(comparison.verdict))
+        self.verdict.setText("\n\n".join(verdict_texts(comparison)))
         names = comparison.a.scope.name, comparison.b.scope.name
         self._rows = rows_of(comparison, Units(state.profile.preferences))
         self.figures.show_rows(("", *names), self._rows)

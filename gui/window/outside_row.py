@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
 from core.gear.figures import parse_temperature_difference_c
 from core.problems import ProblemsError
 from core.sky.night import Night
-from core.words.cooling import ready_at, words_outside
+from core.words.cooling import words_outside
 from core.words.site_clock import SiteClock
 from gui.clock import to_minute
 from gui.gear.readings import Units, as_sentence
@@ -93,7 +93,7 @@ class OutsideRow(QWidget):
         if readiness is None:
             return
         assumed = ", assumed" if self._state.warmth_is_assumed else ""
-        likely = ready_at(readiness, since)
+        likely = readiness.ready_at(since)
         ready = ""
         if likely is not None:
             is_past = "since " if likely <= self._state.now else ""

@@ -60,7 +60,7 @@ def test_both_scopes_stand_side_by_side_in_figures_and_words(hand: GearHand, pag
     shown = figures(page)
     assert shown["Aperture"] == ("150 mm", "80 mm")
     # Dawes 1867: 116 / D arcsec.
-    assert shown["Resolution (Dawes)"] == ("0.77″", "1.4″")
+    assert shown["Resolution (Dawes)"] == ("0.77″", "1.5″")
     # 1200 / 25 and 600 / 25.
     assert shown["Lowest power"] == ("48x", "24x")
     assert hand.state.planet is not None

@@ -23,6 +23,7 @@ from core.sky.night import compute_night
 from core.sky.site import BlockedSky
 from core.tonight.answer import Limiter, answer
 from core.tonight.plan import ItemKind, plan_evening
+from core.words.cooling import readiness_text
 from tests.situations.conftest import Ask, AskJson
 from tests.situations.owners import LONDON, eyepieces, owner, place, scope
 
@@ -57,7 +58,7 @@ def test_a_closed_ten_inch_in_a_freezing_evening_never_gets_there(
     assert told.limiter is Limiter.MIRROR_WARM
     assert "never comes within 1 °C of the air" in told.sentence
     assert ItemKind.READY not in [item.kind for item in items]
-    for words in (readiness.words, told.sentence, *told.reasons, *(item.words for item in items)):
+    for words in (readiness_text(readiness), told.sentence, *told.reasons, *(item.words for item in items)):
         assert not A_FINISHING_TIME.search(words)
 
 
@@ -79,9 +80,11 @@ def test_a_finishing_time_is_told_only_where_there_is_one(
     readiness = estimate_cooling(tube, warmer_by_c=warmer_by_c, falling_c_per_h=falling_c_per_h)
 
     assert readiness.never == (lag_c >= 1)
-    assert (A_FINISHING_TIME.search(readiness.words) is None) == readiness.never
+    assert (A_FINISHING_TIME.search(readiness_text(readiness)) is None) == readiness.never
     if readiness.never:
-        assert f"stays about {lag_c:.1f} °C warmer" in readiness.words
+        told_c = re.search(r"stays about (\d+\.\d) °C warmer", readiness_text(readiness))
+        assert told_c is not None
+        assert float(told_c[1]) == pytest.approx(lag_c, abs=0.05 + 1e-9)
 
 
 @given(st.floats(-40, 40))
@@ -118,10 +121,10 @@ def test_cool_down_is_a_rounded_range_and_low_power_is_usable_at_once(
     low, likely, high = readiness.minutes
     assert low < likely < high
     assert high >= 2 * low
-    shown = re.search(r"in about (\d+) to (\d+) minutes \(an estimate\)", readiness.words)
+    shown = re.search(r"in about (\d+) to (\d+) minutes \(an estimate\)", readiness_text(readiness))
     assert shown is not None
     assert all(int(minutes) % 5 == 0 for minutes in shown.groups())
-    assert "Low power is usable at once" in readiness.words
+    assert "Low power is usable at once" in readiness_text(readiness)
 
 
 def over_a_house(*, heated: bool, below_altitude_deg: float = 10.0) -> BlockedSky:

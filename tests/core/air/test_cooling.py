@@ -6,8 +6,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from core.air.cooling import estimate_cooling, rounded_span, time_constant_minutes
+from core.air.cooling import estimate_cooling, time_constant_minutes
 from core.gear.owned import Telescope, TelescopeKind
+from core.words.cooling import readiness_text, span_text
 
 INCH = 25.4
 
@@ -64,8 +65,8 @@ def test_a_small_closed_tube_is_given_a_range() -> None:
     assert 20 <= low < middle < high <= 60
     assert low == pytest.approx(0.7 * middle)
     assert high == pytest.approx(1.5 * middle)
-    assert "Low power is usable at once" in found.words
-    assert "25 to 60 minutes (an estimate)" in found.words
+    assert "Low power is usable at once" in readiness_text(found)
+    assert "25 to 60 minutes (an estimate)" in readiness_text(found)
 
 
 def test_a_large_closed_tube_in_falling_air_never_gets_there() -> None:
@@ -77,8 +78,8 @@ def test_a_large_closed_tube_in_falling_air_never_gets_there() -> None:
     assert found.never
     assert found.minutes is None
     assert found.settles_at_c > 1
-    assert "never comes within 1 °C" in found.words
-    assert "minutes" not in found.words
+    assert "never comes within 1 °C" in readiness_text(found)
+    assert "minutes" not in readiness_text(found)
 
 
 def test_a_fan_can_turn_never_into_a_time() -> None:
@@ -109,7 +110,7 @@ def test_perhaps_is_said_where_only_the_slow_end_never_gets_there() -> None:
     assert not found.never
     assert found.high_minutes is None
     assert found.minutes is None
-    assert "perhaps not at all tonight" in found.words
+    assert "perhaps not at all tonight" in readiness_text(found)
 
 
 def test_the_owners_own_time_overrides_tube_and_fan() -> None:
@@ -119,14 +120,14 @@ def test_the_owners_own_time_overrides_tube_and_fan() -> None:
 
     assert found.likely_minutes == pytest.approx(40)
     assert found.measured
-    assert "your own measured time" in found.words
+    assert "your own measured time" in readiness_text(found)
 
 
 def test_within_a_degree_already() -> None:
     found = estimate_cooling(reflector(), warmer_by_c=0.8)
 
     assert found.low_minutes == found.likely_minutes == found.high_minutes == 0
-    assert found.words == "It is within 1 °C of the air already."
+    assert readiness_text(found) == "It is within 1 °C of the air already."
 
 
 def test_a_cold_telescope_warms_as_a_warm_one_cools() -> None:
@@ -168,5 +169,5 @@ def test_a_bigger_mirror_is_never_ready_sooner(one_mm: float, other_mm: float, w
 
 
 def test_an_estimate_is_shown_as_a_range_even_where_both_ends_round_alike() -> None:
-    assert rounded_span(1.2, 2.6) == "5 to 10"
-    assert rounded_span(27.0, 58.0) == "25 to 60"
+    assert span_text(1.2, 2.6) == "5 to 10"
+    assert span_text(27.0, 58.0) == "25 to 60"

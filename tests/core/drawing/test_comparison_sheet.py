@@ -8,6 +8,7 @@ from core.drawing.palette import load_palette
 from core.ladder.compare import Comparison, Winner, compare
 from core.ladder.wishes import rungs_with
 from core.looks.picture.eyepiece import Steps, compute_steps
+from core.words.comparison import verdict_texts
 from tests.core.drawing.examples import FEW, MANY, SIX_INCH, SMALL, TWELVE_INCH, eyepiece, ladder, sight
 from tests.core.drawing.looking import faults, figure_of, words_of
 
@@ -63,7 +64,7 @@ def test_every_word_can_be_read(pair: str, with_pictures: bool) -> None:
 
     assert faults(figure, texts) == []
     page = " ".join(words_of(texts))
-    assert all(sentence.rsplit(" ", 1)[-1] in page for sentence in comparison.verdict)
+    assert all(sentence.rsplit(" ", 1)[-1] in page for sentence in verdict_texts(comparison))
     assert {"4.2 times", "8 mm + 2x"} <= set(words_of(texts))
     assert ("All at one scale" in page or "at the same scale" in page) == with_pictures
 

@@ -11,6 +11,8 @@ from core.gear.owned import Telescope, TelescopeKind
 from core.ladder.aim import Aim, aim_altitude, aim_overhead
 from core.ladder.compare import Comparison, Winner, compare
 from core.ladder.ladder import Ladder, build_ladder
+from core.ladder.side import Collimation
+from core.words.comparison import collimation_text, verdict_texts
 from tests.core.gear.examples import barlow, eyepiece, fixed, refractor, telescope
 
 EYEPIECES = [eyepiece(25, 52), eyepiece(10, 50), eyepiece(6, 50)]
@@ -86,7 +88,7 @@ def test_who_shows_finer_detail(
     found = comparison(a, b, blur_arcsec, altitude_deg)
 
     assert found.detail_winner is expected
-    opening = found.verdict[0]
+    opening = verdict_texts(found)[0]
     if expected is Winner.TIE:
         assert f"{a.name} and {b.name} tie" in opening or f"{b.name} and {a.name} tie" in opening
     else:
@@ -103,6 +105,7 @@ def test_swapping_the_sides_swaps_the_winners_and_keeps_the_verdict(
     other = comparison(b, a, blur_arcsec, altitude_deg)
 
     assert other.verdict == one.verdict
+    assert verdict_texts(other) == verdict_texts(one)
     assert other.a == one.b
     assert other.b == one.a
     for name in ("detail_winner", "light_winner", "field_winner", "cooling_winner"):
@@ -115,24 +118,24 @@ def test_the_larger_never_wins_without_its_conditions() -> None:
         found = comparison(a, b, blur_arcsec, altitude_deg)
         differ = max(a.aperture_mm, b.aperture_mm) > 1.06 * min(a.aperture_mm, b.aperture_mm)
         if differ and TelescopeKind.FIXED not in (a.kind, b.kind):
-            assert any("It depends on the air" in sentence for sentence in found.verdict)
-            assert any("at any" in sentence or "only above" in sentence for sentence in found.verdict)
-            assert any("is ready sooner" in sentence for sentence in found.verdict)
+            assert any("It depends on the air" in sentence for sentence in verdict_texts(found))
+            assert any("at any" in sentence or "only above" in sentence for sentence in verdict_texts(found))
+            assert any("is ready sooner" in sentence for sentence in verdict_texts(found))
 
 
 def test_in_this_air_the_larger_gains_nothing_above_a_power() -> None:
     """Air of 2.32 arcsec overhead bears 100x, whatever the aperture."""
     found = comparison(lens(102), mirror(254), 2.32, 90)
 
-    assert "Mirror 254 gains nothing above about 100x" in found.verdict[0]
-    assert "In tonight's air Mirror 254 shows no finer detail at any height." in found.verdict
+    assert "Mirror 254 gains nothing above about 100x" in verdict_texts(found)[0]
+    assert "In tonight's air Mirror 254 shows no finer detail at any height." in verdict_texts(found)
 
 
 def test_the_height_from_which_the_larger_shows_more() -> None:
     """0.5 arcsec grows to the 0.773 of 150 mm at a path of 2.07, which a flat sky has at 28.9 degrees."""
     found = comparison(mirror(150), mirror(254), 0.5, 60)
 
-    (sentence,) = (each for each in found.verdict if "only above" in each)
+    (sentence,) = (each for each in verdict_texts(found) if "only above" in each)
     match = re.search(r"about (\d+)°", sentence)
     assert match is not None
     assert int(match[1]) == pytest.approx(29, abs=1)
@@ -142,7 +145,7 @@ def test_the_blur_from_which_the_two_tie() -> None:
     """Overhead, 150 mm shows all that air of 0.77 arcsec lets through."""
     found = comparison(mirror(150), mirror(254), 0.5, 90)
 
-    assert any("under about 0.77″" in sentence for sentence in found.verdict)
+    assert any("under about 0.77″" in sentence for sentence in verdict_texts(found))
 
 
 def test_figures_of_a_side() -> None:
@@ -158,7 +161,8 @@ def test_figures_of_a_side() -> None:
     assert found.a.limiting_blur_arcsec == pytest.approx(1.45, rel=1e-3)
     assert found.a.lowest_power == 40
     assert found.a.widest_field_deg == pytest.approx(1.3)
-    assert found.b.collimation == "No collimation needed."
+    assert found.b.collimation == Collimation(is_needed=False)
+    assert collimation_text(found.b.collimation) == "No collimation needed."
     assert found.a.cooling_minutes is not None
     low, likely, high = found.a.cooling_minutes
     assert low < likely < high
@@ -175,7 +179,7 @@ def test_a_smaller_clear_lens_can_gather_more_light_than_an_obstructed_mirror() 
     found = comparison(telescope("Mirror", 150, 1200, obstruction_mm=75), refractor("Lens", 140, 1000))
 
     assert found.light_winner is Winner.B
-    assert "Lens gathers a little more light." in found.verdict
+    assert "Lens gathers a little more light." in verdict_texts(found)
 
 
 def test_a_built_in_power_limits_what_is_seen() -> None:
@@ -184,24 +188,33 @@ def test_a_built_in_power_limits_what_is_seen() -> None:
 
     assert found.a.limiting_blur_arcsec == pytest.approx(11.6)
     assert found.a.disc_diameter_arcmin_at_ceiling == pytest.approx(15)
-    assert "its built-in power stops it" in found.verdict[0]
+    assert "its built-in power stops it" in verdict_texts(found)[0]
 
 
 def test_alignment_grows_strict_with_the_cube_of_the_focal_ratio() -> None:
-    assert "8 times as exact as at f/8" in comparison(telescope("Fast", 200, 800), lens(100)).a.collimation
-    assert "exact" not in comparison(telescope("Slow", 150, 1200), lens(100)).a.collimation
+    fast, slow = telescope("Fast", 200, 800), telescope("Slow", 150, 1200)
+
+    assert "8 times as exact as at f/8" in collimation_text(comparison(fast, lens(100)).a.collimation)
+    assert "exact" not in collimation_text(comparison(slow, lens(100)).a.collimation)
+
+
+@pytest.mark.parametrize("scope", [telescope("Fast", 200, 800), telescope("Slow", 150, 1200), closed(127)])
+def test_a_look_into_a_mirror_by_day_keeps_away_from_the_sun(scope: Telescope) -> None:
+    told = collimation_text(comparison(scope, lens(100)).a.collimation)
+
+    assert "by day, indoors or in shade and never towards the Sun" in told
 
 
 def test_like_apertures_are_told_apart_by_obstruction_in_steady_air_only() -> None:
     sentence = "Lens 127 has less in the way of its light, a small gain in contrast."
 
-    assert sentence in comparison(lens(127), closed(127), 0.5).verdict
-    assert sentence not in comparison(lens(127), closed(127), 3.0).verdict
+    assert sentence in verdict_texts(comparison(lens(127), closed(127), 0.5))
+    assert sentence not in verdict_texts(comparison(lens(127), closed(127), 3.0))
 
 
 def test_each_point_names_the_one_that_has_more_of_it() -> None:
     """A small fast lens beside a large slow mirror: field and cooling against light and detail."""
-    verdict = comparison(refractor("Lens", 80, 480), telescope("Mirror", 250, 1500), 0.5).verdict
+    verdict = verdict_texts(comparison(refractor("Lens", 80, 480), telescope("Mirror", 250, 1500), 0.5))
 
     def sentence(words: str) -> str:
         (found,) = (each for each in verdict if words in each)
@@ -217,7 +230,7 @@ def test_each_point_names_the_one_that_has_more_of_it() -> None:
 def test_a_motor_is_worth_a_word() -> None:
     driven = telescope("Driven", 150, 1200, driven=True)
 
-    (sentence,) = (each for each in comparison(driven, lens(100)).verdict if "follows the sky" in each)
+    (sentence,) = (each for each in verdict_texts(comparison(driven, lens(100))) if "follows the sky" in each)
     assert sentence.startswith("Driven follows the sky; Lens 100 must be nudged along by hand, every ")
 
 
@@ -235,7 +248,7 @@ def test_a_kit_that_stops_short_is_told() -> None:
         for scope in scopes
     )
 
-    verdict = compare(one, other).verdict
+    verdict = verdict_texts(compare(one, other))
 
     assert "With its eyepieces Lens 100 reaches only 80x of its 160x." in verdict
 
@@ -246,7 +259,7 @@ def test_below_five_degrees_there_is_no_verdict_on_detail() -> None:
     assert found.detail_winner is None
     assert found.a.limiting_blur_arcsec is None
     assert found.a.elements_across_disc is None
-    assert "Neither telescope shows fine detail there." in found.verdict[0]
+    assert "Neither telescope shows fine detail there." in verdict_texts(found)[0]
     assert found.light_winner is Winner.B
 
 
@@ -280,7 +293,7 @@ def test_a_smaller_mirror_never_shows_finer_detail(
 def test_large_ratios_are_told_in_plain_digits() -> None:
     found = comparison(fixed("Glasses", aperture_mm=20, power=2), telescope("Giant", 500, 2000))
 
-    words = " ".join(found.verdict)
+    words = " ".join(verdict_texts(found))
     assert re.search(r"\de[+-]\d", words) is None
     # A power of 2x shows 232 / 2 arcsec at best; 500 mm with a quarter hidden has (25² x 15/16) = 586 times
     # the light of 20 mm.
@@ -291,8 +304,8 @@ def test_large_ratios_are_told_in_plain_digits() -> None:
 def test_a_secondary_mirror_that_is_not_told_is_said_to_be_assumed() -> None:
     told = telescope("Told", 203, 1200, obstruction_mm=50)
 
-    assumed = comparison(told, closed(203)).verdict
-    known = comparison(told, lens(102)).verdict
+    assumed = verdict_texts(comparison(told, closed(203)))
+    known = verdict_texts(comparison(told, lens(102)))
 
     assert "Closed 203's secondary mirror is taken as 33% of its aperture wide (assumed)." in assumed
     assert not any("secondary" in sentence for sentence in (*known, *(s for s in assumed if "Told" in s)))
