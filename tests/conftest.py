@@ -1,13 +1,35 @@
 """What every test needs before anything else is imported."""
 
 import os
+from pathlib import Path
+from typing import TYPE_CHECKING
 
+import matplotlib as mpl
+import pytest
 from hypothesis import settings
+
+if TYPE_CHECKING:
+    from PySide6.QtWidgets import QApplication
 
 # Tests draw without a screen unless a real one is asked for; this must be set before Qt loads.
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+# Widths of texts are the same on every machine with the font that Matplotlib brings along.
+_FONTS = Path(mpl.get_data_path()) / "fonts" / "ttf"
 
 # How long an example takes says more about what else the machine does than about the code.
 settings.register_profile("stillair", deadline=None)
 if not os.environ.get("CI"):  # there hypothesis has a profile of its own, with fixed examples
     settings.load_profile("stillair")
+
+
+@pytest.fixture(scope="session")
+def qapp(qapp: "QApplication") -> "QApplication":
+    """Give the application one known font, whatever this machine has."""
+    from PySide6.QtGui import QFont, QFontDatabase
+
+    for name in ("DejaVuSans.ttf", "DejaVuSans-Bold.ttf", "DejaVuSans-Oblique.ttf"):
+        added = QFontDatabase.addApplicationFont(str(_FONTS / name))
+        assert QFontDatabase.applicationFontFamilies(added) == ["DejaVu Sans"]
+    qapp.setFont(QFont("DejaVu Sans"))
+    return qapp

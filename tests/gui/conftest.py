@@ -7,7 +7,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 from numpy.typing import NDArray
-from PySide6.QtCore import QEvent
+from PySide6.QtCore import QEvent, QTimer
 from PySide6.QtGui import QAction, QImage
 from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
@@ -22,6 +22,8 @@ from gui.state import AppState
 from gui.widgets import dialogs
 from gui.widgets.theme import Theme
 from gui.window.shell import Shell
+
+_LONGEST_DIALOG_MS = 30_000
 
 # Saturn stands 44 degrees high in the south-west at this moment; Jupiter rises an hour later.
 EVENING_START = datetime(2026, 12, 5, 21, 42, tzinfo=UTC)
@@ -92,6 +94,26 @@ def state_folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     folder = tmp_path / "state"
     monkeypatch.setenv(FOLDER_VARIABLE, str(folder))
     return folder
+
+
+@pytest.fixture(autouse=True)
+def no_dialog_left_open(qapp: QApplication) -> Iterator[None]:
+    """Fail a test whose dialog was never answered: in Qt's own loop no other time limit is heard."""
+    guard = QTimer()
+    guard.setSingleShot(True)
+    guard.setInterval(_LONGEST_DIALOG_MS)
+    guard.timeout.connect(_close_dialogs)
+    guard.start()
+    yield
+    guard.stop()
+
+
+def _close_dialogs() -> None:
+    left = QApplication.activeModalWidget()
+    while (dialog := QApplication.activeModalWidget()) is not None:
+        dialog.close()
+        dialog.hide()
+    assert left is None, f"nobody answered the dialog {left.windowTitle()!r}"
 
 
 @pytest.fixture

@@ -7,7 +7,7 @@ import attrs
 import pytest
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
 from core.record.profile import read_profile
@@ -20,6 +20,8 @@ from tests.gui.conftest import action
 MakeShell = Callable[..., Shell]
 MakeState = Callable[..., AppState]
 Answers = dict[str, list[Version | None]]
+
+_LOST_AFTER_MS = 500
 
 
 @pytest.fixture
@@ -220,13 +222,20 @@ def test_the_question_before_saving_is_answered_by_keys(
     assert ask_write_over(None, "ines.toml") is wanted
 
 
-def press_when_asked(key: Qt.Key) -> None:
-    """Press a key in the dialog as soon as one is open, with Alt where it is the letter of a button."""
+def press_when_asked(key: Qt.Key, pressed: QWidget | None = None) -> None:
+    """Press a key in the dialog as soon as one has the keyboard, with Alt where it is the letter of a button.
+
+    A window hears the letters of its buttons only while it is the active one, which comes after it is seen
+    and may go again: where the dialog ``pressed`` is still there a while later, the key was lost.
+    """
     dialog = QApplication.activeModalWidget()
-    if dialog is None or not dialog.isVisible():
-        QTimer.singleShot(10, lambda: press_when_asked(key))
+    if pressed is not None and dialog is not pressed:
+        return
+    if dialog is None or not dialog.isActiveWindow():
+        QTimer.singleShot(10, lambda: press_when_asked(key, pressed))
         return
     is_letter = key != Qt.Key.Key_Escape
     QTest.keyClick(
         dialog, key, Qt.KeyboardModifier.AltModifier if is_letter else Qt.KeyboardModifier.NoModifier
     )
+    QTimer.singleShot(_LOST_AFTER_MS, lambda: press_when_asked(key, dialog))
