@@ -15,10 +15,8 @@ from attrs import frozen
 from core.gear.owned import Filter
 from core.sky.bodies import Body
 
-DAYLIGHT_CAUTION = (
-    "For use by day: never sweep near the Sun; stand in the shadow of something solid, and cap the scope "
-    "when you step away. No colour filter makes the Sun safe to look at."
-)
+# A filter that passes less light than this could be taken for one that keeps the Sun out (ours).
+DARK_TRANSMITTANCE = 0.2
 _WRATTEN_NUMBER = re.compile(r"\d+[A-E]?(-\d\.\d)?")
 
 
@@ -72,6 +70,12 @@ def transmittance_of(owned: Filter) -> float | None:
         return owned.transmittance
     facts = facts_of(owned)
     return None if facts is None else facts.transmittance
+
+
+def is_dark(owned: Filter) -> bool:
+    """Tell whether a filter is neutral or dark, so that somebody may trust it with the Sun."""
+    passed = transmittance_of(owned)
+    return owned.wratten is None or (passed is not None and passed < DARK_TRANSMITTANCE)
 
 
 def too_dark_notice(owned: Filter, aperture_mm: float) -> str | None:

@@ -6,7 +6,9 @@ from PySide6.QtWidgets import QCheckBox, QGridLayout, QWidget
 from core.gear.owned import Filter
 from core.looks.filters import wratten_table
 from core.record.observer import Profile
+from core.words.cautions import DARK_FILTERS_AND_SUN
 from gui.first_run.step import Step
+from gui.widgets.plain_label import PlainLabel
 
 _COLUMNS = 2
 
@@ -34,6 +36,7 @@ class FilterStep(Step):
             box.clicked.connect(lambda _checked: self.answered.emit())
         grid.setColumnStretch(_COLUMNS, 1)
         self.column.addLayout(grid)
+        self.column.addWidget(PlainLabel(DARK_FILTERS_AND_SUN, wraps=True))
         self.column.addStretch(1)
         self.setFocusProxy(next(iter(self.filters.values())))
 

@@ -9,6 +9,7 @@ from core.gear.owned import Diagonal, Telescope, TelescopeKind
 from core.gear.starter import StarterKit, starter_kits
 from core.problems import refuse
 from core.record.observer import Profile
+from core.words.cautions import TELESCOPE_AND_SUN
 from gui.first_run.step import Step
 from gui.gear.readings import figure, reads
 from gui.widgets.plain_label import PlainLabel
@@ -97,6 +98,7 @@ class ScopeStep(Step):
         for field in (self.focal_length, self.power):
             field.editor.returnPressed.connect(self._finish_figures)
         self.column.addLayout(own)
+        self.column.addWidget(PlainLabel(TELESCOPE_AND_SUN, wraps=True))
         # Selected, and not current: that the first one becomes as soon as the keyboard comes to the list.
         self.sizes.itemSelectionChanged.connect(self._take_selected)
         self.sizes.itemActivated.connect(self._take_at_once)

@@ -2,7 +2,9 @@
 
 from core.gear.numbers import Candidate, DoubtfulFigureError, number_text, parse_number, tidy
 from core.gear.owned import Filter
-from core.looks.filters import DAYLIGHT_CAUTION, facts_of, too_dark_notice, wratten_table
+from core.looks.filters import facts_of, is_dark, too_dark_notice, wratten_table
+from core.words.cautions import FILTER_BY_DAY, FILTERS_AND_SUN, filter_caution
+from core.words.quantities import percent_text
 from gui.gear.form import ThingForm, Values
 from gui.gear.readings import figure, read_text, reads
 from gui.gear.things import Kind
@@ -40,6 +42,8 @@ class FilterForm(ThingForm[Filter]):
         self.add_name()
         self._facts = PlainLabel(role="small", wraps=True)
         self.add_row(self._facts)
+        self._caution = PlainLabel(FILTERS_AND_SUN, role="small", wraps=True)
+        self.add_row(self._caution)
 
     def shown(self, values: Values) -> set[str]:
         other = "transmittance" if values["known_by"] == "wratten" else "wratten"
@@ -60,7 +64,7 @@ class FilterForm(ThingForm[Filter]):
     def name_for(self, values: Values) -> str:
         if values["known_by"] == "transmittance":
             passed = values["transmittance"]
-            return "" if passed is None else f"Neutral {passed:.0%}"
+            return "" if passed is None else f"Neutral {percent_text(passed)}"
         number = values["wratten"]
         if not number:
             return ""
@@ -70,6 +74,8 @@ class FilterForm(ThingForm[Filter]):
     def tell(self, values: Values, thing: Filter | None) -> None:
         self._facts.setText(self._words_about(thing) if thing else "")
         self._facts.setVisible(bool(self._facts.text()))
+        is_neutral = values["known_by"] == "transmittance"
+        self._caution.setText(filter_caution(is_dark=is_neutral or (thing is not None and is_dark(thing))))
 
     def _words_about(self, owned: Filter) -> str:
         facts = facts_of(owned)
@@ -78,13 +84,16 @@ class FilterForm(ThingForm[Filter]):
                 "" if owned.wratten is None else "This number is not in the table, so its light is unknown."
             )
         uses = [f"{use.body.label}: {use.what}." for use in facts.uses]
-        words = [f"{facts.colour.capitalize()}, passes {facts.transmittance:.0%} of the light.", *uses]
+        words = [
+            f"{facts.colour.capitalize()}, passes {percent_text(facts.transmittance)} of the light.",
+            *uses,
+        ]
         words.append("Expect a small gain in contrast and no new features (common practice).")
         scope = self.state.scope
         if scope is not None and (dark := too_dark_notice(owned, scope.aperture_mm)):
             words.append(dark)
         if facts.daylight:
-            words.append(DAYLIGHT_CAUTION)
+            words.append(FILTER_BY_DAY)
         return "\n".join(words)
 
 

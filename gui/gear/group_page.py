@@ -4,6 +4,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
 
 from core.record.observer import Profile
+from core.words.cautions import DARK_FILTERS_AND_SUN
 from gui.gear.things import Kind, things_of
 from gui.widgets.plain_label import PlainLabel
 
@@ -21,7 +22,8 @@ _WORDS = {
         "A factor you have measured yourself is used in place of the marked one."
     ),
     Kind.FILTER: (
-        "The Wratten number is enough, or for a neutral filter the share of light that it lets through."
+        "The Wratten number is enough, or for a neutral filter the share of light that it lets through. "
+        f"{DARK_FILTERS_AND_SUN}"
     ),
     Kind.SITE: (
         "Latitude, longitude and a name. Trees, roofs and warm chimneys can be added, so that times "

@@ -2,7 +2,7 @@
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QLabel, QWidget
 from pytestqt.qtbot import QtBot
 
 from core.gear.owned import TelescopeKind
@@ -141,6 +141,14 @@ def test_return_goes_on_from_typed_figures_once_they_are_whole(
     (scope,) = state.profile.telescopes
     assert (scope.aperture_mm, scope.focal_length_mm) == (76, 304)
     assert {6.3, 20} <= {eyepiece.focal_length_mm for eyepiece in state.profile.eyepieces}
+
+
+def test_telescope_and_filters_come_with_their_words_about_the_sun(guide: Guide) -> None:
+    def words(step: QWidget) -> str:
+        return " ".join(label.text() for label in step.findChildren(QLabel))
+
+    assert "Never point a telescope or its finder at the Sun" in words(guide.scope)
+    assert "No filter here makes the Sun safe to look at" in words(guide.filters)
 
 
 def test_own_figures_win_over_a_size_that_was_picked(qtbot: QtBot, guide: Guide, state: AppState) -> None:

@@ -218,6 +218,15 @@ def test_a_wratten_number_tells_what_the_filter_is_for(hand: GearHand) -> None:
     assert "no new features" in hand.words()
 
 
+def test_every_form_of_a_filter_says_that_it_keeps_no_sun_out(hand: GearHand) -> None:
+    hand.add(Kind.FILTER)
+    assert "No filter here makes the Sun safe to look at." in hand.words()
+    hand.type("wratten", "82A")
+    assert "No filter here makes the Sun safe to look at." in hand.words()
+    hand.type("wratten", "47")
+    assert "a neutral or a dark one as little as any other" in hand.words()
+
+
 def test_a_date_is_typed_or_is_today(hand: GearHand) -> None:
     hand.type("collimated_on", "1 November")
     hand.leave()

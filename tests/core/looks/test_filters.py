@@ -3,8 +3,9 @@
 import pytest
 
 from core.gear.owned import Filter
-from core.looks.filters import DAYLIGHT_CAUTION, facts_of, too_dark_notice, transmittance_of, wratten_table
+from core.looks.filters import facts_of, is_dark, too_dark_notice, transmittance_of, wratten_table
 from core.sky.bodies import Body
+from core.words.cautions import FILTER_BY_DAY, filter_caution
 
 
 @pytest.mark.parametrize("written", ["82A", "82a", "#82A", "No. 82 A", "W82A", "Wratten 82A"])
@@ -50,4 +51,21 @@ def test_filters_named_for_daylight_carry_the_caution_and_only_they() -> None:
     for facts in wratten_table().values():
         speaks_of_day = any("day" in use.what for use in facts.uses)
         assert facts.daylight == speaks_of_day
-    assert "never sweep near the Sun" in DAYLIGHT_CAUTION
+    assert "never sweep near the Sun" in FILTER_BY_DAY
+
+
+@pytest.mark.parametrize(
+    ("owned", "dark"),
+    [
+        (Filter(name="Neutral", transmittance=0.5), True),
+        (Filter(name="Deep blue", wratten="38A"), True),
+        (Filter(name="Red", wratten="25"), True),
+        (Filter(name="Light blue", wratten="82A"), False),
+        (Filter(name="Of no table", wratten="999"), False),
+    ],
+)
+def test_a_neutral_or_dark_filter_is_told_to_be_no_use_against_the_sun(owned: Filter, dark: bool) -> None:
+    assert is_dark(owned) == dark
+    caution = filter_caution(is_dark=dark)
+    assert caution.startswith("No filter here makes the Sun safe to look at")
+    assert ("neutral or a dark one" in caution) == dark
