@@ -13,9 +13,9 @@ from core.drawing.palette import Palette
 from core.drawing.pen import POINTS_PER_INCH, Pen
 from core.drawing.placing import Box
 from core.looks.picture.eyepiece import Pictures, Steps
-from core.looks.picture.known_sizes import angle_text
 from core.looks.picture.sight import Sight
 from core.words.quantities import field_text, power_text
+from core.words.sizes import apparent_size_text
 
 _SCALE_WORDS: Final = "All at one scale; the circle is the Moon to the naked eye"
 
@@ -168,7 +168,7 @@ def _draw_steps(pen: Pen, pictures: Pictures, places: Sequence[tuple[Sight, Box]
 
 def _looks(sight: Sight) -> str:
     """Return how wide a body looks, its ring included."""
-    return "fills it" if sight.overfills else f"{angle_text(sight.apparent_extent_deg * 60.0)} wide"
+    return "fills it" if sight.overfills else f"{apparent_size_text(sight.apparent_extent_deg * 60.0)} wide"
 
 
 def _all_briefly(words: Sequence[str], width: float) -> list[str]:

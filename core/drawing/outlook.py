@@ -18,7 +18,7 @@ from core.drawing.placing import Box, Taken
 from core.sky.events import BEST_DEG, FAIR_DEG
 from core.words.dates import short_date_text
 from core.words.directions import altitude_text
-from core.words.year import size_text
+from core.words.sizes import disc_size_text
 from core.year.year import Year
 
 _NUMERAL = Lettering(11.0)
@@ -199,7 +199,7 @@ def _draw_size(pen: Pen, frame: YearFrame, panel: Panel, year: Year) -> None:
     sizes, sign = _in_unit(year.outlook.diameter_arcsec)
     name = "Apparent size"
     if year.best.largest is not None:
-        largest = size_text(float(year.outlook.diameter_arcsec[year.best.largest]))
+        largest = disc_size_text(float(year.outlook.diameter_arcsec[year.best.largest]))
         name += f": largest {largest}, {short_date_text(year.dates[year.best.largest])}"
     _draw_scale(pen, panel, sign, name)
     colour = pen.palette.bodies[year.planet]

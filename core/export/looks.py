@@ -3,13 +3,14 @@
 from core.export.parts import SCHEMA, JsonObject, number, time_text
 from core.ladder.ladder import Ladder
 from core.looks.looks import Looks
-from core.looks.picture.known_sizes import against_moon
 from core.looks.picture.sight import LIMITS, Sight
 from core.looks.picture.subject import Subject
 from core.looks.picture.turn import DRIFT_ANGLE_DEG, turning_note
 from core.sky.disc import Disc
 from core.sky.moons import MoonEvent, MoonPosition
 from core.sky.red_spot import RedSpotPasses
+from core.words.looking_for import feature_text, ground_text
+from core.words.sizes import against_moon
 
 
 def looks_json(looks: Looks) -> JsonObject:
@@ -38,9 +39,9 @@ def looks_json(looks: Looks) -> JsonObject:
         "rungs": [_rung(sight) for sight in looks.sights],
         "expectations": [
             {
-                "what": item.what,
+                "what": feature_text(item),
                 "chance": item.chance.value,
-                "why": item.why,
+                "why": ground_text(item),
                 "from_power": number(item.from_power),
             }
             for item in looks.expectations

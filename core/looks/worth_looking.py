@@ -4,15 +4,14 @@ from collections.abc import Iterator, Sequence
 from typing import Final
 
 import numpy as np
+from attrs import evolve
 
-from core.looks import expectation as rules
-from core.looks.expectation import Chance, Expectation, arcsec_text, capped, judge
+from core.looks.expectation import Chance, Expectation, Feature, Ground, capped, judge
 from core.looks.picture.subject import Subject
 from core.sky.bodies import Body
 from core.sky.disc import Disc
 from core.sky.moons import MOON_RADIUS_KM, RADIUS_KM, MoonEvent, MoonEventKind
 from core.sky.ring import C_RING_KM, OUTER_EDGE_KM, Ring
-from core.words.quantities import two_figures
 
 # Jupiter's moons show in the least instrument (common practice).
 _MOONS_POWER: Final = 10.0
@@ -23,6 +22,9 @@ _LINE_OPENING_DEG: Final = 1.0
 _NOTHING_OPENING_DEG: Final = 0.3
 # Near full Moon nothing casts a shadow.
 _NEARLY_FULL: Final = 0.97
+# Less of a disc lit than this shows as a shadowed side, or as a crescent (ours).
+_SHADOWED_BELOW: Final = 0.95
+_CRESCENT_BELOW: Final = 0.4
 _MOON_KM_PER_ARCSEC: Final = 1.86  # in the middle of the disc, at the mean distance
 
 
@@ -40,8 +42,7 @@ def expect(
     Jupiter's moons do in the hours of looking.
     """
     if finest_detail_arcsec is None:
-        why = "it stands so low that nothing can be said of the air there"
-        return (Expectation(what="No detail to count on", chance=Chance.UNLIKELY, why=why),)
+        return (_granted(Feature.NO_DETAIL, Chance.UNLIKELY, Ground.TOO_LOW),)
     found = [capped(item, highest_power) for item in _all_of(subject, finest_detail_arcsec, events)]
     order = list(Chance)
     return tuple(sorted(found, key=lambda item: order.index(item.chance)))
@@ -63,20 +64,27 @@ def _all_of(subject: Subject, detail: float, events: Sequence[MoonEvent]) -> Ite
         yield _moon(disc, detail)
 
 
+def _granted(feature: Feature, chance: Chance, ground: Ground) -> Expectation:
+    """Return what no figure decides."""
+    return Expectation(feature=feature, chance=chance, ground=ground)
+
+
 def _jupiter(subject: Subject, detail: float, events: Sequence[MoonEvent]) -> Iterator[Expectation]:
     diameter = subject.disc.equatorial_diameter_arcsec
-    beside = sum(moon.is_visible and not moon.in_transit for moon in subject.moons)
-    count = "all four stand beside it" if beside == 4 else f"{beside} of four stand beside it"
     yield Expectation(
-        what="The bright moons", chance=Chance.LIKELY, why=f"{count} at this time", from_power=_MOONS_POWER
+        feature=Feature.BRIGHT_MOONS,
+        chance=Chance.LIKELY,
+        ground=Ground.BESIDE_THE_PLANET,
+        count=sum(moon.is_visible and not moon.in_transit for moon in subject.moons),
+        from_power=_MOONS_POWER,
     )
-    yield judge(rules.MAIN_BELTS, "The two main belts", 0.085 * diameter, "each is about", detail)
-    yield judge(rules.THIN_BELTS, "Thinner belts", 0.035 * diameter, "each is about", detail)
-    yield judge(rules.RED_SPOT, "The red spot, while it faces us", 0.12 * diameter, "pale, about", detail)
+    yield judge(Feature.MAIN_BELTS, 0.085 * diameter, detail)
+    yield judge(Feature.THIN_BELTS, 0.035 * diameter, detail)
+    yield judge(Feature.RED_SPOT, 0.12 * diameter, detail)
     casting = (event.moon for event in events if event.kind is MoonEventKind.SHADOW_TRANSIT)
     for moon in dict.fromkeys(casting):
         size = diameter * MOON_RADIUS_KM[moon] / RADIUS_KM
-        yield judge(rules.SHADOW, f"{moon.label}'s shadow on the disc", size, "a black dot of", detail)
+        yield evolve(judge(Feature.MOON_SHADOW, size, detail), moon=moon)
 
 
 def _saturn(disc: Disc, ring: Ring, detail: float) -> Iterator[Expectation]:
@@ -87,90 +95,81 @@ def _saturn(disc: Disc, ring: Ring, detail: float) -> Iterator[Expectation]:
         # What makes it look like a ring is the dark space between it and the globe.
         inner_edge = ring.major_axis_arcsec * C_RING_KM[0] / OUTER_EDGE_KM
         space = min((inner_edge - disc.equatorial_diameter_arcsec) / 2.0, ring.minor_axis_arcsec)
-        words = f"{opening:.0f}° open, with a dark space beside the globe of"
-        yield judge(rules.RING, "The ring, apart from the globe", space, words, detail)
+        yield evolve(judge(Feature.RING, space, detail), opening_deg=opening)
     yield _gap(ring, opening, detail)
-    width = 0.1 * disc.equatorial_diameter_arcsec
-    yield judge(rules.GLOBE_BELT, "A belt on the globe", width, "pale, about", detail)
+    yield judge(Feature.GLOBE_BELT, 0.1 * disc.equatorial_diameter_arcsec, detail)
 
 
 def _nearly_closed(ring: Ring, opening: float, detail: float) -> Expectation:
     """Return what a nearly closed ring promises: a longish shape at most."""
-    what, chance = "A longish shape: the ring is nearly closed", Chance.LIKELY
+    feature, chance = Feature.LONG_SHAPE, Chance.LIKELY
     if opening < _LINE_OPENING_DEG or not ring.lit_side_seen:
-        what, chance = "The ring as a thin line", Chance.POSSIBLE
+        feature, chance = Feature.RING_LINE, Chance.POSSIBLE
     if opening < _NOTHING_OPENING_DEG or ring.major_axis_arcsec < 2.0 * detail:
         chance = Chance.UNLIKELY
-    width = arcsec_text(ring.minor_axis_arcsec)
-    why = f"only {opening:.1f}° open, {width} from its near to its far edge"
-    if not ring.lit_side_seen:
-        why += ", and its unlit side faces us"
-    return Expectation(what=what, chance=chance, why=why)
+    return Expectation(
+        feature=feature,
+        chance=chance,
+        ground=Ground.NEARLY_CLOSED if ring.lit_side_seen else Ground.NEARLY_CLOSED_UNLIT,
+        opening_deg=opening,
+        size_arcsec=ring.minor_axis_arcsec,
+    )
 
 
 def _gap(ring: Ring, opening: float, detail: float) -> Expectation:
-    item = judge(rules.GAP, "The gap in the ring", ring.gap_width_arcsec, "a dark line, at most", detail)
-    chance, why = item.chance, item.why
+    item = judge(Feature.RING_GAP, ring.gap_width_arcsec, detail)
+    chance, ground = item.chance, item.ground
     if not ring.lit_side_seen:
-        chance, why = Chance.UNLIKELY, "the ring's unlit side faces us"
+        chance, ground = Chance.UNLIKELY, Ground.RING_UNLIT
     elif opening < _GAP_OPENING_DEG[0]:
-        chance, why = Chance.UNLIKELY, f"the ring is only {opening:.1f}° open"
+        chance, ground = Chance.UNLIKELY, Ground.RING_TOO_NARROW
     elif opening < _GAP_OPENING_DEG[1] and chance is Chance.LIKELY:
-        chance, why = Chance.POSSIBLE, f"{why}, but the ring is only {opening:.0f}° open"
-    return Expectation(what=item.what, chance=chance, why=why, from_power=item.from_power)
+        chance, ground = Chance.POSSIBLE, Ground.SIZE_IN_NARROW_RING
+    return evolve(item, chance=chance, ground=ground, opening_deg=opening)
 
 
 def _mars(subject: Subject, detail: float) -> Iterator[Expectation]:
     disc = subject.disc
-    fifth = disc.equatorial_diameter_arcsec / 5.0
-    yield judge(rules.DARK_MARKINGS, "Large dark markings", fifth, "a fifth of the disc is", detail)
+    yield judge(Feature.DARK_MARKINGS, disc.equatorial_diameter_arcsec / 5.0, detail)
     if subject.season is not None:
         tilt = disc.sub_earth_latitude_planetographic_deg
         # The latitude of each cap's edge, less the tilt of its pole towards us.
         caps = (
-            ("northern", subject.season.north_cap_edge_deg - tilt),
-            ("southern", subject.season.south_cap_edge_deg + tilt),
+            (Feature.NORTH_CAP, subject.season.north_cap_edge_deg - tilt),
+            (Feature.SOUTH_CAP, subject.season.south_cap_edge_deg + tilt),
         )
-        for name, turned_deg in caps:
-            what = f"The {name} polar cap"
+        for cap, turned_deg in caps:
             if turned_deg >= 90.0:
-                yield Expectation(what=what, chance=Chance.UNLIKELY, why="it is turned away from us")
+                yield _granted(cap, Chance.UNLIKELY, Ground.TURNED_AWAY)
                 continue
             # How far it reaches in from the edge of the disc.
             reach = (1.0 - float(np.sin(np.radians(turned_deg)))) / 2.0 * disc.polar_diameter_arcsec
-            words = "bright; in a usual year it now reaches in by"
-            yield judge(rules.POLAR_CAP, what, reach, words, detail)
-    if disc.illuminated_fraction < 0.95:
-        words = f"{disc.illuminated_fraction:.0%} is lit, the dark part is"
-        yield judge(
-            rules.PHASE, "A shadowed side, like a Moon before full", disc.defect_arcsec, words, detail
-        )
+            yield judge(cap, reach, detail)
+    if disc.illuminated_fraction < _SHADOWED_BELOW:
+        shadowed = judge(Feature.SHADOWED_SIDE, disc.defect_arcsec, detail)
+        yield evolve(shadowed, lit_share=disc.illuminated_fraction)
 
 
 def _inner(disc: Disc, detail: float) -> Iterator[Expectation]:
-    shape = "The crescent" if disc.illuminated_fraction < 0.4 else "The phase, like a small Moon's"
-    lit = f"{disc.illuminated_fraction:.0%} is lit"
+    feature = Feature.CRESCENT if disc.illuminated_fraction < _CRESCENT_BELOW else Feature.PHASE
     half = disc.equatorial_diameter_arcsec / 2.0
-    if disc.defect_arcsec < half:
-        yield judge(rules.PHASE, shape, disc.defect_arcsec, f"{lit}, the dark part is", detail)
-    else:
-        yield judge(rules.PHASE, shape, half, f"{lit}, half the disc is", detail)
-    where = "in the clouds" if disc.body is Body.VENUS else "on the ground"
-    why = "hardly ever seen by eye, whatever the telescope"
-    yield Expectation(what=f"Markings {where}", chance=Chance.UNLIKELY, why=why)
+    phase = evolve(judge(feature, min(disc.defect_arcsec, half), detail), lit_share=disc.illuminated_fraction)
+    yield phase if disc.defect_arcsec < half else evolve(phase, ground=Ground.HALF_DISC)
+    markings = Feature.CLOUDS if disc.body is Body.VENUS else Feature.GROUND
+    yield _granted(markings, Chance.UNLIKELY, Ground.HARDLY_EVER_SEEN)
 
 
 def _outer(disc: Disc, detail: float) -> Iterator[Expectation]:
-    diameter = disc.equatorial_diameter_arcsec
-    yield judge(rules.SMALL_DISC, "A small disc, not a point like a star", diameter, "it is", detail)
-    why = "out of reach of the usual telescopes"
-    yield Expectation(what="Markings", chance=Chance.UNLIKELY, why=why)
+    yield judge(Feature.SMALL_DISC, disc.equatorial_diameter_arcsec, detail)
+    yield _granted(Feature.MARKINGS, Chance.UNLIKELY, Ground.OUT_OF_REACH)
 
 
 def _moon(disc: Disc, detail: float) -> Expectation:
     if disc.illuminated_fraction > _NEARLY_FULL:
-        why = "near full Moon hardly anything casts a shadow"
-        return Expectation(what="Bright rays and dark plains", chance=Chance.LIKELY, why=why)
-    smallest_km = two_figures(detail * _MOON_KM_PER_ARCSEC)
-    why = f"along the line of day and night, from about {smallest_km} km up"
-    return Expectation(what="Craters and mountains with their shadows", chance=Chance.LIKELY, why=why)
+        return _granted(Feature.RAYS, Chance.LIKELY, Ground.NO_SHADOWS)
+    return Expectation(
+        feature=Feature.CRATERS,
+        chance=Chance.LIKELY,
+        ground=Ground.LONG_SHADOWS,
+        smallest_km=detail * _MOON_KM_PER_ARCSEC,
+    )

@@ -4,13 +4,14 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import Final
 
 from core.looks.looks import Looks
-from core.looks.picture.known_sizes import angle_text, moons_text
 from core.looks.picture.sight import Sight
 from core.plain_text import WIDTH, columns, cut, printable, width_of, wrapped
 from core.words.directions import altitude_text, compass_text
+from core.words.looking_for import feature_text, ground_text
 from core.words.looks import air_words, facts, happening_words, heading_words, turning_words
 from core.words.quantities import field_text, power_text
 from core.words.site_clock import SiteClock
+from core.words.sizes import apparent_size_text, moons_text
 
 _LONGEST_NAME: Final = 28
 
@@ -73,7 +74,7 @@ def _rung(sight: Sight) -> tuple[str, str, str, str]:
     field = "?" if sight.true_field_deg is None else field_text(sight.true_field_deg)
     if sight.overfills:
         return power_text(sight.power), field, "fills it", ""
-    size = angle_text(sight.apparent_diameter_arcmin)
+    size = apparent_size_text(sight.apparent_diameter_arcmin)
     return power_text(sight.power), field, size, moons_text(sight.apparent_diameter_arcmin)
 
 
@@ -83,4 +84,6 @@ def _expectations(looks: Looks, width: int) -> Iterator[str]:
     yield ""
     yield "What to look for (an estimate)"
     for item in looks.expectations:
-        yield from wrapped(f"{item.chance.value:<9} {item.what}: {item.why}.", width, indent=" " * 10)
+        yield from wrapped(
+            f"{item.chance.value:<9} {feature_text(item)}: {ground_text(item)}.", width, indent=" " * 10
+        )

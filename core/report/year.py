@@ -14,7 +14,8 @@ from core.sky.events import BodyState
 from core.words.dates import date_text, short_date_text
 from core.words.directions import altitude_text
 from core.words.site_clock import SiteClock
-from core.words.year import best_weeks_text, phenomena_lines, size_text
+from core.words.sizes import disc_size_text
+from core.words.year import best_weeks_text, phenomena_lines
 from core.year.year import Year
 
 _LONGEST_NAME: Final = 28
@@ -68,7 +69,7 @@ def _rows(year: Year, clock: SiteClock) -> Iterator[tuple[str, ...]]:
             _best(outlook.best_altitude_deg[number], outlook.best_s[number], clock),
             _hours(outlook.dark_hours_30[number]),
             _hours(outlook.dark_hours_45[number]),
-            size_text(float(outlook.diameter_arcsec[number])),
+            disc_size_text(float(outlook.diameter_arcsec[number])),
         )
         spoken = day
 

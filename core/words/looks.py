@@ -4,9 +4,7 @@ from collections.abc import Iterable, Iterator
 from datetime import timedelta
 from typing import Final
 
-from core.looks.expectation import arcsec_text
 from core.looks.looks import Happenings, Looks
-from core.looks.picture.known_sizes import against_moon, angle_text
 from core.looks.picture.sight import Sight, window_for
 from core.looks.picture.turn import DRIFT_ANGLE_DEG, turning_note
 from core.sky.bodies import Body
@@ -20,6 +18,7 @@ from core.words.dates import date_text, weekday_text
 from core.words.names import listed, opening
 from core.words.quantities import power_text
 from core.words.site_clock import SiteClock
+from core.words.sizes import against_moon, apparent_size_text, arcsec_text
 
 _ALL_LIT: Final = 0.995
 _ALL_LIT_BRIEFLY: Final = 0.985
@@ -120,9 +119,9 @@ def no_picture_words(looks: Looks | None) -> str:
 
 def size_words(sight: Sight) -> str:
     """Return how large a body looks at a power, against the Moon that everybody knows."""
-    size = f"{angle_text(sight.apparent_diameter_arcmin)} across"
+    size = f"{apparent_size_text(sight.apparent_diameter_arcmin)} across"
     if sight.subject.ring is not None:
-        size += f" (with its ring {angle_text(sight.apparent_extent_deg * 60.0)})"
+        size += f" (with its ring {apparent_size_text(sight.apparent_extent_deg * 60.0)})"
     known = against_moon(sight.apparent_diameter_arcmin)
     return f"At {power_text(sight.power)} {sight.subject.disc.body.label} looks {size}, {known}."
 

@@ -12,12 +12,12 @@ from core.words.dates import date_text, month_text, weekday_text
 from core.words.directions import altitude_text
 from core.words.names import listed, opening
 from core.words.site_clock import SiteClock
+from core.words.sizes import disc_size_text
 from core.year.phenomena import Aspect, Phenomenon
 from core.year.year import Year
 
 # The parts of a month, by their last day.
 _PARTS: Final = ((10, "early"), (20, "mid"), (31, "late"))
-_ARCMIN_FROM_ARCSEC: Final = 120.0
 
 
 def best_weeks_text(year: Year) -> str:
@@ -44,7 +44,7 @@ def best_weeks_text(year: Year) -> str:
         first = f"{name} is best {weeks}, above {best.above_deg:.0f}° in a dark sky{_clear(year)}."
     height = altitude_text(highest_deg, under_deg=FAIR_DEG)
     highest = spoken.day(year.dates[best.highest])
-    size = size_text(float(year.outlook.diameter_arcsec[best.largest]))
+    size = disc_size_text(float(year.outlook.diameter_arcsec[best.largest]))
     if best.highest == best.largest:
         return f"{first} Highest and largest around {highest}: {height}, {size}."
     largest = spoken.day(year.dates[best.largest])
@@ -62,7 +62,7 @@ def evening_text(year: Year, number: int, clock: SiteClock) -> str:
     hours = [f"{each[number]:.1f} h above {high:.0f}°" for high, each in by_height if each[number] >= 0.05]
     if hours:
         parts.append(", ".join(hours))
-    parts.append(size_text(float(outlook.diameter_arcsec[number])))
+    parts.append(disc_size_text(float(outlook.diameter_arcsec[number])))
     parts += [each.aspect.value for each in year.phenomena if local_day(year, each.time) == day]
     return f"{'; '.join(parts)}."
 
@@ -90,13 +90,6 @@ def _from_sun(phenomenon: Phenomenon) -> str:
     if phenomenon.aspect not in (Aspect.GREATEST_ELONGATION_EAST, Aspect.GREATEST_ELONGATION_WEST):
         return ""
     return f" ({phenomenon.elongation_deg:.0f}° from the Sun)"
-
-
-def size_text(diameter_arcsec: float) -> str:
-    """Return an apparent size: ``19.9″``, ``45″``, ``31.4′``."""
-    if diameter_arcsec >= _ARCMIN_FROM_ARCSEC:
-        return f"{diameter_arcsec / 60.0:.1f}′"
-    return f"{diameter_arcsec:.0f}″" if diameter_arcsec >= 20.0 else f"{diameter_arcsec:.1f}″"
 
 
 def local_day(year: Year, moment: datetime) -> date:

@@ -5,7 +5,7 @@ from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
 from core.looks.expectation import Expectation
 from core.looks.looks import Looks
-from core.words.quantities import power_text
+from core.words.looking_for import chance_text, expectation_text, feature_text, reason_text
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.reading_area import ReadingArea, reading_label
 
@@ -46,18 +46,16 @@ class LookForPane(ReadingArea):
         self.heading.setText(_heading(looks))
         self.setAccessibleName(self.heading.text())
         expectations = looks.expectations if looks is not None else ()
-        self.setAccessibleDescription(
-            " ".join(f"{_chance(item)}: {_sentence(item)}" for item in expectations)
-        )
+        self.setAccessibleDescription(" ".join(map(expectation_text, expectations)))
         if expectations == self._shown:
             return
         self._shown = expectations
         _empty(self._grid)
         for number, item in enumerate(expectations):
             first = 3 * number
-            self._grid.addWidget(PlainLabel(_chance(item)), first, 0)
-            self._grid.addWidget(reading_label(item.what, role="heading"), first, 1)
-            self._grid.addWidget(reading_label(_reason(item), role="small"), first + 1, 1)
+            self._grid.addWidget(PlainLabel(chance_text(item.chance)), first, 0)
+            self._grid.addWidget(reading_label(feature_text(item), role="heading"), first, 1)
+            self._grid.addWidget(reading_label(reason_text(item), role="small"), first + 1, 1)
             self._grid.setRowMinimumHeight(first + 2, _BETWEEN_PX)
         self._fit_words()
 
@@ -71,21 +69,6 @@ def _heading(looks: Looks | None) -> str:
     if looks.caution is not None and not looks.expectations:
         return looks.caution
     return f"What to look for on {looks.planet.label} with {looks.ladder.scope.name}: an estimate"
-
-
-def _chance(item: Expectation) -> str:
-    return item.chance.value.capitalize()
-
-
-def _sentence(item: Expectation) -> str:
-    return f"{item.what}. {_reason(item)}"
-
-
-def _reason(item: Expectation) -> str:
-    reason = f"{item.why[0].upper()}{item.why[1:]}."
-    if item.from_power is not None:
-        reason += f" From about {power_text(item.from_power)}."
-    return reason
 
 
 def _empty(grid: QGridLayout) -> None:

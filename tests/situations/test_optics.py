@@ -22,6 +22,7 @@ from core.looks.looks import find_looks
 from core.report.ladder import ladder_text
 from core.sky.bodies import Body
 from core.sky.night import compute_night
+from core.words.looking_for import feature_text
 from core.words.notices import notice_texts
 from gui.app import main
 from tests.situations.conftest import Ask, AskJson
@@ -209,7 +210,7 @@ def test_saturn_for_the_family_in_april_2009(ask: Ask, ask_json: AskJson) -> Non
     assert side.disc_diameter_arcmin_at_ceiling == pytest.approx(6.4, abs=0.05)
     assert looks.subject.ring is not None
     assert looks.subject.ring.major_axis_arcsec * 20 / 60 == pytest.approx(14.6, abs=0.1)
-    told = {item.what: item for item in looks.expectations}
+    told = {feature_text(item): item for item in looks.expectations}
     assert "A longish shape: the ring is nearly closed" in told
     assert "The ring, apart from the globe" not in told
     assert told["The gap in the ring"].chance is Chance.UNLIKELY
@@ -240,7 +241,7 @@ def test_power_alone_never_promises_a_ring(evening: str, is_open: bool, power: f
         blur=Blur(overhead_arcsec=0.4),
     )
 
-    told = {item.what: item for item in find_looks(night, Body.SATURN, ladder=ladder).expectations}
+    told = {feature_text(item): item for item in find_looks(night, Body.SATURN, ladder=ladder).expectations}
 
     assert ("The ring, apart from the globe" in told) == is_open
     if not is_open or power == 20:

@@ -13,6 +13,7 @@ from core.looks.worth_looking import expect
 from core.sky.bodies import TARGETS, Body
 from core.sky.moons import moon_events
 from core.sky.ring import Ring
+from core.words.looking_for import feature_text, ground_text
 
 STEADY, FAIR = 0.8, 1.45
 
@@ -25,7 +26,7 @@ SUBJECTS = {body: at(body, "2026-11-24T03:00:00") for body in TARGETS}
 
 
 def chance_of(found: tuple[Expectation, ...], words: str) -> Chance:
-    return next(item.chance for item in found if words in item.what)
+    return next(item.chance for item in found if words in feature_text(item))
 
 
 def test_nearly_edge_on_saturn_in_small_binoculars_promises_no_gap() -> None:
@@ -35,9 +36,9 @@ def test_nearly_edge_on_saturn_in_small_binoculars_promises_no_gap() -> None:
     found = expect(saturn, finest_detail_arcsec=11.6, highest_power=20)
 
     assert chance_of(found, "gap") is Chance.UNLIKELY
-    assert found[0].what == "A longish shape: the ring is nearly closed"
-    assert "3.8° open" in found[0].why
-    assert not any("apart from the globe" in item.what for item in found)
+    assert feature_text(found[0]) == "A longish shape: the ring is nearly closed"
+    assert "3.8° open" in ground_text(found[0])
+    assert not any("apart from the globe" in feature_text(item) for item in found)
 
 
 def test_no_power_makes_a_gap_in_a_nearly_closed_ring() -> None:
@@ -61,7 +62,7 @@ def test_an_edge_on_ring_is_not_promised_at_all() -> None:
 
     found = expect(saturn, finest_detail_arcsec=STEADY, highest_power=200)
 
-    assert {item.chance for item in found if "ring" in item.what} == {Chance.UNLIKELY}
+    assert {item.chance for item in found if "ring" in feature_text(item)} == {Chance.UNLIKELY}
 
 
 def test_the_unlit_side_of_the_ring_is_told() -> None:
@@ -69,7 +70,7 @@ def test_the_unlit_side_of_the_ring_is_told() -> None:
 
     found = expect(saturn, finest_detail_arcsec=STEADY, highest_power=200)
 
-    assert any("its unlit side faces us" in item.why for item in found)
+    assert any("its unlit side faces us" in ground_text(item) for item in found)
     assert chance_of(found, "gap") is Chance.UNLIKELY
 
 
@@ -83,7 +84,7 @@ def test_jupiter_s_belts_need_about_50x() -> None:
     assert chance_of(low, "moons") is Chance.LIKELY
     assert chance_of(low, "main belts") is Chance.UNLIKELY
     assert "usually from about 50x, and tonight stops at 30x" in next(
-        item.why for item in low if "main belts" in item.what
+        ground_text(item) for item in low if "main belts" in feature_text(item)
     )
     assert chance_of(enough, "main belts") is Chance.LIKELY
 
@@ -96,7 +97,7 @@ def test_a_shadow_on_jupiter_is_told_in_the_hours_it_happens() -> None:
     without = expect(jupiter, finest_detail_arcsec=FAIR, highest_power=150)
 
     assert chance_of(with_events, "'s shadow on the disc") is Chance.POSSIBLE
-    assert not any("shadow" in item.what for item in without)
+    assert not any("shadow" in feature_text(item) for item in without)
 
 
 def test_a_small_mars_promises_nothing_on_its_disc() -> None:
@@ -115,7 +116,7 @@ def test_a_cap_that_is_turned_away_is_not_promised() -> None:
 
     assert chance_of(found, "northern polar cap") is Chance.LIKELY
     assert chance_of(found, "southern polar cap") is Chance.UNLIKELY
-    assert "it is turned away from us" in [item.why for item in found]
+    assert "it is turned away from us" in [ground_text(item) for item in found]
 
 
 def test_clouds_of_venus_are_never_promised() -> None:
@@ -131,10 +132,10 @@ def test_a_full_moon_promises_rays_and_not_shadows() -> None:
     full = expect(at(Body.MOON, "2026-11-24T12:00:00"), finest_detail_arcsec=FAIR, highest_power=100)
     half = expect(at(Body.MOON, "2026-11-17T12:00:00"), finest_detail_arcsec=FAIR, highest_power=100)
 
-    assert [item.what for item in full] == ["Bright rays and dark plains"]
-    assert [item.what for item in half] == ["Craters and mountains with their shadows"]
+    assert [feature_text(item) for item in full] == ["Bright rays and dark plains"]
+    assert [feature_text(item) for item in half] == ["Craters and mountains with their shadows"]
     # 1.45 arcsec at 1.86 km each.
-    assert "2.7 km" in half[0].why
+    assert "2.7 km" in ground_text(half[0])
 
 
 def test_too_low_to_tell_promises_nothing() -> None:
@@ -153,7 +154,7 @@ def test_chances_only_fall_with_worse_air_and_never_rise_by_power_alone(
 
     def ranks(detail_arcsec: float, highest_power: float) -> dict[str, int]:
         found = expect(SUBJECTS[body], finest_detail_arcsec=detail_arcsec, highest_power=highest_power)
-        return {item.what: order.index(item.chance) for item in found}
+        return {feature_text(item): order.index(item.chance) for item in found}
 
     base, blurred, without_limit = ranks(detail, power), ranks(detail + worse, power), ranks(detail, 1e6)
 
@@ -164,19 +165,38 @@ def test_chances_only_fall_with_worse_air_and_never_rise_by_power_alone(
         assert rank >= without_limit[what]
 
 
-@given(opening=st.floats(-27, 27), detail=st.floats(0.3, 5))
-def test_a_gap_is_never_likely_in_a_ring_less_than_ten_degrees_open(opening: float, detail: float) -> None:
-    saturn = SUBJECTS[Body.SATURN]
-    assert saturn.ring is not None
+@pytest.mark.parametrize(
+    ("opening_deg", "chance"),
+    [
+        (4.9, Chance.UNLIKELY),
+        (5.1, Chance.POSSIBLE),
+        (9.9, Chance.POSSIBLE),
+        (-9.9, Chance.POSSIBLE),
+        (10.1, Chance.LIKELY),
+        (-10.1, Chance.LIKELY),
+    ],
+)
+def test_a_gap_needs_a_ring_open_by_ten_degrees(opening_deg: float, chance: Chance) -> None:
+    found = expect(saturn_open(opening_deg), finest_detail_arcsec=0.3, highest_power=500)
+
+    assert chance_of(found, "gap") is chance
+
+
+def saturn_open(opening_deg: float) -> Subject:
+    """Return a Saturn whose ring is so far open, its lit side towards us."""
     ring = Ring(
-        opening_deg=opening,
-        sun_latitude_deg=opening,
+        opening_deg=opening_deg,
+        sun_latitude_deg=opening_deg,
         major_axis_arcsec=44.0,
-        minor_axis_arcsec=44.0 * abs(opening) / 60.0,
+        minor_axis_arcsec=44.0 * abs(opening_deg) / 60.0,
         gap_width_arcsec=0.72,
     )
+    return attrs.evolve(SUBJECTS[Body.SATURN], ring=ring)
 
-    found = expect(attrs.evolve(saturn, ring=ring), finest_detail_arcsec=detail, highest_power=500)
+
+@given(opening=st.floats(-27, 27), detail=st.floats(0.3, 5))
+def test_a_gap_is_never_likely_in_a_ring_less_than_ten_degrees_open(opening: float, detail: float) -> None:
+    found = expect(saturn_open(opening), finest_detail_arcsec=detail, highest_power=500)
 
     if abs(opening) < 10.0:
         assert chance_of(found, "gap") is not Chance.LIKELY

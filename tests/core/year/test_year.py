@@ -19,7 +19,8 @@ from core.sky.night import compute_night
 from core.sky.site import BlockedSky, Site
 from core.tonight.answer import answer
 from core.words.site_clock import SiteClock
-from core.words.year import best_weeks_text, evening_text, phenomena_lines, size_text
+from core.words.sizes import disc_size_text
+from core.words.year import best_weeks_text, evening_text, phenomena_lines
 from core.year.best_weeks import BestWeeks
 from core.year.phenomena import Aspect, Phenomenon
 from core.year.year import Year, compute_year
@@ -169,7 +170,7 @@ def test_the_date_of_an_event_is_the_site_clocks() -> None:
     ("arcsec", "text"), [(3.74, "3.7″"), (19.96, "20.0″"), (44.6, "45″"), (2009.0, "33.5′")]
 )
 def test_sizes_are_rounded_as_far_as_they_matter(arcsec: float, text: str) -> None:
-    assert size_text(arcsec) == text
+    assert disc_size_text(arcsec) == text
 
 
 # --- Text ------------------------------------------------------------------------------------------------
