@@ -2,12 +2,13 @@
 
 from functools import partial
 
-from PySide6.QtWidgets import QButtonGroup, QCheckBox, QHBoxLayout, QPushButton, QWidget
+from PySide6.QtWidgets import QButtonGroup, QCheckBox, QPushButton, QWidget
 
 from core.air.steadiness import LIFTED_AIR_POWER, USUAL_AIR_POWER, Blur, BlurSource, FirstLook
 from core.gear.numbers import number_text, parse_number
 from core.problems import ProblemsError
 from gui.state import AppState, Aspect
+from gui.widgets.folding_row import FoldingRow
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_line_edit import PlainLineEdit
 
@@ -33,20 +34,16 @@ class AirRow(QWidget):
         self._show()
 
     def _lay_out(self) -> None:
-        row = QHBoxLayout(self)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(6)
+        row = FoldingRow(self, spacing=6)
         row.addWidget(PlainLabel("First look at the air (seeing)"))
         for look, button in self.looks.items():
             self.group.addButton(button)
             row.addWidget(button)
             button.setAccessibleDescription(f"First look at the air: {look.value}")
-        row.addSpacing(8)
         row.addWidget(PlainLabel("or blur"))
         row.addWidget(self.blur)
         row.addWidget(PlainLabel("″ overhead"))
         row.addWidget(self.problem)
-        row.addStretch(1)
         row.addWidget(self.lift)
         # Nothing has been said about the air at first, which a group of its own would not allow to show.
         self.group.setExclusive(False)

@@ -2,6 +2,7 @@
 
 from functools import cache
 from importlib import resources
+from importlib.util import find_spec
 from pathlib import Path
 from string import Template
 
@@ -126,9 +127,11 @@ def _usable_family() -> str | None:
     """
     if QFontInfo(QFont()).family():
         return None
-    import matplotlib as mpl
-
-    font = Path(mpl.get_data_path()) / "fonts" / "ttf" / "DejaVuSans.ttf"
+    # Found without being imported, which would take longer than all else here.
+    package = find_spec("matplotlib")
+    if package is None or package.origin is None:
+        return None
+    font = Path(package.origin).parent / "mpl-data" / "fonts" / "ttf" / "DejaVuSans.ttf"
     added = QFontDatabase.addApplicationFont(str(font))
     families = QFontDatabase.applicationFontFamilies(added)
     return families[0] if families else None
