@@ -10,7 +10,7 @@ from core.drawing.outlook_frame import ROW, YearFrame
 from core.drawing.pen import Pen
 from core.drawing.placing import Box, Taken
 from core.words.dates import month_text, short_date_text
-from core.words.year import local_day
+from core.words.year import local_day, mark_texts
 from core.year.phenomena import Aspect
 from core.year.year import Year
 
@@ -19,11 +19,11 @@ SMALL_BOLD = Lettering(9.0, bold=True)
 _MONTH = Lettering(10.0)
 
 _MONTH_ROW, _YEAR_ROW = 10.0, 22.5
-_ELONGATIONS = (Aspect.GREATEST_ELONGATION_EAST, Aspect.GREATEST_ELONGATION_WEST)
 # What is best worth knowing finds its place first.
 _FIRST = (
     Aspect.OPPOSITION,
-    *_ELONGATIONS,
+    Aspect.GREATEST_ELONGATION_EAST,
+    Aspect.GREATEST_ELONGATION_WEST,
     Aspect.FULL_MOON,
     Aspect.CONJUNCTION,
     Aspect.INFERIOR_CONJUNCTION,
@@ -45,16 +45,8 @@ def marks_of(year: Year) -> tuple[Mark, ...]:
     ordered = sorted(year.phenomena, key=lambda each: (_FIRST.index(each.aspect), each.time))
     marks = []
     for each in ordered:
-        day, name = local_day(year, each.time), each.aspect.value
-        if each.aspect in _ELONGATIONS:
-            side = name.rpartition(" ")[2]
-            shorter: tuple[str, ...] = (
-                f"elongation {side} {short_date_text(day)}",
-                f"{each.elongation_deg:.0f}° {side}",
-            )
-        else:
-            shorter = (name,)
-        marks.append(Mark(day=day, words=(f"{name} {short_date_text(day)}", *shorter)))
+        day = local_day(year, each.time)
+        marks.append(Mark(day=day, words=mark_texts(each, day)))
     return tuple(marks)
 
 

@@ -4,7 +4,7 @@
 
     {"schema":1, "planet":"saturn", "from":"2026-12-05", "to":"2027-12-04",
      "site":{"id","name","latitude_deg","longitude_deg","elevation_m","time_zone"},
-     "best_weeks":"words",
+     "best_weeks":"words", "cautions":["words"],
      "best":{"above_deg":45|30|null, "spans":[["2027-07-18","2027-12-04"]],
              "highest":{"evening":"2027-09-03","altitude_deg":n}|null,
              "largest":{"evening":"2027-10-17","diameter_arcsec":n}|null},
@@ -23,7 +23,7 @@ from core.export.parts import SCHEMA, JsonObject, number, site_json, time_text
 from core.sky.apparent import instant
 from core.sky.bodies import FACTS
 from core.sky.ephemeris import Floats
-from core.words.year import best_weeks_text
+from core.words.year import best_weeks_text, cautions
 from core.year.year import Year
 
 
@@ -38,6 +38,7 @@ def year_json(year: Year) -> JsonObject:
         "to": dates[-1].isoformat(),
         "site": site_json(year.site),
         "best_weeks": best_weeks_text(year),
+        "cautions": list(cautions(year)),
         "best": {
             "above_deg": number(best.above_deg),
             "spans": [[dates[first].isoformat(), dates[last].isoformat()] for first, last in best.stretches],

@@ -13,9 +13,10 @@ from core.sky.ephemeris import Floats
 from core.sky.events import BodyState
 from core.words.dates import date_text, short_date_text
 from core.words.directions import altitude_text
+from core.words.quantities import rounded_text
 from core.words.site_clock import SiteClock
 from core.words.sizes import disc_size_text
-from core.words.year import best_weeks_text, phenomena_lines
+from core.words.year import best_weeks_text, cautions, phenomena_lines
 from core.year.year import Year
 
 _LONGEST_NAME: Final = 28
@@ -28,6 +29,8 @@ def year_text(year: Year, *, clock: int = 24, width: int = WIDTH) -> str:
     """Return a year as text: the best weeks in words, what the planet does, and every seventh evening."""
     site_clock = SiteClock(zone=year.site.zone, hours=clock)
     lines = wrapped(best_weeks_text(year), width)
+    for caution in cautions(year):
+        lines += wrapped(caution, width)
     site = cut(printable(year.site.name), _LONGEST_NAME)
     until = date_text(year.dates[-1])
     lines += ["", cut(f"{site}, every seventh evening from {date_text(year.dates[0])} to {until}", width)]
@@ -93,4 +96,4 @@ def _best(altitude_deg: float, time_s: float, clock: SiteClock) -> str:
 
 
 def _hours(hours: float) -> str:
-    return f"{hours:.1f}" if hours > 0.0 else "-"
+    return rounded_text(hours, 1) if hours > 0.0 else "-"

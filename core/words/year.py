@@ -8,16 +8,68 @@ from typing import Final
 from core.sky.apparent import instant
 from core.sky.bodies import Body
 from core.sky.events import BEST_DEG, FAIR_DEG, LOWEST_USEFUL_DEG
-from core.words.dates import date_text, month_text, weekday_text
+from core.words.cautions import MERCURY_AND_SUN, inferior_conjunction_caution
+from core.words.dates import date_text, month_text, short_date_text, weekday_text
 from core.words.directions import altitude_text
 from core.words.names import listed, opening
+from core.words.quantities import rounded_text
 from core.words.site_clock import SiteClock
 from core.words.sizes import disc_size_text
-from core.year.phenomena import Aspect, Phenomenon
+from core.year.phenomena import ELONGATIONS, Aspect, Phenomenon
 from core.year.year import Year
 
 # The parts of a month, by their last day.
-_PARTS: Final = ((10, "early"), (20, "mid"), (31, "late"))
+_PARTS: Final = ((10, "early {month}"), (20, "mid-{month}"), (31, "late {month}"))
+_SHORTEST_TOLD_H: Final = 0.05
+
+# Of two templates the second is for a site where something blocks the view.
+_NEVER: Final = (
+    "{name} is never above {lowest} in a dark sky in these twelve months.",
+    "{name} is never above {lowest} in a dark sky, clear of what blocks the view in these twelve months.",
+)
+_MOON: Final = "{name} comes round every month."
+_BEST: Final = (
+    "{name} is best {weeks}, above {bound} in a dark sky.",
+    "{name} is best {weeks}, above {bound} in a dark sky, clear of what blocks the view.",
+)
+_LOW: Final = (
+    "{name} stays under {bound} in a dark sky; it is best {weeks}.",
+    "{name} stays under {bound} in a dark sky, clear of what blocks the view; it is best {weeks}.",
+)
+_BRIEFLY: Final = (
+    "{name} is only briefly above {bound} in a dark sky; it is best {weeks}.",
+    "{name} is only briefly above {bound} in a dark sky, clear of what blocks the view; it is best {weeks}.",
+)
+_BOTH: Final = "{first} Highest and largest around {day}: {height}, {size}."
+_EACH: Final = "{first} Highest around {highest}, {height}; largest around {largest}, {size}."
+
+_ALL_YEAR: Final = "all year"
+_UNTIL: Final = "until {last}"
+_FROM: Final = "from {first} on"
+_FROM_TO: Final = "from {first} to {last}"
+_IN: Final = "in {part}"
+
+_EVENING: Final = "{day}: {facts}."
+_UP_TO: Final = "{name} up to {height} in the dark, at {time}"
+_NOT_UP: Final = "{name} not up in a dark sky"
+_NOT_UP_CLEAR: Final = "{name} not up in a dark sky, clear of what blocks the view"
+_HOURS: Final = "{hours} h above {bound}"
+
+_ASPECTS: Final = {
+    Aspect.OPPOSITION: "opposition",
+    Aspect.CONJUNCTION: "conjunction",
+    Aspect.INFERIOR_CONJUNCTION: "inferior conjunction",
+    Aspect.SUPERIOR_CONJUNCTION: "superior conjunction",
+    Aspect.GREATEST_ELONGATION_EAST: "greatest elongation east",
+    Aspect.GREATEST_ELONGATION_WEST: "greatest elongation west",
+    Aspect.FULL_MOON: "full Moon",
+    Aspect.NEW_MOON: "new Moon",
+}
+_PHENOMENON: Final = "{aspect} on {days}"
+_DAY_FROM_SUN: Final = "{day} ({angle} from the Sun)"
+_ELONGATION_EAST_ON: Final = ("greatest elongation east {day}", "elongation east {day}", "{angle} east")
+_ELONGATION_WEST_ON: Final = ("greatest elongation west {day}", "elongation west {day}", "{angle} west")
+_ON: Final = ("{aspect} {day}", "{aspect}")
 
 
 def best_weeks_text(year: Year) -> str:
@@ -26,29 +78,44 @@ def best_weeks_text(year: Year) -> str:
     ``Saturn is best from mid-August to late December 2027, above 45° in a dark sky. Highest around 4 October
     2027, 57°; largest around 18 October 2027, 19.9″.``
     """
-    name, best = opening(year.planet), year.best
+    best, spoken = year.best, _Dates()
     if best.highest is None or best.largest is None:
-        never = f"{name} is never above {LOWEST_USEFUL_DEG:.0f}° in a dark sky"
-        return f"{never}{_clear(year)} in these twelve months."
-    spoken = _Dates()
+        return _sentence(_NEVER, year, lowest=f"{LOWEST_USEFUL_DEG:.0f}°")
     highest_deg = float(year.outlook.best_altitude_deg[best.highest])
     if year.planet is Body.MOON:
-        first = f"{name} comes round every month."
-    elif best.above_deg is None:
-        low = "stays under" if highest_deg < FAIR_DEG else "is only briefly above"
-        first = (
-            f"{name} {low} {FAIR_DEG:.0f}° in a dark sky{_clear(year)}; it is best {_weeks(year, spoken)}."
-        )
+        first = _MOON.format(name=opening(year.planet))
+    elif best.above_deg is not None:
+        first = _sentence(_BEST, year, weeks=_weeks(year, spoken), bound=f"{best.above_deg:.0f}°")
     else:
-        weeks = _weeks(year, spoken)
-        first = f"{name} is best {weeks}, above {best.above_deg:.0f}° in a dark sky{_clear(year)}."
+        low = _LOW if highest_deg < FAIR_DEG else _BRIEFLY
+        first = _sentence(low, year, weeks=_weeks(year, spoken), bound=f"{FAIR_DEG:.0f}°")
     height = altitude_text(highest_deg, under_deg=FAIR_DEG)
-    highest = spoken.day(year.dates[best.highest])
+    highest_on = spoken.day(year.dates[best.highest])
     size = disc_size_text(float(year.outlook.diameter_arcsec[best.largest]))
     if best.highest == best.largest:
-        return f"{first} Highest and largest around {highest}: {height}, {size}."
-    largest = spoken.day(year.dates[best.largest])
-    return f"{first} Highest around {highest}, {height}; largest around {largest}, {size}."
+        return _BOTH.format(first=first, day=highest_on, height=height, size=size)
+    largest_on = spoken.day(year.dates[best.largest])
+    return _EACH.format(first=first, highest=highest_on, height=height, largest=largest_on, size=size)
+
+
+def _sentence(templates: tuple[str, str], year: Year, **figures: str) -> str:
+    """Fill a template, or the one beside it for a site where something blocks the view."""
+    free, obstructed = templates
+    return (obstructed if year.site.blocked else free).format(name=opening(year.planet), **figures)
+
+
+def cautions(year: Year) -> tuple[str, ...]:
+    """Return what must be known of the Sun before anyone looks for the planet in this year, as sentences."""
+    found = [MERCURY_AND_SUN] if year.planet is Body.MERCURY else []
+    spoken = _Dates()
+    days = [
+        spoken.day(local_day(year, each.time))
+        for each in year.phenomena
+        if each.aspect is Aspect.INFERIOR_CONJUNCTION
+    ]
+    if days:
+        found.append(inferior_conjunction_caution(year.planet, listed(days)))
+    return tuple(found)
 
 
 def evening_text(year: Year, number: int, clock: SiteClock) -> str:
@@ -57,22 +124,31 @@ def evening_text(year: Year, number: int, clock: SiteClock) -> str:
     ``Sat 5 December 2026: Saturn up to 50° in the dark, at 19:10; 6.0 h above 30°, 2.9 h above 45°; 18.5″.``
     """
     outlook, day = year.outlook, year.dates[number]
-    parts = [f"{weekday_text(day)}: {year.planet.label} {_highest_text(year, number, clock)}"]
+    parts = [_highest_text(year, number, clock)]
     by_height = ((FAIR_DEG, outlook.dark_hours_30), (BEST_DEG, outlook.dark_hours_45))
-    hours = [f"{each[number]:.1f} h above {high:.0f}°" for high, each in by_height if each[number] >= 0.05]
+    hours = [
+        _HOURS.format(hours=rounded_text(float(each[number]), 1), bound=f"{bound:.0f}°")
+        for bound, each in by_height
+        if each[number] >= _SHORTEST_TOLD_H
+    ]
     if hours:
         parts.append(", ".join(hours))
     parts.append(disc_size_text(float(outlook.diameter_arcsec[number])))
-    parts += [each.aspect.value for each in year.phenomena if local_day(year, each.time) == day]
-    return f"{'; '.join(parts)}."
+    parts += [aspect_text(each.aspect) for each in year.phenomena if local_day(year, each.time) == day]
+    return _EVENING.format(day=weekday_text(day), facts="; ".join(parts))
 
 
 def _highest_text(year: Year, number: int, clock: SiteClock) -> str:
-    altitude_deg = float(year.outlook.best_altitude_deg[number])
+    altitude_deg, name = float(year.outlook.best_altitude_deg[number]), year.planet.label
     if math.isnan(altitude_deg):
-        return f"not up in a dark sky{_clear(year)}"
+        return (_NOT_UP_CLEAR if year.site.blocked else _NOT_UP).format(name=name)
     height = altitude_text(max(altitude_deg, 0.0), under_deg=FAIR_DEG)
-    return f"up to {height} in the dark, at {clock.time(instant(year.outlook.best_s[number]))}"
+    return _UP_TO.format(name=name, height=height, time=clock.time(instant(year.outlook.best_s[number])))
+
+
+def aspect_text(aspect: Aspect) -> str:
+    """Return what a planet does, as a name: ``greatest elongation east``."""
+    return _ASPECTS[aspect]
 
 
 def phenomena_lines(year: Year) -> Iterator[str]:
@@ -82,23 +158,33 @@ def phenomena_lines(year: Year) -> Iterator[str]:
     """
     for aspect in dict.fromkeys(each.aspect for each in year.phenomena):
         spoken, of_kind = _Dates(), [each for each in year.phenomena if each.aspect is aspect]
-        days = [spoken.day(local_day(year, each.time)) + _from_sun(each) for each in of_kind]
-        yield f"{aspect.value} on {listed(days)}"
+        days = [_day_text(each, spoken.day(local_day(year, each.time))) for each in of_kind]
+        yield _PHENOMENON.format(aspect=aspect_text(aspect), days=listed(days))
 
 
-def _from_sun(phenomenon: Phenomenon) -> str:
-    if phenomenon.aspect not in (Aspect.GREATEST_ELONGATION_EAST, Aspect.GREATEST_ELONGATION_WEST):
-        return ""
-    return f" ({phenomenon.elongation_deg:.0f}° from the Sun)"
+def _day_text(phenomenon: Phenomenon, day: str) -> str:
+    if phenomenon.aspect not in ELONGATIONS:
+        return day
+    return _DAY_FROM_SUN.format(day=day, angle=f"{rounded_text(phenomenon.elongation_deg)}°")
+
+
+def mark_texts(phenomenon: Phenomenon, day: date) -> tuple[str, ...]:
+    """Return what a planet does on a date, for a chart: from the longest words to the shortest."""
+    templates = {
+        Aspect.GREATEST_ELONGATION_EAST: _ELONGATION_EAST_ON,
+        Aspect.GREATEST_ELONGATION_WEST: _ELONGATION_WEST_ON,
+    }.get(phenomenon.aspect, _ON)
+    figures = {
+        "aspect": aspect_text(phenomenon.aspect),
+        "day": short_date_text(day),
+        "angle": f"{rounded_text(phenomenon.elongation_deg)}°",
+    }
+    return tuple(template.format(**figures) for template in templates)
 
 
 def local_day(year: Year, moment: datetime) -> date:
     """Return the date of a moment by the site's clock."""
     return moment.astimezone(year.site.zone).date()
-
-
-def _clear(year: Year) -> str:
-    return ", clear of what blocks the view" if year.site.blocked else ""
 
 
 def _weeks(year: Year, spoken: "_Dates") -> str:
@@ -107,19 +193,20 @@ def _weeks(year: Year, spoken: "_Dates") -> str:
     return listed(list(_each_stretch(year, last, spoken)))
 
 
-def _each_stretch(year: Year, last: int, spoken: "_Dates") -> Iterator[str]:
+def _each_stretch(year: Year, last_evening: int, spoken: "_Dates") -> Iterator[str]:
     for start, end in year.best.stretches:
         first_day, last_day = year.dates[start], year.dates[end]
-        if start == 0 and end == last:
-            yield "all year"
+        if start == 0 and end == last_evening:
+            yield _ALL_YEAR
         elif start == 0:
-            yield f"until {spoken.part(last_day)}"
-        elif end == last:
-            yield f"from {spoken.part(first_day)} on"
+            yield _UNTIL.format(last=spoken.part(last_day))
+        elif end == last_evening:
+            yield _FROM.format(first=spoken.part(first_day))
         elif _part_of(first_day) == _part_of(last_day):
-            yield f"in {spoken.part(first_day)}"
+            yield _IN.format(part=spoken.part(first_day))
         else:
-            yield f"from {spoken.part(first_day)} to {spoken.part(last_day)}"
+            first, last = spoken.part(first_day), spoken.part(last_day)
+            yield _FROM_TO.format(first=first, last=last)
 
 
 def _part_of(day: date) -> tuple[int, int, str]:
@@ -138,9 +225,7 @@ class _Dates:
 
     def part(self, day: date) -> str:
         """Return a part of a month: ``mid-September 2027``."""
-        name = _part_of(day)[2]
-        words = f"mid-{month_text(day)}" if name == "mid" else f"{name} {month_text(day)}"
-        return self._with_year(words, day)
+        return self._with_year(_part_of(day)[2].format(month=month_text(day)), day)
 
     def _with_year(self, words: str, day: date) -> str:
         known, self._year = self._year, day.year

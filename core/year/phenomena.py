@@ -30,7 +30,7 @@ _ARCSEC: Final = np.radians(1.0 / 3600.0)
 
 
 class Aspect(StrEnum):
-    """How a body stands to the Sun, in the words for it."""
+    """How a body stands to the Sun."""
 
     OPPOSITION = "opposition"
     CONJUNCTION = "conjunction"
@@ -40,6 +40,9 @@ class Aspect(StrEnum):
     GREATEST_ELONGATION_WEST = "greatest elongation west"
     FULL_MOON = "full Moon"
     NEW_MOON = "new Moon"
+
+
+ELONGATIONS: Final = frozenset({Aspect.GREATEST_ELONGATION_EAST, Aspect.GREATEST_ELONGATION_WEST})
 
 
 @frozen(kw_only=True)

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QHBoxLayout, QProgressBar, QPushButton, QVBoxLayou
 from core.problems import ProblemsError
 from core.sky.ephemeris import usable_dates
 from core.words.site_clock import SiteClock
-from core.words.year import best_weeks_text, evening_text
+from core.words.year import best_weeks_text, cautions, evening_text
 from core.year.year import Year
 from gui.height.year_canvas import YearCanvas
 from gui.height.year_reader import YearReader
@@ -39,6 +39,9 @@ class OutlookPanel(QWidget):
         self._first: date | None = None
         self.sentence = PlainLabel(wraps=True)
         self.sentence.setAccessibleName("Best weeks of the year")
+        self.caution = PlainLabel(role="small", wraps=True)
+        self.caution.setAccessibleName("Caution")
+        self.caution.hide()
         self.canvas = YearCanvas(state)
         self.reading = PlainLabel(_HINT, role="small", wraps=True)
         self.reading.setAccessibleName("The evening pointed at")
@@ -71,6 +74,7 @@ class OutlookPanel(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(6)
         column.addWidget(self.sentence)
+        column.addWidget(self.caution)
         column.addWidget(self.canvas, 1)
         column.addLayout(foot)
 
@@ -126,8 +130,13 @@ class OutlookPanel(QWidget):
     def _show_year(self, year: Year) -> None:
         self._end_progress()
         self.sentence.setText(best_weeks_text(year))
+        self._show_caution(" ".join(cautions(year)))
         self.canvas.show_year(year)
         self._show_reading()
+
+    def _show_caution(self, words: str) -> None:
+        self.caution.setText(words)
+        self.caution.setVisible(bool(words))
 
     def _show_refusal(self, sentence: str) -> None:
         self._end_progress()
@@ -135,6 +144,7 @@ class OutlookPanel(QWidget):
 
     def _show_nothing(self, sentence: str) -> None:
         self.sentence.setText(sentence)
+        self._show_caution("")
         self.canvas.show_year(None)
         self._show_reading()
 
@@ -157,7 +167,8 @@ class OutlookPanel(QWidget):
             clock = SiteClock(zone=year.site.zone, hours=state.profile.preferences.clock)
             words = evening_text(year, year.dates.index(day), clock)
         self.reading.setText(words)
-        self.canvas.setAccessibleDescription(f"{self.sentence.text()} {words}".strip())
+        told = (self.sentence.text(), self.caution.text(), words)
+        self.canvas.setAccessibleDescription(" ".join(filter(None, told)))
         changed = QAccessibleEvent(self.canvas, QAccessible.Event.DescriptionChanged)
         QAccessible.updateAccessibility(changed)
 

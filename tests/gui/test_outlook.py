@@ -97,6 +97,20 @@ def test_the_best_weeks_stand_over_the_chart(panel: OutlookPanel) -> None:
     assert panel.canvas.chart.shows(date(2027, 11, 30))
 
 
+def test_mercury_s_year_is_shown_with_its_caution(panel: OutlookPanel, state: AppState) -> None:
+    assert panel.caution.isHidden()
+
+    state.set_planet(Body.MERCURY)
+
+    assert panel.caution.isVisible()
+    assert "Sunlight through any optics blinds at once." in panel.caution.text()
+    assert panel.caution.text() in panel.canvas.accessibleDescription()
+
+    state.set_planet(Body.SATURN)
+
+    assert panel.caution.isHidden()
+
+
 def test_the_evening_in_hand_is_read_out(panel: OutlookPanel) -> None:
     night = compute_night(TERRACE, TONIGHT).of(Body.SATURN)
 

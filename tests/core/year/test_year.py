@@ -20,7 +20,7 @@ from core.sky.site import BlockedSky, Site
 from core.tonight.answer import answer
 from core.words.site_clock import SiteClock
 from core.words.sizes import disc_size_text
-from core.words.year import best_weeks_text, evening_text, phenomena_lines
+from core.words.year import best_weeks_text, cautions, evening_text, phenomena_lines
 from core.year.best_weeks import BestWeeks
 from core.year.phenomena import Aspect, Phenomenon
 from core.year.year import Year, compute_year
@@ -171,6 +171,42 @@ def test_the_date_of_an_event_is_the_site_clocks() -> None:
 )
 def test_sizes_are_rounded_as_far_as_they_matter(arcsec: float, text: str) -> None:
     assert disc_size_text(arcsec) == text
+
+
+def test_mercury_s_year_carries_a_caution_about_the_sun() -> None:
+    first, second = cautions(year(Body.MERCURY))
+
+    assert "only while all of the Sun is below the horizon" in first
+    # tests/published/data/phenomena.csv
+    assert second == (
+        "Mercury stands beside the Sun around its inferior conjunction, on 18 February 2027, 23 June "
+        "and 19 October: do not look for it then. "
+        "Sunlight through any optics blinds at once."
+    )
+
+
+def test_venus_carries_a_caution_only_in_a_year_with_an_inferior_conjunction() -> None:
+    # On 24 October 2026 (tests/published/data/phenomena.csv), and not again before June 2028.
+    (words,) = cautions(year(Body.VENUS, LISBON, date(2026, 10, 1)))
+
+    assert words == (
+        "Venus stands beside the Sun around its inferior conjunction, on 24 October 2026: do not look for it "
+        "then. Sunlight through any optics blinds at once."
+    )
+    assert cautions(year(Body.VENUS)) == ()
+
+
+@pytest.mark.parametrize("body", [Body.MARS, Body.SATURN, Body.MOON])
+def test_no_other_year_is_cautioned(body: Body) -> None:
+    assert cautions(year(body)) == ()
+
+
+def test_a_caution_stands_in_text_and_json() -> None:
+    told = year(Body.MERCURY)
+    text = " ".join(year_text(told).split())
+
+    assert all(words in text for words in cautions(told))
+    assert year_json(told)["cautions"] == list(cautions(told))
 
 
 # --- Text ------------------------------------------------------------------------------------------------
