@@ -82,11 +82,6 @@ class Disc:
         """Width of the greatest unlit part of the disc."""
         return self.equatorial_diameter_arcsec * (1.0 - self.illuminated_fraction)
 
-    @property
-    def flattening_ratio(self) -> float:
-        """Apparent polar over equatorial diameter."""
-        return self.polar_diameter_arcsec / self.equatorial_diameter_arcsec
-
 
 def disc_at(body: Body, time: datetime) -> Disc:
     """Return how a body's disc looks at a time (aware) within the planet tables.

@@ -11,7 +11,7 @@ from typing import TypeVar
 import numpy as np
 from attrs import evolve
 
-from core.sky.site import BlockedSky, Site, WarmAir
+from core.sky.site import BlockedSky, WarmAir
 
 Sector = BlockedSky | WarmAir
 S = TypeVar("S", bound=Sector)
@@ -104,17 +104,3 @@ def end_moved(sector: S, by_deg: float) -> S:
     """Return the sector with its second edge moved clockwise by so much, its first edge kept."""
     new_width_deg = min(max(width_deg(sector) + by_deg, NARROWEST_DEG), WIDEST_DEG)
     return evolve(sector, azimuth_to_deg=(sector.azimuth_from_deg + new_width_deg) % 360.0)
-
-
-def sectors_of(site: Site) -> tuple[Sector, ...]:
-    """Return every sector of a site, blocked sky first."""
-    return (*site.blocked, *site.warm_air)
-
-
-def with_sectors(site: Site, sectors: tuple[Sector, ...]) -> Site:
-    """Return the site with these sectors in place of its own."""
-    return evolve(
-        site,
-        blocked=tuple(sector for sector in sectors if isinstance(sector, BlockedSky)),
-        warm_air=tuple(sector for sector in sectors if isinstance(sector, WarmAir)),
-    )

@@ -10,6 +10,8 @@ RUNGS, EYEPIECE, LOOK_FOR = range(3)
 _NAMES = ("Rungs", "In the eyepiece", "What to look for")
 # In letters of the window's own size: from here on all of them have room beside each other.
 _WIDE_LETTERS = 125
+# However narrow the letters are, drawings need this much.
+_WIDE_PX = 860
 
 
 class Pages(QWidget):
@@ -82,7 +84,7 @@ class Pages(QWidget):
         column.addLayout(body, 1)
 
     def _arrange(self) -> None:
-        is_wide = self.width() >= _WIDE_LETTERS * self.fontMetrics().averageCharWidth()
+        is_wide = self.width() >= max(_WIDE_LETTERS * self.fontMetrics().averageCharWidth(), _WIDE_PX)
         if is_wide != self._is_wide:
             self._is_wide = is_wide
             self._show()

@@ -115,7 +115,8 @@ def test_a_shadow_comes_or_goes_at_the_limb_and_at_the_line_of_night() -> None:
         place = next(place for place in moon_positions(moment) if place.moon is moon)
         assert place.shadow_x_radii is not None
         assert place.shadow_y_radii is not None
-        return float(np.hypot(place.shadow_x_radii, place.shadow_y_radii / disc.flattening_ratio))
+        flattening = disc.polar_diameter_arcsec / disc.equatorial_diameter_arcsec
+        return float(np.hypot(place.shadow_x_radii, place.shadow_y_radii / flattening))
 
     for event in shadows:
         moments = (event.start + timedelta(seconds=5), event.end - timedelta(seconds=5))

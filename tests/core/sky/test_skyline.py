@@ -4,18 +4,16 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from core.sky.site import BlockedSky, Site, WarmAir
+from core.sky.site import BlockedSky, WarmAir
 from core.sky.skyline import (
     Preset,
     end_moved,
     from_preset,
     open_azimuth_deg,
     raised,
-    sectors_of,
     start_moved,
     turned,
     width_deg,
-    with_sectors,
 )
 
 ROOF = BlockedSky(azimuth_from_deg=350, azimuth_to_deg=20, below_altitude_deg=28, what="roof")
@@ -65,15 +63,6 @@ def test_a_preset_stands_around_the_azimuth_asked_for(preset: Preset) -> None:
     assert sector.azimuth_from_deg > 180 > sector.azimuth_to_deg
     assert isinstance(sector, WarmAir) is (preset is Preset.CHIMNEY)
     assert getattr(sector, "heated", False) is (preset is Preset.HEATED_ROOF)
-
-
-def test_a_site_s_sectors_come_back_each_to_its_own_list() -> None:
-    site = Site(name="Yard", latitude_deg=50, longitude_deg=8, time_zone="Europe/Berlin", blocked=(ROOF,))
-    chimney = from_preset(Preset.CHIMNEY, 180)
-
-    shaped = with_sectors(site, (*sectors_of(site), chimney))
-
-    assert (shaped.blocked, shaped.warm_air) == ((ROOF,), (chimney,))
 
 
 @pytest.mark.parametrize(
