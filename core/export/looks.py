@@ -3,13 +3,15 @@
 from core.export.parts import SCHEMA, JsonObject, number, time_text
 from core.ladder.ladder import Ladder
 from core.looks.looks import Looks
-from core.looks.picture.sight import LIMITS, Sight
+from core.looks.picture.sight import Sight
 from core.looks.picture.subject import Subject
-from core.looks.picture.turn import DRIFT_ANGLE_DEG, turning_note
+from core.looks.picture.turn import DRIFT_ANGLE_DEG
 from core.sky.disc import Disc
 from core.sky.moons import MoonEvent, MoonPosition
 from core.sky.red_spot import RedSpotPasses
+from core.words.eyepiece import PICTURE_LIMITS, turning_note
 from core.words.looking_for import feature_text, ground_text
+from core.words.looks import old_longitude_warning
 from core.words.sizes import against_moon
 
 
@@ -46,7 +48,7 @@ def looks_json(looks: Looks) -> JsonObject:
             }
             for item in looks.expectations
         ],
-        "limits": list(LIMITS),
+        "limits": list(PICTURE_LIMITS),
     }
 
 
@@ -143,7 +145,7 @@ def _red_spot(spot: RedSpotPasses | None) -> JsonObject | None:
         "on": spot.measured_on.isoformat(),
         "passes": [time_text(time) for time in spot.times],
         "uncertain_by_minutes": spot.uncertain_by_minutes,
-        "warning": spot.warning,
+        "warning": old_longitude_warning(spot),
     }
 
 

@@ -7,8 +7,9 @@ from core.looks.looks import Looks
 from core.looks.picture.sight import Sight
 from core.plain_text import WIDTH, columns, cut, printable, width_of, wrapped
 from core.words.directions import altitude_text, compass_text
+from core.words.eyepiece import turning_words
 from core.words.looking_for import feature_text, ground_text
-from core.words.looks import air_words, facts, happening_words, heading_words, turning_words
+from core.words.looks import air_words, facts, happening_words, heading_words
 from core.words.quantities import field_text, power_text
 from core.words.site_clock import SiteClock
 from core.words.sizes import apparent_size_text, moons_text

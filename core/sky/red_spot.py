@@ -46,17 +46,6 @@ class RedSpotPasses:
         drifted_deg = DRIFT_DEG_PER_MONTH * self.days_from_measured / 30.44
         return ceil(drifted_deg / _DEG_PER_DAY * 1440.0)
 
-    @property
-    def warning(self) -> str | None:
-        """A sentence when the longitude is old, else None."""
-        if not self.is_old:
-            return None
-        return (
-            f"The red spot's longitude was measured {self.days_from_measured} days away from this evening."
-            f" The spot drifts: it may pass {self.uncertain_by_minutes} minutes or more early or late."
-            " Enter a newer longitude."
-        )
-
 
 def red_spot_passes(longitude_deg: float, measured_on: date, start: datetime, end: datetime) -> RedSpotPasses:
     """Return when the spot passes the middle between two times (aware), from its System II longitude.

@@ -5,8 +5,6 @@ from datetime import timedelta
 from typing import Final
 
 from core.looks.looks import Happenings, Looks
-from core.looks.picture.sight import Sight, window_for
-from core.looks.picture.turn import DRIFT_ANGLE_DEG, turning_note
 from core.sky.bodies import Body
 from core.sky.disc import CentralMeridian, Disc
 from core.sky.mars_season import MarsSeason
@@ -15,13 +13,17 @@ from core.sky.moons import MoonEvent, MoonEventKind, MoonPosition
 from core.sky.red_spot import WELL_PLACED_MINUTES, RedSpotPasses
 from core.sky.ring import Ring
 from core.words.dates import date_text, weekday_text
+from core.words.directions import azimuth_text
 from core.words.names import listed, opening
-from core.words.quantities import power_text
+from core.words.quantities import percent_text, rounded, rounded_text
 from core.words.site_clock import SiteClock
-from core.words.sizes import against_moon, apparent_size_text, arcsec_text
+from core.words.sizes import arcsec_text, disc_size_text
 
 _ALL_LIT: Final = 0.995
 _ALL_LIT_BRIEFLY: Final = 0.985
+# Larger than this a disc is the Moon's; flattened by less it is told as round.
+_MOON_SIZED_ARCSEC: Final = 300.0
+_ROUND_WITHIN_ARCSEC: Final = 0.05
 _WELL_PLACED: Final = timedelta(minutes=WELL_PLACED_MINUTES)
 _EVENT_WORDS: Final = {
     MoonEventKind.TRANSIT: "crosses the disc",
@@ -30,6 +32,55 @@ _EVENT_WORDS: Final = {
     MoonEventKind.ECLIPSE: "is in Jupiter's shadow",
 }
 
+_MAGNITUDE: Final = "magnitude {magnitude}"
+_DISC: Final = "{size}, {lit} lit"
+_WIDE: Final = "{width} wide"
+_WIDE_AND_HIGH: Final = "{width} wide, {height} high"
+_EAST_OF_SUN: Final = "{angle} east"
+_WEST_OF_SUN: Final = "{angle} west"
+_LIT: Final = "{lit} lit"
+_LIT_SIDE: Final = "faces position angle {angle}"
+_AXIS: Final = "position angle {angle}, {tilt}"
+_NORTH_TOWARDS_US: Final = "north pole {tilt} towards us"
+_SOUTH_TOWARDS_US: Final = "south pole {tilt} towards us"
+# Without a system of longitudes, and with one.
+_MERIDIAN: Final = ("{longitude}", "system {system} {longitude}")
+_MERIDIAN_BRIEFLY: Final = ("{longitude}", "{system} {longitude}")
+_CENTRAL_MERIDIAN: Final = "central meridian {found}"
+_RING_OPEN: Final = "ring {opening} open"
+# By whether the northern face is seen, and whether the lit side is.
+_RINGS: Final = {
+    (True, True): "{length} by {width}, {opening} open, northern face",
+    (True, False): "{length} by {width}, {opening} open, northern face, unlit",
+    (False, True): "{length} by {width}, {opening} open, southern face",
+    (False, False): "{length} by {width}, {opening} open, southern face, unlit",
+}
+_SEASON: Final = "{northern} in the north, {southern} in the south (Ls {longitude})"
+_SEASON_OF_DUST: Final = (
+    "{northern} in the north, {southern} in the south (Ls {longitude}); dust storms are likeliest now"
+)
+_IN_THE_NORTH: Final = "{season} in the north"
+# By whether it lies east, and whether the Moon waxes.
+_TERMINATORS: Final = {
+    (True, True): "at {longitude} east, the Sun rises there (colongitude {colongitude})",
+    (True, False): "at {longitude} east, the Sun sets there (colongitude {colongitude})",
+    (False, True): "at {longitude} west, the Sun rises there (colongitude {colongitude})",
+    (False, False): "at {longitude} west, the Sun sets there (colongitude {colongitude})",
+}
+_DAY_MEETS_NIGHT: Final = "day meets night {place}"
+_RED_SPOT: Final = (
+    "The red spot is in the middle at {times}, and well placed for {minutes} minutes either side "
+    "(System II longitude {longitude} on {day})."
+)
+_RED_SPOT_NOT_SEEN: Final = (
+    "The red spot is not in the middle this evening (System II longitude {longitude} on {day})."
+)
+_OLD_LONGITUDE: Final = (
+    "The red spot's longitude was measured {days} days away from this evening. The spot drifts: it may pass "
+    "{minutes} minutes or more early or late. Enter a newer longitude."
+)
+_COLOURS: Final = "The air parts its colours by {spread} ({blue_nm} to {red_nm} nm), blue up, red down."
+_COLOURS_LIMIT: Final = _COLOURS + " At this height that, more than telescope and air, is what hides detail."
 _BRIEF_EVENT_WORDS: Final = {
     MoonEventKind.TRANSIT: "{} on the disc",
     MoonEventKind.SHADOW_TRANSIT: "{}'s shadow on the disc",
@@ -57,11 +108,12 @@ def facts(looks: Looks) -> Iterator[tuple[str, str]]:
     disc, subject = looks.subject.disc, looks.subject
     yield "disc", _disc_words(disc)
     yield "brightness", _magnitude_words(disc)
-    yield "from the Sun", f"{disc.elongation_deg:.0f}° {'east' if disc.east_of_sun else 'west'}"
+    from_sun = _EAST_OF_SUN if disc.east_of_sun else _WEST_OF_SUN
+    yield "from the Sun", from_sun.format(angle=f"{rounded_text(disc.elongation_deg)}°")
     if disc.illuminated_fraction < _ALL_LIT:
-        yield "lit side", f"faces position angle {disc.bright_limb_angle_deg:.0f}°"
+        yield "lit side", _LIT_SIDE.format(angle=azimuth_text(disc.bright_limb_angle_deg))
     if looks.planet is not Body.MOON:
-        yield "axis", f"position angle {disc.pole_angle_deg:.0f}°, {_tilt_words(disc)}"
+        yield "axis", _AXIS.format(angle=azimuth_text(disc.pole_angle_deg), tilt=_tilt_words(disc))
     if disc.central_meridians:
         yield "central meridian", _meridian_words(disc.central_meridians)
     if subject.ring is not None:
@@ -80,17 +132,18 @@ def brief_words(looks: Looks, clock: SiteClock) -> str:
     disc, subject = looks.subject.disc, looks.subject
     parts = [f"{looks.planet.heading}: {_size_words(disc)}"]
     if disc.illuminated_fraction < _ALL_LIT_BRIEFLY:
-        parts.append(f"{disc.illuminated_fraction:.0%} lit")
+        parts.append(_LIT.format(lit=percent_text(disc.illuminated_fraction)))
     parts.append(_magnitude_words(disc))
     if subject.phase is not None:
-        parts += [subject.phase.name.value, f"day meets night {_terminator_words(subject.phase)}"]
+        parts += [subject.phase.name.value, _DAY_MEETS_NIGHT.format(place=_terminator_words(subject.phase))]
     if subject.ring is not None:
-        parts.append(f"ring {abs(subject.ring.opening_deg):.1f}° open")
+        parts.append(_RING_OPEN.format(opening=f"{rounded_text(abs(subject.ring.opening_deg), 1)}°"))
     if disc.central_meridians:
         # Systems I and II are those of what can be seen.
-        parts.append(f"central meridian {_meridian_words(disc.central_meridians[:2])}".replace("system ", ""))
+        found = _meridian_words(disc.central_meridians[:2], _MERIDIAN_BRIEFLY)
+        parts.append(_CENTRAL_MERIDIAN.format(found=found))
     if subject.season is not None:
-        parts += [_tilt_words(disc), f"{subject.season.northern} in the north"]
+        parts += [_tilt_words(disc), _IN_THE_NORTH.format(season=subject.season.northern)]
     return " · ".join([*parts, *_next_words(looks, clock)])
 
 
@@ -117,78 +170,61 @@ def no_picture_words(looks: Looks | None) -> str:
     return looks.caution or "It stands too low for a picture: no one can say what that much air does."
 
 
-def size_words(sight: Sight) -> str:
-    """Return how large a body looks at a power, against the Moon that everybody knows."""
-    size = f"{apparent_size_text(sight.apparent_diameter_arcmin)} across"
-    if sight.subject.ring is not None:
-        size += f" (with its ring {apparent_size_text(sight.apparent_extent_deg * 60.0)})"
-    known = against_moon(sight.apparent_diameter_arcmin)
-    return f"At {power_text(sight.power)} {sight.subject.disc.body.label} looks {size}, {known}."
-
-
-def close_up_words(sight: Sight) -> str:
-    """Return which part the enlarged picture shows, where a body is too wide to be shown whole."""
-    if sight.apparent_extent_deg <= window_for(sight.subject, sight.power):
-        return ""
-    return "Enlarged is a part of it, where day meets night."
-
-
-def turning_words(sight: Sight) -> str:
-    """Return how the telescope turns the view, which way is north, and which way it drifts."""
-    north, drift = sight.turn.clock_hour(0.0), sight.turn.clock_hour(DRIFT_ANGLE_DEG)
-    drifts = "" if sight.scope.driven else f"; it drifts towards {drift} o'clock"
-    turned = f"Seen {sight.turn.turning.words}, north at {north} o'clock{drifts}."
-    return " ".join(filter(None, (turned, turning_note(sight.scope))))
-
-
 def _magnitude_words(disc: Disc) -> str:
-    return f"magnitude {disc.magnitude:.1f}".replace("-", "−")
+    return _MAGNITUDE.format(magnitude=rounded_text(disc.magnitude, 1).replace("-", "−"))
 
 
 def _disc_words(disc: Disc) -> str:
-    return f"{_size_words(disc)}, {disc.illuminated_fraction:.0%} lit"
+    return _DISC.format(size=_size_words(disc), lit=percent_text(disc.illuminated_fraction))
 
 
 def _size_words(disc: Disc) -> str:
     wide, high = disc.equatorial_diameter_arcsec, disc.polar_diameter_arcsec
-    if wide > 300.0:
-        return f"{wide / 60.0:.1f}′ wide"
-    if wide - high < 0.05:
-        return f"{arcsec_text(wide)} wide"
-    return f"{arcsec_text(wide)} wide, {arcsec_text(high)} high"
+    if wide > _MOON_SIZED_ARCSEC:
+        return _WIDE.format(width=disc_size_text(wide))
+    if wide - high < _ROUND_WITHIN_ARCSEC:
+        return _WIDE.format(width=arcsec_text(wide))
+    return _WIDE_AND_HIGH.format(width=arcsec_text(wide), height=arcsec_text(high))
 
 
 def _tilt_words(disc: Disc) -> str:
-    tilt = disc.sub_earth_latitude_planetographic_deg
-    return f"{'north' if tilt >= 0.0 else 'south'} pole {abs(tilt):.1f}° towards us"
+    tilt_deg = disc.sub_earth_latitude_planetographic_deg
+    template = _NORTH_TOWARDS_US if tilt_deg >= 0.0 else _SOUTH_TOWARDS_US
+    return template.format(tilt=f"{rounded_text(abs(tilt_deg), 1)}°")
 
 
-def _meridian_words(meridians: Iterable[CentralMeridian]) -> str:
-    found = (
-        f"{f'system {meridian.system} ' if meridian.system else ''}{meridian.longitude_deg:.0f}°"
+def _meridian_words(meridians: Iterable[CentralMeridian], templates: tuple[str, str] = _MERIDIAN) -> str:
+    without_system, with_system = templates
+    return ", ".join(
+        (with_system if meridian.system else without_system).format(
+            system=meridian.system, longitude=f"{int(rounded(meridian.longitude_deg)) % 360}°"
+        )
         for meridian in meridians
     )
-    return ", ".join(found)
 
 
 def _ring_words(ring: Ring) -> str:
-    face = "northern" if ring.northern_face_seen else "southern"
-    lit = "" if ring.lit_side_seen else ", unlit"
-    size = f"{arcsec_text(ring.major_axis_arcsec)} by {arcsec_text(ring.minor_axis_arcsec)}"
-    return f"{size}, {abs(ring.opening_deg):.1f}° open, {face} face{lit}"
+    return _RINGS[ring.northern_face_seen, ring.lit_side_seen].format(
+        length=arcsec_text(ring.major_axis_arcsec),
+        width=arcsec_text(ring.minor_axis_arcsec),
+        opening=f"{rounded_text(abs(ring.opening_deg), 1)}°",
+    )
 
 
 def _season_words(season: MarsSeason) -> str:
-    dust = "; dust storms are likeliest now" if season.dust_likely else ""
-    longitude = f"Ls {season.solar_longitude_deg:.0f}°"
-    return f"{season.northern} in the north, {season.southern} in the south ({longitude}){dust}"
+    return (_SEASON_OF_DUST if season.dust_likely else _SEASON).format(
+        northern=season.northern,
+        southern=season.southern,
+        longitude=f"{int(rounded(season.solar_longitude_deg)) % 360}°",
+    )
 
 
 def _terminator_words(phase: MoonPhase) -> str:
-    longitude = phase.terminator_longitude_deg
-    side = "east" if longitude >= 0.0 else "west"
-    turn = "the Sun rises there" if phase.is_waxing else "the Sun sets there"
-    return f"at {abs(longitude):.0f}° {side}, {turn} (colongitude {phase.colongitude_deg:.0f}°)"
+    longitude_deg = phase.terminator_longitude_deg
+    return _TERMINATORS[longitude_deg >= 0.0, phase.is_waxing].format(
+        longitude=f"{rounded_text(abs(longitude_deg))}°",
+        colongitude=f"{int(rounded(phase.colongitude_deg)) % 360}°",
+    )
 
 
 def _moons_words(moons: tuple[MoonPosition, ...]) -> str:
@@ -215,8 +251,7 @@ def happening_words(planet: Body, happenings: Happenings, clock: SiteClock) -> I
         yield _event_words(event, clock)
     if happenings.red_spot is not None:
         yield _red_spot_words(happenings.red_spot, clock)
-        if happenings.red_spot.warning is not None:
-            yield happenings.red_spot.warning
+        yield from filter(None, [old_longitude_warning(happenings.red_spot)])
 
 
 def _event_words(event: MoonEvent, clock: SiteClock) -> str:
@@ -227,11 +262,21 @@ def _event_words(event: MoonEvent, clock: SiteClock) -> str:
 
 
 def _red_spot_words(spot: RedSpotPasses, clock: SiteClock) -> str:
-    times = listed([clock.time(time) for time in spot.times]) if spot.times else "not this evening"
-    return (
-        f"The red spot is in the middle at {times}, and well placed for {WELL_PLACED_MINUTES} minutes either"
-        f" side (System II longitude {spot.longitude_deg:.0f}° on {date_text(spot.measured_on)})."
-    )
+    figures = {
+        "minutes": WELL_PLACED_MINUTES,
+        "longitude": f"{rounded_text(spot.longitude_deg)}°",
+        "day": date_text(spot.measured_on),
+    }
+    if not spot.times:
+        return _RED_SPOT_NOT_SEEN.format(**figures)
+    return _RED_SPOT.format(times=listed(map(clock.time, spot.times)), **figures)
+
+
+def old_longitude_warning(spot: RedSpotPasses) -> str | None:
+    """Return what must be known of a red spot whose longitude is old, as sentences; None if it is not."""
+    if not spot.is_old:
+        return None
+    return _OLD_LONGITUDE.format(days=spot.days_from_measured, minutes=spot.uncertain_by_minutes)
 
 
 def air_words(looks: Looks) -> str:
@@ -239,8 +284,9 @@ def air_words(looks: Looks) -> str:
     dispersion = looks.dispersion
     if dispersion is None:
         return ""
-    band = f"{dispersion.blue_nm:.0f} to {dispersion.red_nm:.0f} nm"
-    words = f"The air parts its colours by {arcsec_text(dispersion.arcsec)} ({band}), blue up, red down."
-    if looks.dispersion_limits:
-        words += " At this height that, more than telescope and air, is what hides detail."
-    return words
+    template = _COLOURS_LIMIT if looks.dispersion_limits else _COLOURS
+    return template.format(
+        spread=arcsec_text(dispersion.arcsec),
+        blue_nm=rounded_text(dispersion.blue_nm),
+        red_nm=rounded_text(dispersion.red_nm),
+    )

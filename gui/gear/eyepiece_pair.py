@@ -12,7 +12,8 @@ from core.ladder.compare import Comparison
 from core.ladder.ladder import Ladder
 from core.looks.picture.eyepiece import Steps, compute_steps
 from core.looks.picture.sight import PICTURE_SIZE, Sight
-from core.words.looks import no_picture_words, size_words, turning_words
+from core.words.eyepiece import size_words, turning_words
+from core.words.looks import no_picture_words
 from core.words.quantities import power_text
 from gui.state import AppState
 from gui.widgets.canvas import Canvas

@@ -12,8 +12,9 @@ from core.drawing.eyepiece import EyepieceDrawing, draw_eyepiece
 from core.drawing.palette import load_palette
 from core.looks.looks import Looks
 from core.looks.picture.eyepiece import Pictures, compute_pictures
-from core.looks.picture.sight import LIMITS, Sight
-from core.words.looks import air_words, close_up_words, no_picture_words, size_words, turning_words
+from core.looks.picture.sight import Sight
+from core.words.eyepiece import PICTURE_LIMITS, close_up_words, size_words, turning_words
+from core.words.looks import air_words, no_picture_words
 from core.words.quantities import power_text
 from gui.state import AppState
 from gui.widgets import dialogs
@@ -168,4 +169,4 @@ class EyepiecePane(QWidget):
 
     def _tell_limits(self) -> None:
         heading = "What the picture shows, and what it leaves out"
-        dialogs.show_text(self, "The picture in the eyepiece", heading, "\n\n".join(LIMITS))
+        dialogs.show_text(self, "The picture in the eyepiece", heading, "\n\n".join(PICTURE_LIMITS))

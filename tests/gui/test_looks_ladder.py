@@ -14,9 +14,9 @@ from pytestqt.qtbot import QtBot
 
 from core.air.steadiness import FirstLook
 from core.gear.owned import Diagonal
-from core.looks.picture.sight import LIMITS
 from core.record.observer import RedSpot
 from core.sky.bodies import Body
+from core.words.eyepiece import PICTURE_LIMITS
 from gui.jobs import Jobs
 from gui.ladder.pages import EYEPIECE, LOOK_FOR
 from gui.ladder.view import LadderView
@@ -160,7 +160,7 @@ def test_what_the_picture_leaves_out_is_one_key_away(
     view.eyepiece.limits.setFocus()
     QTest.keyClick(view.eyepiece.limits, Qt.Key.Key_Space)
 
-    assert all(sentence in told[0] for sentence in LIMITS)
+    assert all(sentence in told[0] for sentence in PICTURE_LIMITS)
 
 
 def test_a_reader_of_the_screen_hears_size_and_way(view: LadderView) -> None:

@@ -29,17 +29,6 @@ _MARGIN: Final = 56
 # (normal acuity; ISO 8596).
 EYE_BLUR_ARCSEC: Final = 120.0
 
-# Said wherever the picture is shown.
-LIMITS: Final = (
-    "The picture is computed from the planet's disc, your telescope and tonight's air.",
-    "Belts, caps and plains are plain bands and patches, not what is there tonight.",
-    "It shows a long look: in still moments the eye catches more.",
-    "In a small aperture the air moves the image about more than it blurs it.",
-    "It may look softer than the ceiling suggests: the ceiling is a rule of thumb, this is a calculation.",
-    "Your eye is taken to blur by 2 arcminutes at the eyepiece; yours may be sharper, or not so sharp.",
-    "Not shown: how dim the view grows with power, colours, and faults of the optics.",
-)
-
 
 @frozen(kw_only=True)
 class Sight:

@@ -20,15 +20,6 @@ class Turning(StrEnum):
     UPSIDE_DOWN = "upside_down"
     MIRRORED = "mirrored"
 
-    @property
-    def words(self) -> str:
-        """The same as part of a sentence."""
-        return {
-            Turning.ERECT: "the right way up",
-            Turning.UPSIDE_DOWN: "upside down",
-            Turning.MIRRORED: "the right way up, but mirror-reversed left to right",
-        }[self]
-
 
 def turning_of(scope: Telescope) -> Turning:
     """Return how a telescope turns the view, by its kind and its diagonal.
@@ -41,13 +32,6 @@ def turning_of(scope: Telescope) -> Turning:
     if scope.diagonal is Diagonal.ERECT or scope.kind is TelescopeKind.FIXED:
         return Turning.ERECT
     return Turning.UPSIDE_DOWN
-
-
-def turning_note(scope: Telescope) -> str | None:
-    """Return what must be said of the way up in such a telescope, or None."""
-    if scope.kind is not TelescopeKind.REFLECTOR:
-        return None
-    return "A reflector's eyepiece sits at the side of the tube: what is up depends on where you stand."
 
 
 @frozen(kw_only=True)

@@ -8,11 +8,12 @@ import pytest
 
 from core.gear.owned import Diagonal, Telescope, TelescopeKind
 from core.looks.picture.paint import Grid, painted
-from core.looks.picture.sight import LIMITS, Sight, Values, window_for
+from core.looks.picture.sight import Sight, Values, window_for
 from core.looks.picture.subject import Subject, subject_at
 from core.looks.picture.turn import Turn, Turning
 from core.sky.bodies import Body
 from core.sky.moons import Moon
+from core.words.eyepiece import PICTURE_LIMITS
 
 REFLECTOR = Telescope(
     name="six", kind=TelescopeKind.REFLECTOR, aperture_mm=150, focal_length_mm=1200, obstruction_mm=35
@@ -321,7 +322,7 @@ def test_pictures_are_kept_and_cannot_be_changed(jupiter: Subject) -> None:
 
 
 def test_the_limits_of_the_picture_are_said() -> None:
-    words = " ".join(LIMITS)
+    words = " ".join(PICTURE_LIMITS)
 
     for named in ("small aperture", "moves", "dim", "rule of thumb", "Your eye"):
         assert named in words
