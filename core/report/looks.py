@@ -21,7 +21,7 @@ def looks_text(looks: Looks, *, clock: int = 24, width: int = WIDTH) -> str:
     """Return a planet's looks as text: the disc, what happens on it, the view, and what to expect."""
     site_clock = SiteClock(zone=looks.site.zone, hours=clock)
     lines = [*_heading(looks, site_clock, width), ""]
-    lines += _beside(list(facts(looks)), width)
+    lines += _beside(list(facts(looks.subject)), width)
     lines += _apart(happening_words(looks.planet, looks.happenings, site_clock), width)
     lines += _apart(filter(None, [air_words(looks)]), width)
     lines += [*_view(looks, width), *_expectations(looks, width)]

@@ -5,6 +5,7 @@ from datetime import timedelta
 from typing import Final
 
 from core.looks.looks import Happenings, Looks
+from core.looks.picture.subject import Subject
 from core.sky.bodies import Body
 from core.sky.disc import CentralMeridian, Disc
 from core.sky.mars_season import MarsSeason
@@ -98,21 +99,21 @@ def paragraphs(looks: Looks, clock: SiteClock) -> Iterator[str]:
     """Yield all that is known of the looks, a fact or a sentence each; the telescope's view is left out."""
     if looks.caution is not None:
         yield f"Caution: {looks.caution}"
-    yield from (f"{label[0].upper()}{label[1:]}: {words}." for label, words in facts(looks))
+    yield from (f"{label[0].upper()}{label[1:]}: {words}." for label, words in facts(looks.subject))
     yield from happening_words(looks.planet, looks.happenings, clock)
     yield from filter(None, [air_words(looks)])
 
 
-def facts(looks: Looks) -> Iterator[tuple[str, str]]:
+def facts(subject: Subject) -> Iterator[tuple[str, str]]:
     """Yield what there is to know of the disc and of all that belongs to it: a label and its words."""
-    disc, subject = looks.subject.disc, looks.subject
+    disc = subject.disc
     yield "disc", _disc_words(disc)
     yield "brightness", _magnitude_words(disc)
     from_sun = _EAST_OF_SUN if disc.east_of_sun else _WEST_OF_SUN
     yield "from the Sun", from_sun.format(angle=f"{rounded_text(disc.elongation_deg)}°")
     if disc.illuminated_fraction < _ALL_LIT:
         yield "lit side", _LIT_SIDE.format(angle=azimuth_text(disc.bright_limb_angle_deg))
-    if looks.planet is not Body.MOON:
+    if disc.body is not Body.MOON:
         yield "axis", _AXIS.format(angle=azimuth_text(disc.pole_angle_deg), tilt=_tilt_words(disc))
     if disc.central_meridians:
         yield "central meridian", _meridian_words(disc.central_meridians)
