@@ -18,7 +18,7 @@ from core.words.site_clock import SiteClock
 LISBON = SiteClock(zone=ZoneInfo("Europe/Lisbon"))
 
 
-def subject_of(body: Body, **disc: Any) -> Subject:
+def subject_of(body: Body, **disc: Any) -> Subject:  # noqa: ANN401 - any of a disc's figures
     subject = subject_at(body, datetime(2026, 11, 24, 3, 0, tzinfo=UTC))
     return evolve(subject, disc=evolve(subject.disc, **disc))
 
