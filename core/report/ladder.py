@@ -4,13 +4,13 @@ from collections.abc import Callable, Iterator
 
 from core.ladder.aim import Aim
 from core.ladder.compare import Comparison, Side
-from core.ladder.ladder import Ladder, Rung, Standing
+from core.ladder.ladder import Ladder, Rung
 from core.plain_text import WIDTH, columns, cut, printable, width_of, wrapped
 from core.words.answer import what_sets_ceiling
 from core.words.comparison import collimation_text, verdict_texts
 from core.words.cooling import cool_down_text
 from core.words.dates import weekday_text
-from core.words.ladder import no_ceiling_text
+from core.words.ladder import no_ceiling_text, part_text
 from core.words.names import opening
 from core.words.notices import ladder_notice_texts, notice_texts
 from core.words.quantities import (
@@ -113,20 +113,7 @@ def _figures_of(rung: Rung, ladder: Ladder) -> tuple[str, ...]:
     field = "-" if rung.true_field_deg is None else field_text(rung.true_field_deg)
     drift = "-" if rung.drift_s is None else drift_text(rung.drift_s)
     pupil = pupil_text(rung.exit_pupil_mm)
-    return power_text(rung.power), pupil, field, drift, _standing(rung, ladder)
-
-
-def _standing(rung: Rung, ladder: Ladder) -> str:
-    marks = []
-    if rung.power == ladder.start:
-        marks.append("start")
-    if rung.power == ladder.climb_to:
-        marks.append("climb to")
-    if rung.standing is Standing.ABOVE:
-        marks.append("over the ceiling")
-    elif rung.standing is Standing.BELOW and not marks:
-        marks.append("low")
-    return ", ".join(marks)
+    return power_text(rung.power), pupil, field, drift, part_text(rung, ladder)
 
 
 def _notices(ladder: Ladder) -> dict[str, list[str]]:

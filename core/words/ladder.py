@@ -6,12 +6,16 @@ from attrs import frozen
 
 from core.air.steadiness import BlurSource, LimitKind
 from core.ladder.ladder import Ladder, Rung, Standing
-from core.words.quantities import drift_text, field_text, power_text, pupil_text
+from core.words.quantities import drift_text, field_text, power_text, pupil_text, rounded_text
 
 # Limits this close, as a ratio, share one line and one label.
 ONE_LINE_RATIO = 1.004
 NOT_TONIGHT = "not tonight"
 NOT_OWNED = "not owned"
+_START_AND_TOP = "Start here and stay."
+_START = "Start here."
+_TOP = "Climb to here."
+_LOW = "Low for a planet."
 _NO_CEILING = "too low to say what the air allows"
 
 
@@ -66,7 +70,7 @@ def limit_words(ladder: Ladder, *, explain_air: bool = True) -> tuple[LimitWords
 
 
 def _at_height(ladder: Ladder) -> str:
-    where = "overhead" if ladder.aim.overhead else f"at {ladder.aim.altitude_deg:.0f}°"
+    where = "overhead" if ladder.aim.overhead else f"at {rounded_text(ladder.aim.altitude_deg)}°"
     return f"{where}, assumed" if ladder.blur.source is BlurSource.ASSUMED else where
 
 
@@ -92,6 +96,19 @@ def rung_words(
         drift="" if rung.drift_s is None else drift_text(rung.drift_s),
         remark=remark,
     )
+
+
+def part_text(rung: Rung, ladder: Ladder) -> str:
+    """Return what part a rung plays tonight, empty for one of the many between."""
+    return _remark(rung, ladder, None)
+
+
+def part_sentence(rung: Rung, ladder: Ladder) -> str:
+    """Return what part a rung plays tonight as a sentence, empty for one of the many between."""
+    is_start, is_top = rung.power == ladder.start, rung.power == ladder.climb_to
+    if is_start or is_top:
+        return _START_AND_TOP if is_start and is_top else _START if is_start else _TOP
+    return _LOW if rung.standing is Standing.BELOW else ""
 
 
 def _remark(rung: Rung, ladder: Ladder, chosen: Rung | None) -> str:

@@ -1,8 +1,14 @@
 """The names of what limits power, the same wherever they stand, and whether a figure was only assumed."""
 
-from core.air.steadiness import BlurSource, LimitKind
+from attrs import frozen
+
+from core.air.steadiness import FIRST_LOOK_BLUR_ARCSEC, BlurSource, LimitKind
+from core.gear.numbers import number_text
 from core.ladder.ladder import Ladder
-from core.words.quantities import power_text
+from core.words.aim import aim_words
+from core.words.ladder import no_ceiling_text
+from core.words.names import listed
+from core.words.quantities import figures_text, power_text, two_figures
 
 _NAMES = {
     LimitKind.APERTURE: "the aperture",
@@ -18,11 +24,17 @@ _EXPLAINED = {
 BUILT_IN = "its built-in power"
 
 _CEILING = "{power}, by {limit}"
-_BLUR = {
-    BlurSource.GIVEN: "{blur} overhead, as given",
-    BlurSource.ASSUMED: "{blur} overhead, assumed",
-    BlurSource.LOG: "{blur} overhead, from your log",
-}
+
+
+@frozen(kw_only=True)
+class LimitLine:
+    """One limit of power: its name, the power, why it is what it is, and whether it sets the ceiling."""
+
+    kind: LimitKind
+    name: str
+    power: str
+    why: str
+    sets_ceiling: bool
 
 
 def limit_name(kind: LimitKind, *, explain_air: bool = False) -> str:
@@ -44,6 +56,60 @@ def ceiling_figure_text(ladder: Ladder) -> str | None:
     return _CEILING.format(power=power_text(ceiling.power), limit=limit_name(ceiling.set_by))
 
 
-def blur_text(blur: str, source: BlurSource) -> str:
-    """Return a blur overhead, already written as a figure, and where it comes from."""
-    return _BLUR[source].format(blur=blur)
+def limits_sentence(ladder: Ladder) -> str:
+    """Return the three limits of power."""
+    limits, blur = ladder.limits, ladder.blur
+    words = [f"aperture {power_text(limits.aperture)}", f"usual air {power_text(limits.usual_air)}"]
+    if limits.tonight_air is not None:
+        look = next(
+            (look for look, arcsec in FIRST_LOOK_BLUR_ARCSEC.items() if arcsec == blur.overhead_arcsec), None
+        )
+        air = f"{look} air" if look else f"a blur of {two_figures(blur.overhead_arcsec)}″ overhead"
+        assumed = ", assumed" if blur.source is BlurSource.ASSUMED else ""
+        words.append(f"tonight's air (seeing) {power_text(limits.tonight_air)} with {air}{assumed}")
+    return f"Rules of thumb: {listed(words)}."
+
+
+def ceiling_sentence(ladder: Ladder) -> str:
+    """Return how far up the ladder goes where the scope points, and what stops it."""
+    ceiling = ladder.ceiling
+    if ceiling.power is None or ceiling.set_by is None:
+        return f"No ceiling: {no_ceiling_text(ladder)}"
+    about = f"about {power_text(ceiling.power)} {aim_words(ladder.aim)}"
+    return f"Ceiling {about}, set by {limit_name(ceiling.set_by)}."
+
+
+def limit_lines(ladder: Ladder) -> tuple[LimitLine, ...]:
+    """Return the three limits, in the order in which ties are told."""
+    lines = []
+    for kind in LimitKind:
+        power = ladder.limits.of(kind)
+        lines.append(
+            LimitLine(
+                kind=kind,
+                name=limit_heading(kind),
+                power="none" if power is None else power_text(power),
+                why=_why(kind, ladder),
+                sets_ceiling=ladder.ceiling.set_by is kind,
+            )
+        )
+    return tuple(lines)
+
+
+def ceiling_note(ladder: Ladder) -> str:
+    """Return what the ceiling is and what sets it, or why there is none."""
+    if ladder.ceiling.set_by is None:
+        return f"No ceiling: {no_ceiling_text(ladder)}"
+    name = limit_name(ladder.ceiling.set_by, explain_air=True)
+    return f"the ceiling, set by {name}: a rule of thumb, not a lock"
+
+
+def _why(kind: LimitKind, ladder: Ladder) -> str:
+    if kind is LimitKind.APERTURE:
+        return f"2x for each of {figures_text(ladder.scope.aperture_mm, 6)} mm"
+    if kind is LimitKind.USUAL_AIR:
+        return "common practice"
+    if ladder.limits.tonight_air is None:
+        return "too low to say"
+    assumed = ", assumed" if ladder.blur.source is BlurSource.ASSUMED else ""
+    return f"blur {number_text(ladder.blur.overhead_arcsec)}″{assumed}"

@@ -4,13 +4,13 @@ from PySide6.QtCore import QSize, Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from core.gear.combinations import misfits
+from core.words.limits import ceiling_sentence, limits_sentence
 from core.words.notices import ladder_notice_texts, misfit_text
-from core.words.quantities import power_text
+from core.words.quantities import power_text, rounded_text
 from gui.beside import Pick
 from gui.gear.powers_model import Entry, drift_words, words_in_full
 from gui.gear.powers_table import PowersTable
 from gui.gear.questions import Questions
-from gui.gear.words import ceiling_sentence, limits_sentence
 from gui.state import AppState
 from gui.widgets.pickers import Picker
 from gui.widgets.plain_label import PlainLabel
@@ -112,7 +112,7 @@ class GivesPanel(QWidget):
         ladder, entry = self.state.ladder, self.table.entry
         if entry is None and ladder is not None:
             entry = self.table.entry_at(ladder.climb_to)
-        self.details.setText("" if entry is None else _details(entry, self.table.place_of(entry)))
+        self.details.setText("" if entry is None else _details(entry, self.table.part_of(entry)))
 
     def _show_others(self) -> None:
         beside = self.state.beside
@@ -130,13 +130,13 @@ class GivesPanel(QWidget):
         self.side_by_side_wanted.emit()
 
 
-def _details(entry: Entry, place: str) -> str:
+def _details(entry: Entry, part: str) -> str:
     """Return all that is known of a row, in sentences."""
     rung = entry.rung
-    figures = [f"detail {entry.detail_arcsec:.1f}″ before the air"]
+    figures = [f"detail {rounded_text(entry.detail_arcsec, 1)}″ before the air"]
     if entry.moons is not None:
-        figures.insert(0, f"{entry.moons:.1f} Moons across")
+        figures.insert(0, f"{rounded_text(entry.moons, 1)} Moons across")
     if rung.drift_s is not None:
         figures.append(f"drift {drift_words(entry)}")
     head = f"{power_text(rung.power)} with {rung.label}: {', '.join(figures)}."
-    return " ".join(filter(None, [head, place, *words_in_full(entry)]))
+    return " ".join(filter(None, [head, part, *words_in_full(entry)]))

@@ -8,7 +8,8 @@ from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelInd
 
 from core.gear.eye import Eye
 from core.gear.optics import moons_across, visible_detail_arcsec
-from core.ladder.ladder import Ladder, Rung, Standing, rung_of
+from core.ladder.ladder import Ladder, Rung, rung_of
+from core.words.ladder import part_sentence
 from core.words.notices import factor_text, notice_texts, rung_notice_texts
 from core.words.quantities import (
     UNKNOWN,
@@ -217,22 +218,14 @@ class PowersModel(QAbstractTableModel):
     def shown(self, entry: Entry, column: int) -> str:
         """Return what stands in a cell."""
         text = COLUMNS[column].text(entry)
-        place = self.place_of(entry) if column == WORDS else ""
-        return f"{place} {text}".strip()
+        part = self.part_of(entry) if column == WORDS else ""
+        return f"{part} {text}".strip()
 
-    def place_of(self, entry: Entry) -> str:
+    def part_of(self, entry: Entry) -> str:
         """Return what part a row plays tonight: where to start, how far to climb, or nothing."""
         if self.ladder is None or entry.same_as is not None:
             return ""
-        rung = entry.rung
-        is_start, is_top = rung.power == self.ladder.start, rung.power == self.ladder.climb_to
-        if is_start and is_top:
-            return "Start here and stay."
-        if is_start:
-            return "Start here."
-        if is_top:
-            return "Climb to here."
-        return "Low for a planet." if rung.standing is Standing.BELOW else ""
+        return part_sentence(entry.rung, self.ladder)
 
 
 def _alignment(column: Column) -> Qt.AlignmentFlag:

@@ -114,9 +114,9 @@ class PowersTable(QTableView):
         entries = (entry for entry in self._rows.entries if entry.same_as is None)
         return next((entry for entry in entries if entry.rung.power == power), None)
 
-    def place_of(self, entry: Entry) -> str:
+    def part_of(self, entry: Entry) -> str:
         """Return what part a row plays tonight."""
-        return self._rows.place_of(entry)
+        return self._rows.part_of(entry)
 
     def show_ladder(self, ladder: Ladder | None, eye: Eye) -> None:
         """Show another ladder as an eye sees it, or none."""

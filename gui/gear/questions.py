@@ -10,10 +10,10 @@ from core.gear.figures import parse_power
 from core.gear.owned import Barlow, Eyepiece
 from core.ladder.ladder import Ladder
 from core.ladder.wishes import parse_thing
+from core.words.buying import buying_sentence, wanted_sentence, what_if_sentence
 from core.words.notices import claimed_power_text
 from core.words.quantities import power_text
 from gui.gear.readings import reads
-from gui.gear.words import buying_sentence, wanted_sentence, what_if_sentence
 from gui.state import AppState
 from gui.widgets.combo_box import CalmComboBox
 from gui.widgets.field import Reading

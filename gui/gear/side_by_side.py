@@ -23,6 +23,7 @@ from core.drawing.side_by_side import draw_two_ladders
 from core.ladder.compare import Comparison
 from core.ladder.ladder import Rung
 from core.problems import ProblemsError
+from core.words.aim import aim_words
 from core.words.comparison import verdict_texts
 from core.words.dates import date_text
 from core.words.quantities import two_figures
@@ -31,7 +32,6 @@ from gui.gear.comparison_rows import rows_of
 from gui.gear.eyepiece_pair import EyepiecePair
 from gui.gear.figures_table import FiguresTable
 from gui.gear.readings import Units
-from gui.gear.words import aim_words
 from gui.state import AppState
 from gui.widgets import dialogs
 from gui.widgets.canvas import Canvas

@@ -12,8 +12,9 @@ from PySide6.QtWidgets import (
 )
 
 from core.ladder.ladder import Ladder, Rung, Standing
+from core.words.climbing import rung_figures
+from core.words.ladder import part_text
 from core.words.quantities import power_text
-from gui.ladder.words import part_of, rung_figures
 
 _RUNG = Qt.ItemDataRole.UserRole
 _PART = Qt.ItemDataRole.UserRole + 1
@@ -46,7 +47,7 @@ class RungList(QListWidget):
         self._rungs = tuple(reversed(ladder.rungs)) if ladder else ()
         for rung in self._rungs:
             assert ladder is not None  # there are no rungs without one
-            self.addItem(_item(rung, part_of(rung, ladder)))
+            self.addItem(_item(rung, part_text(rung, ladder)))
         kept = [rung.label == before.label for rung in self._rungs] if before else []
         starts = [ladder is not None and rung.power == ladder.start for rung in self._rungs]
         wanted = kept if any(kept) else starts

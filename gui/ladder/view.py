@@ -9,6 +9,9 @@ from core.drawing.ladder import LadderChart, draw_ladder
 from core.drawing.palette import load_palette
 from core.ladder.ladder import Ladder
 from core.looks.picture.sight import Sight
+from core.words.aim import aim_detail, aim_heading
+from core.words.climbing import rung_detail
+from core.words.limits import ceiling_note, limit_lines
 from core.words.notices import ladder_notice_texts
 from core.words.quantities import power_text
 from core.words.site_clock import SiteClock
@@ -17,7 +20,6 @@ from gui.ladder.eyepiece import EyepiecePane
 from gui.ladder.look_for import LookForPane
 from gui.ladder.pages import Pages
 from gui.ladder.rung_list import RungList
-from gui.ladder.words import aim_detail, aim_heading, ceiling_note, limit_lines, rung_detail
 from gui.state import AppState, Aspect
 from gui.widgets.canvas import Canvas
 from gui.widgets.plain_label import PlainLabel

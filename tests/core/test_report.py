@@ -118,8 +118,8 @@ def test_a_ladder_marks_start_climb_and_ceiling() -> None:
     assert "rule of thumb" in " ".join(lines)
     # 1200 / 25 = 48; 1200 / 8 = 150 under fair air's 232 / 1.45 = 160 overhead; 1200 * 2 / 10 = 240.
     assert marks["48x"].endswith("start")
-    assert marks["150x"].endswith("climb to")
-    assert marks["240x"].endswith("over the ceiling")
+    assert marks["150x"].endswith("climb to here")
+    assert marks["240x"].endswith("not tonight")
 
 
 @pytest.mark.parametrize("aim", [aim_overhead(), aim_altitude(3), aim_altitude(25)])

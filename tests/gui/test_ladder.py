@@ -53,7 +53,7 @@ def test_the_rungs_stand_highest_first_and_the_start_is_in_hand(view: LadderView
     # 1200 mm over 25, 10 and 8 mm, alone and doubled: geometric optics.
     powers = [row.split(",")[0] for row in rows(view)]
     assert powers == ["300x", "240x", "150x", "120x", "96x", "48x"]
-    assert rows(view)[-1].startswith("48x, 25 mm, start, pupil 3.1 mm")
+    assert rows(view)[-1].startswith("48x, 25 mm, wide start, pupil 3.1 mm")
     assert view.list.rung is not None
     assert view.list.rung.power == 48
 

@@ -1,57 +1,17 @@
-"""What the kit gives, in sentences."""
+"""What to buy, what one more thing would give, and which eyepiece gives a wanted power, in sentences."""
 
 from collections.abc import Sequence
 
-from core.air.steadiness import FIRST_LOOK_BLUR_ARCSEC, BlurSource, LimitKind
-from core.gear.numbers import number_text
 from core.gear.optics import is_past_limit
 from core.gear.owned import Barlow, Eyepiece, TelescopeKind
-from core.ladder.aim import Aim
 from core.ladder.gaps import Gap, WantedEyepiece, WhatIf, eyepieces_for_power, widest_gap
 from core.ladder.ladder import Ladder
-from core.words.directions import altitude_text
-from core.words.ladder import no_ceiling_text
+from core.words.limits import limit_name
 from core.words.names import listed
-from core.words.quantities import power_text
+from core.words.quantities import power_text, two_figures
 
 _SHORTEST_MADE_MM, _LONGEST_MADE_MM = 2.0, 60.0
 _MOST_POWERS_NAMED = 4
-_SET_BY = {
-    LimitKind.APERTURE: "the aperture",
-    LimitKind.USUAL_AIR: "the usual air",
-    LimitKind.TONIGHT_AIR: "tonight's air",
-}
-
-
-def aim_words(aim: Aim) -> str:
-    """Return where the scope points, as inside a sentence."""
-    if aim.overhead:
-        return "straight overhead"
-    height = altitude_text(aim.altitude_deg)
-    return f"for {aim.planet.label} at {height}" if aim.planet else f"at {height}"
-
-
-def limits_sentence(ladder: Ladder) -> str:
-    """Return the three limits of power."""
-    limits, blur = ladder.limits, ladder.blur
-    words = [f"aperture {power_text(limits.aperture)}", f"usual air {power_text(limits.usual_air)}"]
-    if limits.tonight_air is not None:
-        look = next(
-            (look for look, arcsec in FIRST_LOOK_BLUR_ARCSEC.items() if arcsec == blur.overhead_arcsec), None
-        )
-        air = f"{look} air" if look else f"a blur of {blur.overhead_arcsec:.2g}″ overhead"
-        assumed = ", assumed" if blur.source is BlurSource.ASSUMED else ""
-        words.append(f"tonight's air (seeing) {power_text(limits.tonight_air)} with {air}{assumed}")
-    return f"Rules of thumb: {listed(words)}."
-
-
-def ceiling_sentence(ladder: Ladder) -> str:
-    """Return how far up the ladder goes where the scope points, and what stops it."""
-    ceiling = ladder.ceiling
-    if ceiling.power is None or ceiling.set_by is None:
-        return f"No ceiling: {no_ceiling_text(ladder)}"
-    about = f"about {power_text(ceiling.power)} {aim_words(ladder.aim)}"
-    return f"Ceiling {about}, set by {_SET_BY[ceiling.set_by]}."
 
 
 def buying_sentence(ladder: Ladder, advice: WhatIf | None) -> str:
@@ -107,12 +67,12 @@ def wanted_sentence(ladder: Ladder, barlows: Sequence[Barlow], power: float) -> 
         words.append(f"The nearest you have is {power_text(nearest.power)}, {nearest.label}.")
     ceiling = ladder.ceiling
     if ceiling.power is not None and ceiling.set_by is not None and is_past_limit(power, ceiling.power):
-        words.append(f"It is over the {power_text(ceiling.power)} that {_SET_BY[ceiling.set_by]} allows.")
+        words.append(f"It is over the {power_text(ceiling.power)} that {limit_name(ceiling.set_by)} allows.")
     return " ".join(words)
 
 
 def _way(way: WantedEyepiece) -> str:
-    eyepiece = f"{number_text(float(f'{way.focal_length_mm:.2g}'))} mm"
+    eyepiece = f"{two_figures(way.focal_length_mm)} mm"
     return eyepiece if way.barlow is None else f"{eyepiece} with {way.barlow.name}"
 
 

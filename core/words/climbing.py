@@ -1,0 +1,48 @@
+"""What to do on a rung and after it, and what deserves a word about it."""
+
+from core.ladder.ladder import Ladder, Rung
+from core.words.limits import limit_name
+from core.words.notices import notice_texts
+from core.words.quantities import drift_text, field_text, per_mm_text, power_text, pupil_text
+
+
+def rung_figures(rung: Rung) -> str:
+    """Return a rung's exit pupil, field and drift in one line."""
+    figures = [f"pupil {pupil_text(rung.exit_pupil_mm)}"]
+    if rung.true_field_deg is not None:
+        figures.append(f"field {field_text(rung.true_field_deg)}")
+    if rung.drift_s is not None:
+        figures.append(f"drift {drift_text(rung.drift_s)}")
+    return "  ·  ".join(figures)
+
+
+def next_step_text(rung: Rung, ladder: Ladder) -> str:
+    """Return what to do after a rung, and why; common practice: one rung at a time."""
+    top = ladder.climb_to
+    if top is None or ladder.ceiling.set_by is None:
+        return ""
+    limit = limit_name(ladder.ceiling.set_by, explain_air=True)
+    if rung.power > top:
+        return f"Over what {limit} allows: when it looks soft, step back to {power_text(top)}."
+    if rung.power == top:
+        return f"As far as {limit} allows. Give it a minute or two, and wait for the still moments."
+    following = next(other for other in ladder.rungs if other.power > rung.power)
+    return (
+        f"Next {power_text(following.power)}, {following.label}: refocus, re-centre, let the mount settle, "
+        "watch a minute or two."
+    )
+
+
+def rung_detail(rung: Rung, ladder: Ladder) -> str:
+    """Return all that deserves a word about a rung, as sentences."""
+    words = [next_step_text(rung, ladder)]
+    words.append(
+        f"{power_text(rung.power)} is {per_mm_text(rung.power, ladder.scope.aperture_mm)} of aperture."
+    )
+    if rung is ladder.rungs[0]:
+        words += notice_texts(ladder.notices)
+    words += notice_texts(rung.notices)
+    if rung.alternatives:
+        others = ", ".join(f"{other.label} ({power_text(other.power)})" for other in rung.alternatives)
+        words.append(f"Nearly the same power: {others}.")
+    return " ".join(word for word in words if word)
