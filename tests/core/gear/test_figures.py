@@ -158,6 +158,9 @@ def test_owners_of_inches_type_inches() -> None:
     assert parse("4 1/2") == 114.3
     assert parse("203 mm") == 203
     assert doubt(parse, "114") == [("114 mm", 114)]
+    # 20 to 2000 mm over 25.4 mm an inch.
+    with pytest.raises(FigureError, match=r"The aperture must be from 0\.79 to 78\.74 in, not “900 in”"):
+        parse("900 in")
 
 
 @pytest.mark.parametrize("text", ["8", "900", "41/2", "4 1/2", "30", "1.200", "25"])

@@ -36,6 +36,13 @@ def test_a_weak_barlow_fills_two_wide_steps_at_once() -> None:
     assert (found.after.low_power, found.after.high_power) == (50, 72)
 
 
+def test_the_focal_lengths_that_are_commonly_sold() -> None:
+    # The list of the design, common practice without a source.
+    assert (
+        *(2.5, 3, 3.5, 4, 4.5, 5, 6, 7, 8, 9, 10, 12, 12.5, 13, 15, 17, 18, 20, 22, 24, 25, 30, 32, 35, 40),
+    ) == USUAL_FOCAL_LENGTHS_MM
+
+
 def test_equal_steps_are_told_at_the_lowest() -> None:
     gap = widest_gap([100, 200], 400)
 
