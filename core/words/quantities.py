@@ -104,7 +104,7 @@ def drift_text(drift_s: float | None, *, driven: bool = False) -> str:
         return DRIVEN
     if drift_s is None:
         return UNKNOWN
-    if drift_s < _SECONDS_UP_TO_S:
+    if rounded(drift_s) < _SECONDS_UP_TO_S:
         return f"{rounded_text(drift_s)} s"
     return f"{rounded_text(drift_s / _MINUTE_S, 1)} min" if drift_s < _HOUR_S else _OVER_AN_HOUR
 

@@ -133,6 +133,7 @@ def test_a_field_is_told_in_degrees_minutes_or_seconds_of_arc(field_deg: float |
         (41.2, "41 s"),
         (40.5, "41 s"),
         (119.4, "119 s"),
+        (119.6, "2.0 min"),
         (120.0, "2.0 min"),
         (150.0, "2.5 min"),
         (3590.0, "59.8 min"),
