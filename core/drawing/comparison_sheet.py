@@ -3,13 +3,11 @@
 from collections.abc import Sequence
 
 from attrs import frozen
-from matplotlib.figure import Figure
-from matplotlib.text import Text
 
 from core.drawing.eyepiece import draw_pair_in
-from core.drawing.lettering import Lettering, fitted, legible, wrapped
+from core.drawing.lettering import Lettering, Measure
+from core.drawing.marks import Drawing, Page, Sheet
 from core.drawing.palette import Palette
-from core.drawing.pen import Pen
 from core.drawing.placing import Box
 from core.drawing.side_by_side import draw_two_ladders_in
 from core.ladder.compare import Comparison, Winner
@@ -17,8 +15,9 @@ from core.ladder.ladder import Rung
 from core.looks.picture.eyepiece import Steps
 from core.words.comparison import verdict_texts
 
-# The shape of A4 lying on its side, a little larger so that it is all there; printers fit it to their paper.
-SHEET_INCHES = (14.0, 9.9)
+# Points: the shape of A4 lying on its side, a little larger so that it is all there; printers fit it to
+# their paper.
+SHEET_WIDTH, SHEET_HEIGHT = 14.0 * 72.0, 9.9 * 72.0
 _MARGIN = 30.0
 _BETWEEN = 22.0
 _LEFT_SHARE = 0.56
@@ -44,7 +43,7 @@ class FigureRow:
 
 
 def draw_comparison_sheet(
-    figure: Figure,
+    page: Page,
     comparison: Comparison,
     *,
     palette: Palette,
@@ -52,95 +51,102 @@ def draw_comparison_sheet(
     rows: Sequence[FigureRow],
     wished: tuple[Sequence[Rung], Sequence[Rung]] = ((), ()),
     pictures: Steps | None = None,
-) -> list[Text]:
-    """Draw a whole comparison on a figure, which is cleared first, and return every word on it.
+) -> Drawing:
+    """Lay a whole comparison out on a page.
 
     ``conditions`` says for which planet, evening and air it holds; ``pictures`` are the views in the two
     eyepieces, left out where there are none.
     """
-    pen = Pen(figure, palette)
-    page = pen.page.grown(-_MARGIN)
+    sheet = Sheet(page, palette)
+    inner = sheet.page.grown(-_MARGIN)
     names = comparison.a.scope.name, comparison.b.scope.name
-    title = fitted(legible(f"{names[0]} and {names[1]}"), _TITLE, page.width)
-    pen.write(title, page.left, page.top - _TITLE.line_height / 2, _TITLE, palette.ink, align="left")
-    top = page.top - _TITLE.line_height - 4.0
-    top = _write_lines(pen, conditions, page.left, top, _SMALL, page.width, palette.faint_ink) - 8.0
-    middle = page.left + _LEFT_SHARE * page.width
-    left = Box(page.left, page.bottom, middle - _BETWEEN / 2, top)
-    right = Box(middle + _BETWEEN / 2, page.bottom, page.right, top)
+    title = sheet.measure.fitted(sheet.measure.legible(f"{names[0]} and {names[1]}"), _TITLE, inner.width)
+    sheet.write(title, inner.left, inner.top - _TITLE.line_height / 2, _TITLE, palette.ink, align="left")
+    top = inner.top - _TITLE.line_height - 4.0
+    top = _write_lines(sheet, conditions, inner.left, top, _SMALL, inner.width, palette.faint_ink) - 8.0
+    middle = inner.left + _LEFT_SHARE * inner.width
+    left = Box(inner.left, inner.bottom, middle - _BETWEEN / 2, top)
+    right = Box(middle + _BETWEEN / 2, inner.bottom, inner.right, top)
     ladders = left
     if pictures is not None:
         split = left.top - _LADDERS_SHARE * left.height
         ladders = Box(left.left, split + _BETWEEN / 2, left.right, left.top)
-        draw_pair_in(pen, Box(left.left, left.bottom, left.right, split - _BETWEEN / 2), pictures, names)
-    draw_two_ladders_in(pen, ladders, comparison, wished)
-    _write_words(pen, right, comparison, rows)
-    return pen.texts
+        draw_pair_in(sheet, Box(left.left, left.bottom, left.right, split - _BETWEEN / 2), pictures, names)
+    draw_two_ladders_in(sheet, ladders, comparison, wished)
+    _write_words(sheet, right, comparison, rows)
+    return sheet.drawing
 
 
-def _write_words(pen: Pen, room: Box, comparison: Comparison, rows: Sequence[FigureRow]) -> None:
+def _write_words(sheet: Sheet, room: Box, comparison: Comparison, rows: Sequence[FigureRow]) -> None:
     """Write the verdict, and under it the figures in three columns."""
-    cells = [_Row(row, room.width) for row in rows]
+    cells = [_Row(sheet.measure, row, room.width) for row in rows]
     names = FigureRow(label="", a=comparison.a.scope.name, b=comparison.b.scope.name)
-    head = _Row(names, room.width)
+    head = _Row(sheet.measure, names, room.width)
     table = sum(cell.height for cell in (head, *cells)) + 10.0
     sentences = verdict_texts(comparison)
     lettering = next(
-        (each for each in _SENTENCES if _height(sentences, each, room.width) + table <= room.height),
+        (
+            each
+            for each in _SENTENCES
+            if _height(sheet.measure, sentences, each, room.width) + table <= room.height
+        ),
         _SENTENCES[-1],
     )
     y = room.top
     for sentence in sentences:
-        y = _write_lines(pen, sentence, room.left, y, lettering, room.width, pen.palette.ink) - _paragraph(
-            lettering
-        )
+        y = _write_lines(
+            sheet, sentence, room.left, y, lettering, room.width, sheet.palette.ink
+        ) - _paragraph(lettering)
     y -= 10.0
     for cell in (head, *cells):
-        cell.write(pen, room, y)
+        cell.write(sheet, room, y)
         y -= cell.height
-        pen.stroke((room.left, y + _ROW_GAP / 2), (room.right, y + _ROW_GAP / 2), pen.palette.line, 0.5)
+        sheet.stroke((room.left, y + _ROW_GAP / 2), (room.right, y + _ROW_GAP / 2), sheet.palette.line, 0.5)
 
 
 class _Row:
     """One row of the figures, broken into lines for a width in points."""
 
-    def __init__(self, row: FigureRow, width: float) -> None:
+    def __init__(self, measure: Measure, row: FigureRow, width: float) -> None:
+        self._measure = measure
         self._label_width = _LABEL_SHARE * width
         self._cell_width = (width - self._label_width) / 2
         self._cells = (
-            (wrapped(legible(row.label), _LABEL, self._label_width - 6.0), _LABEL),
+            (measure.wrapped(measure.legible(row.label), _LABEL, self._label_width - 6.0), _LABEL),
             self._cell(row.a, is_better=row.winner is Winner.A),
             self._cell(row.b, is_better=row.winner is Winner.B),
         )
         lines = max(len(cell) for cell, _lettering in self._cells)
         self.height = max(lines, 1) * _LABEL.line_height + _ROW_GAP
 
-    def write(self, pen: Pen, room: Box, top: float) -> None:
+    def write(self, sheet: Sheet, room: Box, top: float) -> None:
         """Write the row with its upper edge at ``top``."""
         lefts = (0.0, self._label_width, self._label_width + self._cell_width)
         for left, (lines, lettering) in zip(lefts, self._cells, strict=True):
             y = top - lettering.line_height / 2
             for line in lines:
-                pen.write(line, room.left + left, y, lettering, pen.palette.ink, align="left")
+                sheet.write(line, room.left + left, y, lettering, sheet.palette.ink, align="left")
                 y -= lettering.line_height
 
     def _cell(self, text: str, *, is_better: bool) -> tuple[tuple[str, ...], Lettering]:
         lettering = _BETTER if is_better else _LABEL
-        return wrapped(legible(text), lettering, self._cell_width - 6.0), lettering
+        return self._measure.wrapped(
+            self._measure.legible(text), lettering, self._cell_width - 6.0
+        ), lettering
 
 
 def _write_lines(
-    pen: Pen, text: str, left: float, top: float, lettering: Lettering, width: float, colour: str
+    sheet: Sheet, text: str, left: float, top: float, lettering: Lettering, width: float, colour: str
 ) -> float:
     """Write a text in as many lines as it needs; return where the next one may begin."""
-    for line in wrapped(legible(text), lettering, width):
-        pen.write(line, left, top - lettering.line_height / 2, lettering, colour, align="left")
+    for line in sheet.measure.wrapped(sheet.measure.legible(text), lettering, width):
+        sheet.write(line, left, top - lettering.line_height / 2, lettering, colour, align="left")
         top -= lettering.line_height
     return top
 
 
-def _height(sentences: Sequence[str], lettering: Lettering, width: float) -> float:
-    lines = sum(len(wrapped(legible(sentence), lettering, width)) for sentence in sentences)
+def _height(measure: Measure, sentences: Sequence[str], lettering: Lettering, width: float) -> float:
+    lines = sum(len(measure.wrapped(measure.legible(sentence), lettering, width)) for sentence in sentences)
     return lines * lettering.line_height + len(sentences) * _paragraph(lettering)
 
 

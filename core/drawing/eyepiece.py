@@ -4,13 +4,11 @@ from collections.abc import Sequence
 from typing import Final
 
 from attrs import frozen
-from matplotlib.figure import Figure
-from matplotlib.text import Text
 
 from core.drawing.field_picture import draw_field_picture, draw_window
-from core.drawing.lettering import Lettering, fitted, legible, width_of
+from core.drawing.lettering import Lettering, Measure
+from core.drawing.marks import Drawing, Page, Sheet
 from core.drawing.palette import Palette
-from core.drawing.pen import POINTS_PER_INCH, Pen
 from core.drawing.placing import Box
 from core.looks.picture.eyepiece import Pictures, Steps
 from core.looks.picture.sight import Sight
@@ -36,50 +34,45 @@ _UNDER_STEP: Final = _MARK.line_height + _SMALL.line_height
 
 @frozen(eq=False)
 class EyepieceDrawing:
-    """A drawn eyepiece: its words, and where the pictures lie, points.
+    """A drawn eyepiece: the drawing, and where the pictures lie, points."""
 
-    Pixels are counted from the figure's lower left corner, as Matplotlib counts them.
-    """
-
-    figure: Figure
-    texts: list[Text]
+    drawing: Drawing
     field: Box | None
     close_ups: tuple[Box, ...]
     steps: tuple[tuple[Sight, Box], ...]
 
     def sight_at(self, x: float, y: float) -> Sight | None:
-        """Return the power whose small picture, or the words under it, is at a pixel; None elsewhere."""
-        scale = self.figure.dpi / POINTS_PER_INCH
-        return next((sight for sight, box in self.steps if box.contains(x / scale, y / scale)), None)
+        """Return the power whose small picture, or the words under it, is at a place; None elsewhere."""
+        return next((sight for sight, box in self.steps if box.contains(x, y)), None)
 
 
-def draw_eyepiece(figure: Figure, pictures: Pictures, *, palette: Palette) -> EyepieceDrawing:
-    """Draw one power and its neighbours on a figure, which is cleared first."""
-    pen = Pen(figure, palette)
-    room = pen.page.grown(-_EDGE)
+def draw_eyepiece(page: Page, pictures: Pictures, *, palette: Palette) -> EyepieceDrawing:
+    """Lay one power and its neighbours out on a page."""
+    sheet = Sheet(page, palette)
+    room = sheet.page.grown(-_EDGE)
     steps: tuple[tuple[Sight, Box], ...] = ()
     if room.height >= _LEAST_HEIGHT_FOR_STEPS and len(pictures.steps.shown) > 1:
         steps = _place_steps(pictures.steps, room)
-        _draw_steps(pen, pictures, steps)
+        _draw_steps(sheet, pictures, steps)
         room = Box(room.left, steps[0][1].top + _BETWEEN, room.right, room.top)
     field, close = _squares(room)
-    _draw_field(pen, pictures, field)
+    _draw_field(sheet, pictures, field)
     ((sight, picture),) = pictures.close_up.shown
-    draw_window(pen, sight, picture, close, pictures.close_up.window_deg)
-    _write_under(pen, close, "enlarged")
-    return EyepieceDrawing(figure, pen.texts, field, (close,), steps)
+    draw_window(sheet, sight, picture, close, pictures.close_up.window_deg)
+    _write_under(sheet, close, "enlarged")
+    return EyepieceDrawing(sheet.drawing, field, (close,), steps)
 
 
-def draw_pair(figure: Figure, steps: Steps, headings: Sequence[str], *, palette: Palette) -> EyepieceDrawing:
-    """Draw views side by side at one scale under a heading each, on a figure, which is cleared first."""
-    pen = Pen(figure, palette)
-    boxes = draw_pair_in(pen, pen.page.grown(-_EDGE), steps, headings)
-    return EyepieceDrawing(figure, pen.texts, None, boxes, ())
+def draw_pair(page: Page, steps: Steps, headings: Sequence[str], *, palette: Palette) -> EyepieceDrawing:
+    """Lay views out side by side at one scale, under a heading each."""
+    sheet = Sheet(page, palette)
+    boxes = draw_pair_in(sheet, sheet.page.grown(-_EDGE), steps, headings)
+    return EyepieceDrawing(sheet.drawing, None, boxes, ())
 
 
-def draw_pair_in(pen: Pen, room: Box, steps: Steps, headings: Sequence[str]) -> tuple[Box, ...]:
-    """Draw views side by side in a part of a figure, and return where each lies."""
-    palette = pen.palette
+def draw_pair_in(sheet: Sheet, room: Box, steps: Steps, headings: Sequence[str]) -> tuple[Box, ...]:
+    """Draw views side by side in a part of a sheet, and return where each lies."""
+    palette = sheet.palette
     head, foot = _MARK.line_height + 3.0, 2.0 * _SMALL.line_height + 6.0
     count = len(steps.shown)
     side = min((room.width - _BETWEEN * (count - 1)) / count, room.height - head - foot)
@@ -89,13 +82,15 @@ def draw_pair_in(pen: Pen, room: Box, steps: Steps, headings: Sequence[str]) -> 
     for heading, (sight, picture) in zip(headings, steps.shown, strict=True):
         box = Box(left, top - head - side, left + side, top - head)
         boxes.append(box)
-        name = fitted(legible(heading), _MARK, side)
-        pen.write(name, left, top - _MARK.line_height / 2, _MARK, palette.ink, align="left")
-        draw_window(pen, sight, picture, box, steps.window_deg)
-        _write_under(pen, box, f"{power_text(sight.power)}: {_looks(sight)}")
+        name = sheet.measure.fitted(sheet.measure.legible(heading), _MARK, side)
+        sheet.write(name, left, top - _MARK.line_height / 2, _MARK, palette.ink, align="left")
+        draw_window(sheet, sight, picture, box, steps.window_deg)
+        _write_under(sheet, box, f"{power_text(sight.power)}: {_looks(sight)}")
         left += side + _BETWEEN
     y = boxes[0].bottom - 1.5 * _SMALL.line_height - 5.0
-    pen.write(fitted(_SCALE_WORDS, _SMALL, room.width), room.middle[0], y, _SMALL, palette.faint_ink)
+    sheet.write(
+        sheet.measure.fitted(_SCALE_WORDS, _SMALL, room.width), room.middle[0], y, _SMALL, palette.faint_ink
+    )
     return tuple(boxes)
 
 
@@ -120,19 +115,24 @@ def _squares(room: Box) -> tuple[Box, Box]:
     return upper, Box.around(x, y + under / 2.0 - off, stacked, stacked)
 
 
-def _draw_field(pen: Pen, pictures: Pictures, box: Box) -> None:
+def _draw_field(sheet: Sheet, pictures: Pictures, box: Box) -> None:
     if pictures.field is None:
-        pen.write(fitted("field not known", _WORDS, box.width), *box.middle, _WORDS, pen.palette.faint_ink)
+        sheet.write(
+            sheet.measure.fitted("field not known", _WORDS, box.width),
+            *box.middle,
+            _WORDS,
+            sheet.palette.faint_ink,
+        )
         return
-    draw_field_picture(pen, pictures.sight, pictures.field, box)
+    draw_field_picture(sheet, pictures.sight, pictures.field, box)
     assert pictures.sight.true_field_deg is not None  # it has a picture
-    _write_under(pen, box, f"the whole field, {field_text(pictures.sight.true_field_deg)}")
+    _write_under(sheet, box, f"the whole field, {field_text(pictures.sight.true_field_deg)}")
 
 
-def _write_under(pen: Pen, box: Box, words: str) -> None:
+def _write_under(sheet: Sheet, box: Box, words: str) -> None:
     x, _ = box.middle
     y = box.bottom - 2.0 - _SMALL.line_height / 2.0
-    pen.write(fitted(words, _SMALL, box.width), x, y, _SMALL, pen.palette.faint_ink)
+    sheet.write(sheet.measure.fitted(words, _SMALL, box.width), x, y, _SMALL, sheet.palette.faint_ink)
 
 
 def _place_steps(steps: Steps, room: Box) -> tuple[tuple[Sight, Box], ...]:
@@ -149,21 +149,23 @@ def _place_steps(steps: Steps, room: Box) -> tuple[tuple[Sight, Box], ...]:
     )
 
 
-def _draw_steps(pen: Pen, pictures: Pictures, places: Sequence[tuple[Sight, Box]]) -> None:
-    palette, steps = pen.palette, pictures.steps
-    sizes = _all_briefly([_looks(sight) for sight, _ in places], places[0][1].width + _GAP - 1.0)
+def _draw_steps(sheet: Sheet, pictures: Pictures, places: Sequence[tuple[Sight, Box]]) -> None:
+    palette, steps = sheet.palette, pictures.steps
+    sizes = _all_briefly(
+        sheet.measure, [_looks(sight) for sight, _ in places], places[0][1].width + _GAP - 1.0
+    )
     for (sight, box), (_, picture), size in zip(places, steps.shown, sizes, strict=True):
         in_hand = sight == pictures.sight
         square = Box(box.left, box.top - box.width, box.right, box.top)
         edge = palette.accent if in_hand else None
-        draw_window(pen, sight, picture, square, steps.window_deg, edge=edge)
+        draw_window(sheet, sight, picture, square, steps.window_deg, edge=edge)
         x, y = square.middle[0], square.bottom - _MARK.line_height / 2.0
-        pen.write(power_text(sight.power), x, y, _MARK, palette.accent if in_hand else palette.ink)
+        sheet.write(power_text(sight.power), x, y, _MARK, palette.accent if in_hand else palette.ink)
         y -= _MARK.line_height / 2.0 + _SMALL.line_height / 2.0
-        pen.write(size, x, y, _SMALL, palette.faint_ink)
+        sheet.write(size, x, y, _SMALL, palette.faint_ink)
     y = places[0][1].bottom - _SMALL.line_height / 2.0 - 1.0
-    words = fitted(_SCALE_WORDS, _SMALL, pen.page.width - 2.0 * _EDGE)
-    pen.write(words, pen.page.middle[0], y, _SMALL, palette.faint_ink)
+    words = sheet.measure.fitted(_SCALE_WORDS, _SMALL, sheet.page.width - 2.0 * _EDGE)
+    sheet.write(words, sheet.page.middle[0], y, _SMALL, palette.faint_ink)
 
 
 def _looks(sight: Sight) -> str:
@@ -171,8 +173,8 @@ def _looks(sight: Sight) -> str:
     return "fills it" if sight.overfills else f"{apparent_size_text(sight.apparent_extent_deg * 60.0)} wide"
 
 
-def _all_briefly(words: Sequence[str], width: float) -> list[str]:
+def _all_briefly(measure: Measure, words: Sequence[str], width: float) -> list[str]:
     """Return sizes that fit a width in points: all of them without their last word where one is too long."""
-    if all(width_of(text, _SMALL) <= width for text in words):
+    if all(measure.width(text, _SMALL) <= width for text in words):
         return list(words)
-    return [fitted(text.removesuffix(" wide"), _SMALL, width) for text in words]
+    return [measure.fitted(text.removesuffix(" wide"), _SMALL, width) for text in words]

@@ -1,8 +1,8 @@
 """The field of an eyepiece beside a ladder: a small picture to scale, with words under it."""
 
 from core.drawing.field_picture import draw_field_picture
-from core.drawing.lettering import Lettering, wrapped
-from core.drawing.pen import Pen
+from core.drawing.lettering import Lettering
+from core.drawing.marks import Sheet
 from core.drawing.placing import Box
 from core.looks.picture.eyepiece import field_picture
 from core.looks.picture.sight import Sight
@@ -12,21 +12,21 @@ _WORDS = Lettering(9.0)
 _TENTHS_BELOW_ARCSEC, _MINUTES_FROM_ARCSEC = 10.0, 300.0
 
 
-def draw_field(pen: Pen, box: Box, sight: Sight) -> None:
+def draw_field(sheet: Sheet, box: Box, sight: Sight) -> None:
     """Draw the field at one power in a box, what is seen in its middle, and words under it.
 
     A field that is not known is told in words.
     """
-    lines = wrapped(_words(sight), _WORDS, box.width)
+    lines = sheet.measure.wrapped(_words(sight), _WORDS, box.width)
     side = max(min(box.width, box.height - len(lines) * _WORDS.line_height), 0.0)
     x, y = (box.left + box.right) / 2, (box.bottom + box.top + len(lines) * _WORDS.line_height) / 2
     picture = field_picture(sight)
     if picture is not None:
-        draw_field_picture(pen, sight, picture, Box.around(x, y, side, side))
+        draw_field_picture(sheet, sight, picture, Box.around(x, y, side, side))
         y -= side / 2
     for line in lines:
         y -= _WORDS.line_height
-        pen.write(line, x, y + _WORDS.line_height / 2, _WORDS, pen.palette.faint_ink)
+        sheet.write(line, x, y + _WORDS.line_height / 2, _WORDS, sheet.palette.faint_ink)
 
 
 def _words(sight: Sight) -> str:

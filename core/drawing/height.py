@@ -1,18 +1,17 @@
 """The height chart: altitude against time for one evening, with the evening strip under it."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from datetime import datetime
 
 import numpy as np
 from attrs import frozen
-from matplotlib.figure import Figure
-from matplotlib.text import Text
 
 from core.drawing.frame import Frame
+from core.drawing.free_space import evenly, without
 from core.drawing.height_labels import Labels, place_labels
 from core.drawing.height_margins import draw_margins
 from core.drawing.height_scene import Curve, HeightScene, Piece, PieceKind, height_scene
-from core.drawing.lettering import Lettering, fitted
+from core.drawing.lettering import Lettering
 from core.drawing.lines import (
     BLOCKED_DASHES,
     DASHES,
@@ -21,10 +20,9 @@ from core.drawing.lines import (
     TINT_FAIR,
     TINT_LOW,
 )
+from core.drawing.marks import SOLID, Dashes, Drawing, Page, Points, Sheet
 from core.drawing.palette import Palette
-from core.drawing.pen import POINTS_PER_INCH, Pen
 from core.drawing.placing import Box
-from core.drawing.room import Points, evenly, without
 from core.drawing.strip import BAR_HEIGHT, LETTERING, ROW_HEIGHT, Bar, StripItem, box_of, lay_out
 from core.sky.bodies import Body
 from core.sky.night import Night
@@ -41,74 +39,65 @@ _FAINT = 0.5
 _SMALL = Lettering(8.5)
 
 
+@frozen(kw_only=True, eq=False)
 class HeightChart:
-    """A drawn height chart: its words, and the way between times and figure pixels.
+    """A height chart: its drawing, and the way between times and places on the page, in points.
 
-    Pixels are counted from the figure's lower left corner, as Matplotlib counts them.
+    ``strip_box`` is the box of the evening strip, None when nothing is on it; ``curves`` are points (N, 2).
     """
 
-    def __init__(
-        self, pen: Pen, frame: Frame, strip: Box | None, lines: dict[Body, Points], labels: Labels
-    ) -> None:
-        self.figure: Figure = pen.figure
-        self.texts: list[Text] = pen.texts
-        self.start = frame.start
-        self.end = frame.end
-        self._frame = frame
-        self._strip = strip
-        self._lines = lines
-        self._labels = labels
+    drawing: Drawing
+    frame: Frame
+    strip_box: Box | None
+    curves: Mapping[Body, Points]
+    labels: Labels
+
+    @property
+    def start(self) -> datetime:
+        """The first moment on the chart."""
+        return self.frame.start
+
+    @property
+    def end(self) -> datetime:
+        """The last moment on the chart."""
+        return self.frame.end
 
     @property
     def plot_box(self) -> Box:
-        """The box of the chart itself, pixels."""
-        return self._pixels(self._frame.box)
-
-    @property
-    def strip_box(self) -> Box | None:
-        """The box of the evening strip, pixels; None when nothing is on it."""
-        return None if self._strip is None else self._pixels(self._strip)
+        """The box of the chart itself."""
+        return self.frame.box
 
     def x_of(self, time: datetime) -> float:
-        """Return where a moment lies along x, pixels; beyond the chart's hours the scale goes on."""
-        return self._frame.x(time) * self._scale
+        """Return where a moment lies along x; beyond the chart's hours the scale goes on."""
+        return self.frame.x(time)
 
     def y_of(self, altitude_deg: float) -> float:
-        """Return where an altitude in degrees lies along y, pixels."""
-        return self._frame.y(altitude_deg) * self._scale
+        """Return where an altitude in degrees lies along y."""
+        return self.frame.y(altitude_deg)
 
     def time_at(self, x: float) -> datetime:
-        """Return the moment (UTC) at a pixel, held inside the chart's hours."""
-        return self._frame.time(x / self._scale)
+        """Return the moment (UTC) at a place, held inside the chart's hours."""
+        return self.frame.time(x)
 
     def altitude_at(self, y: float) -> float:
-        """Return the altitude in degrees at a pixel."""
-        return self._frame.altitude(y / self._scale)
+        """Return the altitude in degrees at a place."""
+        return self.frame.altitude(y)
 
     def shows(self, time: datetime) -> bool:
         """Tell whether a moment lies on the chart."""
-        return self._frame.shows(time)
+        return self.frame.shows(time)
 
     def body_at(self, x: float, y: float) -> Body | None:
-        """Return the body whose name or curve is at a pixel, None where there is neither."""
-        across, up = x / self._scale, y / self._scale
-        for name in self._labels.names:
-            if name.label.box.contains(across, up):
+        """Return the body whose name or curve is at a place, None where there is neither."""
+        for name in self.labels.names:
+            if name.label.box.contains(x, y):
                 return name.body
         nearest = {
-            body: float(np.min(np.hypot(line[:, 0] - across, line[:, 1] - up)))
-            for body, line in self._lines.items()
+            body: float(np.min(np.hypot(curve[:, 0] - x, curve[:, 1] - y)))
+            for body, curve in self.curves.items()
         }
         body = min(nearest, key=nearest.__getitem__, default=None)
         return body if body is not None and nearest[body] <= _NEAR else None
-
-    @property
-    def _scale(self) -> float:
-        return self.figure.dpi / POINTS_PER_INCH
-
-    def _pixels(self, box: Box) -> Box:
-        scale = self._scale
-        return Box(box.left * scale, box.bottom * scale, box.right * scale, box.top * scale)
 
 
 @frozen(kw_only=True)
@@ -121,7 +110,7 @@ class _Layout:
 
 
 def draw_height(
-    figure: Figure,
+    page: Page,
     night: Night,
     *,
     palette: Palette,
@@ -131,43 +120,50 @@ def draw_height(
     now: datetime | None = None,
     cursor: datetime | None = None,
 ) -> HeightChart:
-    """Draw a night on a figure, which is cleared first, and return the chart.
+    """Lay a night out on a page.
 
     ``planet`` is the one in hand, drawn heavier. ``items`` stand on the strip in their order. ``clock`` is
     12 or 24 hours. ``now`` and ``cursor`` are drawn as lines where they lie on the chart.
     """
-    pen = Pen(figure, palette)
+    sheet = Sheet(page, palette)
     scene = height_scene(night, [(item.start, item.end) for item in items])
     site_clock = SiteClock(zone=night.site.zone, hours=clock)
-    layout = _lay_out(pen.page, scene, items, site_clock)
+    layout = _lay_out(sheet, scene, items, site_clock)
     frame = layout.frame
     labels = place_labels(
-        scene, frame, in_hand=planet, transit_words=_transit_words(scene, planet, site_clock)
+        scene, frame, page.measure, in_hand=planet, transit_words=_transit_words(scene, planet, site_clock)
     )
 
-    _draw_sky(pen, frame, scene)
+    _draw_sky(sheet, frame, scene)
     for curve in sorted(scene.curves, key=lambda curve: curve.body is planet):
-        _draw_curve(pen, frame, curve, labels.boxes, heavy=curve.body is planet)
-    _write_labels(pen, labels)
-    draw_margins(pen, frame, night, clock=site_clock, now=now, cursor=cursor)
-    _draw_strip(pen, layout)
-    _draw_moments(pen, layout, now, cursor)
+        _draw_curve(sheet, frame, curve, labels.boxes, heavy=curve.body is planet)
+    _write_labels(sheet, labels)
+    draw_margins(sheet, frame, night, clock=site_clock, now=now, cursor=cursor)
+    _draw_strip(sheet, layout)
+    _draw_moments(sheet, layout, now, cursor)
     if layout.absent_y is not None:
         names = ", ".join(body.heading for body in scene.absent)
-        words = fitted(f"Not up in these hours: {names}", _SMALL, pen.page.right - frame.box.left - 3.0)
-        pen.write(words, frame.box.left, layout.absent_y, _SMALL, palette.faint_ink, align="left")
-    lines = {
+        words = sheet.measure.fitted(
+            f"Not up in these hours: {names}", _SMALL, sheet.page.right - frame.box.left - 3.0
+        )
+        sheet.write(words, frame.box.left, layout.absent_y, _SMALL, palette.faint_ink, align="left")
+    curves = {
         curve.body: np.concatenate([evenly(frame.line(p.unix_s, p.altitude_deg)) for p in curve.pieces])
         for curve in scene.curves
     }
-    return HeightChart(pen, frame, layout.strip, lines, labels)
+    return HeightChart(
+        drawing=sheet.drawing, frame=frame, strip_box=layout.strip, curves=curves, labels=labels
+    )
 
 
-def _lay_out(page: Box, scene: HeightScene, items: Sequence[StripItem], clock: SiteClock) -> _Layout:
+def _lay_out(sheet: Sheet, scene: HeightScene, items: Sequence[StripItem], clock: SiteClock) -> _Layout:
     """Give the strip the rows it needs and the chart all that is left."""
+    page = sheet.page
     left, right = page.left + _LEFT, page.right - _RIGHT
     wide = Frame(box=Box(left, 0.0, right, 1.0), start=scene.start, end=scene.end)
-    bars, left_out = lay_out(items, wide, clock, max(int(page.height * _STRIP_SHARE / ROW_HEIGHT), 1))
+    bars, left_out = lay_out(
+        items, wide, clock, sheet.measure, max(int(page.height * _STRIP_SHARE / ROW_HEIGHT), 1)
+    )
     rows = max((bar.row + 1 for bar in bars), default=0)
     bottom = page.bottom + _BOTTOM
     absent_y = None
@@ -191,82 +187,82 @@ def _transit_words(scene: HeightScene, planet: Body | None, clock: SiteClock) ->
     return ""
 
 
-def _draw_sky(pen: Pen, frame: Frame, scene: HeightScene) -> None:
+def _draw_sky(sheet: Sheet, frame: Frame, scene: HeightScene) -> None:
     """Shade daylight, twilight and dark, and tint the bands of altitude over them."""
-    palette, box = pen.palette, frame.box
+    palette, box = sheet.palette, frame.box
     for step in scene.skies:
         colour = getattr(palette, step.sky.value)
-        pen.fill(Box(frame.x(step.start), box.bottom, frame.x(step.end), box.top), colour, order=0.0)
+        sheet.fill(Box(frame.x(step.start), box.bottom, frame.x(step.end), box.top), colour, order=0.0)
     fair, low = frame.y(45.0), frame.y(30.0)
-    pen.fill(Box(box.left, low, box.right, fair), palette.band_fair, alpha=TINT_FAIR, order=0.1)
-    pen.fill(Box(box.left, box.bottom, box.right, low), palette.band_low, alpha=TINT_LOW, order=0.1)
+    sheet.fill(Box(box.left, low, box.right, fair), palette.band_fair, alpha=TINT_FAIR, order=0.1)
+    sheet.fill(Box(box.left, box.bottom, box.right, low), palette.band_low, alpha=TINT_LOW, order=0.1)
     for y in (low, fair):
-        pen.stroke((box.left, y), (box.right, y), palette.line, 0.9, order=0.5)
-    pen.stroke((box.left, box.bottom), (box.right, box.bottom), palette.faint_ink, 1.2, order=3.0)
+        sheet.stroke((box.left, y), (box.right, y), palette.line, 0.9, order=0.5)
+    sheet.stroke((box.left, box.bottom), (box.right, box.bottom), palette.faint_ink, 1.2, order=3.0)
 
 
-def _draw_curve(pen: Pen, frame: Frame, curve: Curve, gaps: Sequence[Box], *, heavy: bool) -> None:
-    colour = pen.palette.bodies[curve.body]
+def _draw_curve(sheet: Sheet, frame: Frame, curve: Curve, gaps: Sequence[Box], *, heavy: bool) -> None:
+    colour = sheet.palette.bodies[curve.body]
     width = LINE_WIDTH_IN_HAND if heavy else LINE_WIDTH
     order = 2.5 if heavy else 2.0
     for piece in curve.pieces:
         lines = without(frame.line(piece.unix_s, piece.altitude_deg), gaps)
-        _draw_piece(pen, piece, lines, colour, width, DASHES[curve.body], order)
+        _draw_piece(sheet, piece, lines, colour, width, DASHES[curve.body], order)
     for when, altitude_deg in curve.transits:
         x, y = frame.line(np.array([when]), np.array([altitude_deg]))[0]
-        pen.stroke((x, y - 5.0), (x, y + 5.0), colour, 0.8 * width, order=order)
+        sheet.stroke((x, y - 5.0), (x, y + 5.0), colour, 0.8 * width, order=order)
 
 
 def _draw_piece(
-    pen: Pen,
+    sheet: Sheet,
     piece: Piece,
     lines: Sequence[Points],
     colour: str,
     width: float,
-    dashes: tuple[float, tuple[float, ...] | None],
+    dashes: Dashes,
     order: float,
 ) -> None:
     """Draw one piece: full in a window, faint when merely up, dotted when blocked, underlaid when warm."""
     if piece.kind is PieceKind.BLOCKED:
-        pen.strokes(lines, colour, 0.75 * width, dashes=BLOCKED_DASHES, order=order)
+        sheet.strokes(lines, colour, 0.75 * width, dashes=BLOCKED_DASHES, order=order)
         return
     if piece.kind is PieceKind.WARM:
-        pen.strokes(lines, pen.palette.warning, width + 7.0, alpha=0.3, order=order - 0.1)
+        sheet.strokes(lines, sheet.palette.warning, width + 7.0, alpha=0.3, order=order - 0.1)
     alpha = _FAINT if piece.kind is PieceKind.UP else 1.0
-    pen.strokes(lines, colour, width, dashes=dashes, alpha=alpha, order=order)
+    sheet.strokes(lines, colour, width, dashes=dashes, alpha=alpha, order=order)
 
 
-def _write_labels(pen: Pen, labels: Labels) -> None:
-    palette = pen.palette
+def _write_labels(sheet: Sheet, labels: Labels) -> None:
+    palette = sheet.palette
     for label in labels.bands:
-        pen.write(label.text, *label.centre, label.lettering, palette.faint_ink)
+        sheet.write(label.text, *label.centre, label.lettering, palette.faint_ink)
     for named in (*labels.names, *labels.notes):
         label, colour = named.label, palette.bodies[named.body]
-        pen.write(label.text, *label.centre, label.lettering, colour)
+        sheet.write(label.text, *label.centre, label.lettering, colour)
         if label.lead is not None:
-            pen.stroke(*label.leader, colour, 0.7, order=1.9)
+            sheet.stroke(*label.leader, colour, 0.7, order=1.9)
 
 
-def _draw_strip(pen: Pen, layout: _Layout) -> None:
-    strip, palette = layout.strip, pen.palette
+def _draw_strip(sheet: Sheet, layout: _Layout) -> None:
+    strip, palette = layout.strip, sheet.palette
     if strip is None:
         return
     middle = strip.top - ROW_HEIGHT / 2
-    pen.write("evening", strip.left - 6.0, middle, _SMALL, palette.faint_ink, align="right")
+    sheet.write("evening", strip.left - 6.0, middle, _SMALL, palette.faint_ink, align="right")
     for bar in layout.bars:
-        pen.fill(box_of(bar, strip), palette.background, edge=palette.line, order=1.0)
+        sheet.fill(box_of(bar, strip), palette.background, edge=palette.line, order=1.0)
         y = strip.top - (bar.row + 0.5) * ROW_HEIGHT
-        pen.write(bar.words, bar.words_left, y, LETTERING, palette.ink, align="left")
+        sheet.write(bar.words, bar.words_left, y, LETTERING, palette.ink, align="left")
     if layout.left_out:
         words, y = f"+{layout.left_out} more", strip.bottom + BAR_HEIGHT / 2
-        pen.write(words, pen.page.left + 3.0, y, _SMALL, palette.faint_ink, align="left")
+        sheet.write(words, sheet.page.left + 3.0, y, _SMALL, palette.faint_ink, align="left")
 
 
-def _draw_moments(pen: Pen, layout: _Layout, now: datetime | None, cursor: datetime | None) -> None:
-    frame, strip, accent = layout.frame, layout.strip, pen.palette.accent
-    for time, width, dashes in ((now, 1.6, (0.0, None)), (cursor, 1.0, (0.0, (4.0, 2.0)))):
+def _draw_moments(sheet: Sheet, layout: _Layout, now: datetime | None, cursor: datetime | None) -> None:
+    frame, strip, accent = layout.frame, layout.strip, sheet.palette.accent
+    for time, width, dashes in ((now, 1.6, SOLID), (cursor, 1.0, (4.0, 2.0))):
         if time is not None and frame.shows(time):
             x = frame.x(time)
-            pen.stroke((x, frame.box.bottom), (x, frame.box.top), accent, width, dashes=dashes, order=4.0)
+            sheet.stroke((x, frame.box.bottom), (x, frame.box.top), accent, width, dashes=dashes, order=4.0)
             if strip is not None:  # behind the bars, so that their words stay clear
-                pen.stroke((x, strip.bottom), (x, strip.top), accent, width, dashes=dashes, order=0.9)
+                sheet.stroke((x, strip.bottom), (x, strip.top), accent, width, dashes=dashes, order=0.9)

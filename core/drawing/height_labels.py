@@ -5,25 +5,25 @@ from collections.abc import Sequence
 import numpy as np
 from attrs import frozen
 from numpy.typing import NDArray
-from scipy.spatial import cKDTree
 
 from core.drawing.frame import Frame
-from core.drawing.height_scene import Curve, HeightScene, Piece, PieceKind
-from core.drawing.lettering import Lettering, legible, width_of
-from core.drawing.placing import Box, Taken
-from core.drawing.room import (
+from core.drawing.free_space import (
     STEP,
+    TOO_BAD,
     Crowd,
     FloatArray,
+    FreeSpace,
     Label,
     Places,
-    Points,
-    Room,
     around,
     boxes_around,
     evenly,
     places_per_point,
 )
+from core.drawing.height_scene import Curve, HeightScene, Piece, PieceKind
+from core.drawing.lettering import Lettering, Measure
+from core.drawing.marks import Points
+from core.drawing.placing import Box, Taken
 from core.sky.bodies import Body
 from core.sky.windows import UNNAMED_BLOCK, UNNAMED_WARM
 
@@ -87,31 +87,31 @@ class _Way:
 
 
 def place_labels(
-    scene: HeightScene, frame: Frame, *, in_hand: Body | None, transit_words: str = ""
+    scene: HeightScene, frame: Frame, measure: Measure, *, in_hand: Body | None, transit_words: str = ""
 ) -> Labels:
     """Return where all words inside the chart stand; ``transit_words`` go to the planet in hand."""
     ways = [_Way.of(curve, frame) for curve in scene.curves]
     inner = Box(frame.box.left + 3, frame.box.bottom + 2, frame.box.right - 3, frame.box.top - 2)
-    room = Room((way.points for way in ways), Taken(inner, gap=1.5))
+    free = FreeSpace((way.points for way in ways), Taken(inner, gap=1.5), measure)
     nearest = _Nearest(ways)
     # The planet in hand has first choice; then the shortest curves, which have the least.
     ways.sort(key=lambda way: (way.curve.body is not in_hand, len(way.points)))
-    names = [name for way in ways if (name := _name(way, nearest, frame, room, in_hand)) is not None]
-    bands = _band_words(frame, room)
+    names = [name for way in ways if (name := _name(way, nearest, frame, free, in_hand)) is not None]
+    bands = _band_words(frame, free)
     notes: list[BodyLabel] = []
     for way in ways:
         is_in_hand = way.curve.body is in_hand
         if is_in_hand and way.curve.transits and transit_words:
-            notes += _transit_note(way, frame, room, transit_words)
-        notes += _obstacle_notes(way, room, notes, must=is_in_hand)
+            notes += _transit_note(way, frame, free, transit_words)
+        notes += _obstacle_notes(way, free, notes, must=is_in_hand)
     return Labels(bands=bands, names=tuple(names), notes=tuple(notes))
 
 
-def _band_words(frame: Frame, room: Room) -> tuple[Label, ...]:
+def _band_words(frame: Frame, free: FreeSpace) -> tuple[Label, ...]:
     """Place the words of the bands where the fewest curves run, at the left end rather than elsewhere."""
     labels = []
     for text, from_deg, to_deg, side in BAND_WORDS:
-        size = width_of(text, BAND) + 2.0, BAND.line_height
+        size = free.measure.width(text, BAND) + 2.0, BAND.line_height
         x = np.linspace(frame.box.left + 6 + size[0] / 2, frame.box.right - 6 - size[0] / 2, _BAND_PLACES)
         low, high = frame.y(from_deg) + size[1] / 2 + 1.5, frame.y(to_deg) - size[1] / 2 - 1.5
         y = np.arange(low, high + 0.1, size[1]) if side > 0 else np.arange(high, low - 0.1, -size[1])
@@ -120,24 +120,29 @@ def _band_words(frame: Frame, room: Room) -> tuple[Label, ...]:
         columns, rows = (grid.ravel() for grid in np.meshgrid(np.arange(len(x)), np.arange(len(y))))
         from_end = np.minimum(columns, len(x) - 0.5 - columns)
         places = boxes_around(np.column_stack((x[columns], y[rows])), size)
-        costs = room.hidden(places) + from_end + _COST_OF_BAND_ROW * rows
-        box = room.take_best(places, costs, at_most=np.inf)
+        costs = free.cost_of_covering(places) + from_end + _COST_OF_BAND_ROW * rows
+        box = free.take_best(places, costs, at_most=np.inf)
         if box is not None:
             labels.append(Label(text=text, box=box, lettering=BAND))
     return tuple(labels)
 
 
-def _name(way: _Way, nearest: "_Nearest", frame: Frame, room: Room, in_hand: Body | None) -> BodyLabel | None:
+def _name(
+    way: _Way, nearest: "_Nearest", frame: Frame, free: FreeSpace, in_hand: Body | None
+) -> BodyLabel | None:
     """Place a body's name: in a gap of its curve or beside it, else apart with a line to lead there."""
     body = way.curve.body
     text, lettering = body.heading, NAME_IN_HAND if body is in_hand else NAME
-    size = width_of(text, lettering) + 5.0, lettering.line_height
+    size = free.measure.width(text, lettering) + 5.0, lettering.line_height
     on, on_costs = _places_on(way, frame, size, nearest.others(way))
-    beside, beside_costs = _places_beside(way, frame, size, room, nearest)
-    box = room.take_best(np.concatenate((on, beside)), np.concatenate((on_costs, beside_costs)))
+    best_on = free.best(on, on_costs)
+    # Beside the curve only where that is better than on it.
+    dearest = TOO_BAD if best_on is None else best_on[1]
+    beside, beside_costs = _places_beside(way, frame, size, free, nearest, dearest)
+    box = free.take_best(np.concatenate((on, beside)), np.concatenate((on_costs, beside_costs)))
     if box is not None:
         return BodyLabel(body=body, label=Label(text=text, box=box, lettering=lettering))
-    label = room.apart(text, lettering, way.points)
+    label = free.apart(text, lettering, way.points)
     return None if label is None else BodyLabel(body=body, label=label)
 
 
@@ -169,14 +174,23 @@ def _places_on(
 
 
 def _places_beside(
-    way: _Way, frame: Frame, size: tuple[float, float], room: Room, nearest: "_Nearest"
+    way: _Way,
+    frame: Frame,
+    size: tuple[float, float],
+    free: FreeSpace,
+    nearest: "_Nearest",
+    at_most: float,
 ) -> tuple[Places, FloatArray]:
-    """Return places next to a curve and their costs; a place that is nearer to another curve is bad."""
+    """Return places next to a curve and their costs; a place that is nearer to another curve is bad.
+
+    Those that cost more than ``at_most`` are left out.
+    """
     step = max(len(way.points) // 16, 1)
     places = around(way.points[::step], size, away=1.5)
     dull = np.repeat(_dullness(way, frame)[::step], places_per_point())
-    mistaken = ~nearest.is_own(way, places)
-    return places, dull + _COST_OF_BESIDE + room.hidden(places) + np.where(mistaken, 10.0, 0.0)
+    costs = dull + _COST_OF_BESIDE + free.cost_of_covering(places)
+    places, costs = places[costs <= at_most], costs[costs <= at_most]
+    return places, costs + np.where(nearest.is_own(way, places), 0.0, 10.0)
 
 
 def _dullness(way: _Way, frame: Frame) -> FloatArray:
@@ -201,7 +215,6 @@ class _Nearest:
         self._ways = list(ways)
         self._points = np.concatenate([way.points for way in ways]) if ways else np.empty((0, 2))
         self._owners = np.repeat(np.arange(len(ways)), [len(way.points) for way in ways])
-        self._tree = cKDTree(self._points)
 
     def others(self, way: _Way) -> Points:
         """Return the points (N, 2) of all other curves."""
@@ -212,31 +225,36 @@ class _Nearest:
         y = (places[:, 1] + places[:, 3]) / 2
         ends = np.stack((places[:, 0], (places[:, 0] + places[:, 2]) / 2, places[:, 2]))
         asked = np.stack((ends, np.broadcast_to(y, ends.shape)), axis=2)
-        away, found = (np.asarray(each) for each in self._tree.query(asked))
-        closest = found[np.argmin(away, axis=0), np.arange(len(places))]
+        # The square of the distance, without that part of it which is the same for all points.
+        away = (self._points**2).sum(axis=1) - 2.0 * (asked @ self._points.T)
+        found = np.argmin(away, axis=2)
+        nearness = np.take_along_axis(away, found[..., np.newaxis], axis=2)[..., 0] + (asked**2).sum(axis=2)
+        closest = found[np.argmin(nearness, axis=0), np.arange(len(places))]
         return np.asarray(self._owners[closest] == self._ways.index(way))
 
 
-def _transit_note(way: _Way, frame: Frame, room: Room, words: str) -> list[BodyLabel]:
+def _transit_note(way: _Way, frame: Frame, free: FreeSpace, words: str) -> list[BodyLabel]:
     when, high = way.curve.transits[0]
-    label = room.beside(words, NOTE, frame.line(np.array([when]), np.array([high])), reach=4)
+    label = free.beside(words, NOTE, frame.line(np.array([when]), np.array([high])), reach=4)
     return [] if label is None else [BodyLabel(body=way.curve.body, label=label)]
 
 
-def _obstacle_notes(way: _Way, room: Room, so_far: Sequence[BodyLabel], *, must: bool) -> list[BodyLabel]:
+def _obstacle_notes(
+    way: _Way, free: FreeSpace, so_far: Sequence[BodyLabel], *, must: bool
+) -> list[BodyLabel]:
     """Name what blocks or warms the pieces of a curve; the same words not twice close together."""
     notes: list[BodyLabel] = []
     for number, piece in enumerate(way.curve.pieces):
-        text = legible(_words_of(piece))
+        text = free.measure.legible(_words_of(piece))
         if not text:
             continue
         part = way.points[way.numbers == number]
         middle = part[len(part) // 2]
         if any(_is_near(note.label, text, middle) for note in (*so_far, *notes)):
             continue
-        label = room.beside(text, NOTE, part, reach=2)
+        label = free.beside(text, NOTE, part, reach=2)
         if label is None and must:
-            label = room.apart(text, NOTE, part)
+            label = free.apart(text, NOTE, part)
         if label is not None:
             notes.append(BodyLabel(body=way.curve.body, label=label))
     return notes

@@ -7,8 +7,8 @@ from attrs import frozen
 
 from core.air.atmosphere import air_path, apparent_altitude_deg
 from core.drawing.frame import Frame
-from core.drawing.lettering import Lettering, fitted, width_of
-from core.drawing.pen import Pen
+from core.drawing.lettering import Lettering, Measure
+from core.drawing.marks import Sheet
 from core.drawing.placing import Box, Taken
 from core.drawing.ticks import Tick, axis_words, day_words, hour_ticks, hour_words, stretches
 from core.sky.night import Night, SunNight
@@ -39,84 +39,92 @@ class _Mark:
 
 
 def draw_margins(
-    pen: Pen, frame: Frame, night: Night, *, clock: SiteClock, now: datetime | None, cursor: datetime | None
+    sheet: Sheet,
+    frame: Frame,
+    night: Night,
+    *,
+    clock: SiteClock,
+    now: datetime | None,
+    cursor: datetime | None,
 ) -> None:
     """Write everything that stands around the chart."""
-    _write_altitudes(pen, frame)
-    _write_paths(pen, frame, night.site.elevation_m)
-    _write_hours(pen, frame, night, clock)
-    _write_sun(pen, frame, night.sun, clock, now, cursor)
+    _write_altitudes(sheet, frame)
+    _write_paths(sheet, frame, night.site.elevation_m)
+    _write_hours(sheet, frame, night, clock)
+    _write_sun(sheet, frame, night.sun, clock, now, cursor)
 
 
-def _write_altitudes(pen: Pen, frame: Frame) -> None:
-    palette, box = pen.palette, frame.box
+def _write_altitudes(sheet: Sheet, frame: Frame) -> None:
+    palette, box = sheet.palette, frame.box
     for altitude_deg in ALTITUDES_DEG:
         y = frame.y(altitude_deg)
-        pen.write(f"{altitude_deg}°", box.left - 5.0, y, _NUMERAL, palette.ink, align="right")
+        sheet.write(f"{altitude_deg}°", box.left - 5.0, y, _NUMERAL, palette.ink, align="right")
     ticks = [((box.left - 3.0, y), (box.left, y)) for y in map(frame.y, ALTITUDES_DEG)]
-    pen.strokes(ticks, palette.faint_ink, 0.8)
-    _write_upright(pen, ("Geometric altitude", "Altitude"), box.left - _TITLE_AWAY, frame)
+    sheet.strokes(ticks, palette.faint_ink, 0.8)
+    _write_upright(sheet, ("Geometric altitude", "Altitude"), box.left - _TITLE_AWAY, frame)
 
 
-def _write_paths(pen: Pen, frame: Frame, elevation_m: float) -> None:
-    palette, box = pen.palette, frame.box
-    column = Taken(Box(box.right, box.bottom - 10.0, pen.page.right, pen.page.top), gap=0.0)
+def _write_paths(sheet: Sheet, frame: Frame, elevation_m: float) -> None:
+    palette, box = sheet.palette, frame.box
+    column = Taken(Box(box.right, box.bottom - 10.0, sheet.page.right, sheet.page.top), gap=0.0)
     for altitude_deg in PATH_ALTITUDES_DEG:
         path = float(air_path(apparent_altitude_deg(altitude_deg, elevation_m=elevation_m)))
         text, y = f"{path:.1f}", frame.y(altitude_deg)
-        place = Box.around(box.right + 18.0, y, width_of(text, _NUMERAL), _NUMERAL.line_height)
+        place = Box.around(box.right + 18.0, y, sheet.measure.width(text, _NUMERAL), _NUMERAL.line_height)
         if column.is_free(place):
             column.add(place)
-            pen.write(text, box.right + 5.0, y, _NUMERAL, palette.ink, align="left")
+            sheet.write(text, box.right + 5.0, y, _NUMERAL, palette.ink, align="left")
     ticks = [((box.right, y), (box.right + 3.0, y)) for y in map(frame.y, PATH_ALTITUDES_DEG)]
-    pen.strokes(ticks, palette.faint_ink, 0.8)
-    _write_upright(pen, ("Air path, overhead = 1", "Air path"), box.right + _TITLE_AWAY, frame)
+    sheet.strokes(ticks, palette.faint_ink, 0.8)
+    _write_upright(sheet, ("Air path, overhead = 1", "Air path"), box.right + _TITLE_AWAY, frame)
 
 
-def _write_upright(pen: Pen, titles: tuple[str, str], x: float, frame: Frame) -> None:
+def _write_upright(sheet: Sheet, titles: tuple[str, str], x: float, frame: Frame) -> None:
     """Write the title of an axis: in full, or in short where the chart is low."""
     full, short = titles
     height = frame.box.height
-    words = full if width_of(full, _SMALL) <= height else fitted(short, _SMALL, height)
+    words = (
+        full if sheet.measure.width(full, _SMALL) <= height else sheet.measure.fitted(short, _SMALL, height)
+    )
     y = (frame.box.bottom + frame.box.top) / 2
-    pen.write(words, x, y, _SMALL, pen.palette.faint_ink, rotation=90.0)
+    sheet.write(words, x, y, _SMALL, sheet.palette.faint_ink, rotation_deg=90.0)
 
 
-def _write_hours(pen: Pen, frame: Frame, night: Night, clock: SiteClock) -> None:
-    palette, box, zone = pen.palette, frame.box, night.site.zone
-    hours = Taken(Box(box.left - 40.0, box.bottom - 40.0, pen.page.right, box.bottom), gap=2.0)
+def _write_hours(sheet: Sheet, frame: Frame, night: Night, clock: SiteClock) -> None:
+    palette, box, zone = sheet.palette, frame.box, night.site.zone
+    hours = Taken(Box(box.left - 40.0, box.bottom - 40.0, sheet.page.right, box.bottom), gap=2.0)
     zones: list[tuple[float, str]] = []
     days: list[tuple[float, str]] = []
-    ticks = _fitting_ticks(frame, night, clock)
+    ticks = _fitting_ticks(sheet.measure, frame, night, clock)
     marks = [((x, box.bottom - 4.0), (x, box.bottom)) for x in (frame.x(tick.time) for tick in ticks)]
-    pen.strokes(marks, palette.faint_ink, 0.9)
+    sheet.strokes(marks, palette.faint_ink, 0.9)
     for tick in ticks:
         x = frame.x(tick.time)
         text = hour_words(tick.hour, clock=clock.hours)
-        place = Box.around(x, box.bottom - _HOUR_ROW, width_of(text, _HOUR), _HOUR.line_height)
+        place = Box.around(x, box.bottom - _HOUR_ROW, sheet.measure.width(text, _HOUR), _HOUR.line_height)
         if hours.is_free(place):
             hours.add(place)
-            pen.write(text, x, box.bottom - _HOUR_ROW, _HOUR, palette.ink)
+            sheet.write(text, x, box.bottom - _HOUR_ROW, _HOUR, palette.ink)
         if tick.zone:
             zones.append((x, tick.zone))
         if tick.day:
             days.append((x, day_words(tick.day)))
     for change in stretches(frame.start, frame.end, zone)[1:]:
         x = frame.x(change.start)
-        pen.stroke((x, box.bottom), (x, box.top), palette.faint_ink, 0.8, dashes=(0.0, (1.5, 3.0)), order=0.6)
-    _write_dates(pen, frame, night, zones, days)
+        sheet.stroke((x, box.bottom), (x, box.top), palette.faint_ink, 0.8, dashes=(1.5, 3.0), order=0.6)
+    _write_dates(sheet, frame, night, zones, days)
 
 
-def _fitting_ticks(frame: Frame, night: Night, clock: SiteClock) -> Sequence[Tick]:
+def _fitting_ticks(measure: Measure, frame: Frame, night: Night, clock: SiteClock) -> Sequence[Tick]:
     """Return the hours, as many as have room for their words side by side."""
-    widest = width_of(hour_words(20 if clock.hours != 12 else 12, clock=clock.hours), _HOUR) + 6.0
+    widest = measure.width(hour_words(20 if clock.hours != 12 else 12, clock=clock.hours), _HOUR) + 6.0
     hour_width = 3600 * frame.points_per_second
     every = next((step for step in _EVERY_HOURS if step * hour_width >= widest), _EVERY_HOURS[-1])
     return hour_ticks(frame.start, frame.end, night.site.zone, every=every)
 
 
 def _write_dates(
-    pen: Pen,
+    sheet: Sheet,
     frame: Frame,
     night: Night,
     zones: Sequence[tuple[float, str]],
@@ -124,7 +132,7 @@ def _write_dates(
 ) -> None:
     """Write the row under the hours: zones at a clock change, the name of the axis, then the dates."""
     box, zone = frame.box, night.site.zone
-    row = _Row(pen, box.bottom - _DATE_ROW)
+    row = _Row(sheet, box.bottom - _DATE_ROW)
     for number, (x, text) in enumerate(zones):
         # Side by side at the change, each under its own hour where there is room.
         row.write(text, x, "center") or row.write(text, x, "left" if number % 2 else "right")
@@ -139,27 +147,27 @@ def _write_dates(
 class _Row:
     """A line of small words under the chart, none on another."""
 
-    def __init__(self, pen: Pen, y: float) -> None:
-        self._pen = pen
+    def __init__(self, sheet: Sheet, y: float) -> None:
+        self._sheet = sheet
         self._y = y
-        page, half = pen.page, _SMALL.line_height / 2
+        page, half = sheet.page, _SMALL.line_height / 2
         self._half = half
         self._taken = Taken(Box(page.left + 2.0, y - half, page.right - 2.0, y + half), gap=2.5)
 
     def write(self, text: str, x: float, align: str) -> bool:
         """Write words at x if the place is free, and tell whether it was."""
-        width = width_of(text, _SMALL)
+        width = self._sheet.measure.width(text, _SMALL)
         left = {"left": x, "center": x - width / 2, "right": x - width}[align]
         place = Box(left, self._y - self._half, left + width, self._y + self._half)
         if not self._taken.is_free(place):
             return False
         self._taken.add(place)
-        self._pen.write(text, x, self._y, _SMALL, self._pen.palette.faint_ink, align=align)
+        self._sheet.write(text, x, self._y, _SMALL, self._sheet.palette.faint_ink, align=align)
         return True
 
 
 def _write_sun(
-    pen: Pen,
+    sheet: Sheet,
     frame: Frame,
     sun: SunNight,
     clock: SiteClock,
@@ -167,9 +175,9 @@ def _write_sun(
     cursor: datetime | None,
 ) -> None:
     """Write over the chart what the Sun does and when; what matters most finds its place first."""
-    box, palette = frame.box, pen.palette
+    box, palette = frame.box, sheet.palette
     y = box.top + _SUN_ROW
-    row = Taken(Box(pen.page.left + 2.0, y - 8.0, pen.page.right - 2.0, y + 8.0), gap=3.0)
+    row = Taken(Box(sheet.page.left + 2.0, y - 8.0, sheet.page.right - 2.0, y + 8.0), gap=3.0)
     marks = [
         *(
             _Mark(time=time, text=f"now {clock.time(time)}", lettering=_SMALL_BOLD, strong=True)
@@ -186,28 +194,28 @@ def _write_sun(
     ]
     for mark in marks:
         if frame.shows(mark.time):
-            _write_mark(pen, mark, frame.x(mark.time), y, row, tick_to=box.top)
+            _write_mark(sheet, mark, frame.x(mark.time), y, row, tick_to=box.top)
     words = _sun_words(sun)
     if words:
         middle = (box.left + box.right) / 2
-        place = Box.around(middle, y, width_of(words, _SMALL), _SMALL.line_height)
+        place = Box.around(middle, y, sheet.measure.width(words, _SMALL), _SMALL.line_height)
         if row.is_free(place):
-            pen.write(words, middle, y, _SMALL, palette.faint_ink)
+            sheet.write(words, middle, y, _SMALL, palette.faint_ink)
 
 
 def _given(time: datetime | None) -> tuple[datetime, ...]:
     return () if time is None else (time,)
 
 
-def _write_mark(pen: Pen, mark: _Mark, x: float, y: float, row: Taken, *, tick_to: float) -> None:
-    width, height = width_of(mark.text, mark.lettering), mark.lettering.line_height
-    colour = pen.palette.accent if mark.strong else pen.palette.faint_ink
+def _write_mark(sheet: Sheet, mark: _Mark, x: float, y: float, row: Taken, *, tick_to: float) -> None:
+    width, height = sheet.measure.width(mark.text, mark.lettering), mark.lettering.line_height
+    colour = sheet.palette.accent if mark.strong else sheet.palette.faint_ink
     for left in (x - width / 2, x - 4.0, x + 4.0 - width):
         place = Box(left, y - height / 2, left + width, y + height / 2)
         if row.is_free(place):
             row.add(place)
-            pen.write(mark.text, left, y, mark.lettering, colour, align="left")
-            pen.stroke((x, tick_to), (x, tick_to + 4.0), colour, 1.0)
+            sheet.write(mark.text, left, y, mark.lettering, colour, align="left")
+            sheet.stroke((x, tick_to), (x, tick_to + 4.0), colour, 1.0)
             return
 
 

@@ -3,8 +3,6 @@
 from collections.abc import Sequence
 
 from attrs import frozen
-from matplotlib.figure import Figure
-from matplotlib.text import Text
 
 from core.drawing.field_circle import draw_field
 from core.drawing.ladder_columns import FIGURE, HEADING, Column, cell_fitted, lettering_of
@@ -18,9 +16,8 @@ from core.drawing.ladder_layout import (
     lay_out_ladder,
     power_range,
 )
-from core.drawing.lettering import fitted, wrapped
+from core.drawing.marks import SOLID, Drawing, Page, Sheet
 from core.drawing.palette import Palette
-from core.drawing.pen import POINTS_PER_INCH, SOLID, Pen
 from core.drawing.placing import Box
 from core.ladder.ladder import Ladder, Rung, Standing
 from core.looks.picture.sight import Sight
@@ -34,9 +31,9 @@ _MOST_FIELD_WIDTH = 260.0
 _WIDE_FOR_FIELD = 520.0
 _LEAST_FIELD_HEIGHT = 100.0
 _TINT_ABOVE = 0.45
-_DASHES_LIMIT = (0.0, (5.0, 2.5))
-_DASHES_ABOVE = (0.0, (2.0, 2.0))
-_DASHES_WISHED = (0.0, (4.5, 2.5))
+_DASHES_LIMIT = (5.0, 2.5)
+_DASHES_ABOVE = (2.0, 2.0)
+_DASHES_WISHED = (4.5, 2.5)
 _NEAR = 6.0  # how near to a rung without words a click must be, points
 
 
@@ -48,40 +45,30 @@ class _Target:
     rung: Rung
 
 
+@frozen(kw_only=True, eq=False)
 class LadderChart:
-    """A drawn ladder, or two: the words, and which rung is at a figure pixel.
+    """A drawn ladder, or two: the drawing, and which rung is at a place on the page, in points."""
 
-    Pixels are counted from the figure's lower left corner, as Matplotlib counts them.
-    """
-
-    def __init__(self, pen: Pen, layouts: Sequence[LadderLayout]) -> None:
-        self.figure: Figure = pen.figure
-        self.texts: list[Text] = pen.texts
-        self._layouts = tuple(layouts)
-        self._targets = [target for layout in layouts for target in _targets(layout)]
+    drawing: Drawing
+    layouts: tuple[LadderLayout, ...]
 
     def rung_at(self, x: float, y: float) -> Rung | None:
-        """Return the rung whose line or words are at a pixel, None where there is neither."""
-        scale = self.figure.dpi / POINTS_PER_INCH
-        across, up = x / scale, y / scale
-        hit = [target for target in self._targets if target.box.contains(across, up)]
-        nearest = min(
-            hit, key=lambda target: abs((target.box.bottom + target.box.top) / 2 - up), default=None
-        )
+        """Return the rung whose line or words are at a place, None where there is neither."""
+        hit = [target for layout in self.layouts for target in _targets(layout) if target.box.contains(x, y)]
+        nearest = min(hit, key=lambda target: abs(target.box.middle[1] - y), default=None)
         return None if nearest is None else nearest.rung
 
-    def pixel_of(self, rung: Rung) -> tuple[float, float]:
-        """Return the middle of a rung's line in pixels; ValueError for a rung that is not drawn."""
-        for layout in self._layouts:
+    def place_of(self, rung: Rung) -> tuple[float, float]:
+        """Return the middle of a rung's line; ValueError for a rung that is not drawn."""
+        for layout in self.layouts:
             for place in layout.rungs:
                 if place.rung is rung:
-                    scale = self.figure.dpi / POINTS_PER_INCH
-                    return sum(layout.rails) / 2 * scale, place.y * scale
+                    return sum(layout.rails) / 2, place.y
         raise ValueError(f"no rung of {rung.power:g}x on this drawing")
 
 
 def draw_ladder(
-    figure: Figure,
+    page: Page,
     ladder: Ladder,
     *,
     palette: Palette,
@@ -89,81 +76,81 @@ def draw_ladder(
     sight: Sight | None = None,
     wished: Sequence[Rung] = (),
 ) -> LadderChart:
-    """Draw one ladder on a figure, which is cleared first, and return the chart.
+    """Lay one ladder out on a page.
 
     ``chosen_power`` is where the observer is; ``sight`` is what is seen there, drawn in its field.
     ``wished`` are rungs that one more thing would give, drawn with long dashes.
     """
-    pen = Pen(figure, palette)
-    page = pen.page
-    inner = Box(page.left + _MARGIN, page.bottom + _MARGIN, page.right - _MARGIN, page.top - _MARGIN)
+    sheet = Sheet(page, palette)
+    inner = sheet.page.grown(-_MARGIN)
     beside = sight is not None and inner.width >= _WIDE_FOR_FIELD
     words_right = inner.right - (_LEAST_FIELD_WIDTH if beside else 0.0)
     layout = lay_out_ladder(
         ladder,
         Box(inner.left, inner.bottom, words_right, inner.top),
+        page.measure,
         powers=power_range([ladder], wished),
         chosen_power=chosen_power,
         wished=wished,
     )
-    draw_layout(pen, layout)
+    draw_layout(sheet, layout)
     if sight is not None:
         left = layout.right + 2 * _MARGIN
         right = min(inner.right, left + _MOST_FIELD_WIDTH)
         room = Box(left, inner.bottom, right, inner.top) if beside else layout.free_under_limits
         if room.height >= _LEAST_FIELD_HEIGHT:
-            draw_field(pen, room, sight)
-    return LadderChart(pen, [layout])
+            draw_field(sheet, room, sight)
+    return LadderChart(drawing=sheet.drawing, layouts=(layout,))
 
 
-def draw_layout(pen: Pen, layout: LadderLayout) -> None:
+def draw_layout(sheet: Sheet, layout: LadderLayout) -> None:
     """Draw a ladder that has its place."""
-    _draw_ground(pen, layout)
+    _draw_ground(sheet, layout)
     for limit in layout.limits:
-        _draw_limit(pen, layout, limit)
+        _draw_limit(sheet, layout, limit)
     for place in layout.rungs:
-        _draw_rung(pen, layout, place)
-    _write_headings(pen, layout)
+        _draw_rung(sheet, layout, place)
+    _write_headings(sheet, layout)
     if not layout.ladder.rungs:
-        _write_no_rungs(pen, layout)
+        _write_no_rungs(sheet, layout)
 
 
-def _draw_ground(pen: Pen, layout: LadderLayout) -> None:
+def _draw_ground(sheet: Sheet, layout: LadderLayout) -> None:
     """Draw the uprights, and tint what lies above the ceiling."""
-    palette, scale = pen.palette, layout.scale
+    palette, scale = sheet.palette, layout.scale
     top, bottom = scale.top + ROW / 2, scale.bottom - ROW / 2
     left, right = layout.rails
     ceiling = layout.ladder.ceiling.power
     if ceiling is not None:
         above = Box(left, scale.y(ceiling), right, top)
-        pen.fill(above, palette.band_low, alpha=_TINT_ABOVE, order=0.5)
+        sheet.fill(above, palette.band_low, alpha=_TINT_ABOVE, order=0.5)
     for x in layout.rails:
-        pen.stroke((x, bottom), (x, top), palette.faint_ink, 1.2, order=1.0)
+        sheet.stroke((x, bottom), (x, top), palette.faint_ink, 1.2, order=1.0)
 
 
-def _draw_limit(pen: Pen, layout: LadderLayout, place: LimitPlace) -> None:
+def _draw_limit(sheet: Sheet, layout: LadderLayout, place: LimitPlace) -> None:
     """Draw a limit's line across the rails, with its words to the left, joined where they had to move."""
-    palette = pen.palette
+    palette = sheet.palette
     is_ceiling = place.limit is not None and place.limit.is_ceiling
     strong = palette.accent if is_ceiling else palette.faint_ink
     right = layout.limits_right - 4.0
     y = place.words_y + place.height / 2 - LIMIT.line_height / 2
-    pen.write(place.title, right, y, LIMIT, strong if is_ceiling else palette.ink, align="right")
+    sheet.write(place.title, right, y, LIMIT, strong if is_ceiling else palette.ink, align="right")
     y -= LIMIT.line_height / 2 + SMALL.line_height / 2
     for line in place.lines:
-        pen.write(line, right, y, SMALL, strong, align="right")
+        sheet.write(line, right, y, SMALL, strong, align="right")
         y -= SMALL.line_height
     if place.y is not None:
         left = layout.limits_right
         width, dashes = (2.4, SOLID) if is_ceiling else (1.2, _DASHES_LIMIT)
-        pen.stroke(
+        sheet.stroke(
             (left + 7.0, place.y), (layout.rails[1] + 8.0, place.y), strong, width, dashes=dashes, order=2.5
         )
-        pen.stroke((left, place.words_y), (left + 7.0, place.y), strong, 0.8, order=2.5)
+        sheet.stroke((left, place.words_y), (left + 7.0, place.y), strong, 0.8, order=2.5)
 
 
-def _draw_rung(pen: Pen, layout: LadderLayout, place: RungPlace) -> None:
-    palette, rung = pen.palette, place.rung
+def _draw_rung(sheet: Sheet, layout: LadderLayout, place: RungPlace) -> None:
+    palette, rung = sheet.palette, place.rung
     left, right = layout.rails
     is_chosen = rung is layout.chosen
     good = rung.standing is Standing.GOOD or rung.power == layout.ladder.start
@@ -174,12 +161,12 @@ def _draw_rung(pen: Pen, layout: LadderLayout, place: RungPlace) -> None:
         colour, width, dashes = palette.accent, 1.8, _DASHES_WISHED
     if place.words is None:  # a short mark, as on a ruler
         left, width = right - 0.35 * (right - left), min(width, 1.3)
-    pen.stroke((left, place.y), (right, place.y), colour, width, dashes=dashes, order=2.0)
+    sheet.stroke((left, place.y), (right, place.y), colour, width, dashes=dashes, order=2.0)
     if place.words is None:
         return
     start, end = right + 2.0, layout.words_left - 4.0
     bend, back = start + 0.3 * (end - start), start + 0.7 * (end - start)
-    pen.strokes(
+    sheet.strokes(
         [[(start, place.y), (bend, place.y), (back, place.words_y), (end, place.words_y)]],
         palette.line if not is_chosen else colour,
         0.8,
@@ -189,20 +176,27 @@ def _draw_rung(pen: Pen, layout: LadderLayout, place: RungPlace) -> None:
     if not place.owned:
         words_colour = palette.faint_ink
     for column, column_place in layout.columns.items():
-        text = cell_fitted(place.words, column, column_place.width)
+        text = cell_fitted(sheet.measure, place.words, column, column_place.width)
         plain = (
             palette.faint_ink if column in (Column.EXIT_PUPIL, Column.FIELD, Column.DRIFT) else words_colour
         )
-        pen.write(
+        sheet.write(
             text, column_place.x, place.words_y, lettering_of(column, text), plain, align=column_place.align
         )
 
 
-def _write_headings(pen: Pen, layout: LadderLayout) -> None:
+def _write_headings(sheet: Sheet, layout: LadderLayout) -> None:
     """Write what each column holds, and how many rungs are only marks."""
-    y, colour = layout.box.top - HEADING.line_height / 2, pen.palette.faint_ink
+    y, colour = layout.box.top - HEADING.line_height / 2, sheet.palette.faint_ink
     for column, place in layout.columns.items():
-        pen.write(fitted(column.value, HEADING, place.width), place.x, y, HEADING, colour, align=place.align)
+        sheet.write(
+            sheet.measure.fitted(column.value, HEADING, place.width),
+            place.x,
+            y,
+            HEADING,
+            colour,
+            align=place.align,
+        )
     remarks = [f"and {layout.unnamed} short marks"] if layout.unnamed else []
     if layout.brief and any(place.rung.standing is Standing.ABOVE for place in layout.rungs):
         remarks.append(f"dashed: {NOT_TONIGHT}")
@@ -210,17 +204,17 @@ def _write_headings(pen: Pen, layout: LadderLayout) -> None:
         remarks.append(f"new: {NOT_OWNED}")
     right = layout.words_left - 4.0
     for number, words in enumerate(remarks):
-        shown = fitted(words, HEADING, right - layout.box.left)
-        pen.write(shown, right, y - number * HEADING.line_height, HEADING, colour, align="right")
+        shown = sheet.measure.fitted(words, HEADING, right - layout.box.left)
+        sheet.write(shown, right, y - number * HEADING.line_height, HEADING, colour, align="right")
 
 
-def _write_no_rungs(pen: Pen, layout: LadderLayout) -> None:
+def _write_no_rungs(sheet: Sheet, layout: LadderLayout) -> None:
     """Write why the ladder is empty in place of its rungs."""
     left, width = layout.words_left, layout.box.right - layout.words_left
     words = " ".join(ladder_notice_texts(layout.ladder)) or "No power to show yet."
     y = (layout.scale.bottom + layout.scale.top) / 2
-    for line in wrapped(words, FIGURE, width):
-        pen.write(line, left, y, FIGURE, pen.palette.ink, align="left")
+    for line in sheet.measure.wrapped(words, FIGURE, width):
+        sheet.write(line, left, y, FIGURE, sheet.palette.ink, align="left")
         y -= FIGURE.line_height
 
 

@@ -5,7 +5,7 @@ from enum import Enum
 
 from attrs import frozen
 
-from core.drawing.lettering import Lettering, fitted, legible, width_of
+from core.drawing.lettering import Lettering, Measure
 from core.words.ladder import NOT_TONIGHT, RungWords
 
 POWER = Lettering(12.0, bold=True)
@@ -68,17 +68,17 @@ def lettering_of(column: Column, text: str) -> Lettering:
     return {Column.POWER: POWER, Column.REMARK: REMARK}.get(column, FIGURE)
 
 
-def cell_fitted(words: RungWords, column: Column, width: float) -> str:
+def cell_fitted(measure: Measure, words: RungWords, column: Column, width: float) -> str:
     """Return a rung's words in one column, no wider than the column."""
-    text = legible(cell(words, column))
-    return fitted(text, lettering_of(column, text), width)
+    text = measure.legible(cell(words, column))
+    return measure.fitted(text, lettering_of(column, text), width)
 
 
 def place_columns(
-    words: Sequence[RungWords], left: float, right: float, gap: float
+    measure: Measure, words: Sequence[RungWords], left: float, right: float, gap: float
 ) -> Mapping[Column, ColumnPlace]:
     """Return where the columns stand; what is empty for every rung, or has no room, is left out."""
-    widths = {column: width for column in Column if (width := _natural_width(words, column)) > 0}
+    widths = {column: width for column in Column if (width := _natural_width(measure, words, column)) > 0}
     for column in _DROPPED_FIRST:
         if _others(widths, gap) + min(widths.get(Column.EYEPIECE, 0.0), _LEAST_EYEPIECE) > right - left:
             widths.pop(column, None)
@@ -99,10 +99,11 @@ def _others(widths: Mapping[Column, float], gap: float) -> float:
     return sum(width + gap for column, width in widths.items() if column is not Column.EYEPIECE)
 
 
-def _natural_width(words: Sequence[RungWords], column: Column) -> float:
-    texts = [legible(text) for row in words if (text := cell(row, column))]
+def _natural_width(measure: Measure, words: Sequence[RungWords], column: Column) -> float:
+    texts = [measure.legible(text) for row in words if (text := cell(row, column))]
     if not texts:
         return 0.0
     return max(
-        width_of(column.value, HEADING), *(width_of(text, lettering_of(column, text)) for text in texts)
+        measure.width(column.value, HEADING),
+        *(measure.width(text, lettering_of(column, text)) for text in texts),
     )

@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from attrs import frozen
 
 from core.drawing.ladder_columns import HEADING, Column, ColumnPlace, place_columns
-from core.drawing.lettering import Lettering, width_of, wrapped
+from core.drawing.lettering import Lettering, Measure
 from core.drawing.placing import Box, spread
 from core.ladder.ladder import Ladder, Rung
 from core.words.ladder import (
@@ -140,6 +140,7 @@ def power_range(ladders: Sequence[Ladder], wished: Sequence[Rung] = ()) -> tuple
 def lay_out_ladder(
     ladder: Ladder,
     box: Box,
+    measure: Measure,
     *,
     powers: tuple[float, float],
     chosen_power: float | None = None,
@@ -169,9 +170,9 @@ def lay_out_ladder(
         rails=rails,
         limits_right=limits_right,
         words_left=words_left,
-        columns=place_columns(words, words_left, box.right, sizes.gap),
+        columns=place_columns(measure, words, words_left, box.right, sizes.gap),
         rungs=rungs,
-        limits=_place_limits(ladder, scale, sizes.limits, explain_air=explain_air),
+        limits=_place_limits(ladder, scale, sizes.limits, measure, explain_air=explain_air),
         chosen=chosen,
         unnamed=unnamed,
         brief=brief,
@@ -205,19 +206,19 @@ def _place_rungs(
 
 
 def _place_limits(
-    ladder: Ladder, scale: PowerScale, width: float, *, explain_air: bool
+    ladder: Ladder, scale: PowerScale, width: float, measure: Measure, *, explain_air: bool
 ) -> tuple[LimitPlace, ...]:
     """Place the words of the limits, each near its line and none on another."""
     blocks: list[tuple[LimitWords | None, str, tuple[str, ...]]] = []
     if ladder.ceiling.power is None:
-        blocks.append((None, "no ceiling", wrapped(no_ceiling_text(ladder), SMALL, width - 4.0)))
+        blocks.append((None, "no ceiling", measure.wrapped(no_ceiling_text(ladder), SMALL, width - 4.0)))
     for limit in limit_words(ladder, explain_air=explain_air):
         title, words = power_text(limit.power), limit.words
-        if limit.is_ceiling and width_of(f"{title} ceiling", LIMIT) <= width - 4.0:
+        if limit.is_ceiling and measure.width(f"{title} ceiling", LIMIT) <= width - 4.0:
             title = f"{title} ceiling"
         elif limit.is_ceiling:
             words = f"ceiling: {words}"
-        blocks.append((limit, title, wrapped(words, SMALL, width - 4.0)))
+        blocks.append((limit, title, measure.wrapped(words, SMALL, width - 4.0)))
     heights = [LIMIT.line_height + len(lines) * SMALL.line_height + 2.0 for _, _, lines in blocks]
     wanted = [scale.y(limit.power) if limit is not None else scale.bottom for limit, _, _ in blocks]
     middles = _stack(wanted, heights, scale.bottom - ROW / 2, scale.top + ROW / 2)

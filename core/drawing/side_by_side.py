@@ -2,13 +2,11 @@
 
 from collections.abc import Sequence
 
-from matplotlib.figure import Figure
-
 from core.drawing.ladder import LadderChart, draw_layout
 from core.drawing.ladder_layout import LadderLayout, lay_out_ladder, power_range
-from core.drawing.lettering import Lettering, fitted, legible
+from core.drawing.lettering import Lettering
+from core.drawing.marks import Page, Sheet
 from core.drawing.palette import Palette
-from core.drawing.pen import Pen
 from core.drawing.placing import Box
 from core.ladder.compare import Comparison
 from core.ladder.ladder import Ladder, Rung
@@ -19,25 +17,26 @@ _TITLE = Lettering(12.0, bold=True)
 
 
 def draw_two_ladders(
-    figure: Figure,
+    page: Page,
     comparison: Comparison,
     *,
     palette: Palette,
     wished: tuple[Sequence[Rung], Sequence[Rung]] = ((), ()),
 ) -> LadderChart:
-    """Draw both telescopes' ladders on a figure, which is cleared first, and return the chart.
+    """Lay both telescopes' ladders out on a page.
 
     Both stand on one logarithmic scale, each with its own limits and its telescope's name on top, and with
     the rungs that one more thing would give it.
     """
-    pen = Pen(figure, palette)
-    return LadderChart(pen, draw_two_ladders_in(pen, pen.page.grown(-_MARGIN), comparison, wished))
+    sheet = Sheet(page, palette)
+    layouts = draw_two_ladders_in(sheet, sheet.page.grown(-_MARGIN), comparison, wished)
+    return LadderChart(drawing=sheet.drawing, layouts=layouts)
 
 
 def draw_two_ladders_in(
-    pen: Pen, room: Box, comparison: Comparison, wished: tuple[Sequence[Rung], Sequence[Rung]] = ((), ())
+    sheet: Sheet, room: Box, comparison: Comparison, wished: tuple[Sequence[Rung], Sequence[Rung]] = ((), ())
 ) -> tuple[LadderLayout, LadderLayout]:
-    """Draw both telescopes' ladders in a part of a figure, and return where their parts stand."""
+    """Draw both telescopes' ladders in a part of a sheet, and return where their parts stand."""
     middle = (room.left + room.right) / 2
     powers = power_range(
         (comparison.a.ladder, comparison.b.ladder), [rung for rungs in wished for rung in rungs]
@@ -50,13 +49,14 @@ def draw_two_ladders_in(
         layout = lay_out_ladder(
             ladder,
             Box(left, room.bottom, right, top),
+            sheet.measure,
             powers=powers,
             wished=wishes,
             explain_air=is_first,
         )
-        name = fitted(legible(ladder.scope.name), _TITLE, right - left)
-        pen.write(name, left, room.top - _TITLE.line_height / 2, _TITLE, pen.palette.ink, align="left")
-        draw_layout(pen, layout)
+        name = sheet.measure.fitted(sheet.measure.legible(ladder.scope.name), _TITLE, right - left)
+        sheet.write(name, left, room.top - _TITLE.line_height / 2, _TITLE, sheet.palette.ink, align="left")
+        draw_layout(sheet, layout)
         return layout
 
     half = _BETWEEN / 2
@@ -64,5 +64,5 @@ def draw_two_ladders_in(
         draw(comparison.a.ladder, room.left, middle - half, wished[0], is_first=True),
         draw(comparison.b.ladder, middle + half, room.right, wished[1], is_first=False),
     )
-    pen.stroke((middle, room.bottom), (middle, room.top), pen.palette.line, 0.8)
+    sheet.stroke((middle, room.bottom), (middle, room.top), sheet.palette.line, 0.8)
     return layouts

@@ -7,7 +7,7 @@ from typing import Protocol
 from attrs import frozen
 
 from core.drawing.frame import Frame
-from core.drawing.lettering import Lettering, fitted, legible, width_of
+from core.drawing.lettering import Lettering, Measure
 from core.drawing.placing import Box
 from core.words.site_clock import SiteClock
 
@@ -50,14 +50,9 @@ class Bar:
     words: str
     words_left: float
 
-    @property
-    def words_right(self) -> float:
-        """Where the words end, points."""
-        return self.words_left + width_of(self.words, LETTERING)
-
 
 def lay_out(
-    items: Sequence[StripItem], frame: Frame, clock: SiteClock, most_rows: int
+    items: Sequence[StripItem], frame: Frame, clock: SiteClock, measure: Measure, most_rows: int
 ) -> tuple[tuple[Bar, ...], int]:
     """Return the bars of the items that reach into the chart, and how many found no row.
 
@@ -69,7 +64,7 @@ def lay_out(
     for item in items:
         if item.end < frame.start or item.start > frame.end:
             continue
-        bar = _in_first_free_row(item, frame, clock, rows, most_rows)
+        bar = _in_first_free_row(item, frame, clock, measure, rows, most_rows)
         if bar is None:
             left_out += 1
         else:
@@ -84,14 +79,19 @@ def box_of(bar: Bar, strip: Box) -> Box:
 
 
 def _in_first_free_row(
-    item: StripItem, frame: Frame, clock: SiteClock, rows: list[list[tuple[float, float]]], most_rows: int
+    item: StripItem,
+    frame: Frame,
+    clock: SiteClock,
+    measure: Measure,
+    rows: list[list[tuple[float, float]]],
+    most_rows: int,
 ) -> Bar | None:
     left = max(frame.x(item.start), frame.box.left)
     right = min(max(frame.x(item.end), left + _LEAST_BAR), frame.box.right)
     left = min(left, right - _LEAST_BAR)
-    for words, words_left in _wordings(item, clock, left, right, frame.box):
+    for words, words_left in _wordings(item, clock, measure, left, right, frame.box):
         first = min(left, words_left)
-        last = max(right, words_left + width_of(words, LETTERING))
+        last = max(right, words_left + measure.width(words, LETTERING))
         for number in range(most_rows):
             if number == len(rows):
                 rows.append([])
@@ -102,23 +102,23 @@ def _in_first_free_row(
 
 
 def _wordings(
-    item: StripItem, clock: SiteClock, left: float, right: float, box: Box
+    item: StripItem, clock: SiteClock, measure: Measure, left: float, right: float, box: Box
 ) -> list[tuple[str, float]]:
     """Offer the words of a bar and where they begin, best first: inside, after it, before it, cut."""
-    title = legible(item.title)
+    title = measure.legible(item.title)
     full = f"{title} {clock.time(item.start) if item.start == item.end else clock.span(item.start, item.end)}"
     inside, before, after = right - left - 2 * _PAD, left - _PAD - box.left, box.right - right - _PAD
-    offers = [(text, left + _PAD) for text in (full, title) if width_of(text, LETTERING) <= inside][:1]
+    offers = [(text, left + _PAD) for text in (full, title) if measure.width(text, LETTERING) <= inside][:1]
     if offers:
         return offers
     for text in (full, title):
-        width = width_of(text, LETTERING)
+        width = measure.width(text, LETTERING)
         offers += [(text, right + _PAD)] if width <= after else []
         offers += [(text, left - _PAD - width)] if width <= before else []
     for room, start in ((inside, left + _PAD), (after, right + _PAD)):
         if room >= _LEAST_WORDS:
-            offers.append((fitted(title, LETTERING, room), start))
+            offers.append((measure.fitted(title, LETTERING, room), start))
     if before >= _LEAST_WORDS:
-        words = fitted(title, LETTERING, before)
-        offers.append((words, left - _PAD - width_of(words, LETTERING)))
+        words = measure.fitted(title, LETTERING, before)
+        offers.append((words, left - _PAD - measure.width(words, LETTERING)))
     return offers

@@ -3,10 +3,11 @@
 from functools import partial
 
 import attrs
-from matplotlib.figure import Figure
 from PySide6.QtGui import QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QCheckBox, QVBoxLayout, QWidget
 
+from core.drawing.eyepiece import draw_pair
+from core.drawing.marks import Drawing, Page
 from core.drawing.palette import load_palette
 from core.ladder.compare import Comparison
 from core.ladder.ladder import Ladder
@@ -112,14 +113,12 @@ class EyepiecePair(QWidget):
         self.steps = steps
         self.canvas.redraw()
 
-    def _draw(self, figure: Figure) -> None:
-        from core.drawing.eyepiece import draw_pair
-
+    def _draw(self, page: Page) -> Drawing | str:
         palette = load_palette(self._state.palette_name)
-        figure.set_facecolor(palette.surface)
-        if self.steps is not None:
-            names = [sight.scope.name for sight, _ in self.steps.shown]
-            draw_pair(figure, self.steps, names, palette=palette)
+        if self.steps is None:
+            return palette.surface
+        names = [sight.scope.name for sight, _ in self.steps.shown]
+        return draw_pair(page, self.steps, names, palette=palette).drawing
 
 
 def _scrolled(*widgets: QWidget) -> ReadingArea:

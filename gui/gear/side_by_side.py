@@ -3,7 +3,6 @@
 import re
 from collections.abc import Sequence
 
-from matplotlib.figure import Figure
 from PySide6.QtCore import QSignalBlocker, Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
@@ -18,6 +17,7 @@ from PySide6.QtWidgets import (
 )
 
 from core.drawing.comparison_sheet import FigureRow, draw_comparison_sheet
+from core.drawing.marks import Drawing, Page
 from core.drawing.palette import PaletteName, load_palette
 from core.drawing.side_by_side import draw_two_ladders
 from core.ladder.compare import Comparison
@@ -65,7 +65,7 @@ class SideBySide(QWidget):
         self.swap = QPushButton("Swap")
         self.swap.setAccessibleName("Let the two scopes change places")
         self.save = QPushButton("Save picture")
-        self.save.setToolTip("Ladders, pictures, verdict and figures on one page, as PNG or PDF")
+        self.save.setToolTip("Ladders, pictures, verdict and figures on one page, as PNG, PDF or SVG")
         self.conditions = PlainLabel(role="small", wraps=True)
         self.usual_with = CalmComboBox()
         self.usual_with.setAccessibleName("Usual telescopes are used with")
@@ -209,15 +209,17 @@ class SideBySide(QWidget):
         one, other = contenders
         return beside.wished(comparison.a.ladder, one), beside.wished(comparison.b.ladder, other)
 
-    def _draw(self, figure: Figure) -> None:
-        if self._comparison is not None:
-            palette = load_palette(self.state.palette_name)
-            draw_two_ladders(figure, self._comparison, palette=palette, wished=self._wished(self._comparison))
+    def _draw(self, page: Page) -> Drawing | str:
+        palette = load_palette(self.state.palette_name)
+        if self._comparison is None:
+            return palette.surface
+        wished = self._wished(self._comparison)
+        return draw_two_ladders(page, self._comparison, palette=palette, wished=wished).drawing
 
-    def _draw_sheet(self, figure: Figure) -> None:
+    def _draw_sheet(self, page: Page) -> Drawing:
         assert self._comparison is not None
-        draw_comparison_sheet(
-            figure,
+        return draw_comparison_sheet(
+            page,
             self._comparison,
             # Paper is bright.
             palette=load_palette(PaletteName.DAY),

@@ -3,12 +3,12 @@
 from collections.abc import Callable
 from datetime import datetime, timedelta
 
-from matplotlib.figure import Figure
 from PySide6.QtCore import QPointF, QRectF, Qt, Signal
 from PySide6.QtGui import QColor, QKeyEvent, QMouseEvent, QPainter, QPen
 from PySide6.QtWidgets import QWidget
 
 from core.drawing.height import HeightChart, draw_height
+from core.drawing.marks import Drawing, Page
 from core.drawing.palette import load_palette
 from core.words.site_clock import SiteClock
 from gui.state import AppState, Aspect
@@ -50,22 +50,23 @@ class HeightCanvas(KeyedCanvas):
         """Return where a moment's line stands in the widget, None when it is not on the chart."""
         if self.chart is None or not self.chart.shows(moment):
             return None
-        return self.from_figure(self.chart.x_of(moment), 0)[0]
+        return self.from_page(self.chart.x_of(moment), 0)[0]
 
-    def _draw_chart(self, figure: Figure) -> None:
+    def _draw_chart(self, page: Page) -> Drawing | str:
         night, state = self._state.night, self._state
         palette = load_palette(state.palette_name)
-        figure.set_facecolor(palette.background)
         self.chart = None
-        if night is not None:
-            self.chart = draw_height(
-                figure,
-                night,
-                palette=palette,
-                planet=state.planet,
-                items=state.items,
-                clock=state.profile.preferences.clock,
-            )
+        if night is None:
+            return palette.background
+        self.chart = draw_height(
+            page,
+            night,
+            palette=palette,
+            planet=state.planet,
+            items=state.items,
+            clock=state.profile.preferences.clock,
+        )
+        return self.chart.drawing
 
     def _on_changed(self, aspects: frozenset[Aspect]) -> None:
         night = self._state.night
@@ -105,10 +106,10 @@ class HeightCanvas(KeyedCanvas):
         painter.setPen(pen)
         for box in (plot, strip):
             if box is not None:
-                top, bottom = self.from_figure(0, box.top)[1], self.from_figure(0, box.bottom)[1]
+                top, bottom = self.from_page(0, box.top)[1], self.from_page(0, box.bottom)[1]
                 painter.drawLine(QPointF(x, top), QPointF(x, bottom))
         if tag:
-            self._paint_tag(painter, x, self.from_figure(0, plot.top)[1], tag, pen.color())
+            self._paint_tag(painter, x, self.from_page(0, plot.top)[1], tag, pen.color())
 
     def _paint_tag(self, painter: QPainter, x: float, top: float, tag: str, colour: QColor) -> None:
         """Write a word at the head of a line, on ground of its own so that it is read over anything."""
@@ -139,7 +140,7 @@ class HeightCanvas(KeyedCanvas):
             super().mousePressEvent(event)
             return
         where = event.position()
-        body = self.chart.body_at(*self.to_figure(where.x(), where.y()))
+        body = self.chart.body_at(*self.to_page(where.x(), where.y()))
         if body is not None and body is not self._state.planet:
             self._state.set_planet(body)
             return
@@ -169,7 +170,7 @@ class HeightCanvas(KeyedCanvas):
         """Return the whole minute at a place over the chart or its strip."""
         if self.chart is None:
             return None
-        x, _ = self.to_figure(where.x(), where.y())
+        x, _ = self.to_page(where.x(), where.y())
         plot = self.chart.plot_box
         if not plot.left <= x <= plot.right:
             return None

@@ -3,13 +3,13 @@
 from collections.abc import Callable
 from datetime import date
 
-from matplotlib.figure import Figure
 from PySide6.QtCore import QPointF, QRectF, Qt, Signal
 from PySide6.QtGui import QColor, QKeyEvent, QMouseEvent, QPainter, QPen
 from PySide6.QtWidgets import QWidget
 
-from core.drawing.outlook import YearChart, draw_year
+from core.drawing.marks import Drawing, Page
 from core.drawing.palette import load_palette
+from core.drawing.year_chart import YearChart, draw_year
 from core.words.dates import short_date_text
 from core.year.year import Year
 from gui.state import AppState, Aspect
@@ -68,14 +68,15 @@ class YearCanvas(KeyedCanvas):
         """Return where a date's line stands in the widget, None when it is not on the chart."""
         if self.chart is None or not self.chart.shows(day):
             return None
-        return self.from_figure(self.chart.x_of(day), 0)[0]
+        return self.from_page(self.chart.x_of(day), 0)[0]
 
-    def _draw_chart(self, figure: Figure) -> None:
+    def _draw_chart(self, page: Page) -> Drawing | str:
         palette = load_palette(self._state.palette_name)
-        figure.set_facecolor(palette.background)
         self.chart = None
-        if self.year is not None:
-            self.chart = draw_year(figure, self.year, palette=palette, chosen=self._state.evening)
+        if self.year is None:
+            return palette.background
+        self.chart = draw_year(page, self.year, palette=palette, chosen=self._state.evening)
+        return self.chart.drawing
 
     def _on_changed(self, aspects: frozenset[Aspect]) -> None:
         if aspects & {Aspect.EVENING, Aspect.PALETTE}:
@@ -86,7 +87,7 @@ class YearCanvas(KeyedCanvas):
         x = None if self.marked is None else self.line_x(self.marked)
         if x is not None and self.chart is not None and self.marked is not None:
             plot = self.chart.plot_box
-            top, bottom = self.from_figure(0, plot.top)[1], self.from_figure(0, plot.bottom)[1]
+            top, bottom = self.from_page(0, plot.top)[1], self.from_page(0, plot.bottom)[1]
             painter.setPen(QPen(QColor(palette.ink), 1.5, Qt.PenStyle.DashLine))
             painter.drawLine(QPointF(x, top), QPointF(x, bottom))
             self._paint_tag(painter, x, top, short_date_text(self.marked))
@@ -146,6 +147,6 @@ class YearCanvas(KeyedCanvas):
         """Return the date at a place over the chart."""
         if self.chart is None:
             return None
-        x, _ = self.to_figure(where.x(), where.y())
+        x, _ = self.to_page(where.x(), where.y())
         plot = self.chart.plot_box
         return self.chart.date_at(x) if plot.left <= x <= plot.right else None

@@ -3,12 +3,12 @@
 from collections.abc import Sequence
 from functools import partial
 
-from matplotlib.figure import Figure
 from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QMouseEvent, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from core.drawing.eyepiece import EyepieceDrawing, draw_eyepiece
+from core.drawing.marks import Drawing, Page
 from core.drawing.palette import load_palette
 from core.looks.looks import Looks
 from core.looks.picture.eyepiece import Pictures, compute_pictures
@@ -57,16 +57,17 @@ class EyepieceCanvas(Canvas):
         if self.drawing is None or event.button() != Qt.MouseButton.LeftButton:
             super().mousePressEvent(event)
             return
-        sight = self.drawing.sight_at(*self.to_figure(event.position().x(), event.position().y()))
+        sight = self.drawing.sight_at(*self.to_page(event.position().x(), event.position().y()))
         if sight is not None:
             self.chosen.emit(sight)
 
-    def _draw_pictures(self, figure: Figure) -> None:
+    def _draw_pictures(self, page: Page) -> Drawing | str:
         palette = load_palette(self._state.palette_name)
-        figure.set_facecolor(palette.surface)
         self.drawing = None
-        if self._pictures is not None:
-            self.drawing = draw_eyepiece(figure, self._pictures, palette=palette)
+        if self._pictures is None:
+            return palette.surface
+        self.drawing = draw_eyepiece(page, self._pictures, palette=palette)
+        return self.drawing.drawing
 
 
 class EyepiecePane(QWidget):

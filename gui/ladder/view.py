@@ -1,11 +1,11 @@
 """The Ladder view: the rungs with their limits, drawn and in words, and what each of them shows."""
 
-from matplotlib.figure import Figure
 from PySide6.QtCore import QSignalBlocker, Qt
 from PySide6.QtGui import QMouseEvent
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from core.drawing.ladder import LadderChart, draw_ladder
+from core.drawing.marks import Drawing, Page
 from core.drawing.palette import load_palette
 from core.ladder.ladder import Ladder
 from core.looks.picture.sight import Sight
@@ -41,25 +41,25 @@ class LadderCanvas(Canvas):
         if self.chart is None or event.button() != Qt.MouseButton.LeftButton:
             super().mousePressEvent(event)
             return
-        rung = self.chart.rung_at(*self.to_figure(event.position().x(), event.position().y()))
+        rung = self.chart.rung_at(*self.to_page(event.position().x(), event.position().y()))
         if rung is not None:
             self._view.list.choose(rung)
 
-    def _draw_chart(self, figure: Figure) -> None:
+    def _draw_chart(self, page: Page) -> Drawing | str:
         palette = load_palette(self._state.palette_name)
-        figure.set_facecolor(palette.surface)
         ladder, rung = self._state.ladder, self._view.list.rung
         self.chart = None
         if ladder is None or not ladder.rungs:
-            return
+            return palette.surface
         self.chart = draw_ladder(
-            figure,
+            page,
             ladder,
             palette=palette,
             chosen_power=rung.power if rung else None,
             sight=self._view.sight_beside_rungs(),
             wished=self._state.beside.wished(ladder),
         )
+        return self.chart.drawing
 
 
 class LadderView(QWidget):

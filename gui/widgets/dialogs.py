@@ -20,7 +20,7 @@ from PySide6.QtWidgets import (
 from gui.widgets.plain_label import PlainLabel
 
 _FILES = "Stillair profiles (*.toml);;All files (*)"
-_PICTURES = {"Picture (*.png)": "png", "Page to print (*.pdf)": "pdf"}
+_PICTURES = {"Picture (*.png)": "png", "Page to print (*.pdf)": "pdf", "Drawing (*.svg)": "svg"}
 # Letters in place of pictures, so that the buttons follow the palette.
 _FILE_BUTTONS = {
     "backButton": "←",
@@ -157,7 +157,7 @@ def ask_save(parent: QWidget | None, folder: Path | None, name: str) -> Path | N
 
 
 def ask_picture(parent: QWidget | None, folder: Path | None, name: str) -> Path | None:
-    """Ask where to save a picture, as PNG or PDF; the dialog asks before it replaces a file."""
+    """Ask where to save a picture, as PNG, PDF or SVG; the dialog asks before it replaces a file."""
     dialog = _file_dialog(parent, "Save the picture", folder, ";;".join(_PICTURES))
     dialog.setAcceptMode(QFileDialog.AcceptMode.AcceptSave)
     dialog.setDefaultSuffix("png")

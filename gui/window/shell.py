@@ -1,6 +1,5 @@
 """The one window: strip, answer, and the three views."""
 
-import importlib
 from collections.abc import Callable
 from functools import partial
 
@@ -205,12 +204,11 @@ class Shell(QMainWindow):
         # At once, so that the next start after a kill knows what was open.
         self._save_session()
         if self.current_view is None:
-            # Half of the time to start goes into loading what draws; meanwhile the window can be seen.
-            self.state.jobs.submit("drawing", _load_drawing, self._show_first_view)
+            self._show_first_view()
         if not self.state.sky_ready:
             self.state.prepare_sky()
 
-    def _show_first_view(self, _loaded: object) -> None:
+    def _show_first_view(self) -> None:
         self.show_view(self.view_buttons.checkedId())
         view = self.current_view
         if view is not None:
@@ -256,11 +254,6 @@ class Shell(QMainWindow):
         )
         if self._session_file is not None:
             self._session_file.write(self.documents.session)
-
-
-def _load_drawing() -> None:
-    importlib.import_module("core.drawing.height")
-    importlib.import_module("core.drawing.ladder")
 
 
 def _make_view(number: int, state: AppState) -> QWidget:

@@ -1,4 +1,4 @@
-"""The free room between the curves of a chart, and the search for the best place for words in it.
+"""The free space between the curves of a chart, and the search for the best place for words in it.
 
 Places are arrays (N, 4) of left, bottom, right and top, with a cost for each (N,): 0 is perfect.
 """
@@ -9,17 +9,17 @@ import numpy as np
 from attrs import frozen
 from numpy.typing import NDArray
 
-from core.drawing.lettering import Lettering, width_of
+from core.drawing.lettering import Lettering, Measure
+from core.drawing.marks import Points
 from core.drawing.placing import Box, Taken
 
 FloatArray = NDArray[np.float64]
-Points = FloatArray
 Places = FloatArray
 
 # Curves are looked at every so many points when places are weighed.
 STEP = 3.0
 COST_OF_POINT = 3.0
-# Words that would hide more than this much of the curves stand elsewhere.
+# Words that would cover more than this much of the curves stand elsewhere.
 TOO_BAD = 40.0
 _PLACES_ALONG = 24
 _ANCHORS = 5
@@ -80,39 +80,50 @@ class Crowd:
         return np.asarray(sums[right, top] - sums[left, top] - sums[right, bottom] + sums[left, bottom])
 
 
-class Room:
-    """A chart's room for words: ``lines`` are all curves as points (N, 2), ``taken`` the places in use."""
+class FreeSpace:
+    """The space between curves: ``lines`` are all of them as points (N, 2), ``taken`` the places in use."""
 
-    def __init__(self, lines: Iterable[Points], taken: Taken) -> None:
+    def __init__(self, lines: Iterable[Points], taken: Taken, measure: Measure) -> None:
         curves = list(lines)
         self.points: Points = np.concatenate(curves) if curves else np.empty((0, 2))
         self.taken = taken
+        self.measure = measure
         self._crowd = Crowd(self.points, taken.frame)
 
-    def hidden(self, places: Places) -> FloatArray:
-        """Return how bad it is that words in each place (N, 4) hide curves, (N,)."""
+    def cost_of_covering(self, places: Places) -> FloatArray:
+        """Return how bad it is that words in each place (N, 4) cover curves, (N,)."""
         return COST_OF_POINT * self._crowd.inside(places)
 
-    def take_best(self, places: Places, costs: FloatArray, *, at_most: float = TOO_BAD) -> Box | None:
-        """Take the free place of the least cost, or None when none is free or all are too bad."""
+    def best(
+        self, places: Places, costs: FloatArray, *, at_most: float = TOO_BAD
+    ) -> tuple[Box, float] | None:
+        """Return the free place of the least cost, with its cost; None when all are taken or too bad."""
         for number in np.argsort(costs, kind="stable"):
             if costs[number] > at_most:
                 return None
             box = Box(*(float(edge) for edge in places[number]))
             if self.taken.is_free(box):
-                self.taken.add(box)
-                return box
+                return box, float(costs[number])
         return None
+
+    def take_best(self, places: Places, costs: FloatArray, *, at_most: float = TOO_BAD) -> Box | None:
+        """Take the place that is ``best``, or None where there is none."""
+        found = self.best(places, costs, at_most=at_most)
+        if found is None:
+            return None
+        box, _ = found
+        self.taken.add(box)
+        return box
 
     def beside(self, text: str, lettering: Lettering, part: Points, *, reach: int = 1) -> Label | None:
         """Place words next to a part (N, 2) of a curve, up to ``reach`` rows away, near its middle."""
-        size = width_of(text, lettering) + 2.0, lettering.line_height
+        size = self.measure.width(text, lettering) + 2.0, lettering.line_height
         some = part[:: max(len(part) // _PLACES_ALONG, 1)]
         far = np.hypot(*(some - part[len(part) // 2]).T) / 30.0
         rows = [around(some, size, away=3.0 + row * size[1]) for row in range(reach)]
         places = np.concatenate(rows)
         distance = np.concatenate([np.repeat(far, len(_AROUND)) + row for row in range(reach)])
-        box = self.take_best(places, self.hidden(places) + distance)
+        box = self.take_best(places, self.cost_of_covering(places) + distance)
         return None if box is None else Label(text=text, box=box, lettering=lettering)
 
     def apart(self, text: str, lettering: Lettering, part: Points) -> Label | None:
@@ -120,7 +131,7 @@ class Room:
 
         The line keeps clear of all other words where it can.
         """
-        width, height = width_of(text, lettering) + 2.0, lettering.line_height
+        width, height = self.measure.width(text, lettering) + 2.0, lettering.line_height
         frame = self.taken.frame
         x, y = np.meshgrid(
             np.arange(frame.left + width / 2, frame.right - width / 2, 8.0),
@@ -132,7 +143,7 @@ class Room:
         places = boxes_around(centres, (width, height))
         anchors = part[np.linspace(0, len(part) - 1, _ANCHORS + 2).astype(int)[1:-1]]
         away = np.hypot(*(centres[:, np.newaxis] - anchors).transpose(2, 0, 1))
-        costs = away + 4.0 * self.hidden(places)[:, np.newaxis]
+        costs = away + 4.0 * self.cost_of_covering(places)[:, np.newaxis]
         best: Label | None = None
         for number in np.argsort(costs, axis=None):
             place, anchor = divmod(int(number), len(anchors))
@@ -191,11 +202,11 @@ def without(line: Points, gaps: Iterable[Box]) -> list[Points]:
     if not near:
         return [line]
     fine = evenly(line, step=1.0)
-    hidden = np.zeros(len(fine), dtype=bool)
+    covered = np.zeros(len(fine), dtype=bool)
     for gap in near:
-        hidden |= gap.inside(fine)
-    if not hidden.any():
+        covered |= gap.inside(fine)
+    if not covered.any():
         return [line]
-    breaks = np.flatnonzero(hidden[1:] != hidden[:-1]) + 1
+    breaks = np.flatnonzero(covered[1:] != covered[:-1]) + 1
     runs = np.split(np.arange(len(fine)), breaks)
-    return [fine[run] for run in runs if len(run) > 1 and not hidden[run[0]]]
+    return [fine[run] for run in runs if len(run) > 1 and not covered[run[0]]]

@@ -5,10 +5,10 @@ from datetime import date
 
 from attrs import frozen
 
-from core.drawing.lettering import Lettering, width_of
-from core.drawing.outlook_frame import ROW, YearFrame
-from core.drawing.pen import Pen
+from core.drawing.lettering import Lettering, Measure
+from core.drawing.marks import Sheet
 from core.drawing.placing import Box, Taken
+from core.drawing.year_frame import ROW, YearFrame
 from core.words.dates import month_text, short_date_text
 from core.words.year import local_day, mark_texts
 from core.year.phenomena import Aspect
@@ -50,30 +50,30 @@ def marks_of(year: Year) -> tuple[Mark, ...]:
     return tuple(marks)
 
 
-def write_marks(pen: Pen, frame: YearFrame, year: Year, chosen: date | None) -> None:
+def write_marks(sheet: Sheet, frame: YearFrame, year: Year, chosen: date | None) -> None:
     """Write the chosen evening's date and what the planet does over the panels, each with a line down."""
-    palette, rows = pen.palette, _rows(pen, frame)
+    palette, rows = sheet.palette, _rows(sheet, frame)
     chosen_place = None
     if chosen is not None and frame.shows(chosen):
-        chosen_place = _place(short_date_text(chosen), SMALL_BOLD, frame.x(chosen), rows)
+        chosen_place = _place(sheet.measure, short_date_text(chosen), SMALL_BOLD, frame.x(chosen), rows)
     if chosen_place is not None:
-        _write(pen, chosen_place, SMALL_BOLD, palette.accent)
+        _write(sheet, chosen_place, SMALL_BOLD, palette.accent)
     marks = [mark for mark in marks_of(year) if frame.shows(mark.day)]
-    for place in _placed(pen, frame, marks, chosen_place):
-        _write(pen, place, SMALL, palette.ink)
+    for place in _placed(sheet, frame, marks, chosen_place):
+        _write(sheet, place, SMALL, palette.ink)
     for mark in marks:
         for panel in frame.panels:
             top = panel.box.top + (4.0 if panel is frame.altitude else 0.0)
             x = frame.x(mark.day)
-            pen.stroke((x, panel.box.bottom), (x, top), palette.faint_ink, 0.8, dashes=(0.0, (2.0, 2.5)))
+            sheet.stroke((x, panel.box.bottom), (x, top), palette.faint_ink, 0.8, dashes=(2.0, 2.5))
 
 
-def _rows(pen: Pen, frame: YearFrame, taken: Sequence["_Place"] = ()) -> list[Taken]:
+def _rows(sheet: Sheet, frame: YearFrame, taken: Sequence["_Place"] = ()) -> list[Taken]:
     """Return the rows over the panels, the lowest first."""
     rows = []
     for number in range(frame.rows):
         bottom = frame.top + 5.0 + number * ROW
-        rows.append(Taken(Box(pen.page.left + 2.0, bottom, pen.page.right - 2.0, bottom + ROW), gap=0.0))
+        rows.append(Taken(Box(sheet.page.left + 2.0, bottom, sheet.page.right - 2.0, bottom + ROW), gap=0.0))
         for place in taken:
             rows[-1].add(place.box)
     return rows
@@ -85,14 +85,15 @@ class _Place:
     box: Box
 
 
-def _placed(pen: Pen, frame: YearFrame, marks: Sequence[Mark], chosen: _Place | None) -> list[_Place]:
+def _placed(sheet: Sheet, frame: YearFrame, marks: Sequence[Mark], chosen: _Place | None) -> list[_Place]:
     """Place words for the marks: as long as there is room for all, else for as many as the shortest give."""
     best: list[_Place] = []
     for level in range(max((len(mark.words) for mark in marks), default=0)):
-        rows = _rows(pen, frame, () if chosen is None else (chosen,))
+        rows = _rows(sheet, frame, () if chosen is None else (chosen,))
         texts = [mark.words[min(level, len(mark.words) - 1)] for mark in marks]
         found = [
-            _place(text, SMALL, frame.x(mark.day), rows) for text, mark in zip(texts, marks, strict=True)
+            _place(sheet.measure, text, SMALL, frame.x(mark.day), rows)
+            for text, mark in zip(texts, marks, strict=True)
         ]
         placed = [place for place in found if place is not None]
         if len(placed) > len(best):
@@ -102,9 +103,11 @@ def _placed(pen: Pen, frame: YearFrame, marks: Sequence[Mark], chosen: _Place | 
     return best
 
 
-def _place(text: str, lettering: Lettering, x: float, rows: Sequence[Taken]) -> _Place | None:
+def _place(
+    measure: Measure, text: str, lettering: Lettering, x: float, rows: Sequence[Taken]
+) -> _Place | None:
     """Return the lowest free place for words at x: centred on it, or with an end there."""
-    width = width_of(text, lettering) + 3.0
+    width = measure.width(text, lettering) + 3.0
     for row in rows:
         for left in (x - width / 2, x - 4.0, x + 4.0 - width):
             box = Box(left, row.frame.bottom, left + width, row.frame.top)
@@ -114,30 +117,30 @@ def _place(text: str, lettering: Lettering, x: float, rows: Sequence[Taken]) -> 
     return None
 
 
-def _write(pen: Pen, place: _Place, lettering: Lettering, colour: str) -> None:
+def _write(sheet: Sheet, place: _Place, lettering: Lettering, colour: str) -> None:
     y = (place.box.bottom + place.box.top) / 2
-    pen.write(place.text, place.box.left + 1.5, y, lettering, colour, align="left")
+    sheet.write(place.text, place.box.left + 1.5, y, lettering, colour, align="left")
 
 
-def write_months(pen: Pen, frame: YearFrame) -> None:
+def write_months(sheet: Sheet, frame: YearFrame) -> None:
     """Write months and years under the panels, and draw a thin line where each month begins."""
-    palette, page = pen.palette, pen.page
+    palette, page = sheet.palette, sheet.page
     y = frame.bottom - _YEAR_ROW
     years = Taken(Box(page.left + 2.0, y - 7.0, page.right - 2.0, y + 7.0), gap=1.5)
     for month in _months(frame)[1:]:
         for panel in frame.panels:
             ends = (month.left, panel.box.bottom), (month.left, panel.box.top)
-            pen.stroke(*ends, palette.line, 0.6, order=0.6)
-    for month, name in zip(_months(frame), _fitting_months(frame), strict=True):
-        if width_of(name, _MONTH) + 3.0 <= month.right - month.left:
+            sheet.stroke(*ends, palette.line, 0.6, order=0.6)
+    for month, name in zip(_months(frame), _fitting_months(sheet.measure, frame), strict=True):
+        if sheet.measure.width(name, _MONTH) + 3.0 <= month.right - month.left:
             middle = (month.left + month.right) / 2
-            pen.write(name, middle, frame.bottom - _MONTH_ROW, _MONTH, palette.ink)
+            sheet.write(name, middle, frame.bottom - _MONTH_ROW, _MONTH, palette.ink)
         if month.day.month == 1 or month.number == 0:
             words = str(month.day.year)
-            place = Box(month.left, y - 5.0, month.left + width_of(words, SMALL), y + 5.0)
+            place = Box(month.left, y - 5.0, month.left + sheet.measure.width(words, SMALL), y + 5.0)
             if years.is_free(place):
                 years.add(place)
-                pen.write(words, month.left, y, SMALL, palette.faint_ink, align="left")
+                sheet.write(words, month.left, y, SMALL, palette.faint_ink, align="left")
 
 
 @frozen(kw_only=True)
@@ -163,13 +166,13 @@ def _months(frame: YearFrame) -> list[_Month]:
     ]
 
 
-def _fitting_months(frame: YearFrame) -> list[str]:
+def _fitting_months(measure: Measure, frame: YearFrame) -> list[str]:
     """Return the months' names, all in full or all cut alike, as the room for a whole month allows."""
     names = [month_text(month.day) for month in _months(frame)]
     room = 28.0 * frame.per_evening - 3.0
     for letters in (None, 3):
         short = [name[:letters] for name in names]
-        if max(width_of(name, _MONTH) for name in short) <= room:
+        if max(measure.width(name, _MONTH) for name in short) <= room:
             return short
     return [name[0] for name in names]
 

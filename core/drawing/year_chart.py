@@ -4,17 +4,16 @@ from collections.abc import Sequence
 from datetime import date
 
 import numpy as np
-from matplotlib.figure import Figure
-from matplotlib.text import Text
+from attrs import frozen
 from numpy.typing import NDArray
 
-from core.drawing.lettering import Lettering, fitted, width_of
+from core.drawing.lettering import Lettering
 from core.drawing.lines import LINE_WIDTH, LINE_WIDTH_IN_HAND, TINT_FAIR, TINT_LOW
-from core.drawing.outlook_frame import Panel, YearFrame, scale_step
-from core.drawing.outlook_words import SMALL, SMALL_BOLD, lines_at, write_marks, write_months
+from core.drawing.marks import Drawing, Page, Sheet
 from core.drawing.palette import Palette
-from core.drawing.pen import POINTS_PER_INCH, Pen
 from core.drawing.placing import Box, Taken
+from core.drawing.year_frame import Panel, YearFrame, scale_step
+from core.drawing.year_words import SMALL, SMALL_BOLD, lines_at, write_marks, write_months
 from core.sky.events import BEST_DEG, FAIR_DEG
 from core.words.dates import short_date_text
 from core.words.directions import altitude_text
@@ -38,97 +37,92 @@ _ROOM_FOR_WORDS = 60.0  # a lower panel has no words inside
 _OUTWARDS = np.array([side * part for part in np.linspace(0.0, 1.0, 21) for side in (1.0, -1.0)])
 
 
+@frozen(kw_only=True, eq=False)
 class YearChart:
-    """A drawn year: its words, and the way between dates and figure pixels, counted from the lower left."""
+    """A drawn year: its drawing, and the way between dates and places on the page, in points."""
 
-    def __init__(self, pen: Pen, frame: YearFrame) -> None:
-        self.figure: Figure = pen.figure
-        self.texts: list[Text] = pen.texts
-        self._frame = frame
+    drawing: Drawing
+    frame: YearFrame
 
     @property
     def plot_box(self) -> Box:
-        """The box from the top of the first panel to the bottom of the last, pixels."""
-        frame, scale = self._frame, self._scale
-        return Box(frame.left * scale, frame.bottom * scale, frame.right * scale, frame.top * scale)
+        """The box from the top of the first panel to the bottom of the last."""
+        frame = self.frame
+        return Box(frame.left, frame.bottom, frame.right, frame.top)
 
     def x_of(self, day: date) -> float:
-        """Return where a date lies along x, pixels; the nearest end for one that is not on the chart."""
-        return self._frame.x(day) * self._scale
+        """Return where a date lies along x; the nearest end for one that is not on the chart."""
+        return self.frame.x(day)
 
     def date_at(self, x: float) -> date:
-        """Return the date at a pixel, held inside the chart."""
-        return self._frame.date_at(x / self._scale)
+        """Return the date at a place, held inside the chart."""
+        return self.frame.date_at(x)
 
     def shows(self, day: date) -> bool:
         """Tell whether a date lies on the chart."""
-        return self._frame.shows(day)
-
-    @property
-    def _scale(self) -> float:
-        return self.figure.dpi / POINTS_PER_INCH
+        return self.frame.shows(day)
 
 
-def draw_year(figure: Figure, year: Year, *, palette: Palette, chosen: date | None = None) -> YearChart:
-    """Draw a planet's year on a figure, which is cleared first, and return the chart.
+def draw_year(page: Page, year: Year, *, palette: Palette, chosen: date | None = None) -> YearChart:
+    """Lay a planet's year out on a page.
 
     ``chosen`` is marked as the evening in hand, where it lies in the year. On a low page the panels of hours
     and of size are left out.
     """
-    pen, outlook = Pen(figure, palette), year.outlook
+    sheet, outlook = Sheet(page, palette), year.outlook
     frame = YearFrame.on(
-        pen.page,
+        sheet.page,
         year.dates,
         most_hours=float(outlook.dark_hours_30.max()),
         most_arcsec=_in_unit(outlook.diameter_arcsec)[0].max(),
     )
-    write_months(pen, frame)
-    _draw_altitude(pen, frame, year, lines_at(frame, year, chosen))
+    write_months(sheet, frame)
+    _draw_altitude(sheet, frame, year, lines_at(frame, year, chosen))
     if frame.hours is not None:
-        _draw_hours(pen, frame, frame.hours, year)
+        _draw_hours(sheet, frame, frame.hours, year)
     if frame.size is not None:
-        _draw_size(pen, frame, frame.size, year)
-    write_marks(pen, frame, year, chosen)
+        _draw_size(sheet, frame, frame.size, year)
+    write_marks(sheet, frame, year, chosen)
     if chosen is not None and frame.shows(chosen):
         x = frame.x(chosen)
         for panel in frame.panels:
-            pen.stroke((x, panel.box.bottom), (x, panel.box.top), palette.accent, 1.6, order=4.0)
-    return YearChart(pen, frame)
+            sheet.stroke((x, panel.box.bottom), (x, panel.box.top), palette.accent, 1.6, order=4.0)
+    return YearChart(drawing=sheet.drawing, frame=frame)
 
 
-def _draw_altitude(pen: Pen, frame: YearFrame, year: Year, lines: Sequence[float]) -> None:
-    panel, palette = frame.altitude, pen.palette
+def _draw_altitude(sheet: Sheet, frame: YearFrame, year: Year, lines: Sequence[float]) -> None:
+    panel, palette = frame.altitude, sheet.palette
     box, low, fair = panel.box, panel.y(FAIR_DEG), panel.y(BEST_DEG)
-    pen.fill(box, palette.night_sky, order=0.0)
-    pen.fill(Box(box.left, low, box.right, fair), palette.band_fair, alpha=TINT_FAIR, order=0.1)
-    pen.fill(Box(box.left, box.bottom, box.right, low), palette.band_low, alpha=TINT_LOW, order=0.1)
+    sheet.fill(box, palette.night_sky, order=0.0)
+    sheet.fill(Box(box.left, low, box.right, fair), palette.band_fair, alpha=TINT_FAIR, order=0.1)
+    sheet.fill(Box(box.left, box.bottom, box.right, low), palette.band_low, alpha=TINT_LOW, order=0.1)
     for y in (low, fair):
-        pen.stroke((box.left, y), (box.right, y), palette.line, 0.9, order=0.5)
-    pen.stroke((box.left, box.bottom), (box.right, box.bottom), palette.faint_ink, 1.2, order=3.0)
-    column = Taken(Box(pen.page.left, box.bottom - 9.0, box.left, box.top + 9.0), gap=0.0)
+        sheet.stroke((box.left, y), (box.right, y), palette.line, 0.9, order=0.5)
+    sheet.stroke((box.left, box.bottom), (box.right, box.bottom), palette.faint_ink, 1.2, order=3.0)
+    column = Taken(Box(sheet.page.left, box.bottom - 9.0, box.left, box.top + 9.0), gap=0.0)
     lettering = _NUMERAL if box.height > _ROOM_FOR_NUMERALS else _SMALL_NUMERAL
     for altitude_deg in _ALTITUDES_DEG:
-        _write_number(pen, panel, column, altitude_deg, f"{altitude_deg}°", lettering)
-    words = fitted("Highest in the dark", SMALL, box.height)
-    pen.write(
-        words, box.left - _TITLE_AWAY, (box.bottom + box.top) / 2, SMALL, palette.faint_ink, rotation=90.0
+        _write_number(sheet, panel, column, altitude_deg, f"{altitude_deg}°", lettering)
+    words = sheet.measure.fitted("Highest in the dark", SMALL, box.height)
+    sheet.write(
+        words, box.left - _TITLE_AWAY, (box.bottom + box.top) / 2, SMALL, palette.faint_ink, rotation_deg=90.0
     )
-    _draw_height_line(pen, frame, year)
-    _draw_best_weeks(pen, frame, year, lines)
-    _draw_highest(pen, frame, year, lines)
+    _draw_height_line(sheet, frame, year)
+    _draw_best_weeks(sheet, frame, year, lines)
+    _draw_highest(sheet, frame, year, lines)
 
 
-def _draw_height_line(pen: Pen, frame: YearFrame, year: Year) -> None:
+def _draw_height_line(sheet: Sheet, frame: YearFrame, year: Year) -> None:
     """Draw the altitudes: heavy in the best weeks, light in the others."""
-    colour = pen.palette.bodies[year.planet]
+    colour = sheet.palette.bodies[year.planet]
     altitudes_deg = year.outlook.best_altitude_deg
     points = np.column_stack([frame.xs(), frame.altitude.ys(np.nan_to_num(altitudes_deg))])
     is_up = ~np.isnan(altitudes_deg) & (altitudes_deg >= 0.0)
     is_best = np.zeros(len(points), dtype=bool)
     for first, last in year.best.stretches:
         is_best[first : last + 1] = True
-    pen.strokes(_runs(points, is_up), colour, LINE_WIDTH)
-    pen.strokes(_runs(points, is_up & is_best), colour, LINE_WIDTH_IN_HAND, order=2.5)
+    sheet.strokes(_runs(points, is_up), colour, LINE_WIDTH)
+    sheet.strokes(_runs(points, is_up & is_best), colour, LINE_WIDTH_IN_HAND, order=2.5)
 
 
 def _runs(points: FloatArray, chosen: NDArray[np.bool_]) -> Sequence[FloatArray]:
@@ -138,32 +132,32 @@ def _runs(points: FloatArray, chosen: NDArray[np.bool_]) -> Sequence[FloatArray]
     return [points[run] for run in runs if len(run) > 1]
 
 
-def _draw_best_weeks(pen: Pen, frame: YearFrame, year: Year, lines: Sequence[float]) -> None:
+def _draw_best_weeks(sheet: Sheet, frame: YearFrame, year: Year, lines: Sequence[float]) -> None:
     """Draw a bar at the top of the panel over each stretch of the best weeks, named where there is room."""
-    box, palette = frame.altitude.box, pen.palette
-    half, width = frame.per_evening / 2, width_of(_BEST_WEEKS, SMALL) + 6.0
+    box, palette = frame.altitude.box, sheet.palette
+    half, width = frame.per_evening / 2, sheet.measure.width(_BEST_WEEKS, SMALL) + 6.0
     for first, last in year.best.stretches:
         left, right = frame.x_of_number(first) - half, frame.x_of_number(last) + half
-        pen.fill(Box(left, box.top - _BAR, right, box.top), palette.accent, order=1.5)
+        sheet.fill(Box(left, box.top - _BAR, right, box.top), palette.accent, order=1.5)
         if width <= right - left and box.height > _ROOM_FOR_WORDS:
             middle, free = (left + right) / 2, (right - left - width) / 2
             x = _clearest(middle + free * _OUTWARDS, width, lines)
-            pen.write(_BEST_WEEKS, x, box.top - _BAR - 6.5, SMALL, palette.accent)
+            sheet.write(_BEST_WEEKS, x, box.top - _BAR - 6.5, SMALL, palette.accent)
 
 
-def _draw_highest(pen: Pen, frame: YearFrame, year: Year, lines: Sequence[float]) -> None:
+def _draw_highest(sheet: Sheet, frame: YearFrame, year: Year, lines: Sequence[float]) -> None:
     """Mark the highest evening on the curve, with its height beside it."""
     number, panel = year.best.highest, frame.altitude
     if number is None or panel.box.height <= _ROOM_FOR_WORDS:
         return
     altitude_deg = float(year.outlook.best_altitude_deg[number])
     x, y = frame.x_of_number(number), panel.y(altitude_deg)
-    colour, text = pen.palette.bodies[year.planet], altitude_text(altitude_deg, under_deg=FAIR_DEG)
-    pen.circle(x, y, 2.6, colour, order=2.6)
-    width = width_of(text, SMALL_BOLD)
+    colour, text = sheet.palette.bodies[year.planet], altitude_text(altitude_deg, under_deg=FAIR_DEG)
+    sheet.circle(x, y, 2.6, colour, order=2.6)
+    width = sheet.measure.width(text, SMALL_BOLD)
     above = y + 9.0 if y + 16.0 < panel.box.top - _BAR - 12.0 else y - 9.0
     places = np.clip(x + width * _OUTWARDS, panel.box.left + width, panel.box.right - width)
-    pen.write(text, _clearest(places, width, lines), above, SMALL_BOLD, colour)
+    sheet.write(text, _clearest(places, width, lines), above, SMALL_BOLD, colour)
 
 
 def _clearest(places: FloatArray, width: float, lines: Sequence[float]) -> float:
@@ -173,7 +167,7 @@ def _clearest(places: FloatArray, width: float, lines: Sequence[float]) -> float
 
 
 def _write_number(
-    pen: Pen, panel: Panel, column: Taken, value: float, text: str, lettering: Lettering
+    sheet: Sheet, panel: Panel, column: Taken, value: float, text: str, lettering: Lettering
 ) -> None:
     """Write a number beside a panel with a tick, where it does not touch the one before."""
     box, y = panel.box, panel.y(value)
@@ -181,29 +175,29 @@ def _write_number(
     if not column.is_free(place):
         return
     column.add(place)
-    pen.write(text, box.left - 5.0, y, lettering, pen.palette.ink, align="right")
-    pen.stroke((box.left - 3.0, y), (box.left, y), pen.palette.faint_ink, 0.8)
+    sheet.write(text, box.left - 5.0, y, lettering, sheet.palette.ink, align="right")
+    sheet.stroke((box.left - 3.0, y), (box.left, y), sheet.palette.faint_ink, 0.8)
 
 
-def _draw_hours(pen: Pen, frame: YearFrame, panel: Panel, year: Year) -> None:
-    colour, outlook = pen.palette.bodies[year.planet], year.outlook
-    _draw_scale(pen, panel, " h", "Hours in the dark above 30° (light) and above 45° (full)")
+def _draw_hours(sheet: Sheet, frame: YearFrame, panel: Panel, year: Year) -> None:
+    colour, outlook = sheet.palette.bodies[year.planet], year.outlook
+    _draw_scale(sheet, panel, " h", "Hours in the dark above 30° (light) and above 45° (full)")
     for hours, alpha in ((outlook.dark_hours_30, _HOURS_30), (outlook.dark_hours_45, _HOURS_45)):
         over = np.column_stack([frame.xs(), panel.ys(hours)])
         ends = [(over[-1, 0], panel.box.bottom), (over[0, 0], panel.box.bottom)]
-        pen.area(np.concatenate([over, ends]), colour, alpha=alpha, order=1.0)
-    pen.strokes([np.column_stack([frame.xs(), panel.ys(outlook.dark_hours_30)])], colour, 0.8)
+        sheet.area(np.concatenate([over, ends]), colour, alpha=alpha, order=1.0)
+    sheet.strokes([np.column_stack([frame.xs(), panel.ys(outlook.dark_hours_30)])], colour, 0.8)
 
 
-def _draw_size(pen: Pen, frame: YearFrame, panel: Panel, year: Year) -> None:
+def _draw_size(sheet: Sheet, frame: YearFrame, panel: Panel, year: Year) -> None:
     sizes, sign = _in_unit(year.outlook.diameter_arcsec)
     name = "Apparent size"
     if year.best.largest is not None:
         largest = disc_size_text(float(year.outlook.diameter_arcsec[year.best.largest]))
         name += f": largest {largest}, {short_date_text(year.dates[year.best.largest])}"
-    _draw_scale(pen, panel, sign, name)
-    colour = pen.palette.bodies[year.planet]
-    pen.strokes([np.column_stack([frame.xs(), panel.ys(sizes)])], colour, LINE_WIDTH)
+    _draw_scale(sheet, panel, sign, name)
+    colour = sheet.palette.bodies[year.planet]
+    sheet.strokes([np.column_stack([frame.xs(), panel.ys(sizes)])], colour, LINE_WIDTH)
 
 
 def _in_unit(diameter_arcsec: FloatArray) -> tuple[FloatArray, str]:
@@ -211,16 +205,16 @@ def _in_unit(diameter_arcsec: FloatArray) -> tuple[FloatArray, str]:
     return (diameter_arcsec / 60.0, "′") if diameter_arcsec.max() > 120.0 else (diameter_arcsec, "″")
 
 
-def _draw_scale(pen: Pen, panel: Panel, unit: str, name: str) -> None:
+def _draw_scale(sheet: Sheet, panel: Panel, unit: str, name: str) -> None:
     """Draw a lower panel's ground, its scale and its name."""
-    box, palette = panel.box, pen.palette
-    pen.stroke((box.left, box.bottom), (box.right, box.bottom), palette.faint_ink, 1.0, order=3.0)
-    column = Taken(Box(pen.page.left, box.bottom - 8.0, box.left, box.top + 8.0), gap=0.0)
+    box, palette = panel.box, sheet.palette
+    sheet.stroke((box.left, box.bottom), (box.right, box.bottom), palette.faint_ink, 1.0, order=3.0)
+    column = Taken(Box(sheet.page.left, box.bottom - 8.0, box.left, box.top + 8.0), gap=0.0)
     step = scale_step(panel.top)
     values = step * np.arange(round(panel.top / step) + 1)
     # The ends first, then what has room between them.
     for value in (values[0], values[-1], *values[1:-1]):
-        _write_number(pen, panel, column, float(value), f"{value:g}{unit}", _SMALL_NUMERAL)
-        pen.stroke((box.left, panel.y(value)), (box.right, panel.y(value)), palette.line, 0.5, order=0.4)
-    words = fitted(name, SMALL, box.width)
-    pen.write(words, box.left, box.top + _NAME_ABOVE, SMALL, palette.faint_ink, align="left")
+        _write_number(sheet, panel, column, float(value), f"{value:g}{unit}", _SMALL_NUMERAL)
+        sheet.stroke((box.left, panel.y(value)), (box.right, panel.y(value)), palette.line, 0.5, order=0.4)
+    words = sheet.measure.fitted(name, SMALL, box.width)
+    sheet.write(words, box.left, box.top + _NAME_ABOVE, SMALL, palette.faint_ink, align="left")
