@@ -232,8 +232,9 @@ class ScreenPen:
             half = (max(round(crisp_width * self._ratio), 1) % 2) / 2
             pixels = (np.round(pixels * self._ratio - half) + half) / self._ratio
         # As Qt reads a polygon from a stream: to make a point of each pair takes much longer.
+        # The stream reads the content, and does not keep it.
         content = QByteArray(len(pixels).to_bytes(4, "big") + pixels.astype(">f8").tobytes())
-        stream = QDataStream(content, QIODevice.OpenModeFlag.ReadOnly)  # it reads, and does not keep, the content
+        stream = QDataStream(content, QIODevice.OpenModeFlag.ReadOnly)
         polygon = QPolygonF()
         stream >> polygon
         return polygon

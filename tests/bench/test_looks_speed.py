@@ -1,7 +1,6 @@
 """Facts of all planets, the moons' evening included, within 20 ms; a picture of 400 by 400 within 40 ms.
 
-All the pictures of one power and its neighbours, computed away from the window, and drawing them, which is
-the window's own work: within 100 ms each.
+All the pictures of one power and its neighbours, computed away from the window: within 100 ms.
 
 Skipped unless asked for: ``pytest tests/bench --benchmark-only``.
 """
@@ -9,12 +8,8 @@ Skipped unless asked for: ``pytest tests/bench --benchmark-only``.
 from datetime import UTC, datetime, timedelta
 
 import pytest
-from matplotlib.backends.backend_agg import FigureCanvasAgg
-from matplotlib.figure import Figure
 from pytest_benchmark.fixture import BenchmarkFixture
 
-from core.drawing.eyepiece import draw_eyepiece
-from core.drawing.palette import load_palette
 from core.gear.owned import Telescope, TelescopeKind
 from core.looks.picture.eyepiece import compute_pictures
 from core.looks.picture.sight import Sight, see
@@ -87,20 +82,5 @@ def test_all_pictures_of_a_power(benchmark: BenchmarkFixture) -> None:
 
     pictures()
     benchmark(pictures)
-
-    check(benchmark, 0.100)
-
-
-def test_drawing_the_pictures(benchmark: BenchmarkFixture) -> None:
-    sights = sights_of(Body.JUPITER)
-    pictures = compute_pictures(sights, sights[2])
-    canvas = FigureCanvasAgg(Figure(figsize=(7, 5), dpi=100))
-
-    def draw() -> None:
-        draw_eyepiece(canvas.figure, pictures, palette=load_palette("day"))
-        canvas.draw()
-
-    draw()
-    benchmark(draw)
 
     check(benchmark, 0.100)

@@ -44,7 +44,7 @@ def place_of(view: HeightView, moment: datetime, altitude_deg: float = 80.0) -> 
     """Return where a moment and an altitude are in the canvas."""
     chart = view.canvas.chart
     assert chart is not None
-    where = view.canvas.from_figure(chart.x_of(moment), chart.y_of(altitude_deg))
+    where = view.canvas.from_page(chart.x_of(moment), chart.y_of(altitude_deg))
     return QPointF(*where).toPoint()
 
 
@@ -190,9 +190,8 @@ def test_a_resting_pointer_does_not_hold_the_evening_that_was(
 def test_a_click_on_a_name_takes_that_planet_in_hand(qtbot: QtBot, view: HeightView, state: AppState) -> None:
     chart = view.canvas.chart
     assert chart is not None
-    (name,) = (text for text in chart.texts if text.get_text() == "Saturn")
-    box = name.get_window_extent()
-    where = view.canvas.from_figure((box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2)
+    (name,) = (words for words in chart.drawing.words if words.text == "Saturn")
+    where = view.canvas.from_page(name.x, name.y)
     qtbot.mouseClick(view.canvas, Qt.MouseButton.LeftButton, pos=QPointF(*where).toPoint())
     assert state.planet is Body.SATURN
     assert state.following_now
@@ -246,9 +245,9 @@ def test_another_pixel_ratio_fills_the_same_place(view: HeightView, monkeypatch:
     monkeypatch.setattr(canvas, "devicePixelRatioF", lambda: 1.5)
     canvas.ensure_drawn()
     # The picture covers the widget to the last pixel, and the line keeps its place.
-    assert canvas._image.width() >= 1.5 * canvas.width()
-    assert canvas._image.height() >= 1.5 * canvas.height()
-    assert canvas._image.width() < 1.5 * canvas.width() + 1
+    assert canvas._picture.width() >= 1.5 * canvas.width()
+    assert canvas._picture.height() >= 1.5 * canvas.height()
+    assert canvas._picture.width() < 1.5 * canvas.width() + 1
     assert canvas.line_x(EVENING_START) == pytest.approx(line, abs=1)
 
 

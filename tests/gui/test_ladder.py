@@ -126,7 +126,7 @@ def test_a_click_on_the_drawing_takes_a_rung_in_hand(qtbot: QtBot, view: LadderV
     chart = view.canvas.chart
     assert chart is not None
     rung = view.list._rungs[2]
-    where = view.canvas.from_figure(*chart.pixel_of(rung))
+    where = view.canvas.from_page(*chart.place_of(rung))
     qtbot.mouseClick(view.canvas, Qt.MouseButton.LeftButton, pos=QPointF(*where).toPoint())
     assert view.list.rung is rung
 
@@ -169,7 +169,7 @@ def test_what_would_help_most_and_what_is_tried_out_stand_dashed_between_the_run
     def words() -> set[str]:
         view.canvas.ensure_drawn()
         assert view.canvas.chart is not None
-        return {text.get_text() for text in view.canvas.chart.texts}
+        return {each.text for each in view.canvas.chart.drawing.words}
 
     # From 48x to 96x is the widest step under a ceiling of about 150x; a purchase would halve it.
     assert "not owned" in words()

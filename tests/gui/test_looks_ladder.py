@@ -53,9 +53,8 @@ def close_up(view: LadderView) -> NDArray[np.uint8]:
     shown = pixels(canvas).max(axis=2)
     assert canvas.drawing is not None
     (box,) = canvas.drawing.close_ups
-    scale = canvas.drawing.figure.dpi / 72.0
-    left, top = canvas.from_figure(box.left * scale, box.top * scale)
-    right, bottom = canvas.from_figure(box.right * scale, box.bottom * scale)
+    left, top = canvas.from_page(box.left, box.top)
+    right, bottom = canvas.from_page(box.right, box.bottom)
     return np.asarray(shown[round(top) + 2 : round(bottom) - 2, round(left) + 2 : round(right) - 2])
 
 
@@ -65,9 +64,7 @@ def step_place(view: LadderView, number: int) -> QPointF:
     canvas.ensure_drawn()
     assert canvas.drawing is not None
     _, box = canvas.drawing.steps[number]
-    scale = canvas.drawing.figure.dpi / 72.0
-    x, y = box.middle
-    return QPointF(*canvas.from_figure(x * scale, y * scale))
+    return QPointF(*canvas.from_page(*box.middle))
 
 
 def test_a_rung_changes_the_picture_and_the_words(view: LadderView) -> None:
@@ -317,6 +314,6 @@ def test_the_field_beside_the_rungs_shows_the_moons(
     view.canvas.ensure_drawn()
     chart = view.canvas.chart
     assert chart is not None
-    words = " ".join(text.get_text() for text in chart.texts)
+    words = " ".join(each.text for each in chart.drawing.words)
     assert "48x: Jupiter, 40″, to scale in the 1.1° field" in words
-    assert "N" in [text.get_text() for text in chart.texts]
+    assert "N" in [each.text for each in chart.drawing.words]

@@ -6,13 +6,13 @@ from pathlib import Path
 import numpy as np
 import pytest
 from attrs import evolve
-from matplotlib.figure import Figure
-from matplotlib.text import Text
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication, QImage
 from pytestqt.qtbot import QtBot
 
 from core.air.steadiness import FirstLook
+from core.drawing.comparison_sheet import SHEET_HEIGHT, SHEET_WIDTH
+from core.drawing.paper import paper
 from gui.gear.side_by_side import SideBySide
 from gui.state import AppState
 from gui.widgets import dialogs
@@ -243,7 +243,7 @@ def test_a_picture_that_cannot_be_saved_says_why(
         monkeypatch.setattr(dialogs, "ask_picture", lambda *_args, wrong=wrong: wrong)
         hand.press(page.save)
         assert not wrong.exists()
-    assert "both.jpg: must end in .png or .pdf" in shown
+    assert "both.jpg: must end in .png, .pdf or .svg" in shown
     assert sum("could not be saved; try another name or place." in text for text in shown) == 2
     monkeypatch.setattr(dialogs, "ask_picture", lambda *_args: None)
     hand.press(page.save)
@@ -254,9 +254,8 @@ def test_the_saved_page_has_the_views_in_the_eyepiece_on_it_though_they_were_nev
 ) -> None:
     comparison = hand.state.comparison
     assert comparison is not None
-    figure = Figure(figsize=(14, 9.9))
-    page._draw_sheet(figure)
-    words = " ".join(text.get_text() for text in figure.findobj(Text))
+    sheet = page._draw_sheet(paper(SHEET_WIDTH, SHEET_HEIGHT))
+    words = " ".join(each.text for each in sheet.words)
     assert "All at one scale" in words
     assert "once it is cool." in words
     # The evening it holds for stands on the page too.

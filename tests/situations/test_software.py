@@ -12,13 +12,13 @@ import pytest
 from attrs import evolve
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
-from matplotlib.figure import Figure
 from PySide6.QtCore import QLocale, QPointF, Qt
 from PySide6.QtGui import Qt as QtText
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QAbstractButton, QComboBox, QLabel, QMenu, QWidget
 from pytestqt.qtbot import QtBot
 
+from core.drawing.marks import Drawing, Page
 from core.gear.figures import parse_aperture_mm, parse_eyepiece_mm, parse_factor
 from core.gear.owned import Barlow, Eyepiece
 from core.record.files import previous_copy
@@ -78,7 +78,7 @@ def drawn_words(shell: Shell) -> str:
     assert isinstance(view, HeightView | LadderView)
     view.canvas.ensure_drawn()
     assert view.canvas.chart is not None
-    return "\n".join(text.get_text() for text in view.canvas.chart.texts)
+    return "\n".join(words.text for words in view.canvas.chart.drawing.words)
 
 
 @pytest.mark.parametrize("names", ODD_NAMES, ids=lambda names: names[0])
@@ -115,7 +115,7 @@ def test_an_odd_name_is_shown_letter_by_letter_and_breaks_no_drawing(
 def test_a_drawing_that_fails_is_reported_once_and_leaves_the_window_alive(
     qtbot: QtBot, theme: object
 ) -> None:
-    def fail(_figure: Figure) -> None:
+    def fail(_page: Page) -> Drawing:
         raise ValueError("a name that cannot be drawn")
 
     canvas = Canvas(fail)
@@ -201,14 +201,7 @@ def test_a_figure_out_of_range_is_asked_about_or_refused_in_every_country(
 
 def at(view: HeightView, moment: datetime) -> QPointF:
     assert view.canvas.chart is not None
-    return QPointF(*view.canvas.from_figure(view.canvas.chart.x_of(moment), view.canvas.chart.y_of(80)))
-
-
-def text_height(view: HeightView | LadderView, ratio: float) -> float:
-    """Return the median height of the drawing's words in the window's own pixels."""
-    assert view.canvas.chart is not None
-    heights = sorted(text.get_window_extent().height / ratio for text in view.canvas.chart.texts)
-    return float(heights[len(heights) // 2])
+    return QPointF(*view.canvas.from_page(view.canvas.chart.x_of(moment), view.canvas.chart.y_of(80)))
 
 
 @pytest.mark.parametrize("kind", [HeightView, LadderView])
@@ -226,18 +219,21 @@ def test_a_chart_keeps_its_place_and_its_size_from_screen_to_screen(
     qtbot.waitExposed(view)
     canvas = view.canvas
     canvas.ensure_drawn()
-    usual = text_height(view, canvas.devicePixelRatioF())
+    usual, words = canvas.page, canvas.chart.drawing.words if canvas.chart else ()
     # To a laptop's screen and back, to scaled ones, as after waking from sleep.
     for ratio in (2.0, 1.0, 1.25, 1.5):
         monkeypatch.setattr(canvas, "devicePixelRatioF", lambda ratio=ratio: ratio)
         canvas.ensure_drawn()
         # The drawing covers the place to the last pixel, and its words keep their size.
         for place_px, drawn_px in (
-            (canvas.width(), canvas.figure.bbox.width),
-            (canvas.height(), canvas.figure.bbox.height),
+            (canvas.width(), canvas._picture.width()),
+            (canvas.height(), canvas._picture.height()),
         ):
             assert place_px <= drawn_px / ratio < place_px + 1.6 / ratio
-        assert text_height(view, ratio) == pytest.approx(usual, rel=0.12)
+        assert canvas._picture.devicePixelRatio() == ratio
+        assert canvas.page == usual
+        assert canvas.chart is not None
+        assert canvas.chart.drawing.words == words
         if isinstance(view, HeightView):
             # What the mouse points at is what is read out: a pixel is about a minute wide.
             moment = EVENING_START + timedelta(minutes=30 * ratio)

@@ -26,7 +26,7 @@ from core.sky.zones import zone_names
 from core.words.dates import date_text
 from core.words.site_clock import SiteClock
 from gui.app import main
-from tests.core.drawing.looking import figure_of, words_of
+from tests.core.drawing.looking import page_of, words_of
 from tests.situations.conftest import Ask, AskJson
 from tests.situations.owners import LONDON, owner, place, scope
 
@@ -100,12 +100,12 @@ def test_the_hours_of_a_chart_go_on_evenly_across_a_change(
     site = place(40.0, longitude_deg, zone)
     night = compute_night(site, date.fromisoformat(evening), targets=(Body.JUPITER,))
 
-    chart = draw_height(figure_of(1200, 640), night, palette=load_palette("day"), planet=Body.JUPITER)
+    chart = draw_height(page_of(1200, 640), night, palette=load_palette("day"), planet=Body.JUPITER)
 
     told = ask_json(owner(site=site), "heights", "--evening", evening)
     start, end = (datetime.fromisoformat(told[key]) for key in ("start", "end"))
     assert end - start == timedelta(hours=hours)
-    words = " ".join(words_of(chart.texts))
+    words = " ".join(words_of(chart.drawing))
     assert all(name in words for name in names)
     steps = [chart.x_of(chart.start + timedelta(minutes=30 * number)) for number in range(20)]
     assert max(late - early for early, late in pairwise(steps)) == pytest.approx(steps[1] - steps[0])

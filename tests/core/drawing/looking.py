@@ -1,39 +1,46 @@
 """Look at a drawing as a fussy reader would: is a word cut off, does one lie on another?"""
 
-from collections.abc import Sequence
 from itertools import combinations
 
 import numpy as np
 from matplotlib.backends.backend_agg import FigureCanvasAgg
-from matplotlib.figure import Figure
 from matplotlib.text import Text
 from numpy.typing import NDArray
 
+from core.drawing.marks import Drawing, Page, Words
+from core.drawing.paper import figure_of, paper
+
 # A hair's breadth: letters of neighbours may share the anti-aliased edge of their boxes.
 TOUCH_PX = 0.75
+DOTS_PER_INCH = 100
+POINTS_PER_PIXEL = 72 / DOTS_PER_INCH
+PIXELS_PER_POINT = DOTS_PER_INCH / 72
 
 
-def figure_of(width_px: int, height_px: int, scale: float = 1.0) -> Figure:
-    """Return a figure as wide and high as a place in the window, at a screen scale (1.5: 150 dpi)."""
-    figure = Figure(figsize=(width_px / 100, height_px / 100), dpi=100 * scale)
-    FigureCanvasAgg(figure)
-    return figure
+def page_of(width_px: int, height_px: int) -> Page:
+    """Return a page of paper as wide and high as a place in the window."""
+    return paper(width_px * POINTS_PER_PIXEL, height_px * POINTS_PER_PIXEL)
 
 
-def pixels(figure: Figure) -> NDArray[np.uint8]:
-    """Return the drawn figure as (height, width, 4) bytes, top row first."""
-    assert isinstance(figure.canvas, FigureCanvasAgg)
-    figure.canvas.draw()
-    return np.asarray(figure.canvas.buffer_rgba()).copy()
+def pixels(drawing: Drawing, *, dots_per_inch: float = DOTS_PER_INCH) -> NDArray[np.uint8]:
+    """Return a drawing on paper as (height, width, 4) bytes, top row first."""
+    canvas = figure_of(drawing, dots_per_inch=dots_per_inch).canvas
+    assert isinstance(canvas, FigureCanvasAgg)
+    canvas.draw()
+    return np.asarray(canvas.buffer_rgba()).copy()
 
 
-def faults(figure: Figure, texts: Sequence[Text]) -> list[str]:
-    """Draw a figure and return one sentence for each word that is cut off or lies on another."""
-    pixels(figure)
-    drawn = figure.findobj(Text)
-    unknown = [text.get_text() for text in drawn if text.get_text() and text not in texts]
-    found = [f"not among the chart's texts: {text!r}" for text in unknown]
-    boxes = [(text.get_text(), text.get_window_extent()) for text in texts if text.get_visible()]
+def faults(drawing: Drawing) -> list[str]:
+    """Draw on paper, coarse and fine, and return one sentence for each word cut off or lying on another."""
+    return [fault for scale in (1.0, 1.5) for fault in _faults(drawing, scale)]
+
+
+def _faults(drawing: Drawing, scale: float) -> list[str]:
+    figure = figure_of(drawing, dots_per_inch=DOTS_PER_INCH * scale)
+    texts = [text for text in figure.findobj(Text) if text.get_text()]
+    assert [text.get_text() for text in texts] == words_of(drawing)
+    found = []
+    boxes = [(text.get_text(), text.get_window_extent()) for text in texts]
     for words, box in boxes:
         if box.x0 < 0 or box.y0 < 0 or box.x1 > figure.bbox.width or box.y1 > figure.bbox.height:
             found.append(f"cut off: {words!r}")
@@ -45,6 +52,11 @@ def faults(figure: Figure, texts: Sequence[Text]) -> list[str]:
     return found
 
 
-def words_of(texts: Sequence[Text]) -> list[str]:
+def words_of(drawing: Drawing) -> list[str]:
     """Return the words of a drawing in the order written."""
-    return [text.get_text() for text in texts]
+    return [words.text for words in drawing.words]
+
+
+def the_words(drawing: Drawing, text: str) -> Words:
+    """Return the first words of a drawing that say just that."""
+    return next(words for words in drawing.words if words.text == text)

@@ -3,14 +3,15 @@
 import pytest
 from attrs import evolve
 
-from core.drawing.comparison_sheet import SHEET_INCHES, FigureRow, draw_comparison_sheet
+from core.drawing.comparison_sheet import SHEET_HEIGHT, SHEET_WIDTH, FigureRow, draw_comparison_sheet
 from core.drawing.palette import load_palette
+from core.drawing.paper import paper
 from core.ladder.compare import Comparison, Winner, compare
 from core.ladder.wishes import rungs_with
 from core.looks.picture.eyepiece import Steps, compute_steps
 from core.words.comparison import verdict_texts
 from tests.core.drawing.examples import FEW, MANY, SIX_INCH, SMALL, TWELVE_INCH, eyepiece, ladder, sight
-from tests.core.drawing.looking import faults, figure_of, words_of
+from tests.core.drawing.looking import faults, words_of
 
 CONDITIONS = "Both for Saturn at 44° on 5 December 2026, with a blur of 1.2″ overhead (given)."
 ROWS = [
@@ -50,10 +51,9 @@ def pictures_of(comparison: Comparison) -> Steps:
 @pytest.mark.parametrize("pair", PAIRS)
 def test_every_word_can_be_read(pair: str, with_pictures: bool) -> None:
     comparison = compare(*PAIRS[pair], disc_arcsec=18.0)
-    figure = figure_of(round(100 * SHEET_INCHES[0]), round(100 * SHEET_INCHES[1]), 1.5)
 
-    texts = draw_comparison_sheet(
-        figure,
+    drawing = draw_comparison_sheet(
+        paper(SHEET_WIDTH, SHEET_HEIGHT),
         comparison,
         palette=load_palette("day"),
         conditions=CONDITIONS,
@@ -62,19 +62,22 @@ def test_every_word_can_be_read(pair: str, with_pictures: bool) -> None:
         pictures=pictures_of(comparison) if with_pictures else None,
     )
 
-    assert faults(figure, texts) == []
-    page = " ".join(words_of(texts))
+    assert faults(drawing) == []
+    page = " ".join(words_of(drawing))
     assert all(sentence.rsplit(" ", 1)[-1] in page for sentence in verdict_texts(comparison))
-    assert {"4.2 times", "8 mm + 2x"} <= set(words_of(texts))
+    assert {"4.2 times", "8 mm + 2x"} <= set(words_of(drawing))
     assert ("All at one scale" in page or "at the same scale" in page) == with_pictures
 
 
 def test_the_better_figure_is_bold() -> None:
     comparison = compare(*PAIRS["few and many"], disc_arcsec=18.0)
-    figure = figure_of(1400, 990)
-    texts = draw_comparison_sheet(
-        figure, comparison, palette=load_palette("day"), conditions=CONDITIONS, rows=ROWS
+    drawing = draw_comparison_sheet(
+        paper(SHEET_WIDTH, SHEET_HEIGHT),
+        comparison,
+        palette=load_palette("day"),
+        conditions=CONDITIONS,
+        rows=ROWS,
     )
 
-    weights = {text.get_text(): text.get_fontweight() for text in texts}
-    assert (weights["4.2 times"], weights["0.24 times"]) == ("bold", "normal")
+    is_bold = {words.text: words.lettering.bold for words in drawing.words}
+    assert (is_bold["4.2 times"], is_bold["0.24 times"]) == (True, False)

@@ -10,6 +10,7 @@ import pytest
 from attrs import evolve, frozen
 
 from core.drawing.height import HeightChart, draw_height
+from core.drawing.marks import Words
 from core.drawing.palette import PaletteName, load_palette
 from core.record.profile import read_profile
 from core.sky.bodies import TARGETS, Body
@@ -26,11 +27,10 @@ from tests.core.drawing.examples import (
     night_at,
     site_at,
 )
-from tests.core.drawing.looking import faults, figure_of, pixels, words_of
+from tests.core.drawing.looking import PIXELS_PER_POINT, faults, page_of, pixels, the_words, words_of
 
-DAY = load_palette("day")
-# Places for the chart: in the smallest window, in a large one, and on a screen of scale 1.5.
-PLACES = {"small": (980, 330, 1.0), "large": (1580, 740, 1.0), "scaled": (980, 380, 1.5)}
+# Places for the chart: in the smallest window, in a middling and in a large one.
+PLACES = {"small": (980, 330), "large": (1580, 740), "middling": (980, 380)}
 PROFILES = sorted(
     Path(str(entry)) for entry in resources.files("sample_profiles").iterdir() if entry.name.endswith(".toml")
 )
@@ -45,7 +45,7 @@ class Item:
 
 def draw(
     night: Night,
-    place: tuple[int, int, float] = PLACES["small"],
+    place: tuple[int, int] = PLACES["small"],
     *,
     planet: Body | None = Body.SATURN,
     items: Sequence[Item] | None = None,
@@ -56,7 +56,7 @@ def draw(
 ) -> HeightChart:
     planned = plan_evening(night, SIX_INCH, planet=planet, clock=clock) if items is None else items
     return draw_height(
-        figure_of(*place),
+        page_of(*place),
         night,
         palette=load_palette(palette),
         planet=planet,
@@ -68,8 +68,8 @@ def draw(
 
 
 def check(chart: HeightChart) -> None:
-    words = words_of(chart.texts)
-    assert faults(chart.figure, chart.texts) == []
+    words = words_of(chart.drawing)
+    assert faults(chart.drawing) == []
     assert sum("(seeing)" in text for text in words) == 1
     assert {"fair", "thick air"} <= set(words)
     assert any(text.startswith("Site time") for text in words)
@@ -90,9 +90,9 @@ NIGHTS = {
 }
 
 
-@pytest.mark.parametrize("place", [PLACES["small"], PLACES["scaled"]], ids=["small", "scaled"])
+@pytest.mark.parametrize("place", [PLACES["small"], PLACES["middling"]], ids=["small", "middling"])
 @pytest.mark.parametrize("night", NIGHTS.values(), ids=NIGHTS)
-def test_every_word_can_be_read(night: tuple[Site, date], place: tuple[int, int, float]) -> None:
+def test_every_word_can_be_read(night: tuple[Site, date], place: tuple[int, int]) -> None:
     check(draw(night_at(*night), place))
 
 
@@ -116,7 +116,7 @@ def test_every_word_can_be_read_on_a_twelve_hour_clock_with_now_and_cursor(palet
     )
 
     check(chart)
-    assert "now 8:42 pm" in words_of(chart.texts)
+    assert "now 8:42 pm" in words_of(chart.drawing)
 
 
 def odd_site(names: Sequence[str]) -> Site:
@@ -161,70 +161,68 @@ def test_odd_names_are_drawn_as_they_are(planet: Body | None) -> None:
 def test_a_name_with_signs_of_a_formula_keeps_them(name: str) -> None:
     site = evolve(PORTO, blocked=(evolve(PORTO.blocked[0], what=name, heated=False),), warm_air=())
 
-    assert f"behind {name}" in words_of(draw(night_at(site, date(2026, 12, 5))).texts)
+    assert f"behind {name}" in words_of(draw(night_at(site, date(2026, 12, 5))).drawing)
 
 
 @pytest.mark.parametrize("planet", TARGETS)
 def test_every_body_that_is_up_has_its_name_near_its_curve(planet: Body) -> None:
     night = night_at(PORTO, date(2026, 12, 5))
     chart = draw(night, planet=planet)
-    scale = chart.figure.dpi / 72
 
     for body in night.bodies:
-        text = next(text for text in chart.texts if text.get_text() == body.body.heading)
-        box = text.get_window_extent()
+        box = the_words(chart.drawing, body.body.heading).box(chart.drawing.page.measure)
         x = np.array([chart.x_of(datetime.fromtimestamp(when, UTC)) for when in body.track.unix_s[::4]])
         y = np.array([chart.y_of(float(altitude)) for altitude in body.track.altitude_deg[::4]])
         up = body.track.altitude_deg[::4] > 0
         away = np.hypot(
-            np.maximum(np.maximum(box.x0 - x, x - box.x1), 0),
-            np.maximum(np.maximum(box.y0 - y, y - box.y1), 0),
+            np.maximum(np.maximum(box.left - x, x - box.right), 0),
+            np.maximum(np.maximum(box.bottom - y, y - box.top), 0),
         )
-        assert away[up].min() < 40 * scale, body.body
+        assert away[up].min() < 40, body.body
 
 
 def test_no_curve_runs_through_the_words() -> None:
-    # With the words made invisible, nothing but sky, tints and the two lines of the bands is left there.
+    # With the words taken away, nothing but sky, tints and the two lines of the bands is left there.
     chart = draw(night_at(PORTO, date(2026, 12, 5)), PLACES["large"], planet=Body.SATURN)
-    names = [text for text in chart.texts if text.get_text() in {body.heading for body in TARGETS}]
-    boxes = [text.get_window_extent() for text in names]
-    for text in chart.texts:
-        text.set_visible(False)
-    picture = pixels(chart.figure)
+    drawing = chart.drawing
+    names = [words for words in drawing.words if words.text in {body.heading for body in TARGETS}]
+    wordless = evolve(drawing, marks=tuple(mark for mark in drawing.marks if not isinstance(mark, Words)))
+    picture = pixels(wordless)
     height = picture.shape[0]
 
-    for text, box in zip(names, boxes, strict=True):
-        inner = picture[
-            int(height - box.y1) + 3 : int(height - box.y0) - 3, int(box.x0) + 4 : int(box.x1) - 4, :3
-        ]
+    for words in names:
+        box = words.box(drawing.page.measure)
+        left, bottom, right, top = (
+            int(edge * PIXELS_PER_POINT) for edge in (box.left, box.bottom, box.right, box.top)
+        )
+        inner = picture[height - top + 3 : height - bottom - 3, left + 4 : right - 4, :3]
         darkest = int(inner.sum(axis=2).min())
-        assert darkest > 450, f"a line crosses {text.get_text()}"
+        assert darkest > 450, f"a line crosses {words.text}"
 
 
 def test_the_planet_in_hand_is_drawn_heavier_and_larger() -> None:
     night = night_at(PORTO, date(2026, 12, 5))
-    texts = draw(night, planet=Body.MARS).texts
-    sizes = {text.get_text(): float(text.get_fontsize()) for text in texts}
+    sizes = {words.text: words.lettering.size for words in draw(night, planet=Body.MARS).drawing.words}
 
     assert sizes["Mars"] > sizes["Saturn"]
 
 
 def test_a_clock_change_shows_the_repeated_hour_twice_and_both_zones() -> None:
-    words = words_of(draw(night_at(BERLIN, date(2026, 10, 24)), PLACES["large"]).texts)
+    words = words_of(draw(night_at(BERLIN, date(2026, 10, 24)), PLACES["large"]).drawing)
 
     assert words.count("02") == 2
     assert {"CEST", "CET"} <= set(words)
 
 
 def test_a_clock_change_leaves_the_missing_hour_out() -> None:
-    words = words_of(draw(night_at(BERLIN, date(2026, 3, 28)), PLACES["large"]).texts)
+    words = words_of(draw(night_at(BERLIN, date(2026, 3, 28)), PLACES["large"]).drawing)
 
     assert "02" not in words
     assert {"01", "03"} <= set(words)
 
 
 def test_the_axis_names_the_zone() -> None:
-    words = words_of(draw(night_at(KATHMANDU, date(2026, 10, 3))).texts)
+    words = words_of(draw(night_at(KATHMANDU, date(2026, 10, 3))).drawing)
 
     assert "Site time, hours: UTC+5:45" in words
 
@@ -232,7 +230,7 @@ def test_the_axis_names_the_zone() -> None:
 def test_the_air_path_stands_beside_the_altitudes() -> None:
     # Kasten and Young 1989, table of relative optical air mass at sea level: 1.00 at 90 degrees, 1.41 at 45,
     # 1.99 at 30, 2.90 at 20, 5.58 at 10 (apparent altitudes; refraction lowers the last a little).
-    words = words_of(draw(night_at(BERLIN, date(2026, 12, 5)), PLACES["large"]).texts)
+    words = words_of(draw(night_at(BERLIN, date(2026, 12, 5)), PLACES["large"]).drawing)
 
     assert [word for word in words if word in {"1.0", "1.4", "2.0", "2.9", "5.5", "5.6"}][:4] == [
         "1.0",
@@ -243,18 +241,18 @@ def test_the_air_path_stands_beside_the_altitudes() -> None:
 
 
 def test_what_never_rises_is_said() -> None:
-    words = words_of(draw(night_at(TROMSO, date(2027, 11, 28))).texts)
+    words = words_of(draw(night_at(TROMSO, date(2027, 11, 28))).drawing)
 
     assert any(word.startswith("Not up") and "Venus, Mars" in word for word in words)
 
 
 def test_without_a_sunset_the_sun_is_spoken_of() -> None:
-    assert "the Sun stays down" in words_of(draw(night_at(TROMSO, date(2026, 12, 20))).texts)
-    assert "the Sun stays up" in words_of(draw(night_at(TROMSO, date(2026, 6, 20))).texts)
+    assert "the Sun stays down" in words_of(draw(night_at(TROMSO, date(2026, 12, 20))).drawing)
+    assert "the Sun stays up" in words_of(draw(night_at(TROMSO, date(2026, 6, 20))).drawing)
 
 
 @pytest.mark.parametrize("place", PLACES.values(), ids=PLACES)
-def test_pixels_and_times_lead_to_each_other(place: tuple[int, int, float]) -> None:
+def test_places_and_times_lead_to_each_other(place: tuple[int, int]) -> None:
     night = night_at(PORTO, date(2026, 12, 5))
     chart = draw(night, place)
     moment = datetime(2026, 12, 5, 22, 17, 3, tzinfo=UTC)
@@ -267,7 +265,7 @@ def test_pixels_and_times_lead_to_each_other(place: tuple[int, int, float]) -> N
     assert chart.y_of(90) == pytest.approx(chart.plot_box.top)
 
 
-def test_pixels_beyond_the_chart_mean_its_ends() -> None:
+def test_places_beyond_the_chart_mean_its_ends() -> None:
     chart = draw(night_at(PORTO, date(2026, 12, 5)))
 
     assert chart.time_at(-50) == chart.start
@@ -279,10 +277,10 @@ def test_the_line_of_now_stands_where_the_chart_says() -> None:
     moment = datetime(2026, 12, 5, 23, 30, tzinfo=UTC)
     night = night_at(PORTO, date(2026, 12, 5))
     with_now, without = draw(night, now=moment), draw(night)
-    changed = np.any(pixels(with_now.figure) != pixels(without.figure), axis=2)
-    row = changed[int(changed.shape[0] - with_now.plot_box.top) + 30]
+    changed = np.any(pixels(with_now.drawing) != pixels(without.drawing), axis=2)
+    row = changed[int(changed.shape[0] - with_now.plot_box.top * PIXELS_PER_POINT) + 30]
 
-    assert np.flatnonzero(row).mean() == pytest.approx(with_now.x_of(moment), abs=1.0)
+    assert np.flatnonzero(row).mean() == pytest.approx(with_now.x_of(moment) * PIXELS_PER_POINT, abs=1.0)
 
 
 def test_a_click_on_a_curve_or_a_name_means_its_body() -> None:
@@ -290,10 +288,10 @@ def test_a_click_on_a_curve_or_a_name_means_its_body() -> None:
     chart = draw(night)
     moment = datetime(2026, 12, 6, 3, 0, tzinfo=UTC)
     altitude_deg = night.position(Body.JUPITER, moment).altitude_deg
-    box = next(text for text in chart.texts if text.get_text() == "Uranus").get_window_extent()
+    name = the_words(chart.drawing, "Uranus")
 
     assert chart.body_at(chart.x_of(moment), chart.y_of(altitude_deg)) is Body.JUPITER
-    assert chart.body_at((box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2) is Body.URANUS
+    assert chart.body_at(name.x, name.y) is Body.URANUS
     assert chart.body_at(chart.x_of(moment), chart.y_of(85)) is None
 
 
@@ -313,7 +311,7 @@ def test_without_items_there_is_no_strip() -> None:
 def test_every_item_is_named_on_the_strip() -> None:
     night = night_at(PORTO, date(2026, 12, 5))
     items = plan_evening(night, SIX_INCH, planet=Body.SATURN)
-    words = words_of(draw(night).texts)
+    words = words_of(draw(night).drawing)
 
     for item in items:
         assert any(word.startswith(item.title) for word in words), item.title
@@ -326,33 +324,17 @@ def test_more_items_than_rows_are_counted() -> None:
 
     chart = draw(night, items=items)
 
-    named = sum(word.startswith("Item") for word in words_of(chart.texts))
-    assert f"+{20 - named} more" in words_of(chart.texts)
+    named = sum(word.startswith("Item") for word in words_of(chart.drawing))
+    assert f"+{20 - named} more" in words_of(chart.drawing)
     check(chart)
 
 
 def test_the_night_palette_lights_no_green_and_no_blue_pixel() -> None:
     now = datetime(2026, 12, 5, 20, 42, tzinfo=UTC)
-    picture = pixels(draw(night_at(PORTO, date(2026, 12, 5)), palette="night", now=now).figure)
+    picture = pixels(draw(night_at(PORTO, date(2026, 12, 5)), palette="night", now=now).drawing)
 
     assert picture[:, :, 1:3].max() == 0
     assert picture[:, :, 0].max() > 150
-
-
-def test_drawing_again_on_the_same_figure_leaves_nothing_behind() -> None:
-    night = night_at(PORTO, date(2026, 12, 5))
-    once = draw(night)
-    before = pixels(once.figure)
-    draw_height(once.figure, night_at(BERLIN, date(2026, 6, 20)), palette=DAY, planet=None)
-    draw_height(
-        once.figure,
-        night,
-        palette=DAY,
-        planet=Body.SATURN,
-        items=plan_evening(night, SIX_INCH, planet=Body.SATURN),
-    )
-
-    assert np.array_equal(pixels(once.figure), before)
 
 
 @pytest.mark.parametrize(
@@ -360,9 +342,9 @@ def test_drawing_again_on_the_same_figure_leaves_nothing_behind() -> None:
     [(330, {"Geometric altitude", "Air path, overhead = 1"}), (250, {"Altitude", "Air path"})],
 )
 def test_a_low_chart_names_its_axes_in_short_and_cuts_no_word(height_px: int, titles: set[str]) -> None:
-    chart = draw(night_at(PORTO, date(2026, 12, 5)), (980, height_px, 1.0))
+    chart = draw(night_at(PORTO, date(2026, 12, 5)), (980, height_px))
 
-    words = words_of(chart.texts)
+    words = words_of(chart.drawing)
 
     assert titles <= set(words)
     assert not any(text.endswith("…") for text in words)

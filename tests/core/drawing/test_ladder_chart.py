@@ -11,6 +11,7 @@ from attrs import evolve
 from core.drawing.ladder import LadderChart, draw_ladder
 from core.drawing.ladder_layout import PowerScale, lay_out_ladder, power_range
 from core.drawing.palette import PaletteName, load_palette
+from core.drawing.paper import PaperMeasure
 from core.drawing.placing import Box
 from core.drawing.side_by_side import draw_two_ladders
 from core.ladder.compare import compare
@@ -29,13 +30,13 @@ from tests.core.drawing.examples import (
     ladder,
     sight,
 )
-from tests.core.drawing.looking import faults, figure_of, pixels, words_of
+from tests.core.drawing.looking import POINTS_PER_PIXEL, faults, page_of, pixels, words_of
 
 PLACES = {
-    "small": (980, 380, 1.0),
-    "beside a list": (577, 413, 1.0),
-    "large": (1580, 740, 1.0),
-    "scaled": (980, 380, 1.5),
+    "small": (980, 380),
+    "beside a list": (577, 413),
+    "large": (1580, 740),
+    "middling": (980, 400),
 }
 LADDERS = {
     "few": ladder(),
@@ -56,14 +57,14 @@ LADDERS = {
 
 def draw(
     which: Ladder,
-    place: tuple[int, int, float] = PLACES["small"],
+    place: tuple[int, int] = PLACES["small"],
     *,
     chosen_power: float | None = None,
     body: Body = Body.SATURN,
     palette: str = "day",
 ) -> LadderChart:
     return draw_ladder(
-        figure_of(*place),
+        page_of(*place),
         which,
         palette=load_palette(palette),
         chosen_power=chosen_power,
@@ -74,29 +75,27 @@ def draw(
 @pytest.mark.parametrize("place", PLACES.values(), ids=PLACES)
 @pytest.mark.parametrize("which", LADDERS.values(), ids=LADDERS)
 @pytest.mark.parametrize("chosen_power", [None, 150.0])
-def test_every_word_can_be_read(
-    which: Ladder, place: tuple[int, int, float], chosen_power: float | None
-) -> None:
+def test_every_word_can_be_read(which: Ladder, place: tuple[int, int], chosen_power: float | None) -> None:
     chart = draw(which, place, chosen_power=chosen_power)
 
-    assert faults(chart.figure, chart.texts) == []
+    assert faults(chart.drawing) == []
     assert sum("(seeing)" in word for word in joined(chart)) == 1
 
 
 def joined(chart: LadderChart) -> list[str]:
     """The words, with the few that are broken over lines put together again."""
-    return [" ".join(words_of(chart.texts))]
+    return [" ".join(words_of(chart.drawing))]
 
 
-@pytest.mark.parametrize("place", [(980, 380, 1.0), (740, 384, 1.0), (1100, 700, 1.5)], ids=str)
+@pytest.mark.parametrize("place", [(980, 380), (740, 384), (1100, 700)], ids=str)
 @pytest.mark.parametrize("pair", [("few", "many"), ("many", "many"), ("fixed", "few"), ("odd names", "few")])
-def test_every_word_of_two_ladders_can_be_read(pair: Sequence[str], place: tuple[int, int, float]) -> None:
+def test_every_word_of_two_ladders_can_be_read(pair: Sequence[str], place: tuple[int, int]) -> None:
     comparison = compare(LADDERS[pair[0]], LADDERS[pair[1]], disc_arcsec=18.0)
-    chart = draw_two_ladders(figure_of(*place), comparison, palette=load_palette("day"))
+    chart = draw_two_ladders(page_of(*place), comparison, palette=load_palette("day"))
 
-    assert faults(chart.figure, chart.texts) == []
-    assert " ".join(words_of(chart.texts)).count("(seeing)") == 1
-    assert {comparison.a.ladder.scope.name, comparison.b.ladder.scope.name} <= set(words_of(chart.texts))
+    assert faults(chart.drawing) == []
+    assert " ".join(words_of(chart.drawing)).count("(seeing)") == 1
+    assert {comparison.a.ladder.scope.name, comparison.b.ladder.scope.name} <= set(words_of(chart.drawing))
 
 
 def test_equal_ratios_of_power_are_equally_far_apart() -> None:
@@ -109,7 +108,7 @@ def test_equal_ratios_of_power_are_equally_far_apart() -> None:
 def test_rungs_stand_higher_the_more_power_they_have() -> None:
     which = ladder(TWELVE_INCH, MANY)
     chart = draw(which)
-    heights = [chart.pixel_of(rung)[1] for rung in which.rungs]
+    heights = [chart.place_of(rung)[1] for rung in which.rungs]
 
     assert heights == sorted(heights)
 
@@ -118,7 +117,7 @@ def test_rungs_are_spaced_by_the_logarithm_of_power() -> None:
     which = ladder()
     chart = draw(which)
     steps = [
-        (chart.pixel_of(high)[1] - chart.pixel_of(low)[1]) / math.log(high.power / low.power)
+        (chart.place_of(high)[1] - chart.place_of(low)[1]) / math.log(high.power / low.power)
         for low, high in pairwise(which.rungs)
     ]
 
@@ -126,11 +125,11 @@ def test_rungs_are_spaced_by_the_logarithm_of_power() -> None:
 
 
 @pytest.mark.parametrize("place", PLACES.values(), ids=PLACES)
-def test_a_click_on_a_rung_means_that_rung(place: tuple[int, int, float]) -> None:
+def test_a_click_on_a_rung_means_that_rung(place: tuple[int, int]) -> None:
     which = ladder()
     chart = draw(which, place)
 
-    assert [chart.rung_at(*chart.pixel_of(rung)) for rung in which.rungs] == list(which.rungs)
+    assert [chart.rung_at(*chart.place_of(rung)) for rung in which.rungs] == list(which.rungs)
 
 
 def test_a_click_on_a_rung_s_words_means_that_rung() -> None:
@@ -138,11 +137,10 @@ def test_a_click_on_a_rung_s_words_means_that_rung() -> None:
     chart = draw(which)
     by_words = {f"{rung.power:.0f}x": rung for rung in which.rungs}
     checked = 0
-    for text in chart.texts:
-        if text.get_text() in by_words and text.get_fontsize() == 12.0:
-            box = text.get_window_extent()
-            found = chart.rung_at((box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2)
-            assert found is by_words[text.get_text()]
+    for words in chart.drawing.words:
+        if words.text in by_words and words.lettering.size == 12.0:
+            found = chart.rung_at(*words.box(chart.drawing.page.measure).middle)
+            assert found is by_words[words.text]
             checked += 1
 
     assert checked > 10
@@ -155,7 +153,7 @@ def test_a_click_beside_the_ladder_means_nothing() -> None:
 def test_a_large_kit_names_what_matters_and_counts_the_rest() -> None:
     which = ladder(TWELVE_INCH, MANY)
     chart = draw(which, chosen_power=which.rungs[5].power)
-    words = words_of(chart.texts)
+    words = words_of(chart.drawing)
     named = [rung for rung in which.rungs if f"{rung.power:.0f}x" in words]
 
     assert {"you are here", "climb to here", "wide start", "not tonight"} <= set(words)
@@ -175,13 +173,13 @@ def test_without_a_ceiling_the_reason_is_written() -> None:
 
 
 @pytest.mark.parametrize("place", [PLACES["large"], PLACES["beside a list"]], ids=["large", "beside a list"])
-def test_the_disc_is_to_scale_in_its_field(place: tuple[int, int, float]) -> None:
+def test_the_disc_is_to_scale_in_its_field(place: tuple[int, int]) -> None:
     # 52 degrees of apparent field at 48x make a true field of 65 minutes of arc.
     seen = sight(ladder(), 48.0, Body.MOON)
     assert seen is not None
     moon_arcmin = seen.subject.disc.equatorial_diameter_arcsec / 60.0
     chart = draw(ladder(), place, chosen_power=48.0, body=Body.MOON, palette="dusk")
-    picture = pixels(chart.figure)[:, :, :3].astype(int)
+    picture = pixels(chart.drawing)[:, :, :3].astype(int)
     ground = [int(load_palette("dusk").disc_field[place : place + 2], 16) for place in (1, 3, 5)]
     rows, columns = np.nonzero(np.abs(picture - ground).max(axis=2) <= 2)
 
@@ -212,21 +210,21 @@ def test_a_common_range_holds_every_rung_and_limit_of_both() -> None:
 
 def test_two_ladders_stand_on_one_scale() -> None:
     comparison = compare(ladder(), ladder(TWELVE_INCH, MANY), disc_arcsec=18.0)
-    chart = draw_two_ladders(figure_of(980, 380), comparison, palette=load_palette("day"))
-    first = {round(rung.power): chart.pixel_of(rung) for rung in comparison.a.ladder.rungs}
-    second = {round(rung.power): chart.pixel_of(rung) for rung in comparison.b.ladder.rungs}
+    chart = draw_two_ladders(page_of(980, 380), comparison, palette=load_palette("day"))
+    first = {round(rung.power): chart.place_of(rung) for rung in comparison.a.ladder.rungs}
+    second = {round(rung.power): chart.place_of(rung) for rung in comparison.b.ladder.rungs}
     shared = first.keys() & second.keys()
 
     assert len(shared) >= 3
     for power in shared:
         assert first[power][1] == pytest.approx(second[power][1], abs=1.5)
-        assert first[power][0] < 490 < second[power][0]
+        assert first[power][0] < 490 * POINTS_PER_PIXEL < second[power][0]
 
 
 @pytest.mark.parametrize("width", [240.0, 300.0, 420.0, 700.0])
 def test_words_of_rungs_never_share_a_row(width: float) -> None:
     which = ladder(TWELVE_INCH, MANY)
-    layout = lay_out_ladder(which, Box(0, 0, width, 260), powers=power_range([which]))
+    layout = lay_out_ladder(which, Box(0, 0, width, 260), PaperMeasure(), powers=power_range([which]))
     rows = [place.words_y for place in layout.rungs if place.words is not None]
 
     assert all(high - low >= 14.29 for low, high in pairwise(rows))
@@ -235,11 +233,11 @@ def test_words_of_rungs_never_share_a_row(width: float) -> None:
 
 @pytest.mark.parametrize("palette", PaletteName)
 def test_dimmed_rungs_are_dashed_and_named_not_coloured_only(palette: str) -> None:
-    assert "not tonight" in words_of(draw(ladder(), palette=palette).texts)
+    assert "not tonight" in words_of(draw(ladder(), palette=palette).drawing)
 
 
 def test_the_night_palette_lights_no_green_and_no_blue_pixel() -> None:
-    picture = pixels(draw(ladder(), palette="night", chosen_power=48.0, body=Body.MOON).figure)
+    picture = pixels(draw(ladder(), palette="night", chosen_power=48.0, body=Body.MOON).drawing)
 
     assert picture[:, :, 1:3].max() == 0
     assert picture[:, :, 0].max() > 150
@@ -247,4 +245,4 @@ def test_the_night_palette_lights_no_green_and_no_blue_pixel() -> None:
 
 def test_a_rung_of_another_ladder_is_not_on_the_drawing() -> None:
     with pytest.raises(ValueError, match="no rung of"):
-        draw(ladder()).pixel_of(ladder(TWELVE_INCH, MANY).rungs[0])
+        draw(ladder()).place_of(ladder(TWELVE_INCH, MANY).rungs[0])

@@ -13,9 +13,9 @@ from core.ladder.compare import compare
 from core.ladder.ladder import Ladder, Rung
 from core.ladder.wishes import rungs_with
 from tests.core.drawing.examples import FEW, MANY, SIX_INCH, TWELVE_INCH, eyepiece, ladder
-from tests.core.drawing.looking import faults, figure_of, pixels, words_of
+from tests.core.drawing.looking import PIXELS_PER_POINT, faults, page_of, pixels, words_of
 
-PLACES = {"small": (980, 380, 1.0), "beside a list": (577, 413, 1.0), "large": (1580, 740, 1.0)}
+PLACES = {"small": (980, 380), "beside a list": (577, 413), "large": (1580, 740)}
 THINGS = {
     "eyepiece": eyepiece(6),
     "long eyepiece": eyepiece(40),
@@ -29,18 +29,18 @@ def wished_on(which: Ladder, kit: str, thing: Eyepiece | Barlow) -> tuple[Rung, 
     return rungs_with(which, *KITS[kit][1], thing)
 
 
-def draw(which: Ladder, wished: Sequence[Rung], place: tuple[int, int, float]) -> LadderChart:
-    return draw_ladder(figure_of(*place), which, palette=load_palette("day"), wished=wished)
+def draw(which: Ladder, wished: Sequence[Rung], place: tuple[int, int]) -> LadderChart:
+    return draw_ladder(page_of(*place), which, palette=load_palette("day"), wished=wished)
 
 
 @pytest.mark.parametrize("place", PLACES.values(), ids=PLACES)
 @pytest.mark.parametrize("thing", THINGS.values(), ids=THINGS)
 @pytest.mark.parametrize("kit", KITS)
-def test_every_word_can_be_read(kit: str, thing: Eyepiece | Barlow, place: tuple[int, int, float]) -> None:
+def test_every_word_can_be_read(kit: str, thing: Eyepiece | Barlow, place: tuple[int, int]) -> None:
     which = ladder(*KITS[kit])
     chart = draw(which, wished_on(which, kit, thing), place)
 
-    assert faults(chart.figure, chart.texts) == []
+    assert faults(chart.drawing) == []
 
 
 def test_a_wished_rung_stands_on_the_scale_with_its_words_and_is_no_rung_to_click() -> None:
@@ -49,10 +49,10 @@ def test_a_wished_rung_stands_on_the_scale_with_its_words_and_is_no_rung_to_clic
     assert round(wished.power) == 200
     chart = draw(which, [wished], PLACES["large"])
 
-    heights = [chart.pixel_of(rung)[1] for rung in (*which.rungs[:4], wished, *which.rungs[4:])]
+    heights = [chart.place_of(rung)[1] for rung in (*which.rungs[:4], wished, *which.rungs[4:])]
     assert heights == sorted(heights)
-    assert {"200x", "6 mm", "not owned"} <= set(words_of(chart.texts))
-    assert chart.rung_at(*chart.pixel_of(wished)) is None
+    assert {"200x", "6 mm", "not owned"} <= set(words_of(chart.drawing))
+    assert chart.rung_at(*chart.place_of(wished)) is None
 
 
 def test_a_wished_rung_is_drawn_with_gaps_and_an_owned_one_is_not() -> None:
@@ -60,11 +60,11 @@ def test_a_wished_rung_is_drawn_with_gaps_and_an_owned_one_is_not() -> None:
     # 1200 / 17 is 71x, well under the ceiling, where an owned rung is a full line.
     wished = wished_on(which, "few", eyepiece(17))[0]
     chart = draw(which, [wished], PLACES["large"])
-    picture = pixels(chart.figure)[:, :, :3].astype(int)
+    picture = pixels(chart.drawing)[:, :, :3].astype(int)
     ground = np.abs(picture - picture[2, 2]).max(axis=2)
 
     def share_of_ink(rung: Rung) -> float:
-        x, y = chart.pixel_of(rung)
+        x, y = (place * PIXELS_PER_POINT for place in chart.place_of(rung))
         row = picture.shape[0] - round(y)
         return float((ground[row - 1 : row + 2, round(x) - 18 : round(x) + 18].max(axis=0) > 60).mean())
 
@@ -77,7 +77,7 @@ def test_a_long_eyepiece_reaches_below_the_owned_ones() -> None:
     which = ladder()
     lowest = wished_on(which, "few", eyepiece(40))[0]
     chart = draw(which, [lowest], PLACES["small"])
-    assert chart.pixel_of(lowest)[1] < chart.pixel_of(which.rungs[0])[1]
+    assert chart.place_of(lowest)[1] < chart.place_of(which.rungs[0])[1]
 
 
 def test_what_lies_over_every_limit_is_left_out() -> None:
@@ -85,17 +85,15 @@ def test_what_lies_over_every_limit_is_left_out() -> None:
     wished = wished_on(which, "few", eyepiece(4))
     assert [round(rung.power) for rung in wished] == [600]
     with pytest.raises(ValueError, match="no rung of"):
-        draw(which, wished, PLACES["small"]).pixel_of(wished[0])
+        draw(which, wished, PLACES["small"]).place_of(wished[0])
 
 
-@pytest.mark.parametrize("place", [(980, 380, 1.0), (740, 384, 1.0), (560, 420, 1.0)], ids=str)
-def test_both_ladders_show_what_is_wished_for_each(place: tuple[int, int, float]) -> None:
+@pytest.mark.parametrize("place", [(980, 380), (740, 384), (560, 420)], ids=str)
+def test_both_ladders_show_what_is_wished_for_each(place: tuple[int, int]) -> None:
     one, other = ladder(*KITS["few"]), ladder(*KITS["many"])
     wished = wished_on(one, "few", eyepiece(6)), wished_on(other, "many", eyepiece(7))
-    chart = draw_two_ladders(
-        figure_of(*place), compare(one, other), palette=load_palette("day"), wished=wished
-    )
+    chart = draw_two_ladders(page_of(*place), compare(one, other), palette=load_palette("day"), wished=wished)
 
-    assert faults(chart.figure, chart.texts) == []
+    assert faults(chart.drawing) == []
     for rungs in wished:
-        chart.pixel_of(rungs[0])
+        chart.place_of(rungs[0])

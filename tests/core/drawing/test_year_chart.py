@@ -8,14 +8,14 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from core.drawing.outlook import YearChart, draw_year
-from core.drawing.outlook_frame import scale_step, scale_top
 from core.drawing.palette import PaletteName, load_palette
+from core.drawing.year_chart import YearChart, draw_year
+from core.drawing.year_frame import scale_step, scale_top
 from core.sky.bodies import TARGETS, Body
 from core.sky.site import Site
 from core.year.year import Year, compute_year
 from tests.core.drawing.examples import PORTO, TROMSO
-from tests.core.drawing.looking import faults, figure_of, pixels, words_of
+from tests.core.drawing.looking import PIXELS_PER_POINT, faults, page_of, pixels, words_of
 
 FIRST = date(2026, 12, 1)
 APIA = Site(name="Bay", latitude_deg=-13.8, longitude_deg=-171.8, time_zone="Pacific/Apia")
@@ -34,10 +34,8 @@ def chart_of(
     first: date = FIRST,
     palette: str = "day",
     chosen: date | None = date(2027, 2, 3),
-    scale: float = 1.0,
 ) -> YearChart:
-    figure = figure_of(*size, scale)
-    return draw_year(figure, year(body, site, first), palette=load_palette(palette), chosen=chosen)
+    return draw_year(page_of(*size), year(body, site, first), palette=load_palette(palette), chosen=chosen)
 
 
 @pytest.mark.parametrize("body", TARGETS)
@@ -45,27 +43,27 @@ def chart_of(
 def test_no_word_is_cut_off_or_lies_on_another(body: Body, size: tuple[int, int]) -> None:
     chart = chart_of(body, size)
 
-    assert faults(chart.figure, chart.texts) == []
+    assert faults(chart.drawing) == []
 
 
 @pytest.mark.parametrize("chosen", [None, FIRST, date(2027, 11, 30)])
 def test_nor_with_another_evening_in_hand(chosen: date | None) -> None:
     for body in (Body.MERCURY, Body.MOON):
         chart = chart_of(body, (700, 300), chosen=chosen)
-        assert faults(chart.figure, chart.texts) == []
+        assert faults(chart.drawing) == []
 
 
 @pytest.mark.parametrize("site", [TROMSO, APIA], ids=lambda site: site.name)
-@pytest.mark.parametrize("scale", [0.75, 2.0])
-def test_nor_on_other_screens_and_elsewhere(site: Site, scale: float) -> None:
+@pytest.mark.parametrize("size", [(1307, 560), (490, 210)], ids=str)
+def test_nor_on_other_screens_and_elsewhere(site: Site, size: tuple[int, int]) -> None:
     for body in (Body.MERCURY, Body.JUPITER):
-        chart = chart_of(body, site=site, scale=scale)
-        assert faults(chart.figure, chart.texts) == []
+        chart = chart_of(body, size, site=site)
+        assert faults(chart.drawing) == []
 
 
 def test_what_a_planet_does_is_written_with_its_date() -> None:
     # Dates of two libraries: tests/published/data/phenomena.csv.
-    words = words_of(chart_of(Body.SATURN).texts)
+    words = words_of(chart_of(Body.SATURN).drawing)
 
     assert "opposition 18 Oct" in words
     assert "conjunction 7 Apr" in words
@@ -75,15 +73,17 @@ def test_what_a_planet_does_is_written_with_its_date() -> None:
 
 
 def test_where_there_is_no_room_for_all_words_they_are_shortened() -> None:
-    wide = words_of(chart_of(Body.VENUS, (1400, 420)).texts)
-    narrow = words_of(chart_of(Body.MERCURY, (700, 420)).texts)
+    wide = words_of(chart_of(Body.VENUS, (1400, 420)).drawing)
+    narrow = words_of(chart_of(Body.MERCURY, (700, 420)).drawing)
 
     assert "greatest elongation west 3 Jan" in wide
     assert {"23° east", "19° west"} <= set(narrow)
 
 
 def test_a_low_page_keeps_the_altitudes() -> None:
-    tall, middling, low = (words_of(chart_of(Body.SATURN, (980, height)).texts) for height in (420, 300, 170))
+    tall, middling, low = (
+        words_of(chart_of(Body.SATURN, (980, height)).drawing) for height in (420, 300, 170)
+    )
 
     hours = "Hours in the dark above 30° (light) and above 45° (full)"
     assert [hours in words for words in (tall, middling, low)] == [True, True, False]
@@ -96,7 +96,7 @@ def test_a_low_page_keeps_the_altitudes() -> None:
 
 
 def test_a_planet_that_is_never_above_30_has_no_panel_of_hours() -> None:
-    words = words_of(chart_of(Body.MERCURY).texts)
+    words = words_of(chart_of(Body.MERCURY).drawing)
 
     assert not any("Hours" in text for text in words)
     assert any("Apparent size" in text for text in words)
@@ -126,37 +126,37 @@ def test_a_skipped_date_leaves_no_gap() -> None:
 
 def test_the_chosen_evening_is_a_line_in_the_accent() -> None:
     chart = chart_of(Body.MARS, chosen=date(2027, 6, 10))
-    picture = pixels(chart.figure)
+    picture = pixels(chart.drawing)
     accent = load_palette("day").accent
     wanted = [int(accent[place : place + 2], 16) for place in (1, 3, 5)]
-    column = round(chart.x_of(date(2027, 6, 10)) - 0.5)
+    column = round(chart.x_of(date(2027, 6, 10)) * PIXELS_PER_POINT - 0.5)
     near = np.abs(picture[:, column - 1 : column + 2, :3].astype(int) - wanted).sum(axis=2).min(axis=1)
     box = chart.plot_box
 
-    assert (near < 60).sum() > 0.8 * (box.top - box.bottom)
+    assert (near < 60).sum() > 0.8 * box.height * PIXELS_PER_POINT
 
 
 def test_the_night_palette_stays_red() -> None:
     for body in (Body.MARS, Body.MOON):
-        picture = pixels(chart_of(body, palette=PaletteName.NIGHT).figure)
+        picture = pixels(chart_of(body, palette=PaletteName.NIGHT).drawing)
         assert picture[:, :, 1:3].max() == 0
         assert picture[:, :, 0].max() > 100
 
 
 def test_the_curve_stands_where_the_altitudes_are() -> None:
     plain = chart_of(Body.JUPITER, chosen=None)
-    picture = pixels(plain.figure).astype(int)
+    picture = pixels(plain.drawing).astype(int)
     colour = load_palette("day").bodies[Body.JUPITER]
     wanted = [int(colour[place : place + 2], 16) for place in (1, 3, 5)]
     told, box = year(Body.JUPITER).outlook, plain.plot_box
     # The panel of altitudes reaches down to its 0; its scale is found from the words beside it.
-    ends = {text.get_text(): text.get_window_extent() for text in plain.texts}
-    zero, top = ((ends[word].y0 + ends[word].y1) / 2 for word in ("0°", "90°"))
+    ends = {words.text: words.y for words in plain.drawing.words}
+    zero, top = ends["0°"] * PIXELS_PER_POINT, ends["90°"] * PIXELS_PER_POINT
     for number in (20, 100, 160):
-        column = round(plain.x_of(told.evenings.dates[number]) - 0.5)
+        column = round(plain.x_of(told.evenings.dates[number]) * PIXELS_PER_POINT - 0.5)
         near = np.abs(picture[:, column, :3] - wanted).sum(axis=1) < 90
-        rows = plain.figure.bbox.height - np.flatnonzero(near) - 0.5
-        rows = rows[(rows > zero + 2.0) & (rows < box.top - 8.0)]
+        rows = picture.shape[0] - np.flatnonzero(near) - 0.5
+        rows = rows[(rows > zero + 2.0) & (rows < box.top * PIXELS_PER_POINT - 8.0)]
         altitude_deg = (np.median(rows) - zero) / (top - zero) * 90.0
         assert altitude_deg == pytest.approx(told.best_altitude_deg[number], abs=1.5)
 
