@@ -1,54 +1,108 @@
-"""The one state of the window: every view shows it, every choice and edit goes through it."""
+"""The one state of the window: every view shows its situation, every choice and edit goes through it."""
 
+from contextlib import suppress
 from datetime import date, datetime, timedelta
+from functools import partial
 from pathlib import Path
+from typing import Any
 
-from PySide6.QtCore import QObject
+from attrs import evolve, frozen
+from PySide6.QtCore import QObject, Signal
+from PySide6.QtGui import QUndoStack
 
-from core.air.steadiness import USUAL_AIR_POWER, Blur, FirstLook
+from core.air.steadiness import LIFTED_AIR_POWER, Blur, FirstLook
+from core.gear.owned import Barlow, Eyepiece
+from core.ladder.contenders import Pick
+from core.lazy import Lazy
 from core.problems import ProblemsError
 from core.record.observer import Profile
 from core.record.profile import with_ids
+from core.situation.choices import Choices, ScopeOutside
+from core.situation.situation import Situation
 from core.sky.bodies import TARGETS, Body
-from gui.aspect import Aspect
-from gui.beside import Beside, Pick
+from core.sky.civil import evening_span
+from core.sky.ephemeris import check_date, usable_dates
+from core.sky.night import compute_night
+from core.sky.site import Site
 from gui.clock import Clock, utc_now
+from gui.edits import ProfileEdit
 from gui.jobs import Jobs
-from gui.profile.edits import ProfileEdit
-from gui.readable_state import ReadableState
 
-__all__ = ["AppState", "Aspect"]
+# Any place does for reading the tables.
+_ANY_SITE = Site(name="Greenwich", latitude_deg=51.48, longitude_deg=0.0, time_zone="Europe/London")
 
 
-class AppState(ReadableState):
-    """The state with all that changes it: choices, edits that can be taken back, and the clock."""
+@frozen(eq=False)
+class Change:
+    """From one situation to the next."""
+
+    before: Situation
+    after: Situation
+
+    def of(self, *values: Lazy[Any, Any]) -> bool:
+        """Tell whether any of some values, such as ``Situation.night``, is another one now."""
+        return self.after.differs_from(self.before, *values)
+
+
+class AppState(QObject):
+    """Choices, clock and undo; what follows from them is its ``situation``.
+
+    Signals
+    -------
+    changed
+        The ``Change`` from the situation before to the one now.
+    file_changed
+        The profile has another file, or other edits to save than before.
+    loaded
+        Another profile has been taken up; ``changed`` tells after it what differs.
+    told
+        One plain sentence for the person at the window.
+    """
+
+    changed = Signal(object)
+    file_changed = Signal()
+    loaded = Signal()
+    told = Signal(str)
 
     def __init__(
         self,
-        profile: Profile | None = None,
+        choices: Choices | None = None,
         *,
         path: Path | None = None,
         clock: Clock = utc_now,
         jobs: Jobs | None = None,
-        palette_name: str = "day",
-        site_id: str = "",
-        scope_id: str = "",
         parent: QObject | None = None,
     ) -> None:
-        super().__init__(
-            profile or Profile(),
-            path=path,
-            clock=clock,
-            palette_name=palette_name,
-            site_id=site_id,
-            scope_id=scope_id,
-            parent=parent,
-        )
+        super().__init__(parent)
+        choices = choices or Choices()
+        self.clock = clock
         self.jobs = jobs or Jobs(parent=self)
-        self.beside = Beside(self, self._derived, self._emit)
-        self.undo_stack.cleanChanged.connect(self._on_clean_changed)
+        self.undo_stack = QUndoStack(self)
+        self._path = path
+        self.situation = Situation(evolve(choices, profile=with_ids(choices.profile)), clock(), has_sky=False)
+        self.undo_stack.cleanChanged.connect(self.file_changed)
 
-    # Choices and edits.
+    @property
+    def choices(self) -> Choices:
+        """What is chosen."""
+        return self.situation.choices
+
+    @property
+    def profile(self) -> Profile:
+        """The observer and all that is owned."""
+        return self.choices.profile
+
+    @property
+    def path(self) -> Path | None:
+        """The profile's file, or None when it has never been saved."""
+        return self._path
+
+    @property
+    def is_modified(self) -> bool:
+        """Whether there is something to save."""
+        return not self.undo_stack.isClean()
+
+    # Edits and files.
 
     def edit_profile(self, label: str, after: Profile, *, merge_key: str | None = None) -> None:
         """Change the profile as one named step that can be taken back.
@@ -56,96 +110,90 @@ class AppState(ReadableState):
         Steps that follow each other under the same ``merge_key`` become one.
         """
         after = with_ids(after)
-        if after != self._profile:
-            command = ProfileEdit(label, self._profile, after, self._set_profile, merge_key=merge_key)
+        if after != self.profile:
+            command = ProfileEdit(label, self.profile, after, self._set_profile, merge_key=merge_key)
             self.undo_stack.push(command)
 
     def load(self, profile: Profile, path: Path | None) -> None:
         """Take up another profile; the steps of the former one can no longer be taken back."""
-        self._profile = with_ids(profile)
         self._path = path
-        self._site_id = self._scope_id = ""
-        self.beside.reset()
-        self._chosen_planet = None
-        self._outside.forget()
         self.undo_stack.clear()
-        self._when.restart()
-        self._emit(*(set(Aspect) - {Aspect.NOW, Aspect.PALETTE, Aspect.SKY}))
+        before = self.situation
+        self._look_again(self.choices.of_another_observer(with_ids(profile)))
+        self.loaded.emit()
+        self.changed.emit(Change(before, self.situation))
+        self.file_changed.emit()
 
     def mark_saved(self, path: Path) -> None:
         """Note that the profile now stands in the file."""
         self._path = path
         self.undo_stack.setClean()
-        self._emit(Aspect.FILE)
+        self.file_changed.emit()
+
+    def _set_profile(self, profile: Profile) -> None:
+        self._choose(profile=profile)
+
+    # Place, evening and moment.
 
     def set_site(self, site_id: str) -> None:
         """Choose the site by its id."""
-        before = self.planet
-        self._site_id = site_id
-        self._when.settle()
-        self._emit(Aspect.SITE, Aspect.EVENING, *self._planet_if_not(before))
+        self._choose(site_id=site_id)
 
     def set_evening(self, evening: date) -> None:
         """Choose the evening by its date; any but tonight's is looked at in its best moment.
 
         Raises ``ProblemsError`` for a date that the sky tables or the site's calendar do not have.
         """
-        if evening == self._derived.tonight():
+        if evening == self.situation.tonight:
             self.show_tonight()
             return
-        before = self.planet
-        self._when.go_to(evening)
-        self._usual_air = USUAL_AIR_POWER
-        self._emit(Aspect.EVENING, Aspect.TIME, Aspect.AIR, *self._planet_if_not(before))
-
-    def show_tonight(self) -> None:
-        """Go back to tonight and follow the clock."""
-        before = self.planet
-        self._when.restart()
-        self._emit(Aspect.EVENING, Aspect.TIME, *self._planet_if_not(before))
-
-    def set_time(self, time: datetime) -> None:
-        """Look at one moment of the evening."""
-        if self._when.look_at(time):
-            self._emit(Aspect.TIME)
-
-    def follow_now(self) -> None:
-        """Look at the present moment, and keep up with it; on another evening, go back to tonight first."""
-        if self._when.follows_tonight:
-            self._when.restart()
-            self._emit(Aspect.TIME)
-        else:
-            self.show_tonight()
-
-    def set_planet(self, planet: Body | None) -> None:
-        """Choose the planet, or with None leave the choice to the evening."""
-        self._chosen_planet = planet
-        self._emit(Aspect.PLANET)
-
-    def step_planet(self, by: int) -> None:
-        """Choose the next body of the list of targets, or with -1 the one before."""
-        planet = self.planet
-        number = TARGETS.index(planet) + by if planet else 0
-        self.set_planet(TARGETS[number % len(TARGETS)])
+        check_date(evening)
+        if self.situation.site is not None:
+            evening_span(self.situation.site, evening)
+        self._choose(evening=evening, time=None)
 
     def step_evening(self, days: int) -> None:
         """Go some evenings on, or with a negative number back; step over a date that the site skipped."""
         for number in (days, 2 * days):
             try:
-                self.set_evening(self.evening + timedelta(days=number))
+                self.set_evening(self.situation.evening + timedelta(days=number))
             except ProblemsError as error:
                 self.tell(str(error))
             else:
                 return
 
+    def show_tonight(self) -> None:
+        """Go back to tonight and follow the clock."""
+        self._choose(evening=None, time=None)
+
+    def set_time(self, time: datetime) -> None:
+        """Look at one moment of the evening."""
+        # On its own a moment of tonight would wander off into the next evening at sunrise.
+        self._choose(time=time, evening=self.situation.chosen_evening)
+
+    def follow_now(self) -> None:
+        """Look at the present moment, and keep up with it; on another evening, go back to tonight first."""
+        self.show_tonight()
+
+    # Planet, scope and air.
+
+    def set_planet(self, planet: Body | None) -> None:
+        """Choose the planet, or with None leave the choice to the evening."""
+        self._choose(planet=planet)
+
+    def step_planet(self, by: int) -> None:
+        """Choose the next body of the list of targets, or with -1 the one before."""
+        planet = self.situation.planet
+        number = TARGETS.index(planet) + by if planet else 0
+        self.set_planet(TARGETS[number % len(TARGETS)])
+
     def set_scope(self, scope_id: str) -> None:
         """Choose the scope by its id."""
-        self._scope_id = scope_id
-        self._emit(Aspect.SCOPE)
+        self._choose(scope_id=scope_id)
 
-    def set_other_scope(self, scope_id: str | None) -> None:
-        """Put another of the owner's scopes side by side, or with None none."""
-        self.beside.choose_second(None if scope_id is None else Pick(scope_id))
+    def set_rung(self, power: float) -> None:
+        """Take the rung of a power in hand."""
+        self._choose(rung_power=power)
 
     def set_first_look(self, look: FirstLook) -> None:
         """Take tonight's blur from a first look at the air."""
@@ -153,69 +201,103 @@ class AppState(ReadableState):
 
     def set_blur(self, blur: Blur) -> None:
         """Take tonight's blur overhead as given."""
-        self._blur = blur
-        self._emit(Aspect.AIR)
+        self._choose(blur=blur)
 
     def set_usual_air(self, power: float) -> None:
         """Set the usual air limit for this evening."""
-        self._usual_air = power
-        self._emit(Aspect.AIR)
+        self._choose(lifted_on=self.situation.evening if power >= LIFTED_AIR_POWER else None)
 
     def set_outside(self, since: datetime | None, warmer_by_c: float | None = None) -> None:
         """Say since when the scope in hand stands outside, or with None that it does not.
 
         Without ``warmer_by_c`` its warmth is assumed. It counts for this evening, site and scope alone.
         """
-        self._outside.note(self._spot(), since, warmer_by_c)
-        self._emit(Aspect.OUTSIDE)
+        evening, site_id, scope_id = spot = self.situation.spot
+        note = None
+        if since is not None:
+            note = ScopeOutside(
+                evening=evening, site_id=site_id, scope_id=scope_id, since=since, warmer_by_c=warmer_by_c
+            )
+        self._take(self.choices.with_outside(spot, note))
+
+    # Two telescopes, and one more thing.
+
+    def compare_first(self, pick: Pick) -> None:
+        """Take another first telescope of a comparison; one of the owner's is taken in hand with it."""
+        if pick.kit is None:
+            self._choose(first=None, scope_id=pick.scope_id)
+        else:
+            self._choose(first=pick)
+
+    def compare_second(self, pick: Pick | None) -> None:
+        """Take another second telescope of a comparison, or none."""
+        self._choose(second=pick)
+
+    def swap_compared(self) -> None:
+        """Let the two telescopes change places."""
+        first, second = self.situation.first_pick, self.situation.second_pick
+        if first is None or second is None:
+            return
+        if second.kit is None:
+            self._choose(first=None, scope_id=second.scope_id, second=first)
+        else:
+            self._choose(first=second, second=first)
+
+    def set_usual_eyepieces(self, usual: bool) -> None:
+        """Compare usual telescopes with what mostly comes with them, or with the owner's eyepieces."""
+        self._choose(with_usual_eyepieces=usual)
+
+    def try_out(self, thing: Eyepiece | Barlow | None) -> None:
+        """Show what a thing not owned would give, or with None go back to what would help most."""
+        self._choose(tried=thing)
+
+    # The window's own looks.
 
     def set_palette(self, name: str) -> None:
         """Choose the palette by its name."""
-        if name != self._palette_name:
-            self._palette_name = name
-            self._emit(Aspect.PALETTE)
+        self._choose(palette_name=name)
+
+    def set_text_scale(self, scale: float) -> None:
+        """Choose how many times as large as usual letters are."""
+        self._choose(text_scale=scale)
 
     # The clock and the sky tables.
 
     def beat(self) -> None:
         """Take note of the clock: called each second by the window, at will by tests."""
-        aspects = {Aspect.NOW}
-        if self._sky_ready and self._when.settle():
-            self._usual_air = USUAL_AIR_POWER
-            aspects |= {Aspect.EVENING, Aspect.AIR, Aspect.PLANET}
-        if self._when.keep_up():
-            aspects.add(Aspect.TIME)
-        self._emit(*aspects)
+        self._take(self.choices)
 
     def prepare_sky(self) -> None:
-        """Read the sky tables away from the window's thread; ``Aspect.SKY`` tells when that is done."""
-        self.jobs.submit("sky", self._derived.sky_reader(), self._on_sky_ready)
+        """Read the sky tables away from the window's thread."""
+        site = self.situation.site or _ANY_SITE
+        self.jobs.submit("sky", partial(_read_sky, site, self.situation.evening), self._on_sky_read)
 
     def tell(self, sentence: str) -> None:
         """Say one plain sentence to the person at the window."""
         self.told.emit(sentence)
 
-    def _on_sky_ready(self, _result: object) -> None:
-        self._sky_ready = True
-        self._when.settle()
-        self._emit(Aspect.SKY, Aspect.EVENING, Aspect.PLANET)
+    def _on_sky_read(self, _result: object) -> None:
+        self._take(self.choices, has_sky=True)
 
-    def _on_clean_changed(self, _is_clean: bool) -> None:
-        self._emit(Aspect.FILE)
+    def _choose(self, **chosen: Any) -> None:  # noqa: ANN401 - the fields of Choices, which checks them
+        choices = evolve(self.choices, **chosen)
+        if choices != self.choices:
+            self._take(choices)
 
-    def _set_profile(self, profile: Profile) -> None:
-        before = (self.site, self.scope, self.other_scope, self.planet)
-        self._profile = profile
-        aspects = {Aspect.PROFILE}
-        if self.site != before[0]:
-            aspects |= {Aspect.SITE, Aspect.EVENING}
-            self._when.settle()
-        if (self.scope, self.other_scope) != before[1:3]:
-            aspects.add(Aspect.SCOPE)
-        self._emit(*aspects, *self._planet_if_not(before[3]))
+    def _take(self, choices: Choices, *, has_sky: bool | None = None) -> None:
+        """Take up what is chosen now, and tell the views."""
+        before = self.situation
+        self._look_again(choices, has_sky=has_sky)
+        self.changed.emit(Change(before, self.situation))
 
-    def _planet_if_not(self, before: Body | None) -> tuple[Aspect, ...]:
-        return () if self.planet is before else (Aspect.PLANET,)
+    def _look_again(self, choices: Choices, *, has_sky: bool | None = None) -> None:
+        """Let a new situation follow from what is chosen and from the clock."""
+        before = self.situation
+        is_read = before.has_sky if has_sky is None else has_sky
+        self.situation = Situation(choices, self.clock(), has_sky=is_read, before=before)
 
-    def _emit(self, *aspects: Aspect) -> None:
-        self.changed.emit(frozenset(aspects))
+
+def _read_sky(site: Site, evening: date) -> None:
+    first, last = usable_dates()
+    with suppress(ProblemsError):  # a date that the site skipped
+        compute_night(site, min(max(evening, first), last))

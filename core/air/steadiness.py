@@ -87,20 +87,15 @@ class Limits:
         }[kind]
 
 
-class NoCeiling(StrEnum):
-    """Why there is no ceiling."""
-
-    NO_AIR_PATH = "no_air_path"
-    TOO_NEAR_THE_SUN = "too_near_the_sun"
-
-
 @frozen(kw_only=True)
 class Ceiling:
-    """The lowest of the limits and which one it is, or None with the reason."""
+    """The lowest of the limits and which one it is; None for both where nothing can be said or is offered."""
 
     power: float | None
     set_by: LimitKind | None
-    reason: NoCeiling | None = None
+
+
+NO_CEILING = Ceiling(power=None, set_by=None)
 
 
 def blur_at(overhead_arcsec: float, path: _FloatOrArray) -> _FloatOrArray:
@@ -139,7 +134,7 @@ def find_limits(
 def ceiling_of(limits: Limits) -> Ceiling:
     """Return the lowest limit, ties told as aperture, usual air, tonight's air; none without the last."""
     if limits.tonight_air is None:
-        return Ceiling(power=None, set_by=None, reason=NoCeiling.NO_AIR_PATH)
+        return NO_CEILING
     powers = {kind: power for kind in LimitKind if (power := limits.of(kind)) is not None}
     lowest = min(powers, key=powers.__getitem__)
-    return Ceiling(power=powers[lowest], set_by=lowest, reason=None)
+    return Ceiling(power=powers[lowest], set_by=lowest)

@@ -3,19 +3,22 @@
 from collections.abc import Sequence
 
 from core.export.parts import SCHEMA, JsonObject, number, site_json, time_text
-from core.sky.night import BodyNight, Night, Position, Span, SunNight
-from core.tonight.answer import Answer
+from core.situation.situation import Situation
+from core.sky.night import BodyNight, Position, Span, SunNight
+from core.words.answer import answer_words
 
 
-def heights_json(night: Night, answer: Answer) -> JsonObject:
-    """Return an evening: its site, the answer, the Sun and every body."""
+def heights_json(situation: Situation) -> JsonObject:
+    """Return an evening: its site, the answer, the Sun and every body; the situation must have a night."""
+    night = situation.night
+    assert night is not None
     return {
         "schema": SCHEMA,
         "evening": night.evening.isoformat(),
         "start": time_text(night.start),
         "end": time_text(night.end),
         "site": site_json(night.site),
-        "answer": answer.sentence,
+        "answer": answer_words(situation),
         "sun": _sun(night.sun),
         "bodies": [_body(body) for body in night.bodies],
     }

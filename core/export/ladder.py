@@ -32,7 +32,7 @@ def ladder_json(ladder: Ladder) -> JsonObject:
         "ceiling": {
             "power": number(ceiling.power),
             "set_by": None if ceiling.set_by is None else ceiling.set_by.value,
-            "reason": None if ceiling.reason is None else no_ceiling_text(ladder),
+            "reason": None if ceiling.power is not None else no_ceiling_text(ladder),
         },
         "start": number(ladder.start),
         "climb_to": number(ladder.climb_to),
@@ -60,7 +60,7 @@ def _rung(rung: Rung, ladder: Ladder) -> JsonObject:
         "exit_pupil_mm": number(rung.exit_pupil_mm),
         "true_field_deg": number(rung.true_field_deg),
         "drift_s": number(rung.drift_s),
-        "standing": rung.standing.value,
+        "standing": None if rung.standing is None else rung.standing.value,
         "notices": list(rung_notice_texts(rung, ladder)),
         "alternatives": [_combination(other) for other in rung.alternatives],
     }

@@ -9,6 +9,7 @@ from core.looks.picture.turn import DRIFT_ANGLE_DEG
 from core.sky.disc import Disc
 from core.sky.moons import MoonEvent, MoonPosition
 from core.sky.red_spot import RedSpotPasses
+from core.words.aim import aim_notices
 from core.words.eyepiece import PICTURE_LIMITS, turning_note
 from core.words.looking_for import feature_text, ground_text
 from core.words.looks import old_longitude_warning
@@ -28,7 +29,7 @@ def looks_json(looks: Looks) -> JsonObject:
         "altitude_deg": number(position.altitude_deg),
         "azimuth_deg": number(position.azimuth_deg),
         "path": number(position.path),
-        "caution": looks.caution,
+        "caution": " ".join(aim_notices(looks.aim)) or None,
         "disc": _disc(looks.subject.disc),
         **_belongings(looks.subject),
         "moons": [_moon(moon) for moon in looks.subject.moons],

@@ -1,11 +1,12 @@
 """The power ladder: everything that fits, merged into rungs, with the limits drawn across it."""
 
+import math
 from collections.abc import Iterator, Sequence
 from enum import StrEnum
 
 from attrs import frozen
 
-from core.air.steadiness import USUAL_AIR_POWER, Blur, Ceiling, Limits, NoCeiling, ceiling_of, find_limits
+from core.air.steadiness import NO_CEILING, USUAL_AIR_POWER, Blur, Ceiling, Limits, ceiling_of, find_limits
 from core.gear.combinations import Combination, combinations
 from core.gear.eye import USUAL_EYE, Eye
 from core.gear.optics import drift_s, is_past_limit
@@ -33,7 +34,7 @@ class Standing(StrEnum):
 class Rung:
     """One step of the ladder: the combination shown first, and the others that give nearly its power.
 
-    ``drift_s`` is None where the field is unknown or the mount is driven.
+    ``drift_s`` is None where the field is unknown or the mount is driven, ``standing`` without a ceiling.
     """
 
     power: float
@@ -42,7 +43,7 @@ class Rung:
     exit_pupil_mm: float
     true_field_deg: float | None
     drift_s: float | None
-    standing: Standing
+    standing: Standing | None
     notices: tuple[Notice, ...]
 
     @property
@@ -56,7 +57,8 @@ class Ladder:
     """The ladder of one telescope pointed somewhere in tonight's air, lowest rung first.
 
     ``start`` and ``climb_to`` are powers of rungs; ``climb_to`` is None when no rung stays under the
-    ceiling or there is no ceiling. ``notices`` speak of the kit as a whole.
+    ceiling, both are None without a ceiling. There are no rungs where the aim offers nothing. ``notices``
+    speak of the kit as a whole.
     """
 
     scope: Telescope
@@ -85,10 +87,10 @@ def build_ladder(
     ``usual_air`` is 300x, or 400x when the owner lifts it for the night.
     """
     limits = find_limits(aperture_mm=scope.aperture_mm, path=aim.path, blur=blur, usual_air=usual_air)
-    ceiling = _ceiling(limits, aim)
+    ceiling = ceiling_of(limits) if aim.is_offered else NO_CEILING
     rungs = tuple(
         _rung(group, scope=scope, aim=aim, limits=limits, ceiling=ceiling, eye=eye)
-        for group in one_rung_groups(combinations(scope, eyepieces, barlows))
+        for group in (one_rung_groups(combinations(scope, eyepieces, barlows)) if aim.is_offered else ())
     )
     return Ladder(
         scope=scope,
@@ -96,12 +98,12 @@ def build_ladder(
         blur=blur,
         limits=limits,
         ceiling=ceiling,
-        start=_start(rungs, eye),
+        start=None if ceiling.power is None else _start(rungs, eye),
         climb_to=_climb_to(rungs, ceiling),
         rungs=rungs,
-        notices=kit_notices(
-            rungs[0].combination if rungs else None, scope=scope, ceiling_power=ceiling.power
-        ),
+        notices=kit_notices(rungs[0].combination if rungs else None, scope=scope, ceiling_power=ceiling.power)
+        if aim.is_offered
+        else (),
     )
 
 
@@ -115,6 +117,14 @@ def rung_of(ladder: Ladder, combination: Combination, *, eye: Eye = USUAL_EYE) -
         ceiling=ladder.ceiling,
         eye=eye,
     )
+
+
+def nearest_rung(ladder: Ladder, power: float | None) -> Rung | None:
+    """Return the rung nearest to a power by ratio, without a power the one to start with."""
+    wanted = ladder.start if power is None else power
+    if not ladder.rungs or wanted is None:
+        return None
+    return min(ladder.rungs, key=lambda rung: abs(math.log(rung.power / wanted)))
 
 
 def one_rung_groups(found: Sequence[Combination]) -> Iterator[tuple[Combination, ...]]:
@@ -168,7 +178,9 @@ def _rung(
     )
 
 
-def _standing(power: float, ceiling: Ceiling, planet: Body | None) -> Standing:
+def _standing(power: float, ceiling: Ceiling, planet: Body | None) -> Standing | None:
+    if ceiling.power is None:
+        return None
     if is_past_limit(power, ceiling.power):
         return Standing.ABOVE
     return Standing.BELOW if is_past_limit(useful_power(planet), power) else Standing.GOOD
@@ -180,13 +192,6 @@ def _start(rungs: Sequence[Rung], eye: Eye) -> float | None:
         if not is_past_limit(rung.exit_pupil_mm, eye.pupil_mm):
             return rung.power
     return rungs[-1].power if rungs else None
-
-
-def _ceiling(limits: Limits, aim: Aim) -> Ceiling:
-    """Return the lowest limit; none, for safety, where the Sun is up and too near."""
-    if aim.too_near_the_sun:
-        return Ceiling(power=None, set_by=None, reason=NoCeiling.TOO_NEAR_THE_SUN)
-    return ceiling_of(limits)
 
 
 def _climb_to(rungs: Sequence[Rung], ceiling: Ceiling) -> float | None:

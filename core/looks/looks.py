@@ -8,7 +8,7 @@ from attrs import frozen
 from core.air.dispersion import Dispersion, dispersion_at
 from core.air.steadiness import blur_at
 from core.gear.optics import dawes_arcsec
-from core.ladder.aim import aim_at
+from core.ladder.aim import Aim
 from core.ladder.ladder import Ladder
 from core.ladder.side import limiting_blur_arcsec
 from core.looks.expectation import Expectation
@@ -51,13 +51,14 @@ class Looks:
 
     ``dispersion`` is None below 5 degrees; ``dispersion_limits`` tells whether it, rather than aperture
     and air, hides detail. Without a telescope there is no ``ladder``, no sight and no expectation, nor is
-    there where the body stands so near to the Sun that nothing is offered; ``caution`` says so.
+    there where the ``aim`` offers nothing.
     """
 
     site: Site
     evening: date
     planet: Body
     time: datetime
+    aim: Aim
     position: Position
     subject: Subject
     happenings: Happenings = NOTHING_HAPPENS
@@ -66,7 +67,6 @@ class Looks:
     ladder: Ladder | None = None
     sights: tuple[Sight, ...] = ()
     expectations: tuple[Expectation, ...] = ()
-    caution: str | None = None
 
 
 def find_happenings(night: Night, planet: Body, red_spot: RedSpot | None = None) -> Happenings:
@@ -88,24 +88,20 @@ def find_looks(
     night: Night,
     planet: Body,
     *,
-    at: datetime | None = None,
+    aim: Aim,
     ladder: Ladder | None = None,
-    happenings: Happenings | None = None,
+    happenings: Happenings,
 ) -> Looks:
-    """Return how a planet looks at a time of an evening, at its best minutes when none is given.
+    """Return how a planet looks where an aim at it points, at its highest where the aim has no moment.
 
-    With a ``ladder``, which must point at the planet, its aim decides the time, and its telescope and air
-    say what can be seen. ``happenings`` are the planet's own in that evening; left out, they are found,
-    without a red spot.
+    The telescope and the air of a ``ladder`` for the same aim say what can be seen. ``happenings`` are the
+    planet's own in that evening.
     """
-    if happenings is None:
-        happenings = find_happenings(night, planet)
-    aim = aim_at(night, planet, at) if ladder is None else ladder.aim
-    time = aim.at or night.start
+    time = aim.at or night.of(planet).highest.time
     position = night.position(planet, time)
     spot = happenings.red_spot
     subject = subject_at(planet, time, red_spot_longitude_deg=None if spot is None else spot.longitude_deg)
-    offered = None if aim.too_near_the_sun else ladder
+    offered = ladder if aim.is_offered else None
     dispersion = dispersion_at(position.apparent_altitude_deg, elevation_m=night.site.elevation_m)
     return Looks(
         site=night.site,
@@ -120,7 +116,7 @@ def find_looks(
         ladder=ladder,
         sights=() if offered is None else sights_of(offered, subject, night.site, position, dispersion),
         expectations=() if offered is None else _expectations(offered, subject, happenings.events_to_see),
-        caution=aim.caution,
+        aim=aim,
     )
 
 

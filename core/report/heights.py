@@ -3,33 +3,40 @@
 from collections.abc import Iterator
 from itertools import zip_longest
 
+from core.moments.best_minutes import offered_windows
 from core.plain_text import WIDTH, columns, cut, printable, width_of, wrapped
+from core.situation.situation import Situation
 from core.sky.events import SUN_HORIZON_DEG
 from core.sky.night import BodyNight, BodyState, Night, SunNight
-from core.sky.sunlight import SUNLIGHT_BLINDS, TOO_NEAR_THE_SUN_DEG, beside_the_sun
+from core.sky.sunlight import TOO_NEAR_THE_SUN_DEG
 from core.sky.windows import warm_air_words
-from core.tonight.answer import Answer
+from core.words.answer import answer_words
+from core.words.cautions import CAP_BEFORE_SUNRISE, SUNLIGHT_BLINDS, beside_the_sun
 from core.words.dates import weekday_text
 from core.words.directions import altitude_text
 from core.words.names import listed
-from core.words.site_clock import SiteClock
+from core.words.reasons import answer_reasons
+from core.words.site_clock import SiteClock, clock_of
 
 _LONGEST_NAME = 28
 
 
-def heights_text(night: Night, answer: Answer, *, clock: int = 24, width: int = WIDTH) -> str:
-    """Return an evening as text; its first line is the answer."""
-    site_clock = SiteClock(zone=night.site.zone, hours=clock)
+def heights_text(situation: Situation, *, width: int = WIDTH) -> str:
+    """Return an evening as text; its first line is the answer. The situation must have a night."""
+    night, site_clock = situation.night, clock_of(situation)
+    assert night is not None
+    assert site_clock is not None
     site = cut(printable(night.site.name), _LONGEST_NAME)
-    lines = wrapped(printable(answer.sentence), width)
+    lines = wrapped(printable(answer_words(situation)), width)
     lines += ["", cut(f"{site}, evening of {weekday_text(night.evening)}, noon to noon", width)]
     about = f"Times are those of {night.site.time_zone}; altitudes are geometric, without refraction."
     lines += wrapped(about, width)
     lines += wrapped(_sun_text(night.sun, site_clock), width)
     lines += ["", *_heights_table(night, site_clock, width)]
     lines += [line for words in _near_the_sun(night) for line in wrapped(words, width)]
+    lines += wrapped(CAP_BEFORE_SUNRISE, width)
     lines += ["", "Why"]
-    for reason in answer.reasons:
+    for reason in answer_reasons(situation.answer, site_clock):
         lines += wrapped(f"- {printable(reason)}", width, indent="  ")
     return "\n".join(lines)
 
@@ -78,7 +85,7 @@ def _heights_table(night: Night, clock: SiteClock, width: int) -> list[str]:
     offset = max(map(width_of, left)) + 2
     lines = [left[0].ljust(offset) + "in the dark, above 10°"]
     for body, start, body_rows in zip(night.bodies, starts, cells, strict=True):
-        right = _window_lines(body, clock, width - offset)
+        right = _window_lines(night, body, clock, width - offset)
         for one, other in zip_longest(left[start : start + len(body_rows)], right, fillvalue=""):
             lines.append((one + " " * (offset - width_of(one)) + other).rstrip())
     return lines
@@ -97,11 +104,11 @@ def _body_cells(body: BodyNight, clock: SiteClock) -> list[tuple[str, str, str, 
     return list(rows)
 
 
-def _window_lines(body: BodyNight, clock: SiteClock, width: int) -> list[str]:
+def _window_lines(night: Night, body: BodyNight, clock: SiteClock, width: int) -> list[str]:
     lines = []
     if body.windows and body.state is BodyState.ALWAYS_UP:
         lines.append("always up")
-    for window in body.windows:
+    for window in offered_windows(night, body.body):
         through = "" if window.warm_air is None else f", {printable(warm_air_words(window.warm_air))}"
         lines += wrapped(
             f"{clock.span(window.start, window.end)} {window.grade.value}{through}", width, indent="  "

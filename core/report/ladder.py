@@ -6,6 +6,7 @@ from core.ladder.aim import Aim
 from core.ladder.compare import Comparison, Side
 from core.ladder.ladder import Ladder, Rung
 from core.plain_text import WIDTH, columns, cut, printable, width_of, wrapped
+from core.words.aim import aim_notices
 from core.words.answer import what_sets_ceiling
 from core.words.comparison import collimation_text, verdict_texts
 from core.words.cooling import cool_down_text
@@ -47,7 +48,7 @@ def compare_text(comparison: Comparison, *, clock: SiteClock | None = None, widt
     a, b = comparison.a, comparison.b
     lines = [line for sentence in verdict_texts(comparison) for line in wrapped(printable(sentence), width)]
     lines += ["", *wrapped(_aim_text(a.ladder.aim, clock), width)]
-    lines += [line for notice in a.ladder.aim.notices for line in wrapped(printable(notice), width)]
+    lines += [line for notice in aim_notices(a.ladder.aim) for line in wrapped(printable(notice), width)]
     lines.append("")
     rows = [("", *(cut(printable(side.scope.name), _LONGEST_NAME) for side in (a, b)))]
     rows += _figures(a, b)
@@ -81,18 +82,19 @@ def _aim_lines(ladder: Ladder, clock: SiteClock | None, width: int) -> Iterator[
 def _aim_text(aim: Aim, clock: SiteClock | None) -> str:
     if aim.overhead:
         return "Straight overhead, since neither a planet nor a height is given."
+    if aim.altitude_deg is None:
+        assert aim.planet is not None  # only for a planet can there be no moment to offer
+        return f"{opening(aim.planet)}: nothing is offered this evening."
     path = "" if aim.path is None else f", {rounded_text(aim.path, 2)} times the air overhead"
     height = f"{rounded_text(aim.altitude_deg, 1)}° high{path}"
-    is_told_with_ceiling = aim.path is None or aim.too_near_the_sun
-    assumed = "" if aim.reason is None or is_told_with_ceiling else f" {printable(aim.reason)}."
     if aim.planet is None:
-        return f"At {height}.{assumed}"
+        return f"At {height}."
     when = (
         ""
         if aim.at is None or clock is None
         else f" on {weekday_text(clock.day(aim.at))} {clock.time(aim.at)}"
     )
-    return f"{opening(aim.planet)}{when}: {height}.{assumed}"
+    return f"{opening(aim.planet)}{when}: {height}."
 
 
 def _rung_table(ladder: Ladder, width: int) -> list[str]:

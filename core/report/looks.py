@@ -6,6 +6,7 @@ from typing import Final
 from core.looks.looks import Looks
 from core.looks.picture.sight import Sight
 from core.plain_text import WIDTH, columns, cut, printable, width_of, wrapped
+from core.words.aim import aim_notices
 from core.words.directions import altitude_text, compass_text
 from core.words.eyepiece import turning_words
 from core.words.looking_for import feature_text, ground_text
@@ -56,8 +57,8 @@ def _heading(looks: Looks, clock: SiteClock, width: int) -> Iterator[str]:
     else:
         path = f"{looks.position.path:.2f} times the air overhead"
         yield f"It stands {height} high in the {compass_text(looks.position.azimuth_deg)}, {path}."
-    if looks.caution is not None:
-        yield from wrapped(f"Caution: {looks.caution}", width)
+    for caution in aim_notices(looks.aim):
+        yield from wrapped(f"Caution: {printable(caution)}", width)
 
 
 def _view(looks: Looks, width: int) -> Iterator[str]:

@@ -64,6 +64,7 @@ class BodyNight:
 
     Rises, transits and sets are all of their kind, in order; altitudes are geometric. ``highest`` is over
     the whole evening. Without ``windows``, ``why_not`` says why, in words that follow the body's name.
+    ``dark_below_deg`` is the altitude under which the Sun must stand for this body.
     Diameter (equatorial), magnitude, illuminated fraction and elongation are geocentric, at ``seen_at``: the
     first transit or else mid-evening.
     """
@@ -80,6 +81,7 @@ class BodyNight:
     blocked: tuple[BlockedSpan, ...]
     why_not: str | None
     why_not_kind: WhyNot | None
+    dark_below_deg: float
     seen_at: datetime
     track: Track
 
@@ -244,6 +246,7 @@ def _body_night(sky: _Evening, body: Body, sun_below_deg: float, dark: Floats) -
         blocked=find_blocked(view),
         why_not=words,
         why_not_kind=kind,
+        dark_below_deg=sun_below_deg,
         seen_at=instant(seen_s),
         track=track,
     )

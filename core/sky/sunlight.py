@@ -1,4 +1,4 @@
-"""The Sun beside a body that is looked for: what must be said wherever optics and daylight meet."""
+"""The Sun beside a body that is looked for."""
 
 from datetime import datetime
 from typing import Final
@@ -13,7 +13,8 @@ from core.sky.track import separation_deg
 # Nearer to the Sun than this nothing is offered (safety; common practice, no source).
 TOO_NEAR_THE_SUN_DEG: Final = 15.0
 
-SUNLIGHT_BLINDS: Final = "Sunlight through any optics blinds at once."
+# What can be found with the Sun up at all; Mercury only by the well practised (common practice, no source).
+LOOKED_AT_BY_DAY: Final = frozenset({Body.MOON, Body.VENUS, Body.JUPITER, Body.MERCURY})
 
 
 @frozen(kw_only=True)
@@ -28,26 +29,6 @@ class Daylight:
     def is_too_near(self) -> bool:
         """Whether it stands so near the Sun that nothing is offered."""
         return self.from_sun_deg < TOO_NEAR_THE_SUN_DEG
-
-    @property
-    def refusal(self) -> str:
-        """Why nothing is offered, as words without a full stop."""
-        return (
-            f"{self.body.heading} stands {self.from_sun_deg:.0f}° {_side(self.east_of_sun)} of the Sun, "
-            "which is up: nothing is offered so near it"
-        )
-
-    @property
-    def caution(self) -> str:
-        """The words of safety, as sentences."""
-        if self.is_too_near:
-            return f"Do not look for {self.body.label} so near the Sun. {SUNLIGHT_BLINDS}"
-        turning = "goes ahead of it" if self.east_of_sun else "follows it across the sky"
-        return (
-            f"{self.body.heading} stands {self.from_sun_deg:.0f}° {_side(self.east_of_sun)} of the Sun, "
-            f"which is up and {turning}: stand in the shadow of something solid, never sweep, and cap the "
-            f"telescope when you step away. {SUNLIGHT_BLINDS}"
-        )
 
 
 def daylight_at(night: Night, body: Body, time: datetime) -> Daylight | None:
@@ -67,12 +48,3 @@ def is_east_of_sun(body: Body, time: datetime) -> bool:
     from core.sky.disc import disc_at
 
     return disc_at(body, time).east_of_sun
-
-
-def beside_the_sun(body: Body, elongation_deg: float, time: datetime) -> str:
-    """Return how far from the Sun a body stands and on which side, ``6° east of the Sun``."""
-    return f"{elongation_deg:.0f}° {_side(is_east_of_sun(body, time))} of the Sun"
-
-
-def _side(east: bool) -> str:  # noqa: FBT001 - a word for a flag
-    return "east" if east else "west"

@@ -2,17 +2,15 @@
 
 from datetime import datetime
 from enum import StrEnum
+from typing import Final
 
-from attrs import frozen
-
-from core.air.cooling import Readiness
 from core.air.steadiness import LimitKind
 from core.ladder.ladder import Ladder
 from core.ladder.notices import FLOATERS_STRONG_MM
-from core.moments.best_minutes import TOUCHING, BestMinutes
-from core.sky.bodies import Body
+from core.moments.best_minutes import TOUCHING
 from core.sky.events import FAIR_DEG, LOWEST_USEFUL_DEG
-from core.sky.night import BodyNight, Night, Position, WhyNot
+from core.sky.night import WhyNot
+from core.tonight.prospect import Prospect
 
 # A climb that ends within this ratio of the ceiling is stopped by it; one that ends further off is stopped
 # by what is owned. It is about the usual step from one rung to the next (ours).
@@ -39,60 +37,27 @@ class Limiter(StrEnum):
     NOTHING = "nothing"
 
 
-@frozen(kw_only=True)
-class Outlook:
-    """The state in hand, as far as the answer is drawn from it.
-
-    ``best`` are the best minutes still to come, None when there are none; ``over`` then holds those past.
-    ``position`` is where the planet stands at the moment that the ladder is built for: now, if now is one
-    of the best minutes, else when it is highest in them. ``ready_at`` is when a telescope that stands
-    outside since ``outside_since`` is likely ready.
-    """
-
-    night: Night
-    body: BodyNight
-    now: datetime | None
-    best: BestMinutes | None
-    over: BestMinutes | None
-    position: Position | None
-    ladder: Ladder | None
-    readiness: Readiness | None
-    outside_since: datetime | None
-    ready_at: datetime | None
-
-    @property
-    def planet(self) -> Body:
-        """The body that is spoken of."""
-        return self.body.body
-
-    @property
-    def is_best_now(self) -> bool:
-        """Whether now is one of the best minutes."""
-        return self.best is not None and self.now is not None and self.best.start <= self.now < self.best.end
-
-    @property
-    def warm_air(self) -> str | None:
-        """What warms the air in the line of sight at the moment in question."""
-        if self.best is None or self.position is None:
-            return None
-        return self.best.window_at(self.position.time).warm_air
+# The answers that another date may better.
+POOR: Final = frozenset(
+    {Limiter.NEVER_UP, Limiter.NO_DARK_SKY, Limiter.BLOCKED, Limiter.TOO_LOW, Limiter.HEIGHT}
+)
 
 
-def find_limiter(outlook: Outlook) -> Limiter:
+def find_limiter(prospect: Prospect) -> Limiter:
     """Return the first limiter that bites."""
-    if outlook.over is not None:
-        return _what_ended(outlook)
-    if outlook.best is None or outlook.position is None:
-        kind = outlook.body.why_not_kind
+    if prospect.over is not None:
+        return _what_ended(prospect)
+    if prospect.best is None or prospect.position is None:
+        kind = prospect.body.why_not_kind
         # A window of nothing but the last minutes before sunrise is none.
         return Limiter.NO_DARK_SKY if kind is None else _WITHOUT_WINDOW[kind]
-    if _is_not_ready(outlook, outlook.position.time):
+    if _is_not_ready(prospect, prospect.position.time):
         return Limiter.MIRROR_WARM
-    if outlook.warm_air is not None:
+    if prospect.warm_air is not None:
         return Limiter.WARM_AIR
-    if outlook.position.altitude_deg < FAIR_DEG:
+    if prospect.position.altitude_deg < FAIR_DEG:
         return Limiter.HEIGHT
-    return Limiter.NOTHING if outlook.ladder is None else _power_limiter(outlook.ladder)
+    return Limiter.NOTHING if prospect.ladder is None else _power_limiter(prospect.ladder)
 
 
 _WITHOUT_WINDOW = {
@@ -109,19 +74,19 @@ _LIMITERS = {
 }
 
 
-def _what_ended(outlook: Outlook) -> Limiter:
+def _what_ended(prospect: Prospect) -> Limiter:
     """Return what put an end to a body's last window."""
-    end = outlook.body.windows[-1].end
-    if any(abs(span.start - end) <= TOUCHING for span in outlook.body.blocked):
+    end = prospect.body.windows[-1].end
+    if any(abs(span.start - end) <= TOUCHING for span in prospect.body.blocked):
         return Limiter.BLOCKED
-    has_sunk = outlook.night.position(outlook.planet, end).altitude_deg <= _SUNK_DEG
+    has_sunk = prospect.night.position(prospect.planet, end).altitude_deg <= _SUNK_DEG
     return Limiter.TOO_LOW if has_sunk else Limiter.NO_DARK_SKY
 
 
-def _is_not_ready(outlook: Outlook, moment: datetime) -> bool:
-    if outlook.readiness is not None and outlook.readiness.never:
+def _is_not_ready(prospect: Prospect, moment: datetime) -> bool:
+    if prospect.readiness is not None and prospect.readiness.never:
         return True
-    return outlook.ready_at is not None and moment < outlook.ready_at
+    return prospect.ready_at is not None and moment < prospect.ready_at
 
 
 def _power_limiter(ladder: Ladder) -> Limiter:

@@ -1,53 +1,92 @@
 """The one sentence itself: when the planet is best, how far to climb, and what limits it."""
 
-from collections.abc import Callable
 from datetime import date
+from typing import Final
 
 from core.air.steadiness import BlurSource, LimitKind
 from core.gear.owned import TelescopeKind
 from core.ladder.ladder import Ladder
+from core.situation.situation import Situation
 from core.sky.ephemeris import usable_dates
 from core.sky.events import FAIR_DEG, LOWEST_USEFUL_DEG
 from core.sky.night import WhyNot
 from core.sky.windows import warm_air_words
-from core.tonight.limiter import Limiter, Outlook
+from core.tonight.answer import Answer
+from core.tonight.limiter import POOR, Limiter
+from core.tonight.prospect import Prospect
 from core.words.dates import date_text
 from core.words.directions import altitude_text
 from core.words.ladder import no_ceiling_text
 from core.words.names import opening
+from core.words.obstacles import then_words
 from core.words.quantities import power_text, pupil_text
-from core.words.site_clock import SiteClock
+from core.words.site_clock import SiteClock, clock_of
 from core.year.better import LOOKED_AHEAD, Better
 
 # So little past the ceiling a rung may still be tried (ours).
 _JUST_OVER_RATIO = 1.1
 # A height that another evening betters by less than this is as good (ours).
 _AS_HIGH_DEG = 1.0
-# The answers that another date may better.
-POOR = frozenset({Limiter.NEVER_UP, Limiter.NO_DARK_SKY, Limiter.BLOCKED, Limiter.TOO_LOW, Limiter.HEIGHT})
+_NO_SITE: Final = "Add a site in Gear, and the evening's best planet and its hours appear here."
+_OVER: Final = {
+    Limiter.BLOCKED: (
+        "{planet} is done for this evening: behind blocked sky since {end}. Its best minutes were {best}."
+    ),
+    Limiter.TOO_LOW: (
+        "{planet} is done for this evening: under 10° since {end}. Its best minutes were {best}."
+    ),
+    Limiter.NO_DARK_SKY: (
+        "{planet} is done for this evening: the sky is too bright since {end}. Its best minutes were {best}."
+    ),
+}
+_ONLY_BEFORE_SUNRISE: Final = (
+    "On this evening {planet} has only the last minutes before sunrise, too close to the Sun's light."
+)
+_NEVER_DARK: Final = "On this evening the sky never gets dark enough for {planet}."
+_NO_WINDOW: Final = "On this evening {planet} is {why_not}."
+_BEST_LATER: Final = {
+    None: "{planet} is best {span}.",
+    Limiter.WARM_AIR: "{planet} is best {span}, though only through {air}.",
+    Limiter.HEIGHT: "{planet} is best {span}, though low, {height} at most, in thick air.",
+}
+_BEST_LATER_THEN: Final = {
+    None: "{planet} is best {span}, then {then}.",
+    Limiter.WARM_AIR: "{planet} is best {span}, then {then}, though only through {air}.",
+    Limiter.HEIGHT: "{planet} is best {span}, then {then}, though low, {height} at most, in thick air.",
+}
+_BEST_NOW: Final = {
+    None: "{planet} is at its best now, until {end}.",
+    Limiter.WARM_AIR: "{planet} is at its best now, until {end}, though only through {air}.",
+    Limiter.HEIGHT: "{planet} is at its best now, until {end}, though low, at {height}, in thick air.",
+}
+_BEST_NOW_THEN: Final = {
+    None: "{planet} is at its best now, until {end}, then {then}.",
+    Limiter.WARM_AIR: "{planet} is at its best now, until {end}, then {then}, though only through {air}.",
+    Limiter.HEIGHT: (
+        "{planet} is at its best now, until {end}, then {then}, though low, at {height}, in thick air."
+    ),
+}
 
 
-def write_sentence(
-    outlook: Outlook,
-    limiter: Limiter,
-    clock: SiteClock,
-    *,
-    owns_eyepieces: bool,
-    better: Callable[[], Better | None] | None,
-) -> str:
-    """Return the sentence; ``better`` is called only when the answer is poor."""
-    if outlook.over is not None:
-        return _over_words(outlook, limiter, clock)
-    if outlook.best is None:
-        words = [_no_window_words(outlook)]
-    else:
-        words = [
-            _best_words(outlook, limiter, clock),
-            _climb_words(outlook, limiter, clock, owns_eyepieces=owns_eyepieces),
-        ]
-    if limiter in POOR and better is not None:
-        words.append(_better_words(outlook, better()))
-    return " ".join(words)
+def answer_words(situation: Situation) -> str:
+    """Return the answer to a situation, and where it is poor, when it will be better."""
+    answer = situation.answer
+    words = answer_sentence(answer, clock_of(situation))
+    if answer is None or answer.limiter not in POOR or answer.prospect.over is not None:
+        return words
+    return f"{words} {better_sentence(answer.prospect, situation.better)}"
+
+
+def answer_sentence(answer: Answer | None, clock: SiteClock | None) -> str:
+    """Return the one sentence, or two; ``answer`` and ``clock`` are None without a site."""
+    if answer is None or clock is None:
+        return _NO_SITE
+    prospect, limiter = answer.prospect, answer.limiter
+    if prospect.over is not None:
+        return _over_words(prospect, limiter, clock)
+    if prospect.best is None:
+        return _no_window_words(prospect)
+    return f"{_best_words(prospect, limiter, clock)} {_climb_words(prospect, limiter, clock)}"
 
 
 def what_sets_ceiling(ladder: Ladder) -> str:
@@ -60,61 +99,58 @@ def what_sets_ceiling(ladder: Ladder) -> str:
     return "this aperture"
 
 
-def _over_words(outlook: Outlook, limiter: Limiter, clock: SiteClock) -> str:
-    assert outlook.over is not None
-    last = outlook.body.windows[-1].end
-    why = {
-        Limiter.BLOCKED: f"behind blocked sky since {clock.time(last)}",
-        Limiter.TOO_LOW: f"under 10° since {clock.time(last)}",
-    }.get(limiter, f"the sky is too bright since {clock.time(last)}")
-    best = clock.span(outlook.over.start, outlook.over.end)
-    return f"{opening(outlook.planet)} is done for this evening: {why}. Its best minutes were {best}."
+def _over_words(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> str:
+    assert prospect.over is not None
+    template = _OVER.get(limiter, _OVER[Limiter.NO_DARK_SKY])
+    return template.format(
+        planet=opening(prospect.planet),
+        end=clock.time(prospect.body.windows[-1].end),
+        best=clock.span(prospect.over.start, prospect.over.end),
+    )
 
 
-def _no_window_words(outlook: Outlook) -> str:
+def _no_window_words(prospect: Prospect) -> str:
     """Return that there is nothing to see, and why, in words that tell the kinds apart."""
-    body, label = outlook.body, outlook.planet.label
+    body, label = prospect.body, prospect.planet.label
     if body.why_not is None:
-        return (
-            f"On this evening {label} has only the last minutes before sunrise, too close to the Sun's light."
-        )
+        return _ONLY_BEFORE_SUNRISE.format(planet=label)
     if body.why_not_kind is WhyNot.NO_DARK_SKY:
-        return f"On this evening the sky never gets dark enough for {label}."
-    return f"On this evening {label} is {body.why_not}."
+        return _NEVER_DARK.format(planet=label)
+    return _NO_WINDOW.format(planet=label, why_not=body.why_not)
 
 
-def _best_words(outlook: Outlook, limiter: Limiter, clock: SiteClock) -> str:
-    best, position = outlook.best, outlook.position
+def _best_words(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> str:
+    best, position, air = prospect.best, prospect.position, prospect.warm_air
     assert best is not None
     assert position is not None
-    name = opening(outlook.planet)
-    if outlook.is_best_now:
-        words = f"{name} is at its best now, until {clock.time(best.end)}"
+    then = then_words(best)
+    if prospect.is_best_now:
+        templates = _BEST_NOW if then is None else _BEST_NOW_THEN
     else:
-        words = f"{name} is best {clock.span(best.start, best.end)}"
-    if best.then is not None:
-        words += f", then {best.then}"
-    if limiter is Limiter.WARM_AIR and outlook.warm_air is not None:
-        words += f", though only through {warm_air_words(outlook.warm_air)}"
-    elif limiter is Limiter.HEIGHT:
-        height = altitude_text(position.altitude_deg, under_deg=FAIR_DEG)
-        words += (
-            f", though low, {f'at {height}' if outlook.is_best_now else f'{height} at most'}, in thick air"
-        )
-    return f"{words}."
+        templates = _BEST_LATER if then is None else _BEST_LATER_THEN
+    return templates[limiter if limiter in templates else None].format(
+        planet=opening(prospect.planet),
+        span=clock.span(best.start, best.end),
+        end=clock.time(best.end),
+        then=then,
+        air=None if air is None else warm_air_words(air),
+        height=altitude_text(position.altitude_deg, under_deg=FAIR_DEG),
+    )
 
 
-def _climb_words(outlook: Outlook, limiter: Limiter, clock: SiteClock, *, owns_eyepieces: bool) -> str:
-    ladder = outlook.ladder
+def _climb_words(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> str:
+    ladder = prospect.ladder
     if ladder is None:
         return "Add a telescope in Gear to see how far you can climb."
+    if not ladder.aim.is_offered:
+        return f"{no_ceiling_text(ladder)}."
     if not ladder.rungs:
-        if owns_eyepieces:
+        if prospect.owns_eyepieces:
             return "None of your eyepieces fits this telescope."
         return "Add an eyepiece in Gear to see how far you can climb."
     start, climb = ladder.start, ladder.climb_to
     if limiter is Limiter.MIRROR_WARM:
-        return _not_ready_words(outlook, ladder, clock)
+        return _not_ready_words(prospect, ladder, clock)
     if ladder.ceiling.power is None:
         return f"{no_ceiling_text(ladder)}."
     if climb is None:
@@ -126,14 +162,14 @@ def _climb_words(outlook: Outlook, limiter: Limiter, clock: SiteClock, *, owns_e
     return f"{words}{_stop_words(ladder, limiter)}."
 
 
-def _not_ready_words(outlook: Outlook, ladder: Ladder, clock: SiteClock) -> str:
+def _not_ready_words(prospect: Prospect, ladder: Ladder, clock: SiteClock) -> str:
     start = power_text(ladder.start if ladder.start is not None else ladder.rungs[0].power)
-    if outlook.ready_at is None:
+    if prospect.ready_at is None:
         return (
             f"Stay near {start}: this evening the telescope never comes within 1 °C of the air (an estimate)."
         )
     later = "" if ladder.climb_to is None else f", then climb to {power_text(ladder.climb_to)}"
-    ready = clock.time(outlook.ready_at)
+    ready = clock.time(prospect.ready_at)
     return f"Stay near {start} until the telescope is ready at about {ready} (an estimate){later}."
 
 
@@ -170,16 +206,16 @@ def _over_the_ceiling_words(ladder: Ladder, limiter: Limiter) -> str:
     return f"{words}: expect a soft view."
 
 
-def _better_words(outlook: Outlook, better: Better | None) -> str:
-    """Return when it is better, or that this is about as good as it gets."""
-    sky = "in a dark sky, clear of what blocks the view," if outlook.night.site.blocked else "in a dark sky"
-    within, throughout = _time_looked_ahead(outlook.night.evening)
+def better_sentence(prospect: Prospect, better: Better | None) -> str:
+    """Return when it is better, or that this is about as good as it gets; None where it never is."""
+    sky = "in a dark sky, clear of what blocks the view," if prospect.night.site.blocked else "in a dark sky"
+    within, throughout = _time_looked_ahead(prospect.night.evening)
     if better is None:
         return f"It does not get above {LOWEST_USEFUL_DEG:.0f}° {sky} {within}."
-    day = date_text(better.day, beside=outlook.night.evening)
+    day = date_text(better.day, beside=prospect.night.evening)
     if better.is_good:
         return f"It stands above {FAIR_DEG:.0f}° {sky} from {day}."
-    if outlook.position is not None and outlook.position.altitude_deg >= better.altitude_deg - _AS_HIGH_DEG:
+    if prospect.position is not None and prospect.position.altitude_deg >= better.altitude_deg - _AS_HIGH_DEG:
         return f"It hardly gets any higher {sky} {within}."
     height = altitude_text(better.altitude_deg, under_deg=FAIR_DEG)
     return (

@@ -1,8 +1,12 @@
-"""The words of safety about the Sun that stand beside gear and in a year (common practice, safety)."""
+"""Words of safety: what must be said wherever optics and daylight meet (common practice, safety)."""
+
+from datetime import datetime
+from typing import Final
 
 from core.sky.bodies import Body
-from core.sky.sunlight import SUNLIGHT_BLINDS
+from core.sky.sunlight import Daylight, is_east_of_sun
 
+SUNLIGHT_BLINDS: Final = "Sunlight through any optics blinds at once."
 FILTERS_AND_SUN = "No filter here makes the Sun safe to look at."
 DARK_FILTERS_AND_SUN = (
     "No filter here makes the Sun safe to look at, a neutral or a dark one as little as any other: "
@@ -25,6 +29,44 @@ _INFERIOR_CONJUNCTION = (
     "{name} stands beside the Sun around its inferior conjunction, on {days}: do not look for it then. "
     f"{SUNLIGHT_BLINDS}"
 )
+
+
+CAP_BEFORE_SUNRISE: Final = (
+    "Off the sky before sunrise: cap telescope and finder, and leave them capped by day."
+)
+SUNRISE_IS_NEAR: Final = "The Sun rises within minutes: off the planet, and cap the telescope and its finder."
+_TOO_NEAR: Final = "Do not look for {body} so near the Sun. " + SUNLIGHT_BLINDS
+_BY_DAY_EAST: Final = (
+    "{body} stands {angle} east of the Sun, which is up and goes ahead of it: stand in the shadow of "
+    "something solid, never sweep, and cap the telescope when you step away. " + SUNLIGHT_BLINDS
+)
+_BY_DAY_WEST: Final = (
+    "{body} stands {angle} west of the Sun, which is up and follows it across the sky: stand in the shadow "
+    "of something solid, never sweep, and cap the telescope when you step away. " + SUNLIGHT_BLINDS
+)
+_MERCURY_BY_DAY: Final = "{caution} Mercury by day is very hard to find, and not worth a risk."
+_BESIDE_EAST: Final = "{angle} east of the Sun"
+_BESIDE_WEST: Final = "{angle} west of the Sun"
+
+
+def daylight_caution(daylight: Daylight) -> str:
+    """Return the words of safety for a body with the Sun up, as sentences."""
+    body, angle = daylight.body, f"{daylight.from_sun_deg:.0f}°"
+    if daylight.is_too_near:
+        return _TOO_NEAR.format(body=body.label)
+    template = _BY_DAY_EAST if daylight.east_of_sun else _BY_DAY_WEST
+    caution = template.format(body=body.heading, angle=angle)
+    return _MERCURY_BY_DAY.format(caution=caution) if body is Body.MERCURY else caution
+
+
+def beside_the_sun(body: Body, elongation_deg: float, time: datetime) -> str:
+    """Return how far from the Sun a body stands and on which side, ``6° east of the Sun``."""
+    return side_of_the_sun(elongation_deg, east=is_east_of_sun(body, time))
+
+
+def side_of_the_sun(angle_deg: float, *, east: bool) -> str:
+    """Return an angle from the Sun and the side, ``6° east of the Sun``."""
+    return (_BESIDE_EAST if east else _BESIDE_WEST).format(angle=f"{angle_deg:.0f}°")
 
 
 def inferior_conjunction_caution(body: Body, days: str) -> str:

@@ -6,6 +6,7 @@ from attrs import frozen
 
 from core.air.steadiness import BlurSource, LimitKind
 from core.ladder.ladder import Ladder, Rung, Standing
+from core.words.aim import no_ceiling_words
 from core.words.quantities import drift_text, field_text, power_text, pupil_text, rounded_text
 
 # Limits this close, as a ratio, share one line and one label.
@@ -16,7 +17,6 @@ _START_AND_TOP = "Start here and stay."
 _START = "Start here."
 _TOP = "Climb to here."
 _LOW = "Low for a planet."
-_NO_CEILING = "too low to say what the air allows"
 
 
 @frozen(kw_only=True)
@@ -70,13 +70,14 @@ def limit_words(ladder: Ladder, *, explain_air: bool = True) -> tuple[LimitWords
 
 
 def _at_height(ladder: Ladder) -> str:
-    where = "overhead" if ladder.aim.overhead else f"at {rounded_text(ladder.aim.altitude_deg)}°"
+    altitude_deg = ladder.aim.altitude_deg
+    where = "overhead" if ladder.aim.overhead or altitude_deg is None else f"at {rounded_text(altitude_deg)}°"
     return f"{where}, assumed" if ladder.blur.source is BlurSource.ASSUMED else where
 
 
 def no_ceiling_text(ladder: Ladder) -> str:
-    """Return why a ladder has no ceiling, as words without a full stop."""
-    return ladder.aim.reason or _NO_CEILING
+    """Return why a ladder has no ceiling, as words without a full stop; empty where it has one."""
+    return no_ceiling_words(ladder.aim) or ""
 
 
 def rung_words(

@@ -13,6 +13,7 @@ from core.sky.moon_phase import MoonPhase
 from core.sky.moons import MoonEvent, MoonEventKind, MoonPosition
 from core.sky.red_spot import WELL_PLACED_MINUTES, RedSpotPasses
 from core.sky.ring import Ring
+from core.words.aim import aim_notices, no_ceiling_words
 from core.words.dates import date_text, weekday_text
 from core.words.directions import azimuth_text
 from core.words.names import listed, opening
@@ -20,6 +21,7 @@ from core.words.quantities import percent_text, rounded, rounded_text
 from core.words.site_clock import SiteClock
 from core.words.sizes import arcsec_text, disc_size_text
 
+_CAUTION: Final = "Caution: {caution}"
 _ALL_LIT: Final = 0.995
 _ALL_LIT_BRIEFLY: Final = 0.985
 # Larger than this a disc is the Moon's; flattened by less it is told as round.
@@ -97,8 +99,7 @@ def heading_words(looks: Looks, clock: SiteClock) -> str:
 
 def paragraphs(looks: Looks, clock: SiteClock) -> Iterator[str]:
     """Yield all that is known of the looks, a fact or a sentence each; the telescope's view is left out."""
-    if looks.caution is not None:
-        yield f"Caution: {looks.caution}"
+    yield from (_CAUTION.format(caution=caution) for caution in aim_notices(looks.aim))
     yield from (f"{label[0].upper()}{label[1:]}: {words}." for label, words in facts(looks.subject))
     yield from happening_words(looks.planet, looks.happenings, clock)
     yield from filter(None, [air_words(looks)])
@@ -168,7 +169,9 @@ def no_picture_words(looks: Looks | None) -> str:
     """Return why there is no picture in the eyepiece."""
     if looks is None:
         return "Choose a site and a planet: then this page shows how the planet looks in the telescope."
-    return looks.caution or "It stands too low for a picture: no one can say what that much air does."
+    if not looks.aim.is_offered:
+        return " ".join((f"{no_ceiling_words(looks.aim)}.", *aim_notices(looks.aim)))
+    return "It stands too low for a picture: no one can say what that much air does."
 
 
 def _magnitude_words(disc: Disc) -> str:

@@ -6,6 +6,7 @@ from core.gear.optics import aperture_limit, is_past_limit
 from core.gear.owned import Barlow, Eyepiece, Telescope
 from core.ladder.ladder import Ladder, Rung
 from core.ladder.notices import Notice, NoticeKind
+from core.words.aim import aim_notices
 from core.words.quantities import figures_text, length_text, per_mm_text, power_text, pupil_text, rounded_text
 
 _NOTICES = {
@@ -99,7 +100,7 @@ def notice_texts(notices: Iterable[Notice]) -> tuple[str, ...]:
 
 def ladder_notice_texts(ladder: Ladder) -> tuple[str, ...]:
     """Return what must be known of where a ladder points, words of safety first, and of the whole kit."""
-    return (*ladder.aim.notices, *notice_texts(ladder.notices))
+    return (*aim_notices(ladder.aim), *notice_texts(ladder.notices))
 
 
 def rung_notice_texts(rung: Rung, ladder: Ladder) -> tuple[str, ...]:

@@ -6,13 +6,17 @@ from core.air.steadiness import BlurSource
 from core.gear.optics import usual_night_powers
 from core.gear.owned import TelescopeKind
 from core.ladder.ladder import Ladder
-from core.moments.best_minutes import best_planet, find_best_minutes, stop_time
+from core.moments.best_minutes import find_best_minutes, offered_windows, stop_time
+from core.moments.which_planet import best_planet
 from core.sky.bodies import Body
 from core.sky.events import SUN_HORIZON_DEG
 from core.sky.night import BodyState, Grade, SunNight, WhyNot
-from core.sky.sunlight import SUNLIGHT_BLINDS, TOO_NEAR_THE_SUN_DEG, beside_the_sun
+from core.sky.sunlight import TOO_NEAR_THE_SUN_DEG
 from core.sky.windows import blocked_words, warm_air_words
-from core.tonight.limiter import Limiter, Outlook
+from core.tonight.answer import Answer
+from core.tonight.limiter import Limiter
+from core.tonight.prospect import Prospect
+from core.words.cautions import SUNLIGHT_BLINDS, beside_the_sun
 from core.words.cooling import readiness_text, words_outside
 from core.words.directions import altitude_text, compass_text
 from core.words.names import opening
@@ -33,29 +37,32 @@ _GRADES = {
 }
 
 
-def give_reasons(outlook: Outlook, limiter: Limiter, clock: SiteClock) -> tuple[str, ...]:
-    """Return what the answer rests on, in the order in which it is asked."""
+def answer_reasons(answer: Answer | None, clock: SiteClock | None) -> tuple[str, ...]:
+    """Return what the answer rests on, in the order in which it is asked; None for both without a site."""
+    if answer is None or clock is None:
+        return ("When and how high a planet stands depends on the place, and no site is known yet.",)
+    prospect, limiter = answer.prospect, answer.limiter
     return (
-        *_sun_cautions(outlook),
-        _course(outlook, clock),
-        _sun_course(outlook.night.sun, clock),
-        *_windows(outlook, clock),
-        *_stop(outlook, clock),
-        *_blocked(outlook, clock),
-        *_readiness(outlook, clock),
-        *_power(outlook, clock),
-        *_bright_others(outlook, clock),
-        *_another_planet(outlook, limiter, clock),
+        *_sun_cautions(prospect),
+        _course(prospect, clock),
+        _sun_course(prospect.night.sun, clock),
+        *_windows(prospect, clock),
+        *_stop(prospect, clock),
+        *_blocked(prospect, clock),
+        *_readiness(prospect, clock),
+        *_power(prospect, clock),
+        *_bright_others(prospect, clock),
+        *_another_planet(prospect, limiter, clock),
     )
 
 
-def _sun_cautions(outlook: Outlook) -> Iterator[str]:
+def _sun_cautions(prospect: Prospect) -> Iterator[str]:
     """Yield the warning that belongs to anything looked for near the Sun or by day."""
-    body, label = outlook.body, outlook.planet.label
+    body, label = prospect.body, prospect.planet.label
     if body.elongation_deg < TOO_NEAR_THE_SUN_DEG:
         where = beside_the_sun(body.body, body.elongation_deg, body.highest.time)
         words = "never search for it while any of the Sun is up"
-        yield f"{opening(outlook.planet)} stands only {where}: {words}. {SUNLIGHT_BLINDS}"
+        yield f"{opening(prospect.planet)} stands only {where}: {words}. {SUNLIGHT_BLINDS}"
     elif body.why_not_kind is WhyNot.SUN_UP:
         yield (
             f"Do not search for {label} while the Sun is up. {SUNLIGHT_BLINDS} "
@@ -63,8 +70,8 @@ def _sun_cautions(outlook: Outlook) -> Iterator[str]:
         )
 
 
-def _course(outlook: Outlook, clock: SiteClock) -> str:
-    body = outlook.body
+def _course(prospect: Prospect, clock: SiteClock) -> str:
+    body = prospect.body
     name, highest = opening(body.body), altitude_text(body.highest.altitude_deg)
     if body.state is BodyState.NEVER_UP:
         return f"{name} is never up here on this evening: it stays below the horizon all the time."
@@ -92,40 +99,40 @@ def _sun_course(sun: SunNight, clock: SiteClock) -> str:
     return f"The Sun {course}; it gets {-sun.lowest_altitude_deg:.0f}° below the horizon at most."
 
 
-def _windows(outlook: Outlook, clock: SiteClock) -> Iterator[str]:
-    body = outlook.body
+def _windows(prospect: Prospect, clock: SiteClock) -> Iterator[str]:
+    body = prospect.body
     if body.why_not is not None:
         yield f"No window in a dark enough sky and above 10°: {body.why_not}."
-    for window in body.windows:
+    for window in offered_windows(prospect.night, body.body):
         through = "" if window.warm_air is None else f", through {warm_air_words(window.warm_air)}"
         yield f"{clock.span(window.start, window.end)}: {_GRADES[window.grade]}{through}."
 
 
-def _stop(outlook: Outlook, clock: SiteClock) -> Iterator[str]:
+def _stop(prospect: Prospect, clock: SiteClock) -> Iterator[str]:
     """Yield when to stop, for a planet that is looked at until dawn."""
-    best, stop = outlook.best, stop_time(outlook.night)
+    best, stop = prospect.best, stop_time(prospect.night)
     if best is not None and stop is not None and best.end == stop:
         yield f"Off the planet by {clock.time(stop)}, before sunrise, and cap the telescope."
 
 
-def _blocked(outlook: Outlook, clock: SiteClock) -> Iterator[str]:
-    for span in outlook.body.blocked:
+def _blocked(prospect: Prospect, clock: SiteClock) -> Iterator[str]:
+    for span in prospect.body.blocked:
         yield f"{clock.span(span.start, span.end)}: {blocked_words(span.what)}."
 
 
-def _readiness(outlook: Outlook, clock: SiteClock) -> Iterator[str]:
-    readiness, since = outlook.readiness, outlook.outside_since
+def _readiness(prospect: Prospect, clock: SiteClock) -> Iterator[str]:
+    readiness, since = prospect.readiness, prospect.outside_since
     if readiness is not None:
         yield readiness_text(readiness) if since is None else words_outside(readiness, since, clock)
 
 
-def _power(outlook: Outlook, clock: SiteClock) -> Iterator[str]:
-    position, ladder = outlook.position, outlook.ladder
+def _power(prospect: Prospect, clock: SiteClock) -> Iterator[str]:
+    position, ladder = prospect.position, prospect.ladder
     if position is None:
         return
     path = "" if position.path is None else f", through {position.path:.1f} times the air overhead"
     when, height = clock.time(position.time), altitude_text(position.altitude_deg)
-    yield f"At {when} {outlook.planet.label} stands at {height}{path}."
+    yield f"At {when} {prospect.planet.label} stands at {height}{path}."
     if ladder is None:
         yield "Without a telescope nothing can be said about power."
         return
@@ -166,15 +173,15 @@ def _limits(ladder: Ladder) -> str:
     return f"Limits of power there: {', '.join(words)}; the lowest is the ceiling."
 
 
-def _bright_others(outlook: Outlook, clock: SiteClock) -> Iterator[str]:
+def _bright_others(prospect: Prospect, clock: SiteClock) -> Iterator[str]:
     """Yield what shines in the sky when the planet looked for is not there: it is easily taken for it."""
-    night, planet = outlook.night, outlook.planet
-    if outlook.best is not None or outlook.over is not None or planet is Body.MOON:
+    night, planet = prospect.night, prospect.planet
+    if prospect.best is not None or prospect.over is not None or planet is Body.MOON:
         return
     for other in night.bodies:
         if other.body in (planet, Body.MOON) or other.magnitude > BRIGHTEST_STAR_MAGNITUDE:
             continue
-        shown = [window for window in other.windows if outlook.now is None or window.end > outlook.now]
+        shown = [window for window in other.windows if prospect.now is None or window.end > prospect.now]
         if shown:
             start, end = shown[0].start, shown[-1].end
             middle = night.position(other.body, start + (end - start) / 2)
@@ -184,15 +191,15 @@ def _bright_others(outlook: Outlook, clock: SiteClock) -> Iterator[str]:
             )
 
 
-def _another_planet(outlook: Outlook, limiter: Limiter, clock: SiteClock) -> Iterator[str]:
+def _another_planet(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> Iterator[str]:
     """Yield a planet that fares better on an evening that serves this one poorly."""
-    if limiter not in _SKY_LIMITERS or outlook.over is not None:
+    if limiter not in _SKY_LIMITERS or prospect.over is not None:
         return
-    other = best_planet(outlook.night)
-    if other is None or other in (outlook.planet, Body.MOON):
+    other = best_planet(prospect.night)
+    if other is None or other in (prospect.planet, Body.MOON):
         return
-    best = find_best_minutes(outlook.night, other, since=outlook.now)
-    if best is not None and (outlook.best is None or best.worth > outlook.best.worth):
+    best = find_best_minutes(prospect.night, other, since=prospect.now)
+    if best is not None and (prospect.best is None or best.worth > prospect.best.worth):
         yield f"On this evening {other.label} is better placed: {clock.span(best.start, best.end)}."
 
 

@@ -5,6 +5,8 @@ from typing import Final
 
 from attrs import frozen
 
+from core.situation.situation import Situation
+
 _MINUTE: Final = timedelta(minutes=1)
 _UNDER_A_MINUTE: Final = "{time} (under a minute)"
 
@@ -46,6 +48,12 @@ class SiteClock:
         if self.hours == 24:
             return f"{local:%H:%M}"
         return f"{local.hour % 12 or 12}:{local:%M} {'am' if local.hour < 12 else 'pm'}"
+
+
+def clock_of(situation: Situation) -> SiteClock | None:
+    """Return the clock of the site in hand, None without a site."""
+    site = situation.site
+    return None if site is None else SiteClock(zone=site.zone, hours=situation.preferences.clock)
 
 
 def _nearest_minute(moment: datetime) -> datetime:

@@ -25,12 +25,12 @@ def night_of(site: Site, evening: date | None, now: datetime) -> Night:
         raise placed(error, "--evening") from None
 
 
-def read_time(site: Site, text: str) -> datetime:
-    """Return the moment that ``--at`` means at a site."""
+def read_time(site: Site, text: str, *, where: str = "--at") -> datetime:
+    """Return the moment that an option means at a site."""
     try:
         return site_time(site, text)
     except ProblemsError as error:
-        raise placed(error, "--at") from None
+        raise placed(error, where) from None
 
 
 def night_around(site: Site, evening: date | None, moment: datetime) -> Night:

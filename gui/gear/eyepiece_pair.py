@@ -73,7 +73,7 @@ class EyepiecePair(QWidget):
             widget.setVisible(bool(sights))
         if not sights:
             ladder = None if self._comparison is None else self._comparison.a.ladder
-            self.words.setText(no_picture_words(self._state.looks.through(ladder)))
+            self.words.setText(no_picture_words(self._state.situation.looks_through(ladder)))
         else:
             self.words.setText("\n".join(f"{sight.scope.name}: {turning_words(sight)}" for sight in sights))
             sizes = [f"{sight.scope.name}: {size_words(sight)}" for sight in sights]
@@ -82,9 +82,9 @@ class EyepiecePair(QWidget):
         if sights != self._sights:
             self._sights = sights
             self._state.jobs.submit(_JOB, partial(_pictures, sights), self._take)
-        elif self._drawn_in != self._state.palette_name:
+        elif self._drawn_in != self._state.situation.palette_name:
             self.canvas.redraw()
-        self._drawn_in = self._state.palette_name
+        self._drawn_in = self._state.situation.palette_name
 
     def _both(self) -> tuple[Sight, ...]:
         """Return what each scope shows, or nothing where one of them shows nothing."""
@@ -104,7 +104,7 @@ class EyepiecePair(QWidget):
 
     def _best(self, ladder: Ladder) -> Sight | None:
         """Return what a scope shows at the power to climb to, else at its lowest."""
-        looks = self._state.looks.through(ladder)
+        looks = self._state.situation.looks_through(ladder)
         if looks is None or not looks.sights:
             return None
         return next((sight for sight in looks.sights if sight.power == ladder.climb_to), looks.sights[0])
@@ -114,7 +114,7 @@ class EyepiecePair(QWidget):
         self.canvas.redraw()
 
     def _draw(self, page: Page) -> Drawing | str:
-        palette = load_palette(self._state.palette_name)
+        palette = load_palette(self._state.situation.palette_name)
         if self.steps is None:
             return palette.surface
         names = [sight.scope.name for sight, _ in self.steps.shown]

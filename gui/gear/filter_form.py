@@ -89,7 +89,7 @@ class FilterForm(ThingForm[Filter]):
             *uses,
         ]
         words.append("Expect a small gain in contrast and no new features (common practice).")
-        scope = self.state.scope
+        scope = self.state.situation.scope
         if scope is not None and (dark := too_dark_notice(owned, scope.aperture_mm)):
             words.append(dark)
         if facts.daylight:

@@ -184,8 +184,8 @@ class ThingForm(QWidget, Generic[T]):
 
     def today(self) -> date:
         """Return the calendar day at the site in hand, else on this computer."""
-        site = self.state.site
-        return self.state.now.astimezone(site.zone if site else None).date()
+        site = self.state.situation.site
+        return self.state.situation.now.astimezone(site.zone if site else None).date()
 
     def values(self) -> Values:
         """Return what stands in the fields: a refused text counts as what it was before."""

@@ -4,10 +4,11 @@ from PySide6.QtCore import QSize, Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from core.gear.combinations import misfits
+from core.ladder.contenders import Pick, offered_picks
+from core.words.contenders import pick_names
 from core.words.limits import ceiling_sentence, limits_sentence
 from core.words.notices import ladder_notice_texts, misfit_text
 from core.words.quantities import power_text, rounded_text
-from gui.beside import Pick
 from gui.gear.powers_model import Entry, drift_words, words_in_full
 from gui.gear.powers_table import PowersTable
 from gui.gear.questions import Questions
@@ -82,7 +83,7 @@ class GivesPanel(QWidget):
 
     def refresh(self) -> None:
         """Show what the state gives now."""
-        scope, ladder, profile = self.state.scope, self.state.ladder, self.state.profile
+        scope, ladder, profile = self.state.situation.scope, self.state.situation.ladder, self.state.profile
         self.table.show_ladder(ladder, profile.eye)
         has_rungs = ladder is not None and bool(ladder.rungs)
         self.table.setVisible(has_rungs)
@@ -109,24 +110,25 @@ class GivesPanel(QWidget):
         self._show_others()
 
     def _show_details(self) -> None:
-        ladder, entry = self.state.ladder, self.table.entry
+        ladder, entry = self.state.situation.ladder, self.table.entry
         if entry is None and ladder is not None:
             entry = self.table.entry_at(ladder.climb_to)
         self.details.setText("" if entry is None else _details(entry, self.table.part_of(entry)))
 
     def _show_others(self) -> None:
-        beside = self.state.beside
-        others = beside.offered(beside=beside.first)
-        self._beside.setVisible(beside.first is not None)
-        offered = [pick for pick, _name in others]
-        self._other = next((pick for pick in (beside.second, self._other) if pick in offered), offered[0])
-        self.other.show_items(others, self._other)
+        situation = self.state.situation
+        offered = offered_picks(situation.profile, beside=situation.first_pick)
+        self._beside.setVisible(situation.first_pick is not None)
+        self._other = next(
+            (pick for pick in (situation.second_pick, self._other) if pick in offered), offered[0]
+        )
+        self.other.show_items(pick_names(offered, situation.profile), self._other)
 
     def _pick(self, pick: Pick) -> None:
         self._other = pick
 
     def _ask_for_both(self) -> None:
-        self.state.beside.choose_second(self._other)
+        self.state.compare_second(self._other)
         self.side_by_side_wanted.emit()
 
 

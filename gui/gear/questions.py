@@ -70,7 +70,7 @@ class Questions(QWidget):
         self._lay_out()
         self.question.currentIndexChanged.connect(lambda _index: self._choose())
         for field in self.fields.values():
-            field.edited.connect(self.refresh)
+            field.edited.connect(self._ask)
         self._choose()
 
     @property
@@ -85,12 +85,8 @@ class Questions(QWidget):
 
     def refresh(self) -> None:
         """Answer anew for the kit and the scope in hand."""
-        ladder = self.state.ladder
+        ladder = self.state.situation.ladder
         value = self.field.reading.value
-        if self.asked is Question.WHAT_IF and value is not None:
-            # In another telescope it may need another barrel.
-            value = parse_thing(self.field.text, scope=self.state.scope)
-        self.state.beside.try_out(value if self.asked is Question.WHAT_IF else None)
         self.answer.setText("" if ladder is None else self._answer(ladder, value))
         self.answer.setVisible(bool(self.answer.text()))
 
@@ -107,18 +103,23 @@ class Questions(QWidget):
     def _choose(self) -> None:
         for question, field in self.fields.items():
             field.setVisible(question is self.asked)
+        self._ask()
+
+    def _ask(self) -> None:
+        """Try out what is typed, and answer."""
+        self.state.try_out(self.field.reading.value if self.asked is Question.WHAT_IF else None)
         self.refresh()
 
     def _answer(self, ladder: Ladder, value: object) -> str:
         if value is None:
             # What has been typed is no figure yet, which stands under the line.
-            return buying_sentence(ladder, self.state.beside.advice(ladder)) if self.field.is_blank else ""
+            return buying_sentence(ladder, self.state.situation.advice) if self.field.is_blank else ""
         if self.asked is Question.WHAT_IF:
-            return what_if_sentence(ladder, self.state.beside.advice(ladder))
+            return what_if_sentence(ladder, self.state.situation.advice)
         assert isinstance(value, float)
         if self.asked is Question.WANTED:
             return wanted_sentence(ladder, self.state.profile.barlows, value)
         return claimed_power_text(value, ladder.scope.aperture_mm)
 
     def _read_thing(self, text: str) -> Reading[Eyepiece | Barlow]:
-        return reads(partial(parse_thing, scope=self.state.scope))(text)
+        return reads(partial(parse_thing, scope=self.state.situation.scope))(text)

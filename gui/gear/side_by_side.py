@@ -1,7 +1,6 @@
 """Two scopes under the same sky: both ladders on one scale, the figures, and what they come to."""
 
 import re
-from collections.abc import Sequence
 
 from PySide6.QtCore import QSignalBlocker, Qt, Signal
 from PySide6.QtGui import QKeyEvent
@@ -21,10 +20,11 @@ from core.drawing.marks import Drawing, Page
 from core.drawing.palette import PaletteName, load_palette
 from core.drawing.side_by_side import draw_two_ladders
 from core.ladder.compare import Comparison
-from core.ladder.ladder import Rung
+from core.ladder.contenders import offered_picks
 from core.problems import ProblemsError
 from core.words.aim import aim_words
 from core.words.comparison import verdict_texts
+from core.words.contenders import pick_names, used_with_words
 from core.words.dates import date_text
 from core.words.quantities import two_figures
 from gui.gear.comparison_file import write_sheet
@@ -83,19 +83,23 @@ class SideBySide(QWidget):
         self._drawn: tuple[object, ...] = ()
         self._lay_out()
         self.back.clicked.connect(self.left)
-        self.swap.clicked.connect(state.beside.swap)
+        self.swap.clicked.connect(state.swap_compared)
         self.save.clicked.connect(self._save)
-        self.a.picked.connect(state.beside.choose_first)
-        self.b.picked.connect(state.beside.choose_second)
-        self.usual_with.activated.connect(lambda index: state.beside.set_usual_eyepieces(index == 0))
+        self.a.picked.connect(state.compare_first)
+        self.b.picked.connect(state.compare_second)
+        self.usual_with.activated.connect(lambda index: state.set_usual_eyepieces(index == 0))
 
     def refresh(self) -> None:
         """Show what the state gives now."""
-        state, beside = self.state, self.state.beside
-        self.a.show_items(beside.offered(beside=beside.second), beside.first)
-        self.b.show_items(beside.offered(beside=beside.first), beside.second)
+        state, situation = self.state, self.state.situation
+        for picker, pick, other in (
+            (self.a, situation.first_pick, situation.second_pick),
+            (self.b, situation.second_pick, situation.first_pick),
+        ):
+            offered = offered_picks(situation.profile, beside=other)
+            picker.show_items(pick_names(offered, situation.profile), pick)
         self._show_usual()
-        self._comparison = comparison = state.comparison
+        self._comparison = comparison = state.situation.comparison
         self._body.setVisible(comparison is not None)
         for button in (self.swap, self.save):
             button.setEnabled(comparison is not None)
@@ -108,7 +112,7 @@ class SideBySide(QWidget):
         self._rows = rows_of(comparison, Units(state.profile.preferences))
         self.figures.show_rows(("", *names), self._rows)
         self.pair.refresh(comparison)
-        drawn = (comparison, self._wished(comparison), state.palette_name)
+        drawn = (comparison, situation.compared_wished, state.situation.palette_name)
         if drawn != self._drawn:
             self._drawn = drawn
             self.canvas.redraw()
@@ -183,37 +187,27 @@ class SideBySide(QWidget):
 
     def _show_usual(self) -> None:
         """Ask with which eyepieces usual telescopes are used, where one is picked."""
-        beside = self.state.beside
-        is_asked = bool(beside.usual_words())
+        is_asked = bool(used_with_words(self.state.situation))
         self._usual.setVisible(is_asked)
         self.usual_with.setVisible(is_asked)
         blocker = QSignalBlocker(self.usual_with)
-        self.usual_with.setCurrentIndex(0 if beside.usual_eyepieces else 1)
+        self.usual_with.setCurrentIndex(0 if self.state.situation.with_usual_eyepieces else 1)
         blocker.unblock()
 
     def _conditions(self, comparison: Comparison) -> str:
         """Return for what the comparison holds, and with what usual telescopes are used."""
         ladder = comparison.a.ladder
         aim, blur = ladder.aim, ladder.blur
-        evening = "" if aim.overhead else f" in the evening of {date_text(self.state.evening)}"
+        evening = "" if aim.overhead else f" in the evening of {date_text(self.state.situation.evening)}"
         air = f"with a blur of {two_figures(blur.overhead_arcsec)}″ overhead ({blur.source.value})"
         words = f"Both {aim_words(aim)}{evening}, {air}. All figures are rules of thumb."
-        return f"{words} {self.state.beside.usual_words()}".rstrip()
-
-    def _wished(self, comparison: Comparison) -> tuple[Sequence[Rung], Sequence[Rung]]:
-        """Return the rungs that one more thing would give each."""
-        beside = self.state.beside
-        contenders = beside.contenders()
-        if contenders is None:
-            return (), ()
-        one, other = contenders
-        return beside.wished(comparison.a.ladder, one), beside.wished(comparison.b.ladder, other)
+        return f"{words} {used_with_words(self.state.situation)}".rstrip()
 
     def _draw(self, page: Page) -> Drawing | str:
-        palette = load_palette(self.state.palette_name)
+        palette = load_palette(self.state.situation.palette_name)
         if self._comparison is None:
             return palette.surface
-        wished = self._wished(self._comparison)
+        wished = self.state.situation.compared_wished
         return draw_two_ladders(page, self._comparison, palette=palette, wished=wished).drawing
 
     def _draw_sheet(self, page: Page) -> Drawing:
@@ -225,7 +219,7 @@ class SideBySide(QWidget):
             palette=load_palette(PaletteName.DAY),
             conditions=self._conditions(self._comparison),
             rows=self._rows,
-            wished=self._wished(self._comparison),
+            wished=self.state.situation.compared_wished,
             pictures=self.pair.computed(self._comparison),
         )
 

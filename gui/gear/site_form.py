@@ -6,24 +6,25 @@ from PySide6.QtGui import QShowEvent
 
 from core.drawing.palette import load_palette
 from core.gear.numbers import number_text
+from core.situation.situation import Situation
 from core.sky.coordinates import Axis, format_coordinate, parse_coordinate
 from core.sky.places import Place, zone_at
 from core.sky.site import BlockedSky, Site, WarmAir
 from core.sky.skyline import Sector
 from core.sky.track import Track
 from core.sky.zones import check_zone, suggest_zone, zone_names
-from gui.aspect import Aspect
 from gui.gear.form import ThingForm, Values
 from gui.gear.horizon_panel import HorizonPanel
 from gui.gear.readings import figure, reads, reads_number
 from gui.gear.sector_field import SectorField
 from gui.gear.things import Kind
 from gui.gear.town_finder import TownFinder
+from gui.state import Change
 from gui.widgets.field import Choice, Field, Reading
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.typed_field import TypedField
 
-_REDRAWN_FOR = {Aspect.EVENING, Aspect.SITE, Aspect.PLANET, Aspect.SKY}
+_DRAWN_FROM = (Situation.night, Situation.site, Situation.planet)
 _PLACE = {"latitude_deg": Axis.LATITUDE, "longitude_deg": Axis.LONGITUDE}
 
 
@@ -71,7 +72,7 @@ class SiteForm(ThingForm[Site]):
         zone.set_completions(zone_names())
         self.add(zone)
         self.add_heading("The horizon")
-        self.horizon = HorizonPanel(load_palette(self.state.palette_name))
+        self.horizon = HorizonPanel(load_palette(self.state.situation.palette_name))
         self.horizon.begun.connect(self.begin_step)
         self.horizon.shaped.connect(self._take_shape)
         self.add_row(self.horizon)
@@ -135,10 +136,10 @@ class SiteForm(ThingForm[Site]):
         super().showEvent(event)
         self._draw_horizon(self.values())
 
-    def _on_state(self, aspects: frozenset[Aspect]) -> None:
-        if Aspect.PALETTE in aspects:
-            self.horizon.picture.set_colours(load_palette(self.state.palette_name))
-        if aspects & _REDRAWN_FOR and self.isVisible():
+    def _on_state(self, change: Change) -> None:
+        if change.of(Situation.palette_name):
+            self.horizon.picture.set_colours(load_palette(self.state.situation.palette_name))
+        if change.of(*_DRAWN_FROM) and self.isVisible():
             self._draw_horizon(self.values())
 
     def _draw_horizon(self, values: Values) -> None:
@@ -147,12 +148,12 @@ class SiteForm(ThingForm[Site]):
             (*(values["blocked"] or ()), *(values["warm_air"] or ())),
             is_northern=latitude_deg is None or latitude_deg >= 0,
             tracks=self._tracks() if self.isVisible() else (),
-            planet=self.state.planet,
+            planet=self.state.situation.planet,
         )
 
     def _tracks(self) -> tuple[Track, ...]:
         """Return the paths of the evening's planets over this site, none while it is not the one in hand."""
-        night, thing = self.state.night, self.thing
+        night, thing = self.state.situation.night, self.thing
         if night is None or thing is None or night.site.id != thing.id:
             return ()
         return tuple(body.track for body in night.bodies)

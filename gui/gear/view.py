@@ -6,22 +6,23 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QApplication, QHBoxLayout, QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
+from core.ladder.contenders import offered_picks
 from core.record.observer import Profile
-from gui.aspect import Aspect
+from core.situation.situation import Situation
 from gui.gear.form_column import FormColumn
 from gui.gear.gives_panel import GivesPanel
 from gui.gear.owned_list import NEW, OwnedList, Place
 from gui.gear.things import LISTED, Kind, Thing, copied, moved, removed, things_of
-from gui.state import AppState
+from gui.state import AppState, Change
 
 if TYPE_CHECKING:
     from gui.gear.side_by_side import SideBySide
 
 # What the right column and the page of two scopes depend on.
-_GIVEN_BY = {
-    *(Aspect.PROFILE, Aspect.SCOPE, Aspect.AIR, Aspect.PLANET, Aspect.TIME, Aspect.EVENING, Aspect.SITE),
-    *(Aspect.SKY, Aspect.PALETTE, Aspect.TRIED),
-}
+_GIVEN_BY = (
+    *(Situation.profile, Situation.ladder, Situation.advice, Situation.first_pick, Situation.second_pick),
+    *(Situation.comparison, Situation.compared_wished, Situation.evening, Situation.palette_name),
+)
 _MARGIN_PX = 12
 _GAP_PX = 16
 _FIRST_SIZES_PX = (190, 352, 458)
@@ -50,6 +51,7 @@ class GearView(QWidget):
         self.form_column.add_wanted.connect(self.add)
         self.gives.side_by_side_wanted.connect(lambda: self.show_side_by_side(True))
         state.changed.connect(self._on_changed)
+        state.loaded.connect(self._take_up_profile)
         self._take_up_profile()
 
     @property
@@ -74,9 +76,9 @@ class GearView(QWidget):
 
     def show_side_by_side(self, shown: bool) -> None:
         """Show two scopes side by side, or go back to the three columns."""
-        beside = self.state.beside
-        if shown and beside.second is None:
-            beside.choose_second(beside.offered(beside=beside.first)[0][0])
+        situation = self.state.situation
+        if shown and situation.second_pick is None:
+            self.state.compare_second(offered_picks(situation.profile, beside=situation.first_pick)[0])
         if shown:
             self.side_by_side.refresh()
             self._pages.setCurrentWidget(self.side_by_side)
@@ -121,7 +123,7 @@ class GearView(QWidget):
 
     def _take_up_profile(self) -> None:
         """Show a profile that has just been opened, beginning with the scope in hand."""
-        profile, scope = self.state.profile, self.state.scope
+        profile, scope = self.state.profile, self.state.situation.scope
         self.form_column.forget()
         self._known_ids = _ids(profile)
         self._place = None
@@ -146,9 +148,9 @@ class GearView(QWidget):
         thing, place = self._thing(), self._place
         if thing is None or place is None:
             return
-        if place.kind is Kind.TELESCOPE and thing is not self.state.scope:
+        if place.kind is Kind.TELESCOPE and thing is not self.state.situation.scope:
             self.state.set_scope(thing.id)
-        elif place.kind is Kind.SITE and thing is not self.state.site:
+        elif place.kind is Kind.SITE and thing is not self.state.situation.site:
             self.state.set_site(thing.id)
 
     def _thing(self) -> Thing | None:
@@ -160,7 +162,9 @@ class GearView(QWidget):
         return things[place.index] if place.index < len(things) else None
 
     def _show_list(self) -> None:
-        in_hand = {thing.id for thing in (self.state.scope, self.state.site) if thing is not None}
+        in_hand = {
+            thing.id for thing in (self.state.situation.scope, self.state.situation.site) if thing is not None
+        }
         self.owned.show_profile(
             self.state.profile,
             in_hand=frozenset(in_hand),
@@ -196,14 +200,12 @@ class GearView(QWidget):
 
     # What has changed.
 
-    def _on_changed(self, aspects: frozenset[Aspect]) -> None:
-        if {Aspect.PROFILE, Aspect.FILE} <= aspects:
-            self._take_up_profile()
-        elif Aspect.PROFILE in aspects:
+    def _on_changed(self, change: Change) -> None:
+        if change.of(Situation.profile):
             self._on_edited()
-        elif aspects & {Aspect.SCOPE, Aspect.SITE}:
+        elif change.of(Situation.scope, Situation.site):
             self._show_list()
-        if aspects & _GIVEN_BY:
+        if change.of(*_GIVEN_BY):
             self.gives.refresh()
             if not self._shows_columns:
                 self.side_by_side.refresh()

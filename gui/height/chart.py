@@ -10,11 +10,16 @@ from PySide6.QtWidgets import QWidget
 from core.drawing.height import HeightChart, draw_height
 from core.drawing.marks import Drawing, Page
 from core.drawing.palette import load_palette
+from core.situation.situation import Situation
+from core.words.evening import titled
 from core.words.site_clock import SiteClock
-from gui.state import AppState, Aspect
+from gui.state import AppState, Change
 from gui.widgets.canvas import KeyedCanvas
 
-_REDRAWN_FOR = frozenset(Aspect) - {Aspect.TIME, Aspect.NOW, Aspect.AIR, Aspect.FILE}
+_DRAWN_FROM = (
+    *(Situation.night, Situation.planet, Situation.plan, Situation.preferences),
+    *(Situation.palette_name, Situation.text_scale),
+)
 _MINUTE = timedelta(minutes=1)
 NO_SITE = "Add a site under Gear, and its evening stands here."
 _STEPS = {
@@ -53,8 +58,8 @@ class HeightCanvas(KeyedCanvas):
         return self.from_page(self.chart.x_of(moment), 0)[0]
 
     def _draw_chart(self, page: Page) -> Drawing | str:
-        night, state = self._state.night, self._state
-        palette = load_palette(state.palette_name)
+        night, state = self._state.situation.night, self._state
+        palette = load_palette(state.situation.palette_name)
         self.chart = None
         if night is None:
             return palette.background
@@ -62,32 +67,32 @@ class HeightCanvas(KeyedCanvas):
             page,
             night,
             palette=palette,
-            planet=state.planet,
-            items=state.items,
+            planet=state.situation.planet,
+            items=titled(state.situation.plan),
             clock=state.profile.preferences.clock,
         )
         return self.chart.drawing
 
-    def _on_changed(self, aspects: frozenset[Aspect]) -> None:
-        night = self._state.night
+    def _on_changed(self, change: Change) -> None:
+        night = self._state.situation.night
         if self.hovered is not None and not (night and night.start <= self.hovered < night.end):
             # The pointer rests while the evening under it has changed.
             self._hover(None)
-        if aspects & _REDRAWN_FOR:
+        if change.of(*_DRAWN_FROM):
             self.redraw()
-        elif aspects & {Aspect.TIME, Aspect.NOW}:
+        elif change.of(Situation.now, Situation.time):
             self.update()
 
     # What moves.
 
     def _paint_moments(self, painter: QPainter) -> None:
-        palette = load_palette(self._state.palette_name)
+        palette = load_palette(self._state.situation.palette_name)
         accent, ink = QColor(palette.accent), QColor(palette.ink)
-        if self._state.site is None:
+        if self._state.situation.site is None:
             painter.setPen(ink)
             painter.drawText(self.rect(), Qt.AlignmentFlag.AlignCenter, NO_SITE)
-        self._paint_line(painter, self._state.now, QPen(accent, 2.0), "now")
-        cursor = None if self._state.following_now else self._state.time
+        self._paint_line(painter, self._state.situation.now, QPen(accent, 2.0), "now")
+        cursor = None if self._state.situation.following_now else self._state.situation.time
         if cursor is not None:
             self._paint_line(
                 painter, cursor, QPen(ink, 1.5, Qt.PenStyle.DashLine), self._clock().time(cursor)
@@ -113,7 +118,7 @@ class HeightCanvas(KeyedCanvas):
 
     def _paint_tag(self, painter: QPainter, x: float, top: float, tag: str, colour: QColor) -> None:
         """Write a word at the head of a line, on ground of its own so that it is read over anything."""
-        palette = load_palette(self._state.palette_name)
+        palette = load_palette(self._state.situation.palette_name)
         metrics = painter.fontMetrics()
         width, height = metrics.horizontalAdvance(tag) + 10, metrics.height() + 2
         left = min(max(x - width / 2, 0.0), self.width() - width)
@@ -123,7 +128,7 @@ class HeightCanvas(KeyedCanvas):
         painter.drawText(box, Qt.AlignmentFlag.AlignCenter, tag)
 
     def _clock(self) -> SiteClock:
-        night = self._state.night
+        night = self._state.situation.night
         assert night is not None  # asked for only where a chart is shown
         return SiteClock(zone=night.site.zone, hours=self._state.profile.preferences.clock)
 
@@ -141,7 +146,7 @@ class HeightCanvas(KeyedCanvas):
             return
         where = event.position()
         body = self.chart.body_at(*self.to_page(where.x(), where.y()))
-        if body is not None and body is not self._state.planet:
+        if body is not None and body is not self._state.situation.planet:
             self._state.set_planet(body)
             return
         moment = self._moment_at(where)
@@ -156,7 +161,7 @@ class HeightCanvas(KeyedCanvas):
         step = _STEPS.get(event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier)
         if step is not None and key in (Qt.Key.Key_Left, Qt.Key.Key_Right):
             by = step if key == Qt.Key.Key_Right else -step
-            return lambda: self._state.set_time(self._state.time + by)
+            return lambda: self._state.set_time(self._state.situation.time + by)
         acts: dict[Qt.Key, Callable[[], None]] = {
             Qt.Key.Key_Home: self._state.follow_now,
             Qt.Key.Key_Up: lambda: self._state.step_planet(-1),

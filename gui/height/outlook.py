@@ -7,16 +7,19 @@ from PySide6.QtGui import QAccessible, QAccessibleEvent, QHideEvent, QKeyEvent, 
 from PySide6.QtWidgets import QHBoxLayout, QProgressBar, QPushButton, QVBoxLayout, QWidget
 
 from core.problems import ProblemsError
+from core.situation.situation import Situation
 from core.sky.ephemeris import usable_dates
 from core.words.site_clock import SiteClock
 from core.words.year import best_weeks_text, cautions, evening_text
 from core.year.year import Year
 from gui.height.year_canvas import YearCanvas
 from gui.height.year_reader import YearReader
-from gui.state import AppState, Aspect
+from gui.state import AppState, Change
 from gui.widgets.plain_label import PlainLabel
 
-_DEPENDS_ON = frozenset({Aspect.PROFILE, Aspect.SITE, Aspect.EVENING, Aspect.PLANET, Aspect.SKY})
+_DEPENDS_ON = (
+    *(Situation.preferences, Situation.site, Situation.evening, Situation.planet, Situation.has_sky),
+)
 # Quicker work than this is over before a bar would be seen.
 _BAR_AFTER_MS = 250
 _HINT = "Point at an evening to read about it; click it to go there."
@@ -106,18 +109,18 @@ class OutlookPanel(QWidget):
         self._reader.give_up()
         self._end_progress()
 
-    def _on_changed(self, aspects: frozenset[Aspect]) -> None:
-        if aspects & _DEPENDS_ON and self.isVisible():
+    def _on_changed(self, change: Change) -> None:
+        if self.isVisible() and change.of(*_DEPENDS_ON):
             self._want_year()
 
     def _want_year(self) -> None:
         state = self._state
-        site, planet = state.site, state.planet
+        site, planet = state.situation.site, state.situation.planet
         if site is None or planet is None:
             self._end_progress()
             self._show_nothing("" if site else "Add a site in Gear to see the year from there.")
             return
-        self._first = _first_of_year(state.evening, self._first)
+        self._first = _first_of_year(state.situation.evening, self._first)
         year = self.canvas.year
         if year is not None and (year.site, year.planet, year.dates[0]) == (site, planet, self._first):
             self._reader.give_up()
@@ -160,8 +163,8 @@ class OutlookPanel(QWidget):
 
     def _show_reading(self, _day: date | None = None) -> None:
         year, state = self.canvas.year, self._state
-        day = self.canvas.marked or state.evening
-        self.go.setEnabled(self.canvas.marked not in (None, state.evening))
+        day = self.canvas.marked or state.situation.evening
+        self.go.setEnabled(self.canvas.marked not in (None, state.situation.evening))
         words = _HINT
         if year is not None and day in year.dates:
             clock = SiteClock(zone=year.site.zone, hours=state.profile.preferences.clock)

@@ -2,20 +2,28 @@
 
 from collections.abc import Sequence
 from datetime import datetime
+from typing import Final
 
 from attrs import frozen
 
 from core.air.steadiness import Blur, ceiling_of, find_limits
 from core.gear.owned import Telescope
+from core.ladder.aim import Refusal
+from core.moments.aiming import aim_at
 from core.sky.bodies import Body
 from core.sky.events import HORIZON_DEG, SUN_HORIZON_DEG
 from core.sky.night import BodyNight, Night
-from core.sky.sunlight import TOO_NEAR_THE_SUN_DEG
-from core.sky.track import Position, separation_deg
+from core.sky.track import Position
 from core.sky.windows import blocked_words, warm_air_words
 from core.words.directions import altitude_text, azimuth_text, compass_letters, compass_text
 from core.words.quantities import power_text, rounded_text
 from core.words.site_clock import SiteClock
+
+_REFUSED: Final = {
+    Refusal.TOO_NEAR_THE_SUN: "beside the Sun",
+    Refusal.NOT_BY_DAY: "not by day",
+    Refusal.SKY_TOO_BRIGHT: "sky too bright",
+}
 
 
 @frozen(kw_only=True)
@@ -49,9 +57,7 @@ class Sight:
 
 def read_bodies(night: Night, moment: datetime, sight: Sight, clock: SiteClock) -> tuple[Reading, ...]:
     """Return a reading of every body of a night at a moment (UTC)."""
-    sun = night.position(Body.SUN, moment)
-    sun_up = sun if sun.altitude_deg > SUN_HORIZON_DEG else None
-    return tuple(_read(night, body, moment, sun_up, sight, clock) for body in night.bodies)
+    return tuple(_read(night, body, moment, sight, clock) for body in night.bodies)
 
 
 def is_sun_up(night: Night, moment: datetime) -> bool:
@@ -65,13 +71,11 @@ def in_words(readings: Sequence[Reading], when: str) -> str:
     return f"At {when}. " + ". ".join(reading.sentence for reading in ordered) + "."
 
 
-def _read(
-    night: Night, body: BodyNight, moment: datetime, sun_up: Position | None, sight: Sight, clock: SiteClock
-) -> Reading:
+def _read(night: Night, body: BodyNight, moment: datetime, sight: Sight, clock: SiteClock) -> Reading:
     position = night.position(body.body, moment)
     up = position.altitude_deg > HORIZON_DEG
-    # For safety: beside the Sun no power is offered, and no time at which to look.
-    near_sun = sun_up is not None and separation_deg(sun_up, position) < TOO_NEAR_THE_SUN_DEG
+    # For safety: beside the Sun and by day no power is offered, and no time at which to look.
+    refusal = aim_at(night, body.body, moment).refusal if up else None
     remark = _remark(body, moment, clock) if up else _next_rise(body, moment, clock)
     azimuth = azimuth_text(position.azimuth_deg)
     return Reading(
@@ -81,8 +85,8 @@ def _read(
         direction=f"azimuth {azimuth} {compass_text(position.azimuth_deg)}" if up else "",
         short_direction=f"{azimuth} {compass_letters(position.azimuth_deg)}" if up else "",
         path=f"path {rounded_text(position.path, 1)}" if position.path is not None else "",
-        ceiling="" if near_sun else _ceiling(position, sight),
-        remark="beside the Sun" if up and near_sun else remark,
+        ceiling="" if refusal else _ceiling(position, sight),
+        remark=_REFUSED.get(refusal, remark) if refusal else remark,
     )
 
 

@@ -6,22 +6,29 @@ from PySide6.QtGui import QAccessible, QAccessibleEvent
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
 from core.air.steadiness import BlurSource
+from core.looks.looks import find_happenings
+from core.situation.situation import Situation
 from core.sky.bodies import Body
 from core.tonight.plan import EveningItem
 from core.words.dates import weekday_text
+from core.words.evening import item_title, item_words
 from core.words.looks import brief_words, happening_words, heading_words, paragraphs
 from core.words.site_clock import SiteClock
 from gui.height.cells import BodyCells
 from gui.height.chart import NO_SITE, HeightCanvas
 from gui.height.outlook import OutlookPanel
 from gui.height.readout import Sight, in_words, is_sun_up, read_bodies
-from gui.state import AppState, Aspect
+from gui.state import AppState, Change
 from gui.widgets import dialogs
 from gui.widgets.elided_label import ElidedLabel
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.reading_area import reading_label
 
 EVENING, YEAR = range(2)
+_TOLD_BY = (
+    *(Situation.night, Situation.site, Situation.time, Situation.following_now, Situation.preferences),
+    *(Situation.planet, Situation.scope, Situation.blur, Situation.usual_air),
+)
 _SUN_CAUTION = "The Sun is up: keep the telescope capped, and never point it near the Sun."
 
 
@@ -94,46 +101,54 @@ class HeightView(QWidget):
         if self.isVisible():
             drawing.setFocus()
 
-    def _on_changed(self, aspects: frozenset[Aspect]) -> None:
-        if aspects - {Aspect.NOW, Aspect.PALETTE, Aspect.FILE}:
+    def _on_changed(self, change: Change) -> None:
+        told_by = (Situation.planet, Situation.scope, Situation.blur, Situation.usual_air)
+        if change.of(
+            Situation.night, Situation.time, Situation.following_now, Situation.preferences, *told_by
+        ):
             self._show_reading()
 
     def _show_reading(self, pointed: datetime | None = None) -> None:
-        night, state = self._state.night, self._state
-        moment = pointed or self.canvas.hovered or state.time
-        self.now.setVisible(not state.following_now)
+        night, state = self._state.situation.night, self._state
+        moment = pointed or self.canvas.hovered or state.situation.time
+        self.now.setVisible(not state.situation.following_now)
         self.all_looks.setEnabled(night is not None)
         if night is None:
             self.moment.setText("")
-            self.canvas.setAccessibleDescription("" if state.site else NO_SITE)
+            self.canvas.setAccessibleDescription("" if state.situation.site else NO_SITE)
             self.looks.setText("")
             self.caution.hide()
             return
         clock = SiteClock(zone=night.site.zone, hours=state.profile.preferences.clock)
         when = clock.time(moment)
-        follows = state.following_now and moment == state.time
+        follows = state.situation.following_now and moment == state.situation.time
         self.moment.setText(f"Now, {when}" if follows else f"At {when}")
         sun_is_up = is_sun_up(night, moment)
         self.caution.setVisible(sun_is_up)
         self.note.setVisible(not sun_is_up)
         self.note.setText(self._note_words())
-        looks = state.looks.at(moment)
+        looks = state.situation.looks_at(moment)
         self.looks.setText(brief_words(looks, clock) if looks is not None else "")
         self.looks.setToolTip(self.looks.text())
-        sight = Sight(scope=state.scope, blur=state.blur, usual_air=state.usual_air)
+        sight = Sight(
+            scope=state.situation.scope, blur=state.situation.blur, usual_air=state.situation.usual_air
+        )
         readings = read_bodies(night, moment, sight, clock)
-        self.cells.show_readings(readings, state.planet)
+        self.cells.show_readings(readings, state.situation.planet)
         self.canvas.setAccessibleDescription(in_words(readings, when))
         changed = QAccessibleEvent(self.canvas, QAccessible.Event.DescriptionChanged)
         QAccessible.updateAccessibility(changed)
 
     def _tell_evening(self) -> None:
         """Show the items of the evening's strip with all that is to be said about them."""
-        state, night = self._state, self._state.night
+        state, night = self._state, self._state.situation.night
         if night is None:
             return
         clock = SiteClock(zone=night.site.zone, hours=state.profile.preferences.clock)
-        lines = [f"{_when(item, clock)}  {item.title}\n{item.words}\n" for item in state.items]
+        lines = [
+            f"{_when(item, clock)}  {item_title(item)}\n{item_words(item, clock)}\n"
+            for item in state.situation.plan
+        ]
         lines += self._happenings(clock)
         heading = f"{weekday_text(night.evening)}, {night.site.name}"
         nothing = "Nothing to prepare: no planet has good minutes this evening."
@@ -141,15 +156,16 @@ class HeightView(QWidget):
 
     def _happenings(self, clock: SiteClock) -> list[str]:
         """Return what happens on Jupiter this evening, whatever planet is in hand; nothing without it."""
-        night, happenings = self._state.night, self._state.looks.happenings(Body.JUPITER)
-        if night is None or happenings is None or not night.of(Body.JUPITER).windows:
+        night = self._state.situation.night
+        if night is None or not night.of(Body.JUPITER).windows:
             return []
+        happenings = find_happenings(night, Body.JUPITER, self._state.profile.red_spot)
         return ["On Jupiter", *happening_words(Body.JUPITER, happenings, clock)]
 
     def _tell_looks(self) -> None:
         """Show all that is known of the planet in hand at the moment of the read-out."""
-        state, night = self._state, self._state.night
-        looks = state.looks.at(state.time)
+        state, night = self._state, self._state.situation.night
+        looks = state.situation.looks_at(state.situation.time)
         if night is None or looks is None:
             return
         clock = SiteClock(zone=night.site.zone, hours=state.profile.preferences.clock)
@@ -159,11 +175,11 @@ class HeightView(QWidget):
     def _note_words(self) -> str:
         """Say which altitude is meant, and what the ceilings rest on."""
         words = "Altitudes are geometric, the path is of the apparent altitude."
-        scope = self._state.scope
+        scope = self._state.situation.scope
         if scope is None:
             return words
-        assumed = ", assumed" if self._state.blur.source is BlurSource.ASSUMED else ""
-        blur = self._state.blur.overhead_arcsec
+        assumed = ", assumed" if self._state.situation.blur.source is BlurSource.ASSUMED else ""
+        blur = self._state.situation.blur.overhead_arcsec
         return f"{words} Ceiling: an estimate for {scope.name}, blur {blur:g}″{assumed}."
 
 

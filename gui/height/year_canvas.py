@@ -10,9 +10,10 @@ from PySide6.QtWidgets import QWidget
 from core.drawing.marks import Drawing, Page
 from core.drawing.palette import load_palette
 from core.drawing.year_chart import YearChart, draw_year
+from core.situation.situation import Situation
 from core.words.dates import short_date_text
 from core.year.year import Year
-from gui.state import AppState, Aspect
+from gui.state import AppState, Change
 from gui.widgets.canvas import KeyedCanvas
 
 _STEPS = {
@@ -71,19 +72,19 @@ class YearCanvas(KeyedCanvas):
         return self.from_page(self.chart.x_of(day), 0)[0]
 
     def _draw_chart(self, page: Page) -> Drawing | str:
-        palette = load_palette(self._state.palette_name)
+        palette = load_palette(self._state.situation.palette_name)
         self.chart = None
         if self.year is None:
             return palette.background
-        self.chart = draw_year(page, self.year, palette=palette, chosen=self._state.evening)
+        self.chart = draw_year(page, self.year, palette=palette, chosen=self._state.situation.evening)
         return self.chart.drawing
 
-    def _on_changed(self, aspects: frozenset[Aspect]) -> None:
-        if aspects & {Aspect.EVENING, Aspect.PALETTE}:
+    def _on_changed(self, change: Change) -> None:
+        if change.of(Situation.evening, Situation.palette_name):
             self.redraw()
 
     def _paint_mark(self, painter: QPainter) -> None:
-        palette = load_palette(self._state.palette_name)
+        palette = load_palette(self._state.situation.palette_name)
         x = None if self.marked is None else self.line_x(self.marked)
         if x is not None and self.chart is not None and self.marked is not None:
             plot = self.chart.plot_box
@@ -97,7 +98,7 @@ class YearCanvas(KeyedCanvas):
 
     def _paint_tag(self, painter: QPainter, x: float, top: float, words: str) -> None:
         """Write the date at the head of the line, on ground of its own so that it is read over anything."""
-        palette, metrics = load_palette(self._state.palette_name), painter.fontMetrics()
+        palette, metrics = load_palette(self._state.situation.palette_name), painter.fontMetrics()
         width, height = metrics.horizontalAdvance(words) + 10, metrics.height() + 2
         box = QRectF(min(max(x - width / 2, 0.0), self.width() - width), top, width, height)
         painter.fillRect(box, QColor(palette.ink))
@@ -139,7 +140,7 @@ class YearCanvas(KeyedCanvas):
         if self.year is None:
             return
         dates = self.year.dates
-        start = self.marked or self._state.evening
+        start = self.marked or self._state.situation.evening
         number = dates.index(start) if start in dates else 0
         self.point_at(dates[min(max(number + evenings, 0), len(dates) - 1)])
 

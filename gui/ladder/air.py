@@ -7,7 +7,8 @@ from PySide6.QtWidgets import QButtonGroup, QCheckBox, QPushButton, QWidget
 from core.air.steadiness import LIFTED_AIR_POWER, USUAL_AIR_POWER, Blur, BlurSource, FirstLook
 from core.gear.numbers import number_text, parse_number
 from core.problems import ProblemsError
-from gui.state import AppState, Aspect
+from core.situation.situation import Situation
+from gui.state import AppState, Change
 from gui.widgets.folding_row import FoldingRow
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_line_edit import PlainLineEdit
@@ -67,18 +68,18 @@ class AirRow(QWidget):
     def _take_lift(self, on: bool) -> None:
         self._state.set_usual_air(LIFTED_AIR_POWER if on else USUAL_AIR_POWER)
 
-    def _on_changed(self, aspects: frozenset[Aspect]) -> None:
-        if Aspect.AIR in aspects:
+    def _on_changed(self, change: Change) -> None:
+        if change.of(Situation.blur, Situation.usual_air):
             self._show()
 
     def _show(self) -> None:
-        blur = self._state.blur
+        blur = self._state.situation.blur
         for look, button in self.looks.items():
-            button.setChecked(look is self._state.first_look)
+            button.setChecked(look is self._state.situation.first_look)
         if not self.blur.hasFocus():
             self.blur.setText(number_text(blur.overhead_arcsec))
             self.problem.setText("")
-        self.lift.setChecked(self._state.usual_air > USUAL_AIR_POWER)
+        self.lift.setChecked(self._state.situation.usual_air > USUAL_AIR_POWER)
 
 
 def _choice(look: FirstLook) -> QPushButton:

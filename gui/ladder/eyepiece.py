@@ -62,7 +62,7 @@ class EyepieceCanvas(Canvas):
             self.chosen.emit(sight)
 
     def _draw_pictures(self, page: Page) -> Drawing | str:
-        palette = load_palette(self._state.palette_name)
+        palette = load_palette(self._state.situation.palette_name)
         self.drawing = None
         if self._pictures is None:
             return palette.surface

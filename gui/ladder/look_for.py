@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 from core.looks.expectation import Expectation
 from core.looks.looks import Looks
 from core.words.looking_for import chance_text, expectation_text, feature_text, reason_text
+from core.words.looks import no_picture_words
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.reading_area import ReadingArea, reading_label
 
@@ -66,8 +67,8 @@ class LookForPane(ReadingArea):
 def _heading(looks: Looks | None) -> str:
     if looks is None or looks.ladder is None:
         return "With a site, a planet and a telescope this page says what to look for."
-    if looks.caution is not None and not looks.expectations:
-        return looks.caution
+    if not looks.aim.is_offered:
+        return no_picture_words(looks)
     return f"What to look for on {looks.planet.label} with {looks.ladder.scope.name}: an estimate"
 
 

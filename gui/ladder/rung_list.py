@@ -26,7 +26,7 @@ _AnyIndex = QModelIndex | QPersistentModelIndex
 
 
 class RungList(QListWidget):
-    """The rungs of a ladder, highest power first; the rung in hand stays in hand when the ladder changes."""
+    """The rungs of a ladder, highest power first."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -40,23 +40,18 @@ class RungList(QListWidget):
         row = self.currentRow()
         return self._rungs[row] if 0 <= row < len(self._rungs) else None
 
-    def show_ladder(self, ladder: Ladder | None) -> None:
-        """Show the rungs of another ladder, or none; for a rung that has gone, the one to start with."""
-        before = self.rung
+    def show_ladder(self, ladder: Ladder | None, in_hand: Rung | None) -> None:
+        """Show the rungs of another ladder, or none, and the rung in hand."""
         self.clear()
         self._rungs = tuple(reversed(ladder.rungs)) if ladder else ()
         for rung in self._rungs:
             assert ladder is not None  # there are no rungs without one
             self.addItem(_item(rung, part_text(rung, ladder)))
-        kept = [rung.label == before.label for rung in self._rungs] if before else []
-        starts = [ladder is not None and rung.power == ladder.start for rung in self._rungs]
-        wanted = kept if any(kept) else starts
-        self.setCurrentRow(wanted.index(True) if any(wanted) else -1)
+        self.show_rung(in_hand)
 
-    def choose(self, rung: Rung) -> None:
-        """Take a rung in hand."""
-        if rung in self._rungs:
-            self.setCurrentRow(self._rungs.index(rung))
+    def show_rung(self, rung: Rung | None) -> None:
+        """Show which rung is in hand."""
+        self.setCurrentRow(self._rungs.index(rung) if rung in self._rungs else -1)
 
 
 class RungDelegate(QStyledItemDelegate):

@@ -9,6 +9,7 @@ from core.drawing.marks import Drawing, Page
 from core.drawing.palette import load_palette
 from core.ladder.ladder import Ladder
 from core.looks.picture.sight import Sight
+from core.situation.situation import Situation
 from core.words.aim import aim_detail, aim_heading
 from core.words.climbing import rung_detail
 from core.words.limits import ceiling_note, limit_lines
@@ -20,11 +21,12 @@ from gui.ladder.eyepiece import EyepiecePane
 from gui.ladder.look_for import LookForPane
 from gui.ladder.pages import Pages
 from gui.ladder.rung_list import RungList
-from gui.state import AppState, Aspect
+from gui.state import AppState, Change
 from gui.widgets.canvas import Canvas
 from gui.widgets.plain_label import PlainLabel
 
-_REDRAWN_FOR = frozenset(Aspect) - {Aspect.NOW, Aspect.FILE}
+_SHOWN_FROM = (Situation.ladder, Situation.aim, Situation.looks, Situation.time, Situation.preferences)
+_DRAWN_FROM = (Situation.rung, Situation.wished, Situation.palette_name, Situation.text_scale)
 
 
 class LadderCanvas(Canvas):
@@ -43,11 +45,11 @@ class LadderCanvas(Canvas):
             return
         rung = self.chart.rung_at(*self.to_page(event.position().x(), event.position().y()))
         if rung is not None:
-            self._view.list.choose(rung)
+            self._state.set_rung(rung.power)
 
     def _draw_chart(self, page: Page) -> Drawing | str:
-        palette = load_palette(self._state.palette_name)
-        ladder, rung = self._state.ladder, self._view.list.rung
+        palette = load_palette(self._state.situation.palette_name)
+        ladder, rung = self._state.situation.ladder, self._state.situation.rung
         self.chart = None
         if ladder is None or not ladder.rungs:
             return palette.surface
@@ -57,7 +59,7 @@ class LadderCanvas(Canvas):
             palette=palette,
             chosen_power=rung.power if rung else None,
             sight=self._view.sight_beside_rungs(),
-            wished=self._state.beside.wished(ladder),
+            wished=self._state.situation.wished,
         )
         return self.chart.drawing
 
@@ -117,35 +119,33 @@ class LadderView(QWidget):
         outer.addLayout(row, 1)
         outer.addWidget(self.air)
 
-    def _on_changed(self, aspects: frozenset[Aspect]) -> None:
-        if aspects <= {Aspect.PALETTE, Aspect.TRIED}:
-            self.canvas.redraw()
-        elif aspects & _REDRAWN_FOR:
+    def _on_changed(self, change: Change) -> None:
+        if change.of(Situation.following_now, *_SHOWN_FROM):
             self._show()
+        elif change.of(*_DRAWN_FROM):
+            self._show_rung()
+            self.canvas.redraw()
 
     def sight_beside_rungs(self) -> Sight | None:
         """Return what is seen at the rung in hand, None where the eyepiece stands beside the rungs anyway."""
-        looks, rung = self._state.looks.through(self._state.ladder), self.list.rung
+        looks, rung = self._state.situation.looks, self._state.situation.rung
         if looks is None or rung is None or self.pages.is_wide:
             return None
         return next((sight for sight in looks.sights if sight.power == rung.power), None)
 
     def _on_row(self, _row: int) -> None:
-        self._show_rung()
-        self.canvas.redraw()
+        if self.list.rung is not None:
+            self._state.set_rung(self.list.rung.power)
 
     def _on_sight(self, sight: Sight) -> None:
-        ladder = self._state.ladder
-        for rung in ladder.rungs if ladder else ():
-            if rung.power == sight.power:
-                self.list.choose(rung)
+        self._state.set_rung(sight.power)
 
     def _on_rearranged(self) -> None:
         self._row.setStretch(0, 5 if self.pages.is_wide else 3)
         self.canvas.redraw()
 
     def _show(self) -> None:
-        ladder = self._state.ladder
+        ladder = self._state.situation.ladder
         self._show_aim()
         self._show_limits(ladder)
         self._show_list(ladder)
@@ -153,12 +153,12 @@ class LadderView(QWidget):
         self.canvas.redraw()
 
     def _show_aim(self) -> None:
-        state, aim = self._state, self._state.aim
+        state, aim = self._state, self._state.situation.aim
         clock = None
-        if state.night is not None:
-            clock = SiteClock(zone=state.night.site.zone, hours=state.profile.preferences.clock)
-        is_moment = aim.at == state.time
-        is_now = is_moment and state.following_now
+        if state.situation.night is not None:
+            clock = SiteClock(zone=state.situation.night.site.zone, hours=state.profile.preferences.clock)
+        is_moment = aim.at == state.situation.time
+        is_now = is_moment and state.situation.following_now
         self.heading.setText(aim_heading(aim, clock, is_now=is_now, is_moment=is_moment))
         self.detail.setText(aim_detail(aim))
 
@@ -179,11 +179,11 @@ class LadderView(QWidget):
 
     def _show_list(self, ladder: Ladder | None) -> None:
         blocker = QSignalBlocker(self.list)
-        self.list.show_ladder(ladder)
+        self.list.show_ladder(ladder, self._state.situation.rung)
         blocker.unblock()
 
     def _show_rung(self) -> None:
-        ladder, rung = self._state.ladder, self.list.rung
+        ladder, rung = self._state.situation.ladder, self.list.rung
         text = (
             rung_detail(rung, ladder)
             if rung and ladder
@@ -191,7 +191,7 @@ class LadderView(QWidget):
         )
         self.notices.setText(text)
         self.canvas.setAccessibleDescription(text)
-        looks = self._state.looks.through(ladder)
+        looks = self._state.situation.looks
         self.eyepiece.show_looks(looks, None if rung is None else rung.power)
         self.look_for.show_looks(looks)
 

@@ -13,7 +13,8 @@ from core.problems import ProblemsError
 from core.record.files import read_text, write_atomically
 from core.record.observer import Profile
 from core.record.profile import dumps_profile, loads_profile
-from gui.state import AppState, Aspect
+from core.situation.situation import Situation
+from gui.state import AppState, Change
 
 _WAIT_MS = 700
 _FOLDER = "unsaved"
@@ -94,6 +95,7 @@ class Drafts(QObject):
         self._timer.setInterval(_WAIT_MS)
         self._timer.timeout.connect(self.keep)
         state.changed.connect(self._on_changed)
+        state.file_changed.connect(self._keep)
 
     def keep(self) -> None:
         """Write the copy now, or take it away where there is nothing unsaved."""
@@ -134,9 +136,11 @@ class Drafts(QObject):
             return f"{told} The file itself has changed since; Undo shows what it holds now."
         return f"{told} Undo takes them away."
 
-    def _on_changed(self, aspects: frozenset[Aspect]) -> None:
-        if not aspects & {Aspect.PROFILE, Aspect.FILE}:
-            return
+    def _on_changed(self, change: Change) -> None:
+        if change.of(Situation.profile):
+            self._keep()
+
+    def _keep(self) -> None:
         if self._state.path != self._path or not self._state.is_modified:
             self._path = self._state.path
             self.drop()

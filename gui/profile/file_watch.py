@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QApplication
 
 from core.problems import ProblemsError
 from core.record.files import read_text
-from gui.state import AppState, Aspect
+from gui.state import AppState
 
 # Editors write a file in several steps; what is read in between would be half a file.
 _SETTLE_MS = 300
@@ -37,7 +37,7 @@ class FileWatch(QObject):
         # A file replaced by renaming is a new file: its folder tells of it.
         self._watcher.fileChanged.connect(lambda _path: self._settle.start())
         self._watcher.directoryChanged.connect(lambda _path: self._settle.start())
-        state.changed.connect(self._on_changed)
+        state.file_changed.connect(self._on_file_changed)
         self.note()
 
     def note(self) -> None:
@@ -61,8 +61,8 @@ class FileWatch(QObject):
             folders = {self._path.parent, self._path.resolve().parent}
             self._watcher.addPaths([str(self._path), *map(str, folders)])
 
-    def _on_changed(self, aspects: frozenset[Aspect]) -> None:
-        if Aspect.FILE in aspects and self._state.path != self._path:
+    def _on_file_changed(self) -> None:
+        if self._state.path != self._path:
             self.note()
 
     def _look(self) -> None:

@@ -4,7 +4,11 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
 
-from gui.state import AppState, Aspect
+from core.situation.situation import Situation
+from core.words.answer import answer_words
+from core.words.reasons import answer_reasons
+from core.words.site_clock import clock_of
+from gui.state import AppState, Change
 from gui.widgets.plain_label import PlainLabel
 
 _MARGIN_PX = 14
@@ -41,15 +45,19 @@ class AnswerBar(QWidget):
         state.changed.connect(self._on_changed)
         self._show()
 
-    def _on_changed(self, aspects: frozenset[Aspect]) -> None:
-        # With the clock too: best minutes pass while the window stands open.
-        if aspects != {Aspect.PALETTE}:
+    def _on_changed(self, change: Change) -> None:
+        told_by = (Situation.answer, Situation.better, Situation.night_problem, Situation.preferences)
+        if change.of(Situation.site, *told_by):
             self._show()
 
     def _show(self) -> None:
-        answer = self._state.answer
-        self.sentence.setText(answer.sentence if answer else self._meanwhile())
-        reasons = answer.reasons if answer else ()
+        situation = self._state.situation
+        answer, clock = situation.answer, clock_of(situation)
+        if answer is None:
+            self.sentence.setText(self._meanwhile())
+        else:
+            self.sentence.setText(answer_words(situation))
+        reasons = () if answer is None else answer_reasons(answer, clock)
         self.reasons.setText("\n".join(f"–  {reason}" for reason in reasons))
         self.why.setEnabled(bool(reasons))
         if not reasons:
@@ -58,9 +66,9 @@ class AnswerBar(QWidget):
 
     def _meanwhile(self) -> str:
         """Return what to say while there is no answer."""
-        if self._state.site is None:
+        if self._state.situation.site is None:
             return "Begin under Gear with your observing site; then this line says what tonight can give."
-        return self._state.night_problem or "Reading the sky tables …"
+        return self._state.situation.night_problem or "Reading the sky tables …"
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

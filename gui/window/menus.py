@@ -99,7 +99,7 @@ class Menus:
 
     def refresh(self) -> None:
         """Tick the palette in use."""
-        self.palettes[self._state.palette_name].setChecked(True)
+        self.palettes[self._state.situation.palette_name].setChecked(True)
 
     def _fill_recent(self) -> None:
         self.recent.clear()

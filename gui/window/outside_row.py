@@ -6,12 +6,13 @@ from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
 
 from core.gear.figures import parse_temperature_difference_c
 from core.problems import ProblemsError
+from core.situation.situation import Situation
 from core.sky.night import Night
 from core.words.cooling import words_outside
 from core.words.site_clock import SiteClock
 from gui.clock import to_minute
 from gui.gear.readings import Units, as_sentence
-from gui.state import AppState, Aspect
+from gui.state import AppState, Change
 from gui.widgets.elided_label import ElidedLabel
 from gui.widgets.pickers import TimePicker
 from gui.widgets.plain_line_edit import PlainLineEdit
@@ -56,12 +57,13 @@ class OutsideRow(QWidget):
         state.changed.connect(self._on_changed)
         self._show()
 
-    def _on_changed(self, aspects: frozenset[Aspect]) -> None:
-        if aspects != {Aspect.PALETTE}:
+    def _on_changed(self, change: Change) -> None:
+        told_by = (Situation.outside, Situation.readiness, Situation.minute, Situation.preferences)
+        if change.of(Situation.night, Situation.scope, *told_by):
             self._show()
 
     def _show(self) -> None:
-        night, since = self._night(), self._state.outside_since
+        night, since = self._night(), self._state.situation.outside_since
         self.setVisible(night is not None)
         if night is None:
             return
@@ -84,19 +86,19 @@ class OutsideRow(QWidget):
 
     def _show_warmth(self) -> None:
         units = self._units()
-        self.warmth.setText(units.difference_text(self._state.warmer_by_c))
+        self.warmth.setText(units.difference_text(self._state.situation.warmer_by_c))
         self.warmth.setAccessibleName(f"Warmer than the air by, {units.temperature}")
 
     def _tell(self, night: Night, since: datetime) -> None:
         """Say what the figure is, and when the telescope is ready."""
-        readiness, clock = self._state.readiness, self._clock(night)
+        readiness, clock = self._state.situation.readiness, self._clock(night)
         if readiness is None:
             return
-        assumed = ", assumed" if self._state.warmth_is_assumed else ""
+        assumed = ", assumed" if self._state.situation.warmth_is_assumed else ""
         likely = readiness.ready_at(since)
         ready = ""
         if likely is not None:
-            is_past = "since " if likely <= self._state.now else ""
+            is_past = "since " if likely <= self._state.situation.now else ""
             ready = f" · likely ready {is_past}{clock.time(likely)}"
         self.note.setText(f"{self._units().temperature} warmer than air{assumed}{ready}")
         words = f"{words_outside(readiness, since, clock)} {_NOTE}"
@@ -104,7 +106,7 @@ class OutsideRow(QWidget):
         self.note.setAccessibleDescription(words)
 
     def _take_out(self) -> None:
-        self._state.set_outside(to_minute(self._state.now))
+        self._state.set_outside(to_minute(self._state.situation.now))
         self.since.setFocus()
 
     def _take_in(self) -> None:
@@ -117,7 +119,7 @@ class OutsideRow(QWidget):
             return
         day = night.evening if chosen >= _NOON else night.evening + timedelta(days=1)
         since = datetime.combine(day, chosen, tzinfo=night.site.zone).astimezone(UTC)
-        if since > self._state.now:
+        if since > self._state.situation.now:
             self._shown = None
             self._show()
             self._state.tell(f"{self._clock(night).time(since)} is still to come; the time is as it was.")
@@ -127,7 +129,7 @@ class OutsideRow(QWidget):
     def _set_warmth(self) -> None:
         """Take the figure when it is finished; an emptied field means that nothing is known."""
         text, units = self.warmth.text().strip(), self._units()
-        if text == units.difference_text(self._state.warmer_by_c):
+        if text == units.difference_text(self._state.situation.warmer_by_c):
             self._take_back()
             return
         try:
@@ -140,7 +142,7 @@ class OutsideRow(QWidget):
             self.note.setText(as_sentence(str(error.problems[0])))
             return
         self.warmth.holds_unaccepted = False
-        self._state.set_outside(self._state.outside_since, warmer_by_c)
+        self._state.set_outside(self._state.situation.outside_since, warmer_by_c)
         self._show_warmth()
 
     def _take_back(self) -> None:
@@ -149,13 +151,13 @@ class OutsideRow(QWidget):
         self._show()
 
     def _said_warmth(self) -> float | None:
-        return None if self._state.warmth_is_assumed else self._state.warmer_by_c
+        return None if self._state.situation.warmth_is_assumed else self._state.situation.warmer_by_c
 
     def _night(self) -> Night | None:
         """Return the evening in progress, None while another one is shown or nothing can be outside."""
-        night, now = self._state.night, self._state.now
-        is_on = night is not None and self._state.follows_tonight and night.start <= now < night.end
-        return night if is_on and self._state.scope is not None else None
+        night, now = self._state.situation.night, self._state.situation.now
+        is_on = night is not None and self._state.situation.follows_tonight and night.start <= now < night.end
+        return night if is_on and self._state.situation.scope is not None else None
 
     def _clock(self, night: Night) -> SiteClock:
         return SiteClock(zone=night.site.zone, hours=self._state.profile.preferences.clock)

@@ -17,10 +17,11 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from core.situation.situation import Situation
 from gui.clock import Heartbeat
 from gui.profile.documents import Documents
 from gui.profile.session import PALETTES, TEXT_SCALES, Session, SessionFile
-from gui.state import AppState, Aspect
+from gui.state import AppState, Change
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.theme import Theme
 from gui.window.answer_bar import AnswerBar
@@ -67,7 +68,6 @@ class Shell(QMainWindow):
         self.view_buttons = QButtonGroup(self)
         self.stack = QStackedWidget()
         self._views: dict[int, QWidget] = {}
-        self._text_scale = self.documents.session.text_scale
         self._heartbeat = Heartbeat(state.beat, self)
         self._lay_out()
         does = WindowDeeds(
@@ -80,6 +80,8 @@ class Shell(QMainWindow):
         self.menus = Menus(self, state, self.documents, does)
         FileDrop(self, self.documents.open_path, state.tell)
         state.changed.connect(self._on_changed)
+        state.file_changed.connect(self._show_title)
+        state.loaded.connect(self._on_loaded)
         state.told.connect(self.message_line.say)
         self.documents.session_changed.connect(self._save_session)
         self._choose_first_view()
@@ -129,17 +131,15 @@ class Shell(QMainWindow):
 
     def next_palette(self) -> None:
         """Go on to the next of day, dusk and night."""
-        number = PALETTES.index(self.state.palette_name)
+        number = PALETTES.index(self.state.situation.palette_name)
         self.state.set_palette(PALETTES[(number + 1) % len(PALETTES)])
 
     def step_text(self, step: int) -> None:
         """Make the text one step larger or smaller, or with 0 its usual size."""
         number = TEXT_SCALES.index(1.0)
         if step:
-            number = TEXT_SCALES.index(self._text_scale) + step
-        self._text_scale = TEXT_SCALES[min(max(number, 0), len(TEXT_SCALES) - 1)]
-        self._dress()
-        self._save_session()
+            number = TEXT_SCALES.index(self.state.situation.text_scale) + step
+        self.state.set_text_scale(TEXT_SCALES[min(max(number, 0), len(TEXT_SCALES) - 1)])
 
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
@@ -205,7 +205,7 @@ class Shell(QMainWindow):
         self._save_session()
         if self.current_view is None:
             self._show_first_view()
-        if not self.state.sky_ready:
+        if not self.state.situation.has_sky:
             self.state.prepare_sky()
 
     def _show_first_view(self) -> None:
@@ -224,18 +224,20 @@ class Shell(QMainWindow):
         page.deleteLater()
         self.stack.insertWidget(number, view)
 
-    def _on_changed(self, aspects: frozenset[Aspect]) -> None:
-        if Aspect.PALETTE in aspects:
+    def _on_changed(self, change: Change) -> None:
+        if change.of(Situation.palette_name, Situation.text_scale):
             self._dress()
             self._save_session()
-        if aspects & {Aspect.FILE, Aspect.PROFILE}:
+        if change.of(Situation.profile):
             self._show_title()
-        if {Aspect.FILE, Aspect.PROFILE} <= aspects and self.current_view is not None:
+
+    def _on_loaded(self) -> None:
+        if self.current_view is not None:
             # What had the keyboard may have gone with the profile before; the view is told at the same time.
             QTimer.singleShot(0, self.current_view, self.current_view.setFocus)
 
     def _dress(self) -> None:
-        self._theme.wear(self.state.palette_name, self._text_scale)
+        self._theme.wear(self.state.situation.palette_name, self.state.situation.text_scale)
         self.menus.refresh()
 
     def _show_title(self) -> None:
@@ -243,11 +245,11 @@ class Shell(QMainWindow):
         self.setWindowModified(self.state.is_modified)
 
     def _save_session(self) -> None:
-        site, scope = self.state.site, self.state.scope
+        site, scope = self.state.situation.site, self.state.situation.scope
         self.documents.session = attrs.evolve(
             self.documents.session,
-            palette=self.state.palette_name,
-            text_scale=self._text_scale,
+            palette=self.state.situation.palette_name,
+            text_scale=self.state.situation.text_scale,
             view=max(self.view_buttons.checkedId(), 0),
             site=site.id if site else "",
             scope=scope.id if scope else "",

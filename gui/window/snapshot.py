@@ -2,15 +2,18 @@
 
 import os
 import sys
-from datetime import UTC, date, datetime, time
+from datetime import date, datetime
 from pathlib import Path
 
+from attrs import evolve
 from PySide6.QtCore import QEvent, Qt, qInstallMessageHandler
 from PySide6.QtWidgets import QApplication
 
 from core.problems import refuse
 from core.record.observer import Profile
 from core.record.profile import read_profile
+from core.situation.choices import Choices
+from core.situation.situation import Situation
 from gui.clock import utc_now
 from gui.gear.view import GearView
 from gui.jobs import AtOnce, Jobs
@@ -82,24 +85,19 @@ def _shell_at(
     palette: str,
 ) -> Shell:
     """Return the window with its clock standing still."""
-    moment = at or _first_moment(profile, evening)
-    state = AppState(profile, path=path, clock=lambda: moment, jobs=Jobs(AtOnce()), palette_name=palette)
+    choices = Choices(profile=profile, palette_name=palette)
+    moment = at or _best_moment(choices, evening)
+    state = AppState(choices, path=path, clock=lambda: moment, jobs=Jobs(AtOnce()))
     state.prepare_sky()
-    if evening is not None and evening != state.evening:
+    if evening is not None:
         state.set_evening(evening)
-    if at is None and state.night is not None:
-        moment = state.best_moment()
-        state.set_evening(state.evening)
-        state.beat()
     return Shell(state, Theme.of(app))
 
 
-def _first_moment(profile: Profile, evening: date | None) -> datetime:
-    """Return a moment of the evening to begin with: midnight at the site."""
-    if evening is None:
-        return utc_now()
-    zone = profile.sites[0].zone if profile.sites else UTC
-    return datetime.combine(evening, time(23, 59), tzinfo=zone).astimezone(UTC)
+def _best_moment(choices: Choices, evening: date | None) -> datetime:
+    """Return the best moment of an evening, of tonight without one."""
+    tonight = Situation(choices, utc_now())
+    return Situation(evolve(choices, evening=evening or tonight.evening), utc_now()).time
 
 
 def _take(app: QApplication, shell: Shell, view: int, path: Path, *, side_by_side: bool = False) -> Path:

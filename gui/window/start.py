@@ -9,6 +9,7 @@ from core.problems import ProblemsError
 from core.record.files import previous_copy
 from core.record.observer import Profile
 from core.record.profile import read_profile
+from core.situation.choices import Choices
 from gui.profile.documents import in_short
 from gui.profile.drafts import place_left
 from gui.profile.session import Session, SessionFile, state_folder
@@ -38,11 +39,14 @@ def run_window(path: Path | None = None) -> int:
         theme = Theme.of(app)
         theme.wear(session.palette, session.text_scale)
         state = AppState(
-            profile,
+            Choices(
+                profile=profile,
+                palette_name=session.palette,
+                text_scale=session.text_scale,
+                site_id=session.site,
+                scope_id=session.scope,
+            ),
             path=path,
-            palette_name=session.palette,
-            site_id=session.site,
-            scope_id=session.scope,
         )
         shell = Shell(state, theme, session=_opened(session, path), session_file=session_file)
         brought_back = shell.documents.bring_back()

@@ -2,18 +2,21 @@
 
 from collections.abc import Callable, Sequence
 from datetime import UTC, date
+from typing import Any
 
 from PySide6.QtCore import QEvent, QSize, Qt, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
+from core.lazy import Lazy
 from core.problems import ProblemsError
+from core.situation.situation import Situation
 from core.sky.bodies import TARGETS
 from core.sky.ephemeris import usable_dates
 from core.words.dates import weekday_text
 from core.words.site_clock import SiteClock
 from gui.clock import to_minute
-from gui.state import AppState, Aspect
+from gui.state import AppState, Change
 from gui.widgets.elided_label import ElidedLabel
 from gui.widgets.pickers import DatePicker, Picker, captioned
 from gui.widgets.plain_label import PlainLabel
@@ -60,7 +63,9 @@ class Strip(QWidget):
         self._lay_out()
         self._connect()
         state.changed.connect(self._on_changed)
-        self._on_changed(frozenset(Aspect))
+        state.file_changed.connect(self._show_observer)
+        for _, show in self._parts():
+            show()
 
     def minimumSizeHint(self) -> QSize:
         needed = max(self._needed(row) for row in self._split())
@@ -138,43 +143,44 @@ class Strip(QWidget):
         try:
             self._state.set_evening(evening)
         except ProblemsError as error:
-            self.date.show_date(self._state.evening)
+            self.date.show_date(self._state.situation.evening)
             self._state.tell(str(error))
 
-    def _on_changed(self, aspects: frozenset[Aspect]) -> None:
-        for wanted, show in self._parts():
-            if aspects & wanted:
+    def _on_changed(self, change: Change) -> None:
+        for values, show in self._parts():
+            if change.of(*values):
                 show()
 
-    def _parts(self) -> tuple[tuple[set[Aspect], Callable[[], None]], ...]:
+    def _parts(self) -> tuple[tuple[tuple[Lazy[Any, Any], ...], Callable[[], None]], ...]:
+        """Return what each part of the strip shows, and how it is shown."""
         return (
-            ({Aspect.PROFILE, Aspect.FILE}, self._show_observer),
-            ({Aspect.PROFILE, Aspect.FILE, Aspect.SITE}, self._show_site),
-            ({Aspect.PROFILE, Aspect.FILE, Aspect.SCOPE}, self._show_scope),
-            ({Aspect.PLANET, Aspect.SKY, Aspect.EVENING, Aspect.SITE}, self._show_planet),
-            ({Aspect.EVENING, Aspect.SITE}, self._show_evening),
-            ({Aspect.NOW, Aspect.SITE, Aspect.PROFILE}, self._show_clock),
-            ({Aspect.PALETTE}, self._show_palette),
+            ((Situation.profile,), self._show_observer),
+            ((Situation.profile, Situation.site), self._show_site),
+            ((Situation.profile, Situation.scope), self._show_scope),
+            ((Situation.planet, Situation.chosen_planet), self._show_planet),
+            ((Situation.evening, Situation.follows_tonight), self._show_evening),
+            ((Situation.minute, Situation.site, Situation.preferences), self._show_clock),
+            ((Situation.palette_name,), self._show_palette),
         )
 
     def _show_observer(self) -> None:
         self.observer.setText(self._state.profile.observer.strip() or "New observer")
 
     def _show_site(self) -> None:
-        site = self._state.site
+        site = self._state.situation.site
         items = [(other.id, other.name) for other in self._state.profile.sites]
         self.site.show_items(items, site.id if site else None)
         self.site.setEnabled(bool(items))
 
     def _show_scope(self) -> None:
-        scope = self._state.scope
+        scope = self._state.situation.scope
         items = [(other.id, other.name) for other in self._state.profile.telescopes]
         self.scope.show_items(items, scope.id if scope else None)
         self.scope.setEnabled(bool(items))
 
     def _show_planet(self) -> None:
-        planet = self._state.planet
-        chosen = planet if self._state.planet_is_chosen else None
+        planet = self._state.situation.planet
+        chosen = planet if self._state.situation.chosen_planet is not None else None
         best = f"Best: {planet.heading}" if planet and chosen is None else "The evening's best"
         items: list[tuple[object, str]] = [(None, best)]
         items += [(body, body.heading) for body in TARGETS]
@@ -182,15 +188,15 @@ class Strip(QWidget):
 
     def _show_evening(self) -> None:
         first, last = usable_dates()
-        evening = self._state.evening
+        evening = self._state.situation.evening
         self.date.show_date(evening)
         self.weekday.setText(f"Evenin&g · {weekday_text(evening).partition(' ')[0]}")
         self.back.setEnabled(evening > first)
         self.forward.setEnabled(evening < last)
-        self.tonight.setEnabled(not self._state.follows_tonight)
+        self.tonight.setEnabled(not self._state.situation.follows_tonight)
 
     def _show_clock(self) -> None:
-        site, minute = self._state.site, to_minute(self._state.now)
+        site, minute = self._state.situation.site, to_minute(self._state.situation.now)
         universal = SiteClock(zone=UTC).time(minute)
         if site is None:
             self.clock.setText(universal)
@@ -201,7 +207,7 @@ class Strip(QWidget):
         self.universal.setText(f"Site · {universal} UT")
 
     def _show_palette(self) -> None:
-        self.palette_picker.show_items(_PALETTE_NAMES, self._state.palette_name)
+        self.palette_picker.show_items(_PALETTE_NAMES, self._state.situation.palette_name)
 
 
 class _Group(QWidget):

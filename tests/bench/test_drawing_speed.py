@@ -25,6 +25,7 @@ from core.looks.picture.sight import Sight
 from core.looks.picture.subject import subject_at
 from core.sky.bodies import Body
 from core.tonight.plan import plan_evening
+from core.words.evening import titled
 from core.year.year import compute_year
 from gui.widgets.pen import ScreenPen, page_on
 from tests.core.drawing.examples import MANY, PORTO, SIX_INCH, TWELVE_INCH, ladder, night_at, sight
@@ -52,7 +53,7 @@ def check(benchmark: BenchmarkFixture, limit_s: float, draw: Callable[[Page], Dr
 
 def test_the_height_chart(benchmark: BenchmarkFixture) -> None:
     night = night_at(PORTO, date(2026, 12, 5))
-    items = plan_evening(night, SIX_INCH, planet=Body.SATURN)
+    items = titled(plan_evening(night, SIX_INCH, planet=Body.SATURN))
     check(
         benchmark,
         0.015,

@@ -20,7 +20,9 @@ from pytest_benchmark.fixture import BenchmarkFixture
 from pytestqt.qtbot import QtBot
 
 from core.gear.owned import Telescope, TelescopeKind
+from core.ladder.gaps import suggest
 from core.record.observer import Profile
+from core.situation.choices import Choices
 from core.sky.site import Site
 from gui.gear.owned_list import Place
 from gui.gear.things import Kind
@@ -54,7 +56,7 @@ def state(qapp: QApplication) -> AppState:
     Theme.of(qapp).wear("day")
     site = Site(name="Terrace", latitude_deg=41.15, longitude_deg=-8.61, time_zone="Europe/Lisbon")
     profile = Profile(sites=(site,), telescopes=SCOPES, eyepieces=tuple(EYEPIECES), barlows=tuple(BARLOWS))
-    state = AppState(profile, clock=lambda: MOMENT, jobs=Jobs(AtOnce()))
+    state = AppState(Choices(profile=profile), clock=lambda: MOMENT, jobs=Jobs(AtOnce()))
     state.prepare_sky()
     return state
 
@@ -98,7 +100,7 @@ def test_a_key_in_a_focal_length(
     editor.setFocus()
     QTest.keyClick(editor, Qt.Key.Key_End)
     keys = itertools.cycle((Qt.Key.Key_Backspace, Qt.Key.Key_0))
-    before = state.ladder
+    before = state.situation.ladder
 
     def press() -> None:
         QTest.keyClick(editor, next(keys))
@@ -106,9 +108,9 @@ def test_a_key_in_a_focal_length(
 
     benchmark.pedantic(press, rounds=40, warmup_rounds=4)
 
-    assert state.ladder is not None
+    assert state.situation.ladder is not None
     assert before is not None
-    assert len(state.ladder.rungs) > 45
+    assert len(state.situation.ladder.rungs) > 45
     assert median_s(benchmark) < KEY_S
 
 
@@ -139,12 +141,11 @@ def test_a_key_in_the_whole_window(
 def test_what_to_buy_in_the_panel(benchmark: BenchmarkFixture, state: AppState) -> None:
     """Ask anew for a ceiling that has not been seen before."""
     ceilings = itertools.count(200)
-    ladder = state.ladder
+    ladder = state.situation.ladder
     assert ladder is not None
 
     def ask() -> None:
-        ceiling = evolve(ladder.ceiling, power=float(next(ceilings)) / 2)
-        state.beside.advice(evolve(ladder, ceiling=ceiling))
+        suggest(ladder.scope, EYEPIECES, BARLOWS, float(next(ceilings)) / 2)
 
     benchmark.pedantic(ask, rounds=20, warmup_rounds=2)
     assert median_s(benchmark) < PURCHASE_S

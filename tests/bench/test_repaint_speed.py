@@ -24,6 +24,7 @@ from core.sky.bodies import Body
 from core.sky.night import compute_night
 from core.sky.site import BlockedSky, Site
 from core.tonight.plan import plan_evening
+from core.words.evening import titled
 from gui.widgets.pen import ScreenPen, page_on
 from tests.core.drawing.examples import PORTO, SIX_INCH
 
@@ -36,7 +37,7 @@ pytestmark = [pytest.mark.benchmark(group="repaint of the height chart"), pytest
 
 def show(site: Site, evening: date) -> None:
     night = compute_night(site, evening)
-    items = plan_evening(night, SIX_INCH, planet=Body.SATURN)
+    items = titled(plan_evening(night, SIX_INCH, planet=Body.SATURN))
     size = QSize(WIDTH_PX, HEIGHT_PX)
     page, picture = page_on(size, QApplication.font()), QPixmap(size)
     chart = draw_height(page, night, palette=load_palette("day"), planet=Body.SATURN, items=items)

@@ -11,7 +11,7 @@ from core.air.steadiness import Blur, FirstLook
 from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
 from core.sky.night import Night, compute_night
 from core.sky.site import BlockedSky, Site, WarmAir
-from core.tonight.answer import Answer
+from tests.core.telling import Told
 
 
 def place(name: str, latitude_deg: float, longitude_deg: float, zone: str) -> Site:
@@ -85,7 +85,7 @@ KIT: Mapping[str, Any] = {"scope": SIX, "eyepieces": FULL_BOX, "barlows": DOUBLE
 IN_THE_NIGHT = datetime(2026, 12, 6, 4, 0, tzinfo=UTC)
 
 
-def check_words(told: Answer) -> None:
+def check_words(told: Told) -> None:
     assert told.planet is not None
     assert told.planet.heading in told.sentence
     assert told.sentence.endswith(".")

@@ -15,13 +15,14 @@ from core.export.heights import heights_json
 from core.export.ladder import compare_json, ladder_json
 from core.export.parts import JsonObject, time_text, to_json
 from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
-from core.ladder.aim import Aim, aim_altitude, aim_at, aim_overhead
+from core.ladder.aim import Aim, aim_altitude, aim_overhead
 from core.ladder.compare import compare
 from core.ladder.ladder import Ladder, build_ladder
 from core.sky.bodies import Body
 from core.sky.night import Night, compute_night
 from core.sky.site import BlockedSky, Site
-from core.tonight.answer import answer
+from core.words.answer import answer_words
+from tests.core.telling import best_aim, situation_of
 
 LISBON = Site(
     id="home",
@@ -148,17 +149,16 @@ def times_in(value: object, key: str = "") -> Iterator[str]:
     ],
 )
 def test_heights_has_every_key(site: Site, evening: date) -> None:
-    found = night(site, evening)
-    told = answer(found, scope=SIX, eyepieces=BOX)
+    situation = situation_of(night(site, evening), scope=SIX, eyepieces=BOX)
 
-    result = sent(heights_json(found, told))
+    result = sent(heights_json(situation))
 
     assert result.keys() == HEIGHTS_KEYS
     assert result["schema"] == 1
     assert result["evening"] == evening.isoformat()
     assert result["site"].keys() == SITE_KEYS
     assert result["sun"].keys() == SUN_KEYS
-    assert result["answer"] == told.sentence
+    assert result["answer"] == answer_words(situation)
     assert [body["body"] for body in result["bodies"]] == [
         "mercury",
         "venus",
@@ -183,7 +183,7 @@ def test_heights_has_every_key(site: Site, evening: date) -> None:
 
 
 def test_what_does_not_exist_is_null_or_an_empty_list() -> None:
-    result = sent(heights_json(night(TROMSO, date(2026, 6, 21)), answer(night(TROMSO, date(2026, 6, 21)))))
+    result = sent(heights_json(situation_of(night(TROMSO, date(2026, 6, 21)))))
     jupiter = next(body for body in result["bodies"] if body["body"] == "jupiter")
 
     assert result["sun"]["set"] is None
@@ -195,7 +195,7 @@ def test_what_does_not_exist_is_null_or_an_empty_list() -> None:
 
 
 def test_a_body_under_5_degrees_has_no_path() -> None:
-    result = sent(heights_json(night(TROMSO, date(2027, 11, 28)), answer(night(TROMSO, date(2027, 11, 28)))))
+    result = sent(heights_json(situation_of(night(TROMSO, date(2027, 11, 28)))))
     mars = next(body for body in result["bodies"] if body["body"] == "mars")
 
     # Mars stayed at -4.1 degrees (skyfield, DE421).
@@ -209,7 +209,7 @@ def test_a_body_under_5_degrees_has_no_path() -> None:
         aim_overhead,
         lambda: aim_altitude(3),
         lambda: aim_altitude(45),
-        lambda: aim_at(night(LISBON, date(2026, 12, 5)), Body.SATURN),
+        lambda: best_aim(night(LISBON, date(2026, 12, 5)), Body.SATURN),
     ],
     ids=["overhead", "too low", "height", "planet"],
 )
@@ -267,7 +267,7 @@ def test_a_built_in_power_has_no_eyepiece() -> None:
 
 
 def test_a_comparison_has_every_key_on_both_sides() -> None:
-    aim = aim_at(night(LISBON, date(2026, 12, 5)), Body.SATURN)
+    aim = best_aim(night(LISBON, date(2026, 12, 5)), Body.SATURN)
 
     result = sent(compare_json(compare(ladder(SIX, aim), ladder(EIGHTY, aim), disc_arcsec=18.0)))
 

@@ -17,7 +17,8 @@ from core.report.heights import heights_text
 from core.report.ladder import compare_text, ladder_text
 from core.sky.night import Night, compute_night
 from core.sky.site import BlockedSky, Site
-from core.tonight.answer import answer
+from core.words.answer import answer_words
+from tests.core.telling import situation_of
 
 LISBON = Site(
     name="Back terrace",
@@ -69,19 +70,18 @@ def assert_fits(text: str) -> None:
     ],
 )
 def test_an_evening_fits_and_begins_with_the_answer(site: Site, evening: date, clock: int) -> None:
-    found = night(site, evening)
-    told = answer(found, scope=SIX, eyepieces=BOX, barlows=DOUBLE, clock=clock)
+    situation = situation_of(night(site, evening), scope=SIX, eyepieces=BOX, barlows=DOUBLE, clock=clock)
 
-    text = heights_text(found, told, clock=clock)
+    text = heights_text(situation)
 
     assert_fits(text)
     first_paragraph = text.split("\n\n")[0].replace("\n", " ")
-    assert first_paragraph == told.sentence
+    assert first_paragraph == answer_words(situation)
     assert all(name in text for name in ("Mercury", "Venus", "Mars", "Jupiter", "Saturn", "Uranus", "Moon"))
 
 
 def test_the_table_of_an_evening_reads_across() -> None:
-    text = heights_text(night(LISBON), answer(night(LISBON)))
+    text = heights_text(situation_of(night(LISBON)))
     row = next(line for line in text.splitlines() if line.startswith("Saturn"))
 
     # ephem 4.2.1, centre at -0:34, no pressure: rise 14:06:49, transit 20:11:16 at 52.08 degrees,
@@ -90,7 +90,7 @@ def test_the_table_of_an_evening_reads_across() -> None:
 
 
 def test_absence_is_told_in_words_in_the_table() -> None:
-    text = heights_text(night(TROMSO, date(2027, 11, 28)), answer(night(TROMSO, date(2027, 11, 28))))
+    text = heights_text(situation_of(night(TROMSO, date(2027, 11, 28))))
 
     assert "never up" in next(line for line in text.splitlines() if line.startswith("Mars"))
     assert "The Sun stays down: at its lowest it is" in text
@@ -103,7 +103,7 @@ def test_a_sun_that_rolls_along_the_horizon_stays_up_in_every_line() -> None:
         Site(name="Pole", latitude_deg=90.0, longitude_deg=0.0, time_zone="Etc/UTC"), date(2026, 3, 20)
     )
 
-    text = heights_text(pole, answer(pole))
+    text = heights_text(situation_of(pole))
 
     assert "The Sun stays up: at its lowest it is on the horizon." in text
     assert "stays down" not in text
@@ -158,10 +158,10 @@ def test_long_and_hostile_names_neither_stick_out_nor_command() -> None:
     box = tuple(evolve(eyepiece, name=f"{name} {eyepiece.name}") for eyepiece in BOX)
     roof = evolve(LISBON.blocked[0], what=what)
     site = evolve(LISBON, name=name, blocked=(roof,))
-    told = answer(night(site), scope=scope, eyepieces=box, barlows=DOUBLE)
+    situation = situation_of(night(site), scope=scope, eyepieces=box, barlows=DOUBLE)
 
     for text in (
-        heights_text(night(site), told),
+        heights_text(situation),
         ladder_text(ladder(scope, eyepieces=box)),
         compare_text(compare(ladder(scope, eyepieces=box), ladder(EIGHTY, eyepieces=box))),
     ):

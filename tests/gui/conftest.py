@@ -15,6 +15,7 @@ from pytestqt.qtbot import QtBot
 from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
 from core.record.observer import Profile
 from core.record.profile import save_profile
+from core.situation.choices import Choices
 from core.sky.site import BlockedSky, Site
 from gui.jobs import AtOnce, Jobs
 from gui.profile.session import FOLDER_VARIABLE, Session, SessionFile
@@ -135,7 +136,10 @@ def make_state(qapp: QApplication, clock: HandClock) -> Callable[..., AppState]:
 
     def make(profile: Profile | None = None, *, sky: bool = True, path: Path | None = None) -> AppState:
         state = AppState(
-            make_profile() if profile is None else profile, path=path, clock=clock, jobs=Jobs(AtOnce())
+            Choices(profile=make_profile() if profile is None else profile),
+            path=path,
+            clock=clock,
+            jobs=Jobs(AtOnce()),
         )
         if sky:
             state.prepare_sky()

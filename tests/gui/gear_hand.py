@@ -37,8 +37,8 @@ class GearHand:
     @property
     def scope(self) -> Telescope:
         """The scope in hand."""
-        assert self.state.scope is not None
-        return self.state.scope
+        assert self.state.situation.scope is not None
+        return self.state.situation.scope
 
     @property
     def rows(self) -> list[str]:

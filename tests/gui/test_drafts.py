@@ -13,6 +13,7 @@ from pytestqt.qtbot import QtBot
 
 from core.record.observer import Profile
 from core.record.profile import save_profile
+from core.situation.choices import Choices
 from gui.jobs import AtOnce, Jobs
 from gui.profile.drafts import Drafts, place_left
 from gui.profile.session import Session
@@ -25,7 +26,7 @@ from tests.gui.conftest import HandClock, make_profile
 
 
 def make_state(path: Path | None) -> AppState:
-    return AppState(make_profile(), path=path, clock=HandClock(), jobs=Jobs(AtOnce()))
+    return AppState(Choices(profile=make_profile()), path=path, clock=HandClock(), jobs=Jobs(AtOnce()))
 
 
 def rename(state: AppState, name: str = "Inês") -> None:
@@ -217,7 +218,10 @@ def test_edits_that_were_saved_after_all_are_nothing_to_tell(
 ) -> None:
     leave(file)
     state = AppState(
-        evolve(make_profile(), observer="Inês"), path=file, clock=HandClock(), jobs=Jobs(AtOnce())
+        Choices(profile=evolve(make_profile(), observer="Inês")),
+        path=file,
+        clock=HandClock(),
+        jobs=Jobs(AtOnce()),
     )
     assert Drafts(state, folder).bring_back() == ""
     assert not state.is_modified

@@ -7,6 +7,7 @@ from attrs import evolve
 from pytestqt.qtbot import QtBot
 
 from core.record.profile import save_profile
+from core.situation.choices import Choices
 from gui.jobs import AtOnce, Jobs
 from gui.profile.file_watch import FileWatch
 from gui.state import AppState
@@ -22,7 +23,9 @@ def file(tmp_path: Path) -> Path:
 
 @pytest.fixture
 def watch(file: Path) -> FileWatch:
-    return FileWatch(AppState(make_profile(), path=file, clock=HandClock(), jobs=Jobs(AtOnce())))
+    return FileWatch(
+        AppState(Choices(profile=make_profile()), path=file, clock=HandClock(), jobs=Jobs(AtOnce()))
+    )
 
 
 def test_a_change_in_place_is_told(qtbot: QtBot, file: Path, watch: FileWatch) -> None:

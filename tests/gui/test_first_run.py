@@ -7,6 +7,7 @@ from pytestqt.qtbot import QtBot
 
 from core.gear.owned import TelescopeKind
 from core.record.observer import Profile
+from core.situation.choices import Choices
 from gui.first_run.guide import Guide
 from gui.jobs import AtOnce, Jobs
 from gui.state import AppState
@@ -32,7 +33,7 @@ class CountingHand:
 
 @pytest.fixture
 def state() -> AppState:
-    return AppState(Profile(), clock=HandClock(), jobs=Jobs(AtOnce()))
+    return AppState(Choices(profile=Profile()), clock=HandClock(), jobs=Jobs(AtOnce()))
 
 
 @pytest.fixture
@@ -81,7 +82,7 @@ def test_a_six_item_kit_takes_at_most_40_clicks_and_fields(
     assert [barlow.factor for barlow in profile.barlows] == [2]
     assert not guide.isVisible()
     assert hand.count <= 40
-    ladder = state.ladder
+    ladder = state.situation.ladder
     assert ladder is not None
     # 1200 mm by 25, 15, 10 and 6 mm, each with and without 2x: simple division.
     assert [round(rung.power) for rung in ladder.rungs] == [48, 80, 96, 120, 160, 200, 240, 400]
@@ -230,7 +231,7 @@ def test_closing_half_way_loses_nothing_and_is_one_step_to_take_back(
 
 def test_going_on_later_keeps_what_was_there(qtbot: QtBot) -> None:
     profile = make_profile()
-    state = AppState(profile, clock=HandClock(), jobs=Jobs(AtOnce()))
+    state = AppState(Choices(profile=profile), clock=HandClock(), jobs=Jobs(AtOnce()))
     before = state.profile
     guide = Guide(state)
     qtbot.addWidget(guide)

@@ -101,8 +101,8 @@ def test_what_is_removed_comes_back_where_it_was(hand: GearHand) -> None:
     hand.open("Six-inch")
     hand.press(hand.view.owned.remove)
     assert told == ["Six-inch is removed. Undo brings it back."]
-    assert hand.state.scope is hand.profile.telescopes[0]
-    assert hand.state.scope.name == "Small refractor"
+    assert hand.state.situation.scope is hand.profile.telescopes[0]
+    assert hand.state.situation.scope.name == "Small refractor"
 
     hand.undo()
     assert [scope.name for scope in hand.profile.telescopes] == ["Six-inch", "Small refractor"]
@@ -111,12 +111,12 @@ def test_what_is_removed_comes_back_where_it_was(hand: GearHand) -> None:
 
 def test_choosing_a_scope_or_a_site_takes_it_in_hand(hand: GearHand) -> None:
     hand.open("Small refractor")
-    assert hand.state.scope is not None
-    assert hand.state.scope.name == "Small refractor"
+    assert hand.state.situation.scope is not None
+    assert hand.state.situation.scope.name == "Small refractor"
     assert "What Small refractor gives" in hand.words()
     hand.open("Southern hill")
-    assert hand.state.site is not None
-    assert hand.state.site.name == "Southern hill"
+    assert hand.state.situation.site is not None
+    assert hand.state.situation.site.name == "Southern hill"
     # An eyepiece leaves the scope in hand as it is.
     hand.open("25 mm")
     assert "What Small refractor gives" in hand.words()

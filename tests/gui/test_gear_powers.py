@@ -134,14 +134,14 @@ def test_one_more_thing_is_tried_out_without_being_owned(hand: GearHand) -> None
     # 100x is within 15 % of the 96x owned; 200x is 20 % from 240x.
     assert told.startswith("A 12 mm eyepiece would give 100x and 200x. ")
     assert told.endswith("One of these is within 15 % of a power you have.")
-    ladder = hand.state.ladder
+    ladder = hand.state.situation.ladder
     assert ladder is not None
-    assert [round(rung.power) for rung in hand.state.beside.wished(ladder)] == [100, 200]
+    assert [round(rung.power) for rung in hand.state.situation.wished] == [100, 200]
     assert hand.profile is before
 
     hand.view.gives.questions.field.editor.selectAll()
     hand.qtbot.keyClick(hand.focused(), Qt.Key.Key_Delete)
-    assert hand.state.beside.thing is None
+    assert hand.state.situation.tried is None
     assert "Widest gap" in hand.view.gives.questions.answer.text()
 
 

@@ -113,7 +113,7 @@ def test_an_instrument_with_its_own_power_is_entered_as_it_is_written(hand: Gear
     scope = hand.profile.telescopes[0]
     assert (scope.power_min, scope.power_max, scope.aperture_mm) == (20, 60, 80)
     # Exit pupils by hand: 80 / 20 and 80 / 60.
-    rungs = hand.state.ladder.rungs if hand.state.ladder else ()
+    rungs = hand.state.situation.ladder.rungs if hand.state.situation.ladder else ()
     assert (rungs[0].exit_pupil_mm, round(rungs[-1].exit_pupil_mm, 2)) == (4.0, 1.33)
     # Only a site is lacking: such an instrument needs no eyepiece.
     assert hand.view.form_column.next.button.text() == "Add a site"

@@ -40,8 +40,8 @@ class SiteHand(GearHand):
 
     @property
     def site(self) -> Site:
-        assert self.state.site is not None
-        return self.state.site
+        assert self.state.situation.site is not None
+        return self.state.situation.site
 
     def drag(self, start: tuple[float, float], end: tuple[float, float]) -> None:
         """Drag from one azimuth and altitude to another, in steps as a mouse does."""
@@ -71,7 +71,7 @@ def hand(qtbot: QtBot, state: AppState) -> Iterator[SiteHand]:
 
 
 def minutes_in_sight(state: AppState, body: Body) -> float:
-    night = state.night
+    night = state.situation.night
     assert night is not None
     return sum((window.end - window.start).total_seconds() / 60 for window in night.of(body).windows)
 

@@ -117,10 +117,10 @@ def test_a_click_sets_the_cursor_and_the_read_out_follows(
     qtbot.mouseClick(view.canvas, Qt.MouseButton.LeftButton, pos=place_of(view, moment))
 
     # A pixel is about a minute wide here.
-    assert abs(state.time - moment) <= timedelta(minutes=1)
-    assert not state.following_now
-    assert view.moment.text() == f"At {state.time:%H:%M}"
-    altitude, _ = ephem_place("Jupiter", state.time)
+    assert abs(state.situation.time - moment) <= timedelta(minutes=1)
+    assert not state.situation.following_now
+    assert view.moment.text() == f"At {state.situation.time:%H:%M}"
+    altitude, _ = ephem_place("Jupiter", state.situation.time)
     assert view.cells[Body.JUPITER].altitude.text() == f"{altitude:.0f}°"
 
 
@@ -128,7 +128,7 @@ def test_dragging_moves_the_cursor_along(qtbot: QtBot, view: HeightView, state: 
     start, end = (datetime(2026, 12, 5, hour, tzinfo=UTC) for hour in (22, 23))
     QTest.mousePress(view.canvas, Qt.MouseButton.LeftButton, pos=place_of(view, start))
     qtbot.mouseMove(view.canvas, place_of(view, end))
-    assert abs(state.time - end) <= timedelta(minutes=1)
+    assert abs(state.situation.time - end) <= timedelta(minutes=1)
     QTest.mouseRelease(view.canvas, Qt.MouseButton.LeftButton, pos=place_of(view, end))
 
 
@@ -138,7 +138,7 @@ def test_the_pointer_previews_a_moment_without_leaving_now(
     moment = datetime(2026, 12, 6, 2, 0, tzinfo=UTC)
     qtbot.mouseMove(view.canvas, place_of(view, moment))
     assert view.moment.text().startswith(("At 01:59", "At 02:00", "At 02:01"))
-    assert state.following_now
+    assert state.situation.following_now
     view.canvas.leaveEvent(None)
     assert view.moment.text() == "Now, 21:42"
 
@@ -156,22 +156,22 @@ def test_arrow_keys_move_the_cursor(
     view: HeightView, state: AppState, key: Qt.Key, modifier: Qt.KeyboardModifier, minutes: int
 ) -> None:
     QTest.keyClick(view.canvas, key, modifier)
-    assert state.time == EVENING_START + timedelta(minutes=minutes)
+    assert state.situation.time == EVENING_START + timedelta(minutes=minutes)
     QTest.keyClick(view.canvas, Qt.Key.Key_Home)
-    assert state.time == EVENING_START
-    assert state.following_now
+    assert state.situation.time == EVENING_START
+    assert state.situation.following_now
 
 
 def test_keys_change_planet_and_evening(view: HeightView, state: AppState) -> None:
     planets = []
     for key in (Qt.Key.Key_Down, Qt.Key.Key_Down, Qt.Key.Key_Up):
         QTest.keyClick(view.canvas, key)
-        planets.append(state.planet)
+        planets.append(state.situation.planet)
     assert planets == [Body.SATURN, Body.URANUS, Body.SATURN]
     QTest.keyClick(view.canvas, Qt.Key.Key_PageDown)
-    assert state.evening == date(2026, 12, 6)
+    assert state.situation.evening == date(2026, 12, 6)
     QTest.keyClick(view.canvas, Qt.Key.Key_PageUp)
-    assert state.evening == date(2026, 12, 5)
+    assert state.situation.evening == date(2026, 12, 5)
 
 
 def test_a_resting_pointer_does_not_hold_the_evening_that_was(
@@ -182,8 +182,11 @@ def test_a_resting_pointer_does_not_hold_the_evening_that_was(
 
     QTest.keyClick(view.canvas, Qt.Key.Key_PageDown)
 
-    assert state.night is not None
-    assert view.moment.text() == f"At {SiteClock(zone=state.night.site.zone).time(state.time)}"
+    assert state.situation.night is not None
+    assert (
+        view.moment.text()
+        == f"At {SiteClock(zone=state.situation.night.site.zone).time(state.situation.time)}"
+    )
     assert view.canvas.hovered is None
 
 
@@ -193,20 +196,20 @@ def test_a_click_on_a_name_takes_that_planet_in_hand(qtbot: QtBot, view: HeightV
     (name,) = (words for words in chart.drawing.words if words.text == "Saturn")
     where = view.canvas.from_page(name.x, name.y)
     qtbot.mouseClick(view.canvas, Qt.MouseButton.LeftButton, pos=QPointF(*where).toPoint())
-    assert state.planet is Body.SATURN
-    assert state.following_now
+    assert state.situation.planet is Body.SATURN
+    assert state.situation.following_now
 
 
 def test_a_click_on_a_cell_takes_that_planet_in_hand(qtbot: QtBot, view: HeightView, state: AppState) -> None:
     qtbot.mouseClick(view.cells[Body.URANUS], Qt.MouseButton.LeftButton)
-    assert state.planet is Body.URANUS
+    assert state.situation.planet is Body.URANUS
 
 
 def test_the_now_button_leads_back(qtbot: QtBot, view: HeightView, state: AppState) -> None:
     assert not view.now.isVisible()
     state.set_time(EVENING_START + timedelta(hours=1))
     qtbot.mouseClick(view.now, Qt.MouseButton.LeftButton)
-    assert state.following_now
+    assert state.situation.following_now
 
 
 def test_the_sun_s_caution_stands_only_while_it_is_up(view: HeightView, state: AppState) -> None:
@@ -275,10 +278,10 @@ def test_the_evening_in_words_tells_when_to_cap_the_telescope(
 
 
 def test_blocked_sky_is_told_in_the_read_out(state: AppState) -> None:
-    night = state.night
+    night = state.situation.night
     assert night is not None
     span = night.of(Body.SATURN).blocked[0]
-    sight = Sight(scope=None, blur=state.blur, usual_air=300)
+    sight = Sight(scope=None, blur=state.situation.blur, usual_air=300)
     (saturn,) = (
         reading
         for reading in read_bodies(night, span.start + timedelta(minutes=1), sight, SiteClock(zone=UTC))

@@ -32,14 +32,14 @@ def test_an_evening_chosen_in_the_year_is_the_evening_that_is_shown(
     qtbot: QtBot, shell: Shell, state: AppState
 ) -> None:
     view = height_of(shell)
-    before = state.evening
+    before = state.situation.evening
     qtbot.mouseClick(view.to_year, Qt.MouseButton.LeftButton)
     qtbot.waitUntil(lambda: view.year.canvas.year is not None)
 
     qtbot.keyClick(view.year.canvas, Qt.Key.Key_Right, Qt.KeyboardModifier.ShiftModifier)
     qtbot.keyClick(view.year.canvas, Qt.Key.Key_Return)
 
-    assert (state.evening - before).days == 7
+    assert (state.situation.evening - before).days == 7
     assert view.canvas.isVisible()
 
 

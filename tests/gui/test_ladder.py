@@ -94,18 +94,18 @@ def test_a_blur_may_be_typed_with_either_decimal_mark(
 ) -> None:
     view.air.blur.selectAll()
     qtbot.keyClicks(view.air.blur, "0,8")
-    assert state.blur.overhead_arcsec == 0.8
+    assert state.situation.blur.overhead_arcsec == 0.8
     view.air.blur.selectAll()
     qtbot.keyClicks(view.air.blur, "95")
     assert "from 0.2 to 8" in view.air.problem.text()
-    assert state.blur.overhead_arcsec == 0.8
+    assert state.situation.blur.overhead_arcsec == 0.8
 
 
 def test_the_usual_limit_is_lifted_for_the_night(qtbot: QtBot, view: LadderView, state: AppState) -> None:
     state.set_first_look(FirstLook.STEADY)
     QTest.keyClick(view.air.lift, Qt.Key.Key_Space)
     assert limits(view)["The usual air"] == "400x"
-    state.set_evening(state.evening.replace(day=6))
+    state.set_evening(state.situation.evening.replace(day=6))
     assert limits(view)["The usual air"] == "300x"
     assert not view.air.lift.isChecked()
 
@@ -173,9 +173,9 @@ def test_what_would_help_most_and_what_is_tried_out_stand_dashed_between_the_run
 
     # From 48x to 96x is the widest step under a ceiling of about 150x; a purchase would halve it.
     assert "not owned" in words()
-    state.beside.try_out(Eyepiece(name="6 mm", focal_length_mm=6))
+    state.try_out(Eyepiece(name="6 mm", focal_length_mm=6))
     # 1200 / 6; it cannot be taken in hand.
     assert {"200x", "6 mm", "not owned"} <= words()
     assert not any(row.startswith("200x") for row in rows(view))
-    state.beside.try_out(None)
+    state.try_out(None)
     assert "200x" not in words()

@@ -122,7 +122,7 @@ def test_the_red_spot_is_warned_of_when_its_longitude_is_old(
     state.set_planet(Body.JUPITER)
     state.set_time(MORNING)
     assert "red spot" not in view.looks.text()
-    looks = state.looks.at(MORNING)
+    looks = state.situation.looks_at(MORNING)
     assert looks is not None
     facing = looks.subject.disc.central_meridian_deg("II")
     assert facing is not None

@@ -15,6 +15,7 @@ from pytestqt.qtbot import QtBot
 from core.air.steadiness import FirstLook
 from core.gear.owned import Diagonal
 from core.record.observer import RedSpot
+from core.situation.choices import Choices
 from core.sky.bodies import Body
 from core.words.eyepiece import PICTURE_LIMITS
 from gui.jobs import Jobs
@@ -208,7 +209,7 @@ def test_the_red_spot_is_painted_where_its_owner_has_it(
     view = make_view(state)
     view.list.setCurrentRow(2)
     without = close_up(view)
-    looks = state.looks.through(state.ladder)
+    looks = state.situation.looks_through(state.situation.ladder)
     assert looks is not None
     facing = looks.subject.disc.central_meridian_deg("II")
     assert facing is not None
@@ -264,7 +265,7 @@ def test_no_page_asks_the_window_to_grow(
 
 
 def test_pictures_are_computed_away_from_the_window(qtbot: QtBot, theme: object, clock: HandClock) -> None:
-    state = AppState(make_profile(), clock=clock)
+    state = AppState(Choices(profile=make_profile()), clock=clock)
     with qtbot.waitSignal(state.changed):
         state.prepare_sky()
     state.set_planet(Body.SATURN)
@@ -289,7 +290,7 @@ def test_pictures_are_computed_only_while_seen_and_the_newest_rung_wins(
         def submit(self, work: Callable[[], None], /) -> None:
             waiting.append(work)
 
-    state = AppState(make_profile(), clock=clock, jobs=Jobs(Later()))
+    state = AppState(Choices(profile=make_profile()), clock=clock, jobs=Jobs(Later()))
     state.prepare_sky()
     waiting.pop()()
     state.set_planet(Body.SATURN)

@@ -45,7 +45,7 @@ def powers(page: SideBySide) -> list[float]:
 def test_each_scope_is_shown_at_the_power_to_climb_to(hand: GearHand, page: SideBySide) -> None:
     assert page.pair.isVisible()
     assert not page.canvas.isVisible()
-    comparison = hand.state.comparison
+    comparison = hand.state.situation.comparison
     assert comparison is not None
     assert powers(page) == [comparison.a.ladder.climb_to, comparison.b.ladder.climb_to]
     # 1200 mm over 10 mm, doubled; 600 mm over 8 mm, doubled.

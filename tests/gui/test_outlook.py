@@ -10,8 +10,10 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
+from core.situation.choices import Choices
 from core.sky.bodies import Body
 from core.sky.night import Grade, compute_night
+from core.words.answer import answer_words
 from core.year.year import Year
 from gui.height.outlook import OutlookPanel
 from gui.height.year_reader import YearReader
@@ -65,7 +67,7 @@ def later() -> Later:
 @pytest.fixture
 def slow_state(later: Later, clock: HandClock, qapp: object) -> AppState:
     """Return a state whose jobs wait, but for the sky tables."""
-    state = AppState(make_profile(), clock=clock, jobs=Jobs(later))
+    state = AppState(Choices(profile=make_profile()), clock=clock, jobs=Jobs(later))
     state.prepare_sky()
     later.run()
     state.set_planet(Body.SATURN)
@@ -131,9 +133,11 @@ def test_a_click_goes_to_the_evening_and_the_chart_stands_still(panel: OutlookPa
     click(panel, goal)
     panel.canvas.ensure_drawn()
 
-    assert abs((state.evening - goal).days) <= 1
+    assert abs((state.situation.evening - goal).days) <= 1
     assert panel.canvas.line_x(goal) == before
-    assert panel.reading.text().startswith(f"{state.evening:%a} {state.evening.day} September 2027: Saturn ")
+    assert panel.reading.text().startswith(
+        f"{state.situation.evening:%a} {state.situation.evening.day} September 2027: Saturn "
+    )
 
 
 def test_keys_point_and_return_goes(panel: OutlookPanel, state: AppState) -> None:
@@ -143,12 +147,12 @@ def test_keys_point_and_return_goes(panel: OutlookPanel, state: AppState) -> Non
     press(panel, Qt.Key.Key_Right, modifier=Qt.KeyboardModifier.ShiftModifier)
     press(panel, Qt.Key.Key_Right, modifier=Qt.KeyboardModifier.ControlModifier)
     assert panel.canvas.marked == TONIGHT + timedelta(days=38)
-    assert state.evening == TONIGHT
+    assert state.situation.evening == TONIGHT
     assert panel.reading.text().startswith("Tue 12 January 2027: Saturn ")
 
     press(panel, Qt.Key.Key_Return)
 
-    assert state.evening == date(2027, 1, 12)
+    assert state.situation.evening == date(2027, 1, 12)
 
 
 def test_the_ends_of_the_year_hold(panel: OutlookPanel) -> None:
@@ -166,7 +170,7 @@ def test_the_button_goes_too(panel: OutlookPanel, state: AppState) -> None:
 
     QTest.mouseClick(panel.go, Qt.MouseButton.LeftButton)
 
-    assert state.evening == TONIGHT + timedelta(days=1)
+    assert state.situation.evening == TONIGHT + timedelta(days=1)
     assert not panel.go.isEnabled()
 
 
@@ -188,7 +192,7 @@ def test_another_planet_and_another_site_have_their_own_year(panel: OutlookPanel
     assert panel.sentence.text().startswith("Mars ")
     assert panel.sentence.text() != mars
     press(panel, Qt.Key.Key_Down)
-    assert state.planet is Body.JUPITER
+    assert state.situation.planet is Body.JUPITER
     assert panel.sentence.text().startswith("Jupiter ")
 
 
@@ -307,15 +311,15 @@ def test_without_a_site_it_says_where_to_begin(
 def test_a_poor_answer_names_the_next_good_evening(state: AppState) -> None:
     state.set_planet(Body.SATURN)
     state.set_evening(date(2027, 4, 7))  # its conjunction with the Sun (two libraries, tests/published)
-    assert state.answer is not None
-    words = state.answer.sentence
+    assert state.situation.answer is not None
+    words = answer_words(state.situation)
     assert "It stands above 30° in a dark sky, clear of what blocks the view, from " in words
 
     named = datetime.strptime(words.rpartition(" from ")[2], "%d %B.").replace(year=2027).date()  # noqa: DTZ007
 
     state.set_evening(named)
-    assert state.answer is not None
-    assert "It stands above 30°" not in state.answer.sentence
+    assert state.situation.answer is not None
+    assert "It stands above 30°" not in answer_words(state.situation)
     assert any(
         window.grade is not Grade.LOW for window in compute_night(TERRACE, named).of(Body.SATURN).windows
     )

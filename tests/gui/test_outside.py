@@ -12,7 +12,8 @@ from pytestqt.qtbot import QtBot
 
 from core.record.observer import Preferences, Profile, TemperatureUnit
 from core.sky.bodies import Body
-from core.tonight.answer import Limiter
+from core.tonight.limiter import Limiter
+from core.words.evening import titled
 from gui.state import AppState
 from gui.window.outside_row import OutsideRow
 from gui.window.shell import Shell
@@ -44,11 +45,11 @@ def retype(field: QWidget, text: str) -> None:
 
 
 def out(state: AppState) -> datetime | None:
-    return state.outside_since
+    return state.situation.outside_since
 
 
 def is_assumed(state: AppState) -> bool:
-    return state.warmth_is_assumed
+    return state.situation.warmth_is_assumed
 
 
 def sentence(shell: Shell) -> str:
@@ -56,7 +57,7 @@ def sentence(shell: Shell) -> str:
 
 
 def limiter(state: AppState) -> Limiter | None:
-    return state.answer.limiter if state.answer else None
+    return state.situation.answer.limiter if state.situation.answer else None
 
 
 def test_one_click_says_that_it_is_outside_and_the_answer_waits_for_the_mirror(
@@ -75,8 +76,8 @@ def test_one_click_says_that_it_is_outside_and_the_answer_waits_for_the_mirror(
     assert row.note.text() == "°C warmer than air, assumed · likely ready 22:09"
     assert limiter(state) is Limiter.MIRROR_WARM
     assert "until the telescope is ready at about 22:09 (an estimate)" in sentence(shell)
-    assert [item.title for item in state.items].count("Outside") == 1
-    assert "Carry out" not in [item.title for item in state.items]
+    assert [item.title for item in titled(state.situation.plan)].count("Outside") == 1
+    assert "Carry out" not in [item.title for item in titled(state.situation.plan)]
 
     click(qtbot, row.stop)
 
@@ -115,7 +116,7 @@ def test_all_of_it_goes_by_keys(
     assert out(state) == datetime(2026, 12, 5, 21, 40, tzinfo=UTC)
 
     retype(row.warmth, "5,5")
-    assert state.warmer_by_c == 5.5
+    assert state.situation.warmer_by_c == 5.5
     assert not is_assumed(state)
     assert "assumed" not in row.note.text()
     row.stop.setFocus()
@@ -155,11 +156,11 @@ def test_a_figure_that_cannot_be_is_refused_in_a_sentence(
 ) -> None:
     click(qtbot, row.start)
     retype(row.warmth, text)
-    assert state.warmer_by_c == 17
+    assert state.situation.warmer_by_c == 17
     row.stop.setFocus()
     state.beat()
     assert (row.warmth.text(), row.note.text()) == (text, _REFUSED[text])
-    assert state.warmer_by_c == 17
+    assert state.situation.warmer_by_c == 17
     row.warmth.setFocus()
     QTest.keyClick(row.warmth, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
     assert row.warmth.text() == "17"
@@ -172,7 +173,7 @@ def test_an_emptied_figure_is_assumed_again(qtbot: QtBot, state: AppState, row: 
     assert not is_assumed(state)
     retype(row.warmth, "")
     assert is_assumed(state)
-    assert state.warmer_by_c == 17
+    assert state.situation.warmer_by_c == 17
 
 
 def test_a_scope_as_cold_as_the_air_is_ready_at_once(qtbot: QtBot, state: AppState, row: OutsideRow) -> None:
@@ -193,7 +194,7 @@ def test_fahrenheit_and_a_clock_of_twelve_hours(
     assert row.warmth.accessibleName() == "Warmer than the air by, °F"
     assert row.note.text() == "°F warmer than air, assumed · likely ready 10:09 pm"
     retype(row.warmth, "18")
-    assert state.warmer_by_c == pytest.approx(10)
+    assert state.situation.warmer_by_c == pytest.approx(10)
 
 
 def test_it_counts_for_one_telescope_site_and_evening_alone(

@@ -100,7 +100,7 @@ def test_the_answer_follows_planet_and_air_and_gives_its_reasons(
 
     qtbot.keyClicks(shell.strip.planet, "Sat")
     shell.strip.planet.activated.emit(shell.strip.planet.currentIndex())
-    assert state.planet is Body.SATURN
+    assert state.situation.planet is Body.SATURN
     assert bar.sentence.text().startswith("Saturn")
 
     before = bar.sentence.text()
@@ -124,12 +124,12 @@ def test_the_evening_goes_back_forward_and_home_by_buttons(
     qtbot.mouseClick(strip.forward, Qt.MouseButton.LeftButton)
     qtbot.mouseClick(strip.forward, Qt.MouseButton.LeftButton)
     qtbot.mouseClick(strip.back, Qt.MouseButton.LeftButton)
-    assert state.evening == date(2026, 12, 6)
+    assert state.situation.evening == date(2026, 12, 6)
     assert strip.date.date() == QDate(2026, 12, 6)
     assert strip.tonight.isEnabled()
     qtbot.mouseClick(strip.tonight, Qt.MouseButton.LeftButton)
-    assert state.evening == date(2026, 12, 5)
-    assert state.following_now
+    assert state.situation.evening == date(2026, 12, 5)
+    assert state.situation.following_now
 
 
 def test_a_typed_date_is_taken_when_it_is_finished(qtbot: QtBot, shell: Shell, state: AppState) -> None:
@@ -137,9 +137,9 @@ def test_a_typed_date_is_taken_when_it_is_finished(qtbot: QtBot, shell: Shell, s
     strip.date.setFocus()
     strip.date.setSelectedSection(strip.date.Section.DaySection)
     qtbot.keyClicks(strip.date, "24")
-    assert state.evening == date(2026, 12, 5)
+    assert state.situation.evening == date(2026, 12, 5)
     qtbot.keyClick(strip.date, Qt.Key.Key_Return)
-    assert state.evening == date(2026, 12, 24)
+    assert state.situation.evening == date(2026, 12, 24)
 
 
 def test_the_date_stops_at_the_ends_of_the_planet_tables(shell: Shell, state: AppState) -> None:
@@ -154,11 +154,11 @@ def test_the_date_stops_at_the_ends_of_the_planet_tables(shell: Shell, state: Ap
 
 def test_site_and_scope_are_picked_in_the_strip(shell: Shell, state: AppState) -> None:
     QTest.keyClick(shell.strip.site, Qt.Key.Key_Down)
-    assert state.site is not None
-    assert state.site.name == "Southern hill"
+    assert state.situation.site is not None
+    assert state.situation.site.name == "Southern hill"
     QTest.keyClick(shell.strip.scope, Qt.Key.Key_Down)
-    assert state.scope is not None
-    assert state.scope.name == "Small refractor"
+    assert state.situation.scope is not None
+    assert state.situation.scope.name == "Small refractor"
 
 
 def test_the_clock_shows_site_time_and_universal_time(shell: Shell, state: AppState) -> None:
@@ -258,9 +258,9 @@ def test_palettes_are_changed_by_key_menu_and_strip_and_remembered(
     qtbot: QtBot, shell: Shell, state: AppState, state_folder: Path
 ) -> None:
     QTest.keyClick(shell, Qt.Key.Key_F9)
-    assert state.palette_name == "dusk"
+    assert state.situation.palette_name == "dusk"
     action(shell, "View", "Night").trigger()
-    assert state.palette_name == "night"
+    assert state.situation.palette_name == "night"
     assert shell.strip.palette_picker.currentText() == "Night"
     assert SessionFile(state_folder).read()[0].palette == "night"
 

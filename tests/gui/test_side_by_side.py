@@ -63,8 +63,8 @@ def test_both_scopes_stand_side_by_side_in_figures_and_words(hand: GearHand, pag
     assert shown["Resolution (Dawes)"] == ("0.77″", "1.5″")
     # 1200 / 25 and 600 / 25.
     assert shown["Lowest power"] == ("48x", "24x")
-    assert hand.state.planet is not None
-    assert hand.state.planet.label in page.conditions.text()
+    assert hand.state.situation.planet is not None
+    assert hand.state.situation.planet.label in page.conditions.text()
     assert "rules of thumb" in page.conditions.text()
     assert "Six-inch" in page.verdict.text()
     assert "Small refractor" in page.verdict.text()
@@ -156,14 +156,14 @@ def test_a_usual_scope_comes_with_its_own_eyepieces_or_takes_the_owners(
     # It mostly comes with 25 and 10 mm; 1200 mm give 48x and 120x.
     assert "is used with the 25 and 10 mm eyepieces that mostly come with it." in page.conditions.text()
     assert figures(page)["Lowest power"] == ("48x", "48x")
-    comparison = hand.state.comparison
+    comparison = hand.state.situation.comparison
     assert comparison is not None
     assert [round(rung.power) for rung in comparison.b.ladder.rungs] == [48, 120]
 
     page.usual_with.setFocus()
     hand.qtbot.keyClick(page.usual_with, Qt.Key.Key_Down)
     assert "is used with your eyepieces." in page.conditions.text()
-    comparison = hand.state.comparison
+    comparison = hand.state.situation.comparison
     assert comparison is not None
     assert [round(rung.power) for rung in comparison.b.ladder.rungs] == [48, 96, 120, 150, 240, 300]
 
@@ -252,7 +252,7 @@ def test_a_picture_that_cannot_be_saved_says_why(
 def test_the_saved_page_has_the_views_in_the_eyepiece_on_it_though_they_were_never_looked_at(
     hand: GearHand, page: SideBySide
 ) -> None:
-    comparison = hand.state.comparison
+    comparison = hand.state.situation.comparison
     assert comparison is not None
     sheet = page._draw_sheet(paper(SHEET_WIDTH, SHEET_HEIGHT))
     words = " ".join(each.text for each in sheet.words)
@@ -268,9 +268,9 @@ def test_what_is_tried_out_stands_dashed_on_both_ladders(hand: GearHand, page: S
     hand.qtbot.keyClicks(hand.view.gives.questions.field.editor, "6 mm")
     hand.press(hand.view.gives.show_side_by_side)
     assert np.any(pixels(page.canvas) != before)
-    assert hand.state.comparison is not None
+    assert hand.state.situation.comparison is not None
     # 1200 / 6 and 600 / 6, each also doubled.
-    wished = page._wished(hand.state.comparison)
+    wished = hand.state.situation.compared_wished
     assert [[round(rung.power) for rung in rungs] for rungs in wished] == [[200, 400], [100, 200]]
 
 

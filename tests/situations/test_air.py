@@ -15,15 +15,16 @@ from core.air.cooling import estimate_cooling, time_constant_minutes
 from core.air.dispersion import dispersion_at, spread_arcsec
 from core.air.steadiness import Blur
 from core.gear.figures import parse_temperature_c
-from core.ladder.aim import aim_at
 from core.ladder.ladder import build_ladder
-from core.looks.looks import find_looks
 from core.sky.bodies import Body
 from core.sky.night import compute_night
 from core.sky.site import BlockedSky
-from core.tonight.answer import Limiter, answer
+from core.tonight.limiter import Limiter
 from core.tonight.plan import ItemKind, plan_evening
 from core.words.cooling import readiness_text
+from core.words.evening import item_words
+from core.words.site_clock import SiteClock
+from tests.core.telling import answer, best_aim, looks_of
 from tests.situations.conftest import Ask, AskJson
 from tests.situations.owners import LONDON, eyepieces, owner, place, scope
 
@@ -57,8 +58,9 @@ def test_a_closed_ten_inch_in_a_freezing_evening_never_gets_there(
     assert readiness.never
     assert told.limiter is Limiter.MIRROR_WARM
     assert "never comes within 1 °C of the air" in told.sentence
+    to_do = [item_words(item, SiteClock(zone=night.site.zone)) for item in items]
     assert ItemKind.READY not in [item.kind for item in items]
-    for words in (readiness_text(readiness), told.sentence, *told.reasons, *(item.words for item in items)):
+    for words in (readiness_text(readiness), told.sentence, *told.reasons, *to_do):
         assert not A_FINISHING_TIME.search(words)
 
 
@@ -260,11 +262,11 @@ def test_a_low_planet_s_looks_say_whether_its_colours_limit(
         scope=scope("refractor", aperture_mm, 1000),
         eyepieces=eyepieces(10),
         barlows=(),
-        aim=aim_at(night, Body.JUPITER),
+        aim=best_aim(night, Body.JUPITER),
         blur=Blur(overhead_arcsec=blur_arcsec),
     )
 
-    looks = find_looks(night, Body.JUPITER, ladder=ladder)
+    looks = looks_of(night, Body.JUPITER, ladder=ladder)
 
     assert looks.dispersion is not None
     assert looks.dispersion_limits is limits

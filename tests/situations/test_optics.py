@@ -14,17 +14,17 @@ from hypothesis import strategies as st
 from core.air.steadiness import Blur
 from core.gear.figures import DoubtfulFigureError, FigureError, parse_factor, parse_fixed_instrument
 from core.gear.owned import Barlow
-from core.ladder.aim import aim_at, aim_overhead
+from core.ladder.aim import aim_overhead
 from core.ladder.ladder import Rung, build_ladder
 from core.ladder.side import build_side
 from core.looks.expectation import Chance
-from core.looks.looks import find_looks
 from core.report.ladder import ladder_text
 from core.sky.bodies import Body
 from core.sky.night import compute_night
 from core.words.looking_for import feature_text
 from core.words.notices import notice_texts
 from gui.app import main
+from tests.core.telling import best_aim, looks_of
 from tests.situations.conftest import Ask, AskJson
 from tests.situations.owners import LONDON, barlows, eyepieces, owner, place, scope
 
@@ -202,10 +202,10 @@ def test_saturn_for_the_family_in_april_2009(ask: Ask, ask_json: AskJson) -> Non
         scope=binocular.telescopes[0],
         eyepieces=(),
         barlows=(),
-        aim=aim_at(night, Body.SATURN),
+        aim=best_aim(night, Body.SATURN),
         blur=AIR,
     )
-    looks = find_looks(night, Body.SATURN, ladder=ladder)
+    looks = looks_of(night, Body.SATURN, ladder=ladder)
     side = build_side(ladder, ladder.scope, disc_arcsec=night.of(Body.SATURN).diameter_arcsec)
     assert side.disc_diameter_arcmin_at_ceiling == pytest.approx(6.4, abs=0.05)
     assert looks.subject.ring is not None
@@ -237,11 +237,11 @@ def test_power_alone_never_promises_a_ring(evening: str, is_open: bool, power: f
         scope=scope("fixed", 250, power=power),
         eyepieces=(),
         barlows=(),
-        aim=aim_at(night, Body.SATURN),
+        aim=best_aim(night, Body.SATURN),
         blur=Blur(overhead_arcsec=0.4),
     )
 
-    told = {feature_text(item): item for item in find_looks(night, Body.SATURN, ladder=ladder).expectations}
+    told = {feature_text(item): item for item in looks_of(night, Body.SATURN, ladder=ladder).expectations}
 
     assert ("The ring, apart from the globe" in told) == is_open
     if not is_open or power == 20:

@@ -15,8 +15,8 @@ from core.ladder.aim import aim_altitude
 from core.ladder.ladder import Standing, build_ladder
 from core.sky.bodies import Body
 from core.sky.night import compute_night
-from core.tonight.answer import answer
 from core.words.notices import notice_texts
+from tests.core.telling import answer
 from tests.situations.conftest import Ask, AskJson
 from tests.situations.owners import LONDON, barlows, eyepieces, owner, scope
 

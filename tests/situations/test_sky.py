@@ -22,9 +22,10 @@ from core.sky.bodies import Body
 from core.sky.disc import disc_at
 from core.sky.night import BodyState, Night, compute_night
 from core.sky.site import Site
-from core.tonight.answer import Limiter, answer
+from core.tonight.limiter import Limiter
 from core.words.site_clock import SiteClock
 from gui.height.readout import Sight, read_bodies
+from tests.core.telling import answer, situation_of
 from tests.situations.conftest import AskJson
 from tests.situations.owners import LONDON, MELBOURNE, eyepieces, owner, place, scope
 
@@ -269,7 +270,7 @@ def test_always_up_and_never_up_and_too_low_are_told_apart(
 ) -> None:
     night = night_at(site, evening)
 
-    told = heights_text(night, answer(night, planet=planet), width=200)
+    told = heights_text(situation_of(night, planet=planet), width=200)
 
     assert night.of(planet).state is state
     table = told.partition("in the dark, above 10°")[2].splitlines()

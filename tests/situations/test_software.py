@@ -21,6 +21,7 @@ from pytestqt.qtbot import QtBot
 from core.drawing.marks import Drawing, Page
 from core.gear.figures import parse_aperture_mm, parse_eyepiece_mm, parse_factor
 from core.gear.owned import Barlow, Eyepiece
+from core.ladder.contenders import Pick
 from core.record.files import previous_copy
 from core.record.observer import Profile
 from core.record.profile import dumps_profile, read_profile, save_profile
@@ -88,7 +89,7 @@ def test_an_odd_name_is_shown_letter_by_letter_and_breaks_no_drawing(
     state = make_state(oddly_named(names))
     state.set_palette("night")
     state.set_planet(Body.SATURN)
-    state.set_other_scope(state.profile.telescopes[1].id)
+    state.compare_second(Pick(state.profile.telescopes[1].id))
     shell = make_shell(state, view=HEIGHT)
 
     # A drawing that fails in a paint event fails the test.
@@ -238,7 +239,7 @@ def test_a_chart_keeps_its_place_and_its_size_from_screen_to_screen(
             # What the mouse points at is what is read out: a pixel is about a minute wide.
             moment = EVENING_START + timedelta(minutes=30 * ratio)
             QTest.mouseClick(canvas, Qt.MouseButton.LeftButton, pos=at(view, moment).toPoint())
-            assert abs(state.time - moment) <= timedelta(minutes=1)
+            assert abs(state.situation.time - moment) <= timedelta(minutes=1)
 
 
 @pytest.mark.parametrize("view", [GEAR, HEIGHT, LADDER])
@@ -302,10 +303,10 @@ def test_the_window_asks_for_no_date_that_cannot_be_had(make_shell: MakeShell, m
     shell = make_shell(state, view=HEIGHT)
     for evening, step in ((LAST, 1), (FIRST, -1)):
         state.set_evening(evening)
-        assert state.night is not None
-        assert state.answer is not None
+        assert state.situation.night is not None
+        assert state.situation.answer is not None
         state.step_evening(step)
-        assert state.evening == evening
+        assert state.situation.evening == evening
         assert "choose a date from 1899-08-14 to 2053-09-23" in told[-1]
     assert shell.strip.date.minimumDate().toPython() == FIRST
     assert shell.strip.date.maximumDate().toPython() == LAST
@@ -377,5 +378,5 @@ def test_the_clock_of_a_machine_may_be_far_off(make_state: MakeState, clock: Han
 
     state = make_state()
 
-    assert (state.night is None) == (year > 2053)
-    assert bool(state.night_problem) == (year > 2053)
+    assert (state.situation.night is None) == (year > 2053)
+    assert bool(state.situation.night_problem) == (year > 2053)

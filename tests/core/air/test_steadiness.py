@@ -8,13 +8,13 @@ import pytest
 from core.air.atmosphere import air_path
 from core.air.steadiness import (
     FIRST_LOOK_BLUR_ARCSEC,
+    NO_CEILING,
     Blur,
     BlurSource,
     Ceiling,
     FirstLook,
     LimitKind,
     Limits,
-    NoCeiling,
     air_limit,
     blur_at,
     ceiling_of,
@@ -49,7 +49,7 @@ def test_without_a_path_there_is_no_ceiling(path: float | None) -> None:
     limits = find_limits(aperture_mm=150, path=path, blur=Blur.assumed())
 
     assert limits == Limits(aperture=300, usual_air=300, tonight_air=None)
-    assert ceiling_of(limits) == Ceiling(power=None, set_by=None, reason=NoCeiling.NO_AIR_PATH)
+    assert ceiling_of(limits) == NO_CEILING
 
 
 def test_with_nothing_said_the_air_is_taken_as_fair_and_called_assumed() -> None:

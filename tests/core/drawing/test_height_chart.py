@@ -17,6 +17,7 @@ from core.sky.bodies import TARGETS, Body
 from core.sky.night import Night
 from core.sky.site import BlockedSky, Site, WarmAir
 from core.tonight.plan import plan_evening
+from core.words.evening import titled
 from tests.core.drawing.examples import (
     BERLIN,
     KATHMANDU,
@@ -54,7 +55,7 @@ def draw(
     cursor: datetime | None = None,
     palette: str = "day",
 ) -> HeightChart:
-    planned = plan_evening(night, SIX_INCH, planet=planet, clock=clock) if items is None else items
+    planned = titled(plan_evening(night, SIX_INCH, planet=planet)) if items is None else items
     return draw_height(
         page_of(*place),
         night,
@@ -310,7 +311,7 @@ def test_without_items_there_is_no_strip() -> None:
 
 def test_every_item_is_named_on_the_strip() -> None:
     night = night_at(PORTO, date(2026, 12, 5))
-    items = plan_evening(night, SIX_INCH, planet=Body.SATURN)
+    items = titled(plan_evening(night, SIX_INCH, planet=Body.SATURN))
     words = words_of(draw(night).drawing)
 
     for item in items:

@@ -9,15 +9,16 @@ import pytest
 from core.air.steadiness import Blur
 from core.export.looks import looks_json
 from core.gear.owned import Barlow, Diagonal, Eyepiece, Telescope, TelescopeKind
-from core.ladder.aim import aim_at
 from core.ladder.ladder import Ladder, build_ladder
-from core.looks.looks import Looks, find_happenings, find_looks
+from core.looks.looks import Looks, find_happenings
 from core.record.observer import RedSpot
 from core.report.looks import looks_text
 from core.sky.bodies import TARGETS, Body
 from core.sky.night import Night, compute_night
 from core.sky.site import Site
+from core.words.aim import aim_notices
 from core.words.looks import old_longitude_warning
+from tests.core.telling import best_aim, looks_of
 
 SITE = Site(
     id="terrace",
@@ -54,13 +55,13 @@ def ladder_at(
         scope=scope,
         eyepieces=EYEPIECES,
         barlows=BARLOWS,
-        aim=aim_at(night, body, at),
+        aim=best_aim(night, body, at),
         blur=Blur(overhead_arcsec=blur),
     )
 
 
 def looks_at(night: Night, body: Body, at: datetime | None = None, scope: Telescope = SCOPE) -> Looks:
-    return find_looks(night, body, ladder=ladder_at(night, body, at, scope))
+    return looks_of(night, body, ladder=ladder_at(night, body, at, scope))
 
 
 @pytest.mark.parametrize("body", TARGETS)
@@ -77,7 +78,7 @@ def test_every_body_can_be_told_as_json_and_as_text(night: Night, body: Body) ->
 
 
 def test_json_has_every_key_for_every_body(night: Night) -> None:
-    keys = {body: looks_json(find_looks(night, body)).keys() for body in TARGETS}
+    keys = {body: looks_json(looks_of(night, body)).keys() for body in TARGETS}
 
     assert len({frozenset(found) for found in keys.values()}) == 1
 
@@ -85,7 +86,7 @@ def test_json_has_every_key_for_every_body(night: Night) -> None:
 def test_the_disc_agrees_with_the_evening_s_own_figures(night: Night) -> None:
     body = night.of(Body.SATURN)
 
-    looks = find_looks(night, Body.SATURN, at=body.transits[0].time)
+    looks = looks_of(night, Body.SATURN, at=body.transits[0].time)
     disc = looks.subject.disc
 
     assert disc.equatorial_diameter_arcsec == pytest.approx(body.diameter_arcsec, rel=1e-4)
@@ -95,7 +96,7 @@ def test_the_disc_agrees_with_the_evening_s_own_figures(night: Night) -> None:
 
 
 def test_without_a_telescope_there_are_facts_but_no_promises(night: Night) -> None:
-    looks = find_looks(night, Body.JUPITER)
+    looks = looks_of(night, Body.JUPITER)
     told = looks_json(looks)
 
     assert not looks.sights
@@ -144,7 +145,7 @@ def test_the_red_spot_passes_about_every_ten_hours_and_warns_when_old(night: Nig
     warning = old_longitude_warning(old)
     assert warning is not None
     assert warning.startswith("The red spot's longitude was measured 218 days away")
-    assert find_looks(night, Body.JUPITER).happenings.red_spot is None
+    assert looks_of(night, Body.JUPITER).happenings.red_spot is None
     assert find_happenings(night, Body.SATURN, measured).red_spot is None
 
 
@@ -186,7 +187,7 @@ def test_colours_are_called_a_limit_only_where_they_spread_beyond_aperture_and_a
     high = night.of(Body.JUPITER).highest.time
 
     def limits(at: datetime, blur: float, scope: Telescope = SCOPE) -> bool:
-        return find_looks(
+        return looks_of(
             night, Body.JUPITER, ladder=ladder_at(night, Body.JUPITER, at, scope, blur)
         ).dispersion_limits
 
@@ -200,11 +201,11 @@ def test_colours_are_called_a_limit_only_where_they_spread_beyond_aperture_and_a
 def test_nothing_is_offered_too_near_the_sun_and_the_caution_is_said(night: Night) -> None:
     looks = looks_at(night, Body.MERCURY)
 
-    assert looks.caution is not None
-    assert "Sunlight through any optics blinds at once." in looks.caution
+    (caution,) = aim_notices(looks.aim)
+    assert "Sunlight through any optics blinds at once." in caution
     assert not looks.sights
     assert not looks.expectations
-    assert looks.caution in " ".join(looks_text(looks).split())
+    assert caution in " ".join(looks_text(looks).split())
 
 
 def test_a_planet_below_the_horizon_has_facts_but_no_picture(night: Night) -> None:
@@ -222,7 +223,7 @@ def test_names_of_the_owner_cannot_command_a_terminal(night: Night) -> None:
     nasty = attrs.evolve(SCOPE, name="\x1b[31mred\n\x07")
     site = attrs.evolve(night, site=attrs.evolve(SITE, name="\x1b]0;title\x07"))
 
-    text = looks_text(find_looks(site, Body.SATURN, ladder=ladder_at(site, Body.SATURN, scope=nasty)))
+    text = looks_text(looks_of(site, Body.SATURN, ladder=ladder_at(site, Body.SATURN, scope=nasty)))
 
     assert not set(text) & {"\x1b", "\x07"}
 
@@ -259,11 +260,11 @@ def test_gear_at_the_ends_of_its_ranges_is_told_of_as_well(
             Barlow(name="4x", factor=4),
             Barlow(name="0.3x", factor=0.3, barrel_mm=50.8),
         ),
-        aim=aim_at(night, body),
+        aim=best_aim(night, body),
         blur=Blur(overhead_arcsec=8),
     )
 
-    looks = find_looks(night, body, ladder=ends)
+    looks = looks_of(night, body, ladder=ends)
 
     assert looks.sights
     assert json.dumps(looks_json(looks), allow_nan=False)

@@ -7,10 +7,12 @@ from functools import cache
 import pytest
 from attrs import evolve
 
-from core.moments.best_minutes import best_planet, find_best_minutes, highest_within
+from core.moments.best_minutes import find_best_minutes, highest_within
+from core.moments.which_planet import best_planet
 from core.sky.bodies import Body
 from core.sky.night import BlockedSpan, Grade, Night, Window, compute_night
 from core.sky.site import Site
+from core.words.obstacles import then_words
 
 LISBON = Site(name="Lisbon", latitude_deg=38.72, longitude_deg=-9.14, time_zone="Europe/Lisbon")
 
@@ -79,7 +81,7 @@ def test_what_begins_at_the_end_is_named() -> None:
 
     ends = [find_best_minutes(evening, Body.SATURN) for evening in (warm, hidden, sinking)]
 
-    assert [best.then for best in ends if best is not None] == [
+    assert [then_words(best) for best in ends if best is not None] == [
         "warm air (chimney)",
         "behind blocked sky",
         None,

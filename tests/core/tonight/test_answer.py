@@ -8,10 +8,11 @@ from attrs import evolve
 
 from core.air.cooling import estimate_cooling
 from core.gear.owned import Eyepiece
+from core.moments.which_planet import best_planet
 from core.sky.bodies import Body
 from core.sky.night import compute_night
 from core.sky.site import BlockedSky, Site
-from core.tonight.answer import Limiter, answer, best_planet
+from core.tonight.limiter import Limiter
 from core.year.better import Better
 from tests.core.evenings import (
     BEHIND_ROOF,
@@ -35,6 +36,7 @@ from tests.core.evenings import (
     place,
     refractor,
 )
+from tests.core.telling import answer
 
 
 def test_the_kinds_of_absence_are_told_apart_in_words() -> None:
@@ -106,7 +108,7 @@ def test_what_ends_the_best_minutes_is_named() -> None:
 def test_only_minutes_still_to_come_are_offered(planet: Body) -> None:
     whole = answer(night(LISBON, GOOD), planet=planet, **KIT)
     assert whole.best is not None
-    middle = whole.best.start + whole.best.duration / 2
+    middle = (whole.best.start + whole.best.duration / 2).replace(second=0, microsecond=0)
 
     told = answer(night(LISBON, GOOD), planet=planet, now=middle, **KIT)
 
@@ -238,7 +240,7 @@ def test_a_telescope_not_yet_cool_keeps_low_until_it_is() -> None:
     later = answer(
         night(LISBON, GOOD),
         planet=Body.JUPITER,
-        now=ready,
+        now=ready + timedelta(minutes=1),
         readiness=readiness,
         outside_since=out,
         **KIT,

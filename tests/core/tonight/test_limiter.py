@@ -13,7 +13,7 @@ from core.gear.owned import Telescope, TelescopeKind
 from core.sky.bodies import TARGETS, Body
 from core.sky.night import Grade, compute_night
 from core.sky.site import Site
-from core.tonight.answer import Limiter, answer
+from core.tonight.limiter import Limiter
 from tests.core.evenings import (
     BEHIND_ROOF,
     BOILING,
@@ -44,6 +44,7 @@ from tests.core.evenings import (
     reflector,
     refractor,
 )
+from tests.core.telling import answer
 
 
 @pytest.mark.parametrize(
@@ -182,7 +183,7 @@ def test_the_answer_holds_wherever_and_whenever(
     found = compute_night(
         Site(name="x", latitude_deg=latitude_deg, longitude_deg=longitude_deg, time_zone="UTC"), evening
     )
-    now = found.start + timedelta(hours=hours_in)
+    now = found.start + timedelta(minutes=round(60 * hours_in))
     body = found.of(planet)
 
     told = answer(found, planet=planet, now=now, **KIT)

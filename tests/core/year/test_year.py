@@ -17,7 +17,6 @@ from core.report.year import year_text
 from core.sky.bodies import TARGETS, Body
 from core.sky.night import compute_night
 from core.sky.site import BlockedSky, Site
-from core.tonight.answer import answer
 from core.words.site_clock import SiteClock
 from core.words.sizes import disc_size_text
 from core.words.year import best_weeks_text, cautions, evening_text, phenomena_lines
@@ -25,6 +24,7 @@ from core.year.best_weeks import BestWeeks
 from core.year.phenomena import Aspect, Phenomenon
 from core.year.year import Year, compute_year
 from gui.app import main
+from tests.core.telling import situation_of
 
 LISBON = Site(
     id="terrace",
@@ -271,7 +271,7 @@ def test_json_tells_each_evening_as_heights_does() -> None:
     for number in (0, 113, 200):
         evening = told["evenings"][number]
         night = compute_night(LISBON, date.fromisoformat(evening["evening"]))
-        heights = heights_json(night, answer(night))
+        heights = heights_json(situation_of(night))
         (saturn,) = (body for body in heights["bodies"] if body["body"] == "saturn")
         assert told["site"] == heights["site"]
         assert (evening["start"], evening["end"]) == (heights["start"], heights["end"])

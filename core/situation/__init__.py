@@ -1,0 +1,1 @@
+"""What is chosen and what follows from it; the window and every command read one situation."""

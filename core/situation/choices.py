@@ -1,0 +1,73 @@
+"""What is chosen: the one frozen value from which everything that is shown follows."""
+
+from datetime import date, datetime
+
+from attrs import evolve, frozen
+
+from core.air.steadiness import Blur
+from core.gear.owned import Barlow, Eyepiece
+from core.ladder.contenders import Pick
+from core.record.observer import Profile
+from core.sky.bodies import Body
+
+
+@frozen(kw_only=True)
+class ScopeOutside:
+    """Since when a telescope stands outside, in one evening at one site.
+
+    ``warmer_by_c`` is how much warmer than the air it was then, None where nobody has said.
+    """
+
+    evening: date
+    site_id: str
+    scope_id: str
+    since: datetime
+    warmer_by_c: float | None = None
+
+    def is_of(self, evening: date, site_id: str, scope_id: str) -> bool:
+        """Tell whether it is about a telescope at a site in an evening."""
+        return (self.evening, self.site_id, self.scope_id) == (evening, site_id, scope_id)
+
+
+@frozen(kw_only=True)
+class Choices:
+    """Everything that a person chooses; what is left open is None and follows the sky or the clock.
+
+    ``site_id`` and ``scope_id`` that nothing has stand for the first there is. ``evening`` is None for
+    tonight, ``time`` None for the present minute, or on another evening for the planet's best; a
+    ``time_is_asked`` is answered as it is, where else the best minutes are taken when the planet is down.
+    ``planet`` is None for the one that the evening serves best; an ``altitude_deg``
+    stands in for any. ``rung_power`` is the rung in hand.
+    ``first`` and ``second`` are compared, ``first`` None for the scope in hand; ``tried`` is not owned.
+    ``lifted_on`` is the evening for which the usual limit of the air is lifted.
+    """
+
+    profile: Profile = Profile()
+    site_id: str = ""
+    scope_id: str = ""
+    evening: date | None = None
+    time: datetime | None = None
+    time_is_asked: bool = False
+    planet: Body | None = None
+    altitude_deg: float | None = None
+    rung_power: float | None = None
+    blur: Blur = Blur.assumed()
+    lifted_on: date | None = None
+    outside: tuple[ScopeOutside, ...] = ()
+    first: Pick | None = None
+    second: Pick | None = None
+    with_usual_eyepieces: bool = True
+    tried: Eyepiece | Barlow | None = None
+    palette_name: str = "day"
+    text_scale: float = 1.0
+
+    def of_another_observer(self, profile: Profile) -> "Choices":
+        """Return what stays when another profile is taken up: the looks of the window and tonight's air."""
+        return Choices(
+            profile=profile, blur=self.blur, palette_name=self.palette_name, text_scale=self.text_scale
+        )
+
+    def with_outside(self, spot: tuple[date, str, str], note: ScopeOutside | None) -> "Choices":
+        """Return the choices with another note on the telescope at a spot, or with None without one."""
+        others = tuple(each for each in self.outside if not each.is_of(*spot))
+        return evolve(self, outside=others if note is None else (*others, note))

@@ -1,0 +1,136 @@
+"""What a situation is made of: what is chosen, and the clock."""
+
+from datetime import date, datetime
+
+from core.air.steadiness import Blur
+from core.gear.owned import Barlow, Eyepiece
+from core.ladder.contenders import Pick
+from core.lazy import Following, given
+from core.record.observer import Profile
+from core.situation.choices import Choices, ScopeOutside
+from core.sky.bodies import Body
+
+
+class Given(Following):
+    """One reading of choices and clock, part by part, so that each of them can differ alone.
+
+    ``now`` is the present moment (aware). Without ``has_sky``, while the sky tables are being read, there is
+    no night and nothing that needs one. ``before`` is the situation until now; what still holds of it is
+    taken over.
+    """
+
+    choices: Choices
+    _now: datetime
+    _has_sky: bool
+
+    def __init__(
+        self, choices: Choices, now: datetime, *, has_sky: bool = True, before: "Given | None" = None
+    ) -> None:
+        super().__init__(before)
+        self._set("choices", choices)
+        self._set("_now", now)
+        self._set("_has_sky", has_sky)
+
+    # What is chosen, as far as anything follows from it.
+
+    @given
+    def profile(self) -> Profile:
+        """The observer and all that is owned."""
+        return self.choices.profile
+
+    @given
+    def now(self) -> datetime:
+        """The moment that it is, UTC."""
+        return self._now
+
+    @given
+    def minute(self) -> datetime:
+        """The minute that it is, UTC."""
+        return to_minute(self._now)
+
+    @given
+    def has_sky(self) -> bool:
+        """Whether the sky tables have been read."""
+        return self._has_sky
+
+    @given
+    def blur(self) -> Blur:
+        """Tonight's blur overhead."""
+        return self.choices.blur
+
+    @given
+    def palette_name(self) -> str:
+        """The palette in use: day, dusk or night."""
+        return self.choices.palette_name
+
+    @given
+    def text_scale(self) -> float:
+        """How many times as large as usual letters are."""
+        return self.choices.text_scale
+
+    @given
+    def chosen_planet(self) -> Body | None:
+        """The planet that was chosen by hand."""
+        return self.choices.planet
+
+    @given
+    def chosen_evening(self) -> date | None:
+        """The evening that was chosen by hand."""
+        return self.choices.evening
+
+    @given
+    def chosen_time(self) -> datetime | None:
+        """The moment that was chosen by hand."""
+        return self.choices.time
+
+    @given
+    def chosen_altitude_deg(self) -> float | None:
+        """A height that was asked for in place of a planet."""
+        return self.choices.altitude_deg
+
+    @given
+    def _time_is_asked(self) -> bool:
+        return self.choices.time_is_asked
+
+    @given
+    def _site_id(self) -> str:
+        return self.choices.site_id
+
+    @given
+    def _scope_id(self) -> str:
+        return self.choices.scope_id
+
+    @given
+    def _rung_power(self) -> float | None:
+        return self.choices.rung_power
+
+    @given
+    def _lifted_on(self) -> date | None:
+        return self.choices.lifted_on
+
+    @given
+    def _outside_notes(self) -> tuple[ScopeOutside, ...]:
+        return self.choices.outside
+
+    @given
+    def _first(self) -> Pick | None:
+        return self.choices.first
+
+    @given
+    def _second(self) -> Pick | None:
+        return self.choices.second
+
+    @given
+    def with_usual_eyepieces(self) -> bool:
+        """Whether a usual telescope is compared with what mostly comes with it."""
+        return self.choices.with_usual_eyepieces
+
+    @given
+    def tried(self) -> Eyepiece | Barlow | None:
+        """The eyepiece or Barlow not owned that is tried out."""
+        return self.choices.tried
+
+
+def to_minute(moment: datetime) -> datetime:
+    """Return the minute that a moment lies in."""
+    return moment.replace(second=0, microsecond=0)

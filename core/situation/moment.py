@@ -1,0 +1,196 @@
+"""Where, when and at what: the place, the evening, the planet and the moment that are looked at."""
+
+from contextlib import suppress
+from datetime import UTC, date, datetime, timedelta
+from typing import TypeVar
+
+from core.gear.owned import Barlow, Eyepiece, Telescope
+from core.ladder.aim import Aim, aim_altitude, aim_overhead
+from core.lazy import lazy
+from core.moments.aiming import aim_at, aim_at_best
+from core.moments.best_minutes import BestMinutes, find_best_minutes
+from core.moments.which_planet import evening_planet
+from core.problems import ProblemsError
+from core.record.observer import Preferences
+from core.situation.given import Given, to_minute
+from core.sky.bodies import Body
+from core.sky.civil import evening_span, tonight
+from core.sky.night import Night, compute_night
+from core.sky.site import Site
+
+T = TypeVar("T", Site, Telescope)
+
+# Before this hour of the site's clock, "tonight" is taken to be the night in progress.
+_NIGHT_ENDS_H = 6
+
+
+class Moment(Given):
+    """The place and the kit in hand, the evening, the planet, and where the scope points."""
+
+    # Place, kit and evening.
+
+    @lazy
+    def site(self) -> Site | None:
+        """The site in hand: the chosen one, else the first."""
+        return _with_id(self.profile.sites, self._site_id)
+
+    @lazy
+    def scope(self) -> Telescope | None:
+        """The scope in hand: the chosen one, else the first."""
+        return _with_id(self.profile.telescopes, self._scope_id)
+
+    @lazy
+    def preferences(self) -> Preferences:
+        """How figures and times are shown."""
+        return self.profile.preferences
+
+    @lazy
+    def eyepieces(self) -> tuple[Eyepiece, ...]:
+        """The owner's eyepieces."""
+        return self.profile.eyepieces
+
+    @lazy
+    def barlows(self) -> tuple[Barlow, ...]:
+        """The owner's Barlows and reducers."""
+        return self.profile.barlows
+
+    @lazy
+    def tonight(self) -> date:
+        """Tonight's date at the site; a guess by the hour until the sky tables have been read."""
+        site = self.site
+        if site is not None and self.has_sky:
+            with suppress(ProblemsError):
+                return tonight(site, self.minute)
+        local = self.minute.astimezone(site.zone if site else UTC)
+        return (local - timedelta(hours=_NIGHT_ENDS_H)).date()
+
+    @lazy
+    def follows_tonight(self) -> bool:
+        """Whether the evening is tonight's and moves on with the calendar."""
+        return self.chosen_evening is None
+
+    @lazy
+    def following_now(self) -> bool:
+        """Whether the moment looked at moves with the clock."""
+        return self.follows_tonight and self.chosen_time is None
+
+    @lazy
+    def evening(self) -> date:
+        """The evening's date: from noon to noon, site time."""
+        return self.tonight if self.chosen_evening is None else self.chosen_evening
+
+    @lazy
+    def _night_or_problem(self) -> tuple[Night | None, str]:
+        site = self.site
+        if site is None or not self.has_sky:
+            return None, ""
+        try:
+            return compute_night(site, self.evening), ""
+        except ProblemsError as error:
+            # A machine's clock or a change of site can lead to an evening that cannot be had.
+            return None, str(error)
+
+    @lazy
+    def night(self) -> Night | None:
+        """The evening at the site, or None without a site or before the sky tables have been read."""
+        return self._night_or_problem[0]
+
+    @lazy
+    def night_problem(self) -> str:
+        """Why there is no night although there are a site and a sky, as a sentence; else nothing."""
+        return self._night_or_problem[1]
+
+    # The planet, its best minutes, and where the telescope points.
+
+    @lazy
+    def planet(self) -> Body | None:
+        """The planet in hand: the chosen one, else the evening's; None while there is no sky."""
+        if self.chosen_planet is not None:
+            return self.chosen_planet
+        return None if self.night is None else evening_planet(self.night)
+
+    @lazy
+    def present(self) -> datetime | None:
+        """The present minute where it lies in the evening."""
+        night = self.night
+        return self.minute if night is not None and night.start <= self.minute < night.end else None
+
+    @lazy
+    def whole_best(self) -> BestMinutes | None:
+        """The planet's best minutes of the whole evening."""
+        night, planet = self.night, self.planet
+        return None if night is None or planet is None else find_best_minutes(night, planet)
+
+    @lazy
+    def best(self) -> BestMinutes | None:
+        """The planet's best minutes that are still to come."""
+        night, planet = self.night, self.planet
+        if night is None or planet is None:
+            return None
+        return (
+            self.whole_best if self.present is None else find_best_minutes(night, planet, since=self.present)
+        )
+
+    @lazy
+    def best_aim(self) -> Aim:
+        """Where the scope points in the planet's best moment: now where that is one of the best minutes.
+
+        When they are over, they are taken all the same.
+        """
+        night, planet, now = self.night, self.planet, self.present
+        if night is None or planet is None:
+            return aim_overhead()
+        if now is not None and self.best is not None and self.best.holds(now):
+            return aim_at(night, planet, now)
+        return aim_at_best(night, planet, self.best or self.whole_best)
+
+    @lazy
+    def time(self) -> datetime:
+        """The moment that is looked at: chosen, or the present minute, or the best one of another evening."""
+        if self.chosen_time is not None:
+            return self._within_evening(self.chosen_time)
+        if self.follows_tonight:
+            return self.minute
+        best = self.best_aim.at
+        if best is not None:
+            return to_minute(best)
+        if self.site is None:
+            return self.minute
+        start, end = evening_span(self.site, self.evening)
+        return to_minute(start + (end - start) / 2)
+
+    @lazy
+    def aim(self) -> Aim:
+        """Where the scope points: at the planet in a moment that was chosen, or now, else in its best moment.
+
+        Now counts only inside one of the planet's windows; a moment that was chosen gives way where the
+        planet is down then, unless the person asks for just that.
+        """
+        if self.chosen_altitude_deg is not None:
+            return aim_altitude(self.chosen_altitude_deg)
+        night, planet = self.night, self.planet
+        if night is None or planet is None:
+            return aim_overhead()
+        if self.chosen_time is not None:
+            chosen = aim_at(night, planet, self.time)
+            return self.best_aim if chosen.path is None and not self._time_is_asked else chosen
+        windows = night.of(planet).windows
+        if self.following_now and any(window.start <= self.time < window.end for window in windows):
+            now = aim_at(night, planet, self.time)
+            if now.is_offered and not now.sunrise_is_near:
+                return now
+        return self.best_aim
+
+    def _within_evening(self, moment: datetime) -> datetime:
+        """Return a moment, or the end of the evening that it lies beyond."""
+        if self.site is None:
+            return moment
+        try:
+            start, end = evening_span(self.site, self.evening)
+        except ProblemsError:
+            return moment
+        return min(max(moment.astimezone(UTC), start), end - timedelta(minutes=1))
+
+
+def _with_id(things: tuple[T, ...], wanted: str) -> T | None:
+    return next((thing for thing in things if thing.id == wanted), things[0] if things else None)

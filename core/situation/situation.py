@@ -1,0 +1,290 @@
+"""What follows from what is chosen and from the clock."""
+
+from datetime import date, datetime
+from typing import TYPE_CHECKING
+
+from attrs import evolve
+
+from core.air.cooling import USUAL_WARMTH_C, Readiness, estimate_cooling
+from core.air.steadiness import (
+    FIRST_LOOK_BLUR_ARCSEC,
+    LIFTED_AIR_POWER,
+    USUAL_AIR_POWER,
+    BlurSource,
+    FirstLook,
+)
+from core.gear.owned import TelescopeKind
+from core.ladder.aim import Aim
+from core.ladder.compare import Comparison, compare
+from core.ladder.contenders import Contender, Pick, contender_of, second_pick, told_apart
+from core.ladder.gaps import WhatIf, suggest, what_if
+from core.ladder.ladder import Ladder, Rung, build_ladder, nearest_rung
+from core.ladder.wishes import rungs_with
+from core.lazy import lazy
+from core.moments.aiming import aim_at
+from core.situation.choices import ScopeOutside
+from core.situation.moment import Moment
+from core.tonight.answer import Answer
+from core.tonight.limiter import POOR
+from core.tonight.plan import EveningItem, plan_evening
+from core.tonight.prospect import Prospect
+from core.year.better import Better, better_evening
+
+if TYPE_CHECKING:
+    from core.looks.looks import Happenings, Looks
+
+
+class Situation(Moment):
+    """All that follows from choices and clock, each worked out when asked for.
+
+    ``now`` is the present moment (aware). Without ``has_sky``, while the sky tables are being read, there is
+    no night and nothing that needs one. ``before`` is the situation until now; what still holds of it is
+    taken over.
+    """
+
+    # The scope and its ladder.
+
+    @lazy
+    def usual_air(self) -> float:
+        """The usual limit of the air as a power; lifted for one evening at most."""
+        return LIFTED_AIR_POWER if self._lifted_on == self.evening else USUAL_AIR_POWER
+
+    @lazy
+    def outside(self) -> ScopeOutside | None:
+        """What was said of the scope in hand standing outside this evening."""
+        spot = self.spot
+        return next((note for note in self._outside_notes if note.is_of(*spot)), None)
+
+    @lazy
+    def spot(self) -> tuple[date, str, str]:
+        """The evening, the id of the site and that of the scope for which a scope outside is noted."""
+        return self.evening, self.site.id if self.site else "", self.scope.id if self.scope else ""
+
+    @lazy
+    def outside_since(self) -> datetime | None:
+        """Since when the scope in hand stands outside this evening, as far as that was said."""
+        return None if self.outside is None else self.outside.since
+
+    @lazy
+    def warmth_is_assumed(self) -> bool:
+        """Whether nobody has said how much warmer than the air it was."""
+        return self.outside is None or self.outside.warmer_by_c is None
+
+    @lazy
+    def first_look(self) -> FirstLook | None:
+        """The first look that tonight's blur was given by, or None when it was given as a figure."""
+        if self.blur.source is BlurSource.ASSUMED:
+            return None
+        looks = FIRST_LOOK_BLUR_ARCSEC.items()
+        return next((look for look, arcsec in looks if arcsec == self.blur.overhead_arcsec), None)
+
+    @lazy
+    def warmer_by_c(self) -> float:
+        """How much warmer than the air the scope in hand is taken to have been when it was carried out."""
+        said = None if self.outside is None else self.outside.warmer_by_c
+        return USUAL_WARMTH_C if said is None else said
+
+    @lazy
+    def readiness(self) -> Readiness | None:
+        """When the scope in hand is ready, counted from when it was carried out; None while it was not."""
+        if self.scope is None or self.outside is None:
+            return None
+        return estimate_cooling(self.scope, warmer_by_c=self.warmer_by_c)
+
+    @lazy
+    def ready_at(self) -> datetime | None:
+        """When the scope that stands outside is likely ready, None where it never is or nothing was said."""
+        if self.readiness is None or self.outside_since is None:
+            return None
+        return self.readiness.ready_at(self.outside_since)
+
+    @lazy
+    def ladder(self) -> Ladder | None:
+        """The power ladder of the scope in hand where it points, or None without a scope."""
+        return self._ladder_of(self._own_kit, self.aim)
+
+    @lazy
+    def best_ladder(self) -> Ladder | None:
+        """The ladder of the scope in hand in the planet's best moment."""
+        return self._ladder_of(self._own_kit, self.best_aim)
+
+    @lazy
+    def rung(self) -> Rung | None:
+        """The rung in hand: the nearest to the power that was taken, else where the climb starts."""
+        ladder = self.ladder
+        return None if ladder is None else nearest_rung(ladder, self._rung_power)
+
+    @lazy
+    def _own_kit(self) -> Contender | None:
+        if self.scope is None:
+            return None
+        return Contender(scope=self.scope, eyepieces=self.eyepieces, barlows=self.barlows)
+
+    def _ladder_of(self, kit: Contender | None, aim: Aim) -> Ladder | None:
+        if kit is None:
+            return None
+        return build_ladder(
+            scope=kit.scope,
+            eyepieces=kit.eyepieces,
+            barlows=kit.barlows,
+            eye=self.profile.eye,
+            aim=aim,
+            blur=self.blur,
+            usual_air=self.usual_air,
+        )
+
+    # The answer and the evening in order.
+
+    @lazy
+    def answer(self) -> Answer | None:
+        """The one answer on top, or None while there is no night."""
+        night, planet = self.night, self.planet
+        if night is None or planet is None:
+            return None
+        at = self.best_aim.at
+        has_best = self.best is not None and at is not None
+        return Answer.of(
+            Prospect(
+                night=night,
+                body=night.of(planet),
+                now=self.present,
+                best=self.best,
+                over=None if self.best is not None else self.whole_best,
+                position=night.position(planet, at) if has_best and at is not None else None,
+                ladder=self.best_ladder if has_best else None,
+                readiness=self.readiness,
+                outside_since=self.outside_since,
+                ready_at=self.ready_at,
+                owns_eyepieces=bool(self.eyepieces),
+            )
+        )
+
+    @lazy
+    def better(self) -> Better | None:
+        """The next evening that is better, sought only where the answer is poor."""
+        answer, site = self.answer, self.site
+        if answer is None or site is None or answer.limiter not in POOR or answer.prospect.over is not None:
+            return None
+        return better_evening(site, answer.planet, self.evening)
+
+    @lazy
+    def plan(self) -> tuple[EveningItem, ...]:
+        """The evening in order: preparation, then each target's window."""
+        if self.night is None:
+            return ()
+        return plan_evening(
+            self.night,
+            self.scope,
+            planet=self.planet,
+            readiness=self.readiness,
+            outside_since=self.outside_since,
+        )
+
+    # How the planet looks. What this is found with is loaded when it is first needed.
+
+    @lazy
+    def happenings(self) -> "Happenings | None":
+        """What happens on the planet in hand this evening."""
+        night, planet = self.night, self.planet
+        if night is None or planet is None:
+            return None
+        from core.looks.looks import find_happenings
+
+        return find_happenings(night, planet, self.profile.red_spot)
+
+    @lazy
+    def looks(self) -> "Looks | None":
+        """How the planet in hand looks where the scope points, through the scope in hand."""
+        return self.looks_through(self.ladder)
+
+    def looks_through(self, ladder: Ladder | None) -> "Looks | None":
+        """Return how the planet in hand looks through the telescope of a ladder, where that one points."""
+        night, planet, happenings = self.night, self.planet, self.happenings
+        aim = self.aim if ladder is None else ladder.aim
+        if night is None or planet is None or happenings is None or aim.planet is None:
+            return None
+        from core.looks.looks import find_looks
+
+        return find_looks(night, planet, aim=aim, ladder=ladder, happenings=happenings)
+
+    def looks_at(self, moment: datetime) -> "Looks | None":
+        """Return how the planet in hand looks at a moment of the evening, whatever the telescope."""
+        night, planet, happenings = self.night, self.planet, self.happenings
+        if night is None or planet is None or happenings is None:
+            return None
+        from core.looks.looks import find_looks
+
+        return find_looks(night, planet, aim=aim_at(night, planet, moment), happenings=happenings)
+
+    # One more thing, and two telescopes.
+
+    @lazy
+    def advice(self) -> WhatIf | None:
+        """What the thing tried out would give on the ladder, or else the purchase that would help most."""
+        return self._advice_for(self._own_kit, self.ladder)
+
+    @lazy
+    def wished(self) -> tuple[Rung, ...]:
+        """The rungs that ``advice`` would add to the ladder."""
+        return _wished(self._own_kit, self.ladder, self.advice)
+
+    @lazy
+    def first_pick(self) -> Pick | None:
+        """The first telescope of a comparison: the one in hand, or a usual one in its place."""
+        if self._first is not None:
+            return self._first
+        return None if self.scope is None else Pick(self.scope.id)
+
+    @lazy
+    def second_pick(self) -> Pick | None:
+        """The second telescope of a comparison, or None."""
+        return second_pick(self._second, self.first_pick, self.profile)
+
+    @lazy
+    def contenders(self) -> tuple[Contender, Contender] | None:
+        """Both telescopes of a comparison with what is used on them."""
+        if self.first_pick is None or self.second_pick is None:
+            return None
+        usual = self.with_usual_eyepieces
+        one = contender_of(self.first_pick, self.profile, with_usual_eyepieces=usual)
+        other = contender_of(self.second_pick, self.profile, with_usual_eyepieces=usual)
+        return None if one is None or other is None else told_apart(one, other)
+
+    @lazy
+    def comparison(self) -> Comparison | None:
+        """Both telescopes under the sky in hand, or None without a second one."""
+        if self.contenders is None:
+            return None
+        one, other = (self._ladder_of(contender, self.aim) for contender in self.contenders)
+        if one is None or other is None:
+            return None
+        night, planet = self.night, one.aim.planet
+        disc_arcsec = None if night is None or planet is None else night.of(planet).diameter_arcsec
+        return compare(one, other, disc_arcsec=disc_arcsec)
+
+    @lazy
+    def compared_wished(self) -> tuple[tuple[Rung, ...], tuple[Rung, ...]]:
+        """The rungs that one more thing would add to each of two ladders compared."""
+        if self.contenders is None or self.comparison is None:
+            return (), ()
+        one, other = (
+            _wished(kit, side.ladder, self._advice_for(kit, side.ladder))
+            for kit, side in zip(self.contenders, (self.comparison.a, self.comparison.b), strict=True)
+        )
+        return one, other
+
+    def _advice_for(self, kit: Contender | None, ladder: Ladder | None) -> WhatIf | None:
+        ceiling = None if ladder is None else ladder.ceiling.power
+        if kit is None or ceiling is None or kit.scope.kind is TelescopeKind.FIXED:
+            return None
+        if self.tried is None:
+            return suggest(kit.scope, kit.eyepieces, kit.barlows, ceiling)
+        # What is typed has no barrel of its own: it is taken in one that the scope can use.
+        thing = evolve(self.tried, barrel_mm=min(self.tried.barrel_mm, kit.scope.barrel_mm))
+        return what_if(kit.scope, kit.eyepieces, kit.barlows, ceiling, thing)
+
+
+def _wished(kit: Contender | None, ladder: Ladder | None, advice: WhatIf | None) -> tuple[Rung, ...]:
+    if kit is None or ladder is None or advice is None:
+        return ()
+    return rungs_with(ladder, kit.eyepieces, kit.barlows, advice.thing)

@@ -1,0 +1,51 @@
+"""What one planet has in prospect on one evening, for one telescope in one air."""
+
+from datetime import datetime
+
+from attrs import frozen
+
+from core.air.cooling import Readiness
+from core.ladder.ladder import Ladder
+from core.moments.best_minutes import BestMinutes
+from core.sky.bodies import Body
+from core.sky.night import BodyNight, Night, Position
+
+
+@frozen(kw_only=True)
+class Prospect:
+    """All that the answer is drawn from.
+
+    ``now`` is the present moment where it lies in the evening. ``best`` are the best minutes still to come,
+    None when there are none; ``over`` then holds those past. ``position`` is where the planet stands at the
+    moment that the ladder is built for: now, if now is one of the best minutes, else when it is highest in
+    them. ``ready_at`` is when a telescope that stands outside since ``outside_since`` is likely ready.
+    """
+
+    night: Night
+    body: BodyNight
+    now: datetime | None = None
+    best: BestMinutes | None = None
+    over: BestMinutes | None = None
+    position: Position | None = None
+    ladder: Ladder | None = None
+    readiness: Readiness | None = None
+    outside_since: datetime | None = None
+    ready_at: datetime | None = None
+    owns_eyepieces: bool = False
+
+    @property
+    def planet(self) -> Body:
+        """The body that is spoken of."""
+        return self.body.body
+
+    @property
+    def is_best_now(self) -> bool:
+        """Whether now is one of the best minutes."""
+        return self.best is not None and self.now is not None and self.best.holds(self.now)
+
+    @property
+    def warm_air(self) -> str | None:
+        """What warms the air in the line of sight at the moment in question."""
+        if self.best is None or self.position is None:
+            return None
+        return self.best.window_at(self.position.time).warm_air

@@ -1,0 +1,85 @@
+"""From the words of a command line to the situation that answers them."""
+
+from argparse import ArgumentParser, Namespace
+from datetime import date, datetime
+from enum import Enum, auto
+
+from core.air.steadiness import Blur
+from core.ladder.contenders import Pick
+from core.problems import ProblemsError
+from core.record.choose import choose, choose_planet
+from core.record.profile import read_profile
+from core.situation.choices import Choices
+from core.situation.situation import Situation
+from core.sky.civil import evening_span, tonight
+from core.sky.ephemeris import check_date
+from core.sky.site import Site
+from gui.commands.parsing import placed
+from gui.commands.sky import choose_site, night_around, read_time
+
+
+class Asked(Enum):
+    """What a command cannot do without: a night, a telescope, or two of them."""
+
+    NIGHT = auto()
+    SCOPE = auto()
+    TWO_SCOPES = auto()
+
+
+def add_scope(parser: ArgumentParser) -> None:
+    """Declare which of the profile's telescopes is meant."""
+    parser.add_argument("--scope", metavar="S", help="name or id of a telescope; the first when left out")
+
+
+def situation_of(args: Namespace, now: datetime, *, needs: Asked) -> Situation:
+    """Return the situation that a command's arguments ask for; ProblemsError names what cannot be had.
+
+    Without a planet, a height or a need of a night it points straight overhead, wherever that is.
+    """
+    asked = vars(args)
+    profile = read_profile(args.profile)
+    scope = first = second = None
+    if needs is Asked.TWO_SCOPES:
+        first = choose(profile.telescopes, args.scope_a, what="telescope", where="SCOPE_A")
+        second = choose(profile.telescopes, args.scope_b, what="telescope", where="SCOPE_B")
+    elif needs is Asked.SCOPE or profile.telescopes or asked["scope"] is not None:
+        scope = choose(profile.telescopes, asked["scope"], what="telescope", where="--scope")
+    planet = evening = time = site = None
+    if asked.get("planet") is not None:
+        planet = choose_planet(args.planet, where="--planet")
+    if planet is not None or needs is Asked.NIGHT:
+        site = choose_site(profile, args.site)
+        if asked.get("now") is not None:
+            now = read_time(site, args.now, where="--now")
+        time = None if asked.get("at") is None else read_time(site, args.at)
+        evening = _evening(site, args.evening, time, now)
+    chosen = first or scope
+    return Situation(
+        Choices(
+            profile=profile,
+            site_id="" if site is None else site.id,
+            scope_id="" if chosen is None else chosen.id,
+            evening=evening,
+            time=time,
+            time_is_asked=True,
+            planet=planet,
+            altitude_deg=asked.get("altitude"),
+            blur=asked.get("blur") or Blur.assumed(),
+            second=None if second is None else Pick(second.id),
+        ),
+        now,
+        has_sky=site is not None,
+    )
+
+
+def _evening(site: Site, evening: date | None, time: datetime | None, now: datetime) -> date:
+    """Return the evening that is meant, after looking whether it can be had."""
+    if time is not None:
+        return night_around(site, evening, time).evening
+    try:
+        evening = tonight(site, now) if evening is None else evening
+        check_date(evening)
+        evening_span(site, evening)
+    except ProblemsError as error:
+        raise placed(error, "--evening") from None
+    return evening

@@ -1,0 +1,129 @@
+"""Situations of given nights, and their answers in words."""
+
+from collections.abc import Callable, Sequence
+from datetime import UTC, date, datetime
+
+from attrs import evolve, frozen
+
+from core.air.cooling import Readiness
+from core.air.steadiness import USUAL_AIR_POWER, Blur
+from core.gear.eye import Eye
+from core.gear.owned import Barlow, Eyepiece, Telescope
+from core.ladder.aim import Aim
+from core.ladder.ladder import Ladder
+from core.lazy import lazy
+from core.looks.looks import Looks, find_happenings, find_looks
+from core.moments.aiming import aim_at, aim_at_best
+from core.moments.best_minutes import BestMinutes, find_best_minutes
+from core.record.observer import Preferences, Profile
+from core.situation.choices import Choices, ScopeOutside
+from core.situation.situation import Situation
+from core.sky.bodies import Body
+from core.sky.night import Night
+from core.sky.site import Site
+from core.tonight.limiter import POOR, Limiter
+from core.words.answer import answer_sentence, better_sentence
+from core.words.reasons import answer_reasons
+from core.words.site_clock import clock_of
+from core.year.better import Better
+
+# Long before any evening that is looked at, so that now is no part of it.
+LONG_AGO = datetime(2001, 1, 1, tzinfo=UTC)
+
+
+@frozen(kw_only=True)
+class Told:
+    """An answer, in words and as facts."""
+
+    sentence: str
+    reasons: tuple[str, ...]
+    limiter: Limiter
+    planet: Body | None
+    best: BestMinutes | None
+    ladder: Ladder | None
+
+
+def situation_of(
+    night: Night | None,
+    *,
+    planet: Body | None = None,
+    scope: Telescope | None = None,
+    eyepieces: Sequence[Eyepiece] = (),
+    barlows: Sequence[Barlow] = (),
+    eye: Eye | None = None,
+    blur: Blur | None = None,
+    readiness: Readiness | None = None,
+    outside_since: datetime | None = None,
+    now: datetime | None = None,
+    clock: int = 24,
+    usual_air: float = USUAL_AIR_POWER,
+) -> Situation:
+    """Return the situation of a night as it is given, whatever its site's own evening would be."""
+    given_night, given_readiness = night, readiness
+
+    class OfThisNight(Situation):
+        @lazy
+        def night(self) -> Night | None:
+            return given_night
+
+        @lazy
+        def readiness(self) -> Readiness | None:
+            return given_readiness
+
+    sites = () if night is None else (evolve(night.site, id="here"),)
+    profile = Profile(
+        sites=sites,
+        telescopes=() if scope is None else (scope,),
+        eyepieces=tuple(eyepieces),
+        barlows=tuple(barlows),
+        eye=eye or Eye(),
+        preferences=Preferences(clock=clock),
+    )
+    choices = Choices(
+        profile=profile,
+        evening=date(2001, 1, 1) if night is None else night.evening,
+        planet=planet,
+        blur=blur or Blur.assumed(),
+        lifted_on=None if night is None or usual_air == USUAL_AIR_POWER else night.evening,
+    )
+    if outside_since is not None and night is not None:
+        spot = (night.evening, "here", scope.id if scope is not None else "")
+        note = ScopeOutside(evening=spot[0], site_id=spot[1], scope_id=spot[2], since=outside_since)
+        choices = choices.with_outside(spot, note)
+    return OfThisNight(choices, now or LONG_AGO)
+
+
+def answer(
+    night: Night | None, *, better: Callable[[Site, Body, date], Better | None] | None = None, **given: object
+) -> Told:
+    """Return the answer for a night; ``better`` stands in for the search of a better evening."""
+    situation = situation_of(night, **given)  # type: ignore[arg-type]  # passed on as they are
+    found, clock = situation.answer, clock_of(situation)
+    sentence = answer_sentence(found, clock)
+    is_poor = found is not None and found.limiter in POOR and found.prospect.over is None
+    if found is not None and night is not None and is_poor and better is not None:
+        next_one = better(night.site, found.planet, night.evening)
+        sentence = f"{sentence} {better_sentence(found.prospect, next_one)}"
+    return Told(
+        sentence=sentence,
+        reasons=answer_reasons(found, clock),
+        limiter=Limiter.NOTHING if found is None else found.limiter,
+        planet=None if found is None else found.planet,
+        best=None if found is None else found.best,
+        ladder=None if found is None else found.ladder,
+    )
+
+
+def best_aim(night: Night, planet: Body, at: datetime | None = None) -> Aim:
+    """Return the aim at a planet at a time, in its best moment without one."""
+    if at is not None:
+        return aim_at(night, planet, at)
+    return aim_at_best(night, planet, find_best_minutes(night, planet))
+
+
+def looks_of(
+    night: Night, planet: Body, *, at: datetime | None = None, ladder: Ladder | None = None
+) -> Looks:
+    """Return how a planet looks where a ladder's telescope points, else at a time or in its best moment."""
+    aim = best_aim(night, planet, at) if ladder is None else ladder.aim
+    return find_looks(night, planet, aim=aim, ladder=ladder, happenings=find_happenings(night, planet))
