@@ -62,12 +62,12 @@ class Crowd:
         self._frame = frame
         across = int(np.ceil(frame.width / self._CELL)) + 1
         up = int(np.ceil(frame.height / self._CELL)) + 1
-        cells = np.zeros((across + 1, up + 1))
+        cells = np.zeros((across + 1, up + 1), dtype=np.int32)
         if len(points):
             x = np.clip(((points[:, 0] - frame.left) / self._CELL).astype(int), 0, across - 1)
             y = np.clip(((points[:, 1] - frame.bottom) / self._CELL).astype(int), 0, up - 1)
-            np.add.at(cells, (x + 1, y + 1), 1.0)
-        self._sums = cells.cumsum(axis=0).cumsum(axis=1)
+            np.add.at(cells, (x + 1, y + 1), 1)
+        self._sums = cells.cumsum(axis=1, dtype=np.int32).cumsum(axis=0, dtype=np.int32)
 
     def inside(self, places: Places) -> FloatArray:
         """Return how many points lie in each place (N, 4), to within the grid's cells."""

@@ -170,12 +170,14 @@ class ScreenPen:
 
     def _strokes(self, strokes: Strokes) -> None:
         width = strokes.width * self._scale
+        is_level = all(_is_level(line) for line in strokes.lines)
+        if is_level and not strokes.dashes:
+            width = max(self._whole(width), 1.0 / self._ratio)
         self._painter.setPen(_pen(_colour(strokes.colour, strokes.alpha), width, strokes.dashes))
         self._painter.setBrush(Qt.BrushStyle.NoBrush)
         path = QPainterPath()
         for line in strokes.lines:
-            level = bool(np.all((line[1:, 0] == line[:-1, 0]) | (line[1:, 1] == line[:-1, 1])))
-            path.addPolygon(self._polygon(line, crisp_width=width if level else None))
+            path.addPolygon(self._polygon(line, crisp_width=width if is_level else None))
         self._painter.drawPath(path)
 
     def _fill(self, fill: Fill) -> None:
@@ -238,6 +240,11 @@ class ScreenPen:
         polygon = QPolygonF()
         stream >> polygon
         return polygon
+
+
+def _is_level(line: Points) -> bool:
+    """Tell whether a line goes only up and down or from side to side."""
+    return bool(np.all((line[1:, 0] == line[:-1, 0]) | (line[1:, 1] == line[:-1, 1])))
 
 
 def _colour(name: str, alpha: float) -> QColor:
