@@ -197,7 +197,7 @@ class AppState(QObject):
 
     def set_first_look(self, look: FirstLook) -> None:
         """Take tonight's blur from a first look at the air."""
-        self.set_blur(Blur.of_first_look(look))
+        self.set_blur(Blur(overhead_arcsec=self.profile.air.arcsec_of(look)))
 
     def set_blur(self, blur: Blur) -> None:
         """Take tonight's blur overhead as given."""

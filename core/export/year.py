@@ -21,7 +21,6 @@ before the planet; ``above_30`` and ``above_45`` are all spans, dark or not. Phe
 
 from core.export.parts import SCHEMA, JsonObject, number, site_json, time_text
 from core.sky.apparent import instant
-from core.sky.bodies import FACTS
 from core.sky.ephemeris import Floats
 from core.words.year import best_weeks_text, cautions
 from core.year.year import Year
@@ -55,7 +54,7 @@ def year_json(year: Year) -> JsonObject:
                 "diameter_arcsec": number(outlook.diameter_arcsec[largest]),
             },
         },
-        "dark_enough_sun_altitude_deg": FACTS[year.planet].dark_enough_sun_altitude_deg,
+        "dark_enough_sun_altitude_deg": year.dark_below_deg,
         "phenomena": [
             {
                 "event": each.aspect.value,

@@ -9,7 +9,7 @@ from core.air.steadiness import FIRST_LOOK_BLUR_ARCSEC, FirstLook
 from core.checks import clock_time_or, one_of, uuid_or_nothing, within
 from core.gear.eye import USUAL_EYE, Eye
 from core.gear.owned import Barlow, Eyepiece, Filter, Telescope
-from core.sky.bodies import FACTS, Body
+from core.sky.bodies import FACTS, TARGETS, Body
 from core.sky.site import Site
 
 FROM_DUSK = "dusk"
@@ -95,6 +95,10 @@ class FirstLookBlur:
         blur: float = getattr(self, f"{look.value}_arcsec")
         return blur
 
+    def look_of(self, arcsec: float) -> FirstLook | None:
+        """Return the first look whose blur is a figure, None for one of no look."""
+        return next((look for look in FirstLook if self.arcsec_of(look) == arcsec), None)
+
 
 def _dark_enough(body: Body) -> float:
     """Return a field for one body; never with the Sun up, for nothing is offered then unasked."""
@@ -120,6 +124,10 @@ class DarkEnough:
         """Return the Sun's height for one body to look at."""
         altitude_deg: float = getattr(self, f"{body.value}_deg")
         return altitude_deg
+
+    def sun_altitudes_deg(self) -> dict[Body, float]:
+        """Return the Sun's height for every body to look at."""
+        return {body: self.sun_altitude_deg_of(body) for body in TARGETS}
 
 
 @frozen(kw_only=True)

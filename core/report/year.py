@@ -8,7 +8,6 @@ import numpy as np
 
 from core.plain_text import WIDTH, columns, cut, printable, width_of, wrapped
 from core.sky.apparent import instant
-from core.sky.bodies import FACTS
 from core.sky.ephemeris import Floats
 from core.sky.events import BodyState
 from core.words.dates import date_text, short_date_text
@@ -50,7 +49,7 @@ def _table(year: Year, clock: SiteClock, width: int) -> list[str]:
 
 
 def _about(year: Year) -> str:
-    below = FACTS[year.planet].dark_enough_sun_altitude_deg
+    below = year.dark_below_deg
     behind = ", and nothing of the blocked sky is before it" if year.site.blocked else ""
     return (
         f"Times are those of {year.site.time_zone}; altitudes are geometric. The sky counts as dark for "

@@ -11,7 +11,7 @@ from core.moments.aiming import aim_at, aim_at_best
 from core.moments.best_minutes import BestMinutes, find_best_minutes
 from core.moments.which_planet import evening_planet
 from core.problems import ProblemsError
-from core.record.observer import Preferences
+from core.record.observer import DarkEnough, Preferences
 from core.situation.given import Given, to_minute
 from core.sky.bodies import Body
 from core.sky.civil import evening_span, tonight
@@ -43,6 +43,11 @@ class Moment(Given):
     def preferences(self) -> Preferences:
         """How figures and times are shown."""
         return self.profile.preferences
+
+    @lazy
+    def dark(self) -> DarkEnough:
+        """How far the Sun must be down for each body to be worth a look."""
+        return self.profile.dark
 
     @lazy
     def eyepieces(self) -> tuple[Eyepiece, ...]:
@@ -85,7 +90,7 @@ class Moment(Given):
         if site is None or not self.has_sky:
             return None, ""
         try:
-            return compute_night(site, self.evening), ""
+            return compute_night(site, self.evening, dark_enough=self.dark.sun_altitudes_deg()), ""
         except ProblemsError as error:
             # A machine's clock or a change of site can lead to an evening that cannot be had.
             return None, str(error)

@@ -7,7 +7,6 @@ from attrs import evolve
 
 from core.air.cooling import USUAL_WARMTH_C, Readiness, estimate_cooling
 from core.air.steadiness import (
-    FIRST_LOOK_BLUR_ARCSEC,
     LIFTED_AIR_POWER,
     USUAL_AIR_POWER,
     BlurSource,
@@ -75,8 +74,7 @@ class Situation(Moment):
         """The first look that tonight's blur was given by, or None when it was given as a figure."""
         if self.blur.source is BlurSource.ASSUMED:
             return None
-        looks = FIRST_LOOK_BLUR_ARCSEC.items()
-        return next((look for look, arcsec in looks if arcsec == self.blur.overhead_arcsec), None)
+        return self.profile.air.look_of(self.blur.overhead_arcsec)
 
     @lazy
     def warmer_by_c(self) -> float:
@@ -165,7 +163,8 @@ class Situation(Moment):
         answer, site = self.answer, self.site
         if answer is None or site is None or answer.limiter not in POOR or answer.prospect.over is not None:
             return None
-        return better_evening(site, answer.planet, self.evening)
+        dark_below_deg = self.dark.sun_altitude_deg_of(answer.planet)
+        return better_evening(site, answer.planet, self.evening, dark_below_deg=dark_below_deg)
 
     @lazy
     def plan(self) -> tuple[EveningItem, ...]:

@@ -8,7 +8,7 @@ import numpy as np
 from attrs import frozen
 
 from core.problems import ProblemsError
-from core.sky.bodies import Body
+from core.sky.bodies import FACTS, Body
 from core.sky.ephemeris import usable_dates
 from core.sky.events import LOWEST_USEFUL_DEG
 from core.sky.site import Site
@@ -37,18 +37,22 @@ class Better:
     is_good: bool
 
 
-def better_evening(site: Site, body: Body, evening: date) -> Better | None:
+def better_evening(
+    site: Site, body: Body, evening: date, *, dark_below_deg: float | None = None
+) -> Better | None:
     """Return the first good evening after one, within two years.
 
     Good is half an hour above 30 degrees (geometric) in a sky dark enough for the body, with nothing of the
     site's blocked sky before it. Where there is none, it is the first evening on which the body gets nearly
-    as high as it ever does in that time; None where that is under 10 degrees. The search ends where the
+    as high as it ever does in that time; None where that is under 10 degrees. ``dark_below_deg`` is the
+    altitude under which the Sun must stand, where it is not the usual one. The search ends where the
     planet tables end.
     """
+    below_deg = FACTS[body].dark_enough_sun_altitude_deg if dark_below_deg is None else dark_below_deg
     last = min(evening + LOOKED_AHEAD, usable_dates()[1])
     later: list[Better] = []
     for block in range(evening.toordinal() // _BLOCK_DAYS, last.toordinal() // _BLOCK_DAYS + 1):
-        within = [each for each in _block_of(site, body, block) if evening < each.day <= last]
+        within = [each for each in _block_of(site, body, below_deg, block) if evening < each.day <= last]
         good = next((each for each in within if each.is_good), None)
         if good is not None:
             return good
@@ -60,12 +64,12 @@ def better_evening(site: Site, body: Body, evening: date) -> Better | None:
 
 
 @lru_cache(maxsize=_KEPT_BLOCKS)
-def _block_of(site: Site, body: Body, block: int) -> tuple[Better, ...]:
+def _block_of(site: Site, body: Body, below_deg: float, block: int) -> tuple[Better, ...]:
     """Return the evenings of one block on which the body is up in a dark sky, in order."""
     evenings = _evenings_of(site, block)
     if evenings is None:
         return ()
-    (outlook,) = compute_outlook(evenings, [body])
+    (outlook,) = compute_outlook(evenings, [body], dark_enough={body: below_deg})
     return tuple(
         Better(day=day, altitude_deg=float(altitude_deg), is_good=bool(hours >= GOOD_HOURS))
         for day, altitude_deg, hours in zip(

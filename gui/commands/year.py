@@ -36,7 +36,7 @@ def run(args: Namespace, now: datetime) -> str:
     site, planet = choose_site(profile, args.site), choose_planet(args.planet, where="--planet")
     first = tonight(site, now) if args.first is None else args.first
     try:
-        year = compute_year(site, planet, first)
+        year = compute_year(site, planet, first, dark_below_deg=profile.dark.sun_altitude_deg_of(planet))
     except ProblemsError as error:
         raise placed(error, "--from") from None
     return to_json(year_json(year)) if args.json else year_text(year, clock=profile.preferences.clock)

@@ -16,8 +16,8 @@ from core.words.looks import brief_words, happening_words, heading_words, paragr
 from core.words.site_clock import SiteClock
 from gui.height.cells import BodyCells
 from gui.height.chart import NO_SITE, HeightCanvas
-from gui.height.outlook import OutlookPanel
 from gui.height.readout import Sight, in_words, is_sun_up, read_bodies
+from gui.height.year_panel import YearPanel
 from gui.state import AppState, Change
 from gui.widgets import dialogs
 from gui.widgets.elided_label import ElidedLabel
@@ -55,7 +55,7 @@ class HeightView(QWidget):
         self.in_words.setAccessibleDescription("Show what to prepare, each target and when to stop, as text")
         self.caution = reading_label(_SUN_CAUTION, role="warning")
         self.cells = BodyCells()
-        self.year = OutlookPanel(state)
+        self.year = YearPanel(state)
         self.pages = QStackedWidget()
         self._lay_out()
         self.now.clicked.connect(state.follow_now)

@@ -40,18 +40,28 @@ class YearReader(QObject):
     def __init__(self, jobs: Jobs, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._jobs = jobs
-        self._kept: dict[tuple[Site, Body, date], Year] = {}
+        self._kept: dict[tuple[Site, Body, date, float], Year] = {}
         self._stop = Event()
 
-    def want(self, site: Site, planet: Body, first: date) -> None:
-        """Ask for a planet's year from its first date on; what was asked for before is given up."""
+    def want(self, site: Site, planet: Body, first: date, dark_below_deg: float) -> None:
+        """Ask for a planet's year from its first date on; what was asked for before is given up.
+
+        ``dark_below_deg`` is the altitude under which the Sun must stand for it.
+        """
         self.give_up()
-        key = (site, planet, first)
+        key = (site, planet, first, dark_below_deg)
         if key in self._kept:
             self.read.emit(self._kept[key])
             return
         self._stop = Event()
-        work = partial(compute_year, site, planet, first, progress=partial(self._report, self._stop))
+        work = partial(
+            compute_year,
+            site,
+            planet,
+            first,
+            dark_below_deg=dark_below_deg,
+            progress=partial(self._report, self._stop),
+        )
         self._jobs.submit(_JOB, work, partial(self._keep, key), self._on_failed)
 
     def give_up(self) -> None:
@@ -65,7 +75,7 @@ class YearReader(QObject):
             raise _StoppedError
         self.progressed.emit(done, steps)
 
-    def _keep(self, key: tuple[Site, Body, date], year: Year) -> None:
+    def _keep(self, key: tuple[Site, Body, date, float], year: Year) -> None:
         while len(self._kept) >= _KEPT_YEARS:
             self._kept.pop(next(iter(self._kept)))
         self._kept[key] = year

@@ -15,14 +15,14 @@ from core.sky.bodies import Body
 from core.sky.night import Grade, compute_night
 from core.words.answer import answer_words
 from core.year.year import Year
-from gui.height.outlook import OutlookPanel
+from gui.height.year_panel import YearPanel
 from gui.height.year_reader import YearReader
 from gui.jobs import AtOnce, Jobs
 from gui.state import AppState
 from tests.gui.conftest import TERRACE, HandClock, make_profile, pixels
 
 TONIGHT = date(2026, 12, 5)
-PanelMaker = Callable[[AppState], OutlookPanel]
+PanelMaker = Callable[[AppState], YearPanel]
 
 
 class Later:
@@ -41,8 +41,8 @@ class Later:
 
 @pytest.fixture
 def make_panel(qtbot: QtBot, theme: object) -> PanelMaker:
-    def make(state: AppState) -> OutlookPanel:
-        panel = OutlookPanel(state)
+    def make(state: AppState) -> YearPanel:
+        panel = YearPanel(state)
         qtbot.addWidget(panel)
         panel.resize(980, 520)
         panel.show()
@@ -54,7 +54,7 @@ def make_panel(qtbot: QtBot, theme: object) -> PanelMaker:
 
 
 @pytest.fixture
-def panel(make_panel: PanelMaker, state: AppState) -> OutlookPanel:
+def panel(make_panel: PanelMaker, state: AppState) -> YearPanel:
     state.set_planet(Body.SATURN)
     return make_panel(state)
 
@@ -74,24 +74,24 @@ def slow_state(later: Later, clock: HandClock, qapp: object) -> AppState:
     return state
 
 
-def place_of(panel: OutlookPanel, day: date) -> QPoint:
+def place_of(panel: YearPanel, day: date) -> QPoint:
     x = panel.canvas.line_x(day)
     assert x is not None
     return QPoint(round(x), panel.canvas.height() // 2)
 
 
-def click(panel: OutlookPanel, day: date) -> None:
+def click(panel: YearPanel, day: date) -> None:
     QTest.mouseClick(panel.canvas, Qt.MouseButton.LeftButton, pos=place_of(panel, day))
 
 
 def press(
-    panel: OutlookPanel, *keys: Qt.Key, modifier: Qt.KeyboardModifier = Qt.KeyboardModifier.NoModifier
+    panel: YearPanel, *keys: Qt.Key, modifier: Qt.KeyboardModifier = Qt.KeyboardModifier.NoModifier
 ) -> None:
     for key in keys:
         QTest.keyClick(panel.canvas, key, modifier)
 
 
-def test_the_best_weeks_stand_over_the_chart(panel: OutlookPanel) -> None:
+def test_the_best_weeks_stand_over_the_chart(panel: YearPanel) -> None:
     assert panel.sentence.text().startswith("Saturn is best until ")
     assert "above 45° in a dark sky, clear of what blocks the view." in panel.sentence.text()
     assert panel.canvas.chart is not None
@@ -99,7 +99,7 @@ def test_the_best_weeks_stand_over_the_chart(panel: OutlookPanel) -> None:
     assert panel.canvas.chart.shows(date(2027, 11, 30))
 
 
-def test_mercury_s_year_is_shown_with_its_caution(panel: OutlookPanel, state: AppState) -> None:
+def test_mercury_s_year_is_shown_with_its_caution(panel: YearPanel, state: AppState) -> None:
     assert panel.caution.isHidden()
 
     state.set_planet(Body.MERCURY)
@@ -113,7 +113,7 @@ def test_mercury_s_year_is_shown_with_its_caution(panel: OutlookPanel, state: Ap
     assert panel.caution.isHidden()
 
 
-def test_the_evening_in_hand_is_read_out(panel: OutlookPanel) -> None:
+def test_the_evening_in_hand_is_read_out(panel: YearPanel) -> None:
     night = compute_night(TERRACE, TONIGHT).of(Body.SATURN)
 
     words = panel.reading.text()
@@ -126,7 +126,7 @@ def test_the_evening_in_hand_is_read_out(panel: OutlookPanel) -> None:
     assert not panel.go.isEnabled()
 
 
-def test_a_click_goes_to_the_evening_and_the_chart_stands_still(panel: OutlookPanel, state: AppState) -> None:
+def test_a_click_goes_to_the_evening_and_the_chart_stands_still(panel: YearPanel, state: AppState) -> None:
     goal = date(2027, 9, 3)
     before = panel.canvas.line_x(goal)
 
@@ -140,7 +140,7 @@ def test_a_click_goes_to_the_evening_and_the_chart_stands_still(panel: OutlookPa
     )
 
 
-def test_keys_point_and_return_goes(panel: OutlookPanel, state: AppState) -> None:
+def test_keys_point_and_return_goes(panel: YearPanel, state: AppState) -> None:
     panel.canvas.setFocus()
     press(panel, Qt.Key.Key_Right, Qt.Key.Key_Right, Qt.Key.Key_Left)
     assert panel.canvas.marked == TONIGHT + timedelta(days=1)
@@ -155,7 +155,7 @@ def test_keys_point_and_return_goes(panel: OutlookPanel, state: AppState) -> Non
     assert state.situation.evening == date(2027, 1, 12)
 
 
-def test_the_ends_of_the_year_hold(panel: OutlookPanel) -> None:
+def test_the_ends_of_the_year_hold(panel: YearPanel) -> None:
     press(panel, *[Qt.Key.Key_Left] * 9)
     assert panel.canvas.marked == date(2026, 12, 1)
     press(panel, *[Qt.Key.Key_Right] * 14, modifier=Qt.KeyboardModifier.ControlModifier)
@@ -164,7 +164,7 @@ def test_the_ends_of_the_year_hold(panel: OutlookPanel) -> None:
     assert panel.canvas.marked is None
 
 
-def test_the_button_goes_too(panel: OutlookPanel, state: AppState) -> None:
+def test_the_button_goes_too(panel: YearPanel, state: AppState) -> None:
     press(panel, Qt.Key.Key_Right)
     assert panel.go.isEnabled()
 
@@ -174,7 +174,7 @@ def test_the_button_goes_too(panel: OutlookPanel, state: AppState) -> None:
     assert not panel.go.isEnabled()
 
 
-def test_the_pointer_reads_out_what_it_is_over(panel: OutlookPanel, qtbot: QtBot) -> None:
+def test_the_pointer_reads_out_what_it_is_over(panel: YearPanel, qtbot: QtBot) -> None:
     QTest.mouseMove(panel.canvas, place_of(panel, date(2027, 10, 18)))
 
     # Opposition on 18 October 2027 (two libraries, tests/published); a pixel is less than a day.
@@ -183,7 +183,7 @@ def test_the_pointer_reads_out_what_it_is_over(panel: OutlookPanel, qtbot: QtBot
     assert abs((panel.canvas.marked - date(2027, 10, 18)).days) <= 1
 
 
-def test_another_planet_and_another_site_have_their_own_year(panel: OutlookPanel, state: AppState) -> None:
+def test_another_planet_and_another_site_have_their_own_year(panel: YearPanel, state: AppState) -> None:
     state.set_planet(Body.MARS)
     mars = panel.sentence.text()
     state.set_site(state.profile.sites[1].id)
@@ -196,7 +196,7 @@ def test_another_planet_and_another_site_have_their_own_year(panel: OutlookPanel
     assert panel.sentence.text().startswith("Jupiter ")
 
 
-def test_a_changed_roof_changes_the_year(panel: OutlookPanel, state: AppState) -> None:
+def test_a_changed_roof_changes_the_year(panel: YearPanel, state: AppState) -> None:
     open_sky = evolve(state.profile.sites[0], blocked=())
 
     state.edit_profile("Clear the sky", evolve(state.profile, sites=(open_sky, *state.profile.sites[1:])))
@@ -204,7 +204,7 @@ def test_a_changed_roof_changes_the_year(panel: OutlookPanel, state: AppState) -
     assert "blocks the view" not in panel.sentence.text()
 
 
-def test_an_evening_beyond_the_chart_brings_its_own_year(panel: OutlookPanel, state: AppState) -> None:
+def test_an_evening_beyond_the_chart_brings_its_own_year(panel: YearPanel, state: AppState) -> None:
     state.set_evening(date(2028, 2, 29))
     panel.canvas.ensure_drawn()
 
@@ -213,7 +213,7 @@ def test_an_evening_beyond_the_chart_brings_its_own_year(panel: OutlookPanel, st
     assert panel.reading.text().startswith("Tue 29 February 2028: Saturn ")
 
 
-def test_nothing_is_worked_out_while_it_is_out_of_sight(panel: OutlookPanel, state: AppState) -> None:
+def test_nothing_is_worked_out_while_it_is_out_of_sight(panel: YearPanel, state: AppState) -> None:
     before = panel.sentence.text()
     panel.hide()
     state.set_planet(Body.MARS)
@@ -269,7 +269,7 @@ def test_work_under_way_stops_when_it_is_given_up(qtbot: QtBot, later: Later, qa
         reader.give_up()
 
     reader.progressed.connect(give_up)
-    reader.want(TERRACE, Body.MARS, TONIGHT)
+    reader.want(TERRACE, Body.MARS, TONIGHT, -4.0)
     later.run()
 
     assert steps == [0], "it stops at the next step"
@@ -280,7 +280,7 @@ def test_a_year_outside_the_planet_tables_is_refused_in_words(qtbot: QtBot, qapp
     reader = YearReader(Jobs(AtOnce()))
 
     with qtbot.waitSignal(reader.refused) as refused:
-        reader.want(TERRACE, Body.MARS, date(2060, 1, 1))
+        reader.want(TERRACE, Body.MARS, date(2060, 1, 1), -4.0)
 
     assert refused.args is not None
     assert "2060-01-01 is outside the planet tables" in refused.args[0]
@@ -290,9 +290,9 @@ def test_a_year_at_hand_is_not_worked_out_again(later: Later, qapp: object) -> N
     reader = YearReader(Jobs(later))
     years: list[Year] = []
     reader.read.connect(years.append)
-    reader.want(TERRACE, Body.MARS, TONIGHT)
+    reader.want(TERRACE, Body.MARS, TONIGHT, -4.0)
     later.run()
-    reader.want(TERRACE, Body.MARS, TONIGHT)
+    reader.want(TERRACE, Body.MARS, TONIGHT, -4.0)
 
     assert len(years) == 2
     assert years[0] is years[1]
@@ -325,7 +325,7 @@ def test_a_poor_answer_names_the_next_good_evening(state: AppState) -> None:
     )
 
 
-def test_the_night_palette_reaches_the_panel(panel: OutlookPanel, state: AppState) -> None:
+def test_the_night_palette_reaches_the_panel(panel: YearPanel, state: AppState) -> None:
     press(panel, Qt.Key.Key_Right)
     state.set_palette("night")
 

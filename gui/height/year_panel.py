@@ -19,13 +19,14 @@ from gui.widgets.plain_label import PlainLabel
 
 _DEPENDS_ON = (
     *(Situation.preferences, Situation.site, Situation.evening, Situation.planet, Situation.has_sky),
+    Situation.dark,
 )
 # Quicker work than this is over before a bar would be seen.
 _BAR_AFTER_MS = 250
 _HINT = "Point at an evening to read about it; click it to go there."
 
 
-class OutlookPanel(QWidget):
+class YearPanel(QWidget):
     """The year of the planet in hand at the site in hand; worked out while the panel is in sight.
 
     Signals
@@ -121,14 +122,16 @@ class OutlookPanel(QWidget):
             self._show_nothing("" if site else "Add a site in Gear to see the year from there.")
             return
         self._first = _first_of_year(state.situation.evening, self._first)
+        dark_below_deg = state.situation.dark.sun_altitude_deg_of(planet)
+        wanted = (site, planet, self._first, dark_below_deg)
         year = self.canvas.year
-        if year is not None and (year.site, year.planet, year.dates[0]) == (site, planet, self._first):
+        if year is not None and (year.site, year.planet, year.dates[0], year.dark_below_deg) == wanted:
             self._reader.give_up()
             self._end_progress()
             self._show_reading()
             return
         self._bar_timer.start()
-        self._reader.want(site, planet, self._first)
+        self._reader.want(*wanted)
 
     def _show_year(self, year: Year) -> None:
         self._end_progress()
