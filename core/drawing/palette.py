@@ -7,7 +7,7 @@ from enum import StrEnum
 from functools import cache
 from importlib import resources
 from types import MappingProxyType
-from typing import Any
+from typing import Any, Final
 
 import attrs
 from attrs import field, frozen
@@ -36,6 +36,9 @@ class PaletteName(StrEnum):
     DAY = "day"
     DUSK = "dusk"
     NIGHT = "night"
+
+
+PALETTES: Final = tuple(name.value for name in PaletteName)
 
 
 @frozen(kw_only=True)

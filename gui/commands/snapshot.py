@@ -5,14 +5,13 @@ from argparse import ArgumentParser, Namespace
 from datetime import datetime
 from pathlib import Path
 
+from core.drawing.palette import PALETTES
 from core.plain_text import printable
 from core.problems import refuse
 from core.record.profile import read_profile
 from gui.commands.parsing import add_evening, add_profile, checked, scale, size
 from gui.commands.sky import choose_site, evening_around, night_around, night_of, read_time
 from gui.display import check_qt
-
-PALETTES = ("day", "dusk", "night")
 
 
 def add_arguments(parser: ArgumentParser) -> None:

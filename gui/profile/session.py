@@ -10,11 +10,11 @@ import attrs
 import platformdirs
 from attrs import frozen
 
+from core.drawing.palette import PALETTES
 from core.problems import ProblemsError
 from core.record.files import read_text, set_aside, write_atomically
 
 FOLDER_VARIABLE = "STILLAIR_STATE_FOLDER"
-PALETTES = ("day", "dusk", "night")
 TEXT_SCALES = (0.9, 1.0, 1.15, 1.3, 1.5, 1.75, 2.0)
 _RECENT_LIMIT = 8
 _FILE_NAME = "session.json"

@@ -8,8 +8,8 @@ from attrs import frozen
 from PySide6.QtGui import QAction, QActionGroup, QKeySequence
 from PySide6.QtWidgets import QMainWindow, QMenu
 
+from core.drawing.palette import PALETTES
 from gui.profile.documents import Documents, example_names
-from gui.profile.session import PALETTES
 from gui.state import AppState
 from gui.widgets import dialogs
 from gui.window.help_texts import ABOUT, KEYS

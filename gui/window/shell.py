@@ -17,10 +17,11 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from core.drawing.palette import PALETTES
 from core.situation.situation import Situation
 from gui.clock import Heartbeat
 from gui.profile.documents import Documents
-from gui.profile.session import PALETTES, TEXT_SCALES, Session, SessionFile
+from gui.profile.session import TEXT_SCALES, Session, SessionFile
 from gui.state import AppState, Change
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.theme import Theme

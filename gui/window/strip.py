@@ -8,6 +8,7 @@ from PySide6.QtCore import QEvent, QSize, Qt, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
+from core.drawing.palette import PALETTES
 from core.lazy import Lazy
 from core.problems import ProblemsError
 from core.situation.situation import Situation
@@ -21,7 +22,7 @@ from gui.widgets.elided_label import ElidedLabel
 from gui.widgets.pickers import DatePicker, Picker, captioned
 from gui.widgets.plain_label import PlainLabel
 
-_PALETTE_NAMES = (("day", "Day"), ("dusk", "Dusk"), ("night", "Night"))
+_PALETTE_NAMES = tuple((name, name.capitalize()) for name in PALETTES)
 
 
 _MARGIN_PX = 14
