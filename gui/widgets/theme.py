@@ -49,13 +49,16 @@ class Theme(QObject):
         palette = load_palette(palette_name)
         at_night = palette.name is PaletteName.NIGHT
         dark = palette.name is not PaletteName.DAY
+        if not at_night:  # before all the events of dressing, each of which the filters would look at
+            self._filters.set_on(False)
         self._app.styleHints().setColorScheme(Qt.ColorScheme.Dark if dark else Qt.ColorScheme.Light)
         font = QFont(self._family) if self._family else self._app.font()
         font.setPointSizeF(USUAL_POINTS * text_scale)
         self._app.setFont(font)
         self._app.setPalette(widget_palette(palette))
         self._app.setStyleSheet(style_sheet(palette, text_scale))
-        self._filters.set_on(at_night)
+        if at_night:
+            self._filters.set_on(True)
 
 
 def widget_palette(palette: Palette) -> QPalette:
