@@ -74,13 +74,25 @@ def test_words_are_painted_no_wider_than_they_were_measured(
 @pytest.mark.parametrize("rotation_deg", [0.0, 90.0])
 def test_words_are_painted_around_their_place(rotation_deg: float) -> None:
     sheet = Sheet(page(), DAY)
-    sheet.write("lpH", 100.0, 45.0, Lettering(20.0), DAY.ink, rotation_deg=rotation_deg)
+    sheet.write("lpHlp", 100.0, 45.0, Lettering(20.0), DAY.ink, rotation_deg=rotation_deg)
 
     rows, columns = np.nonzero(ink(painted(sheet)))
 
     x, y = 100.0 * 96 / 72, SIZE.height() - 45.0 * 96 / 72
     assert (columns.min() + columns.max() + 1) / 2 == pytest.approx(x, abs=2.5)
     assert (rows.min() + rows.max() + 1) / 2 == pytest.approx(y, abs=2.5)
+    assert (np.ptp(rows) > np.ptp(columns)) == (rotation_deg == 90.0)
+
+
+@pytest.mark.parametrize("text_scale", [1.0, 1.5])
+def test_letters_are_as_large_as_their_size_says(text_scale: float) -> None:
+    sheet = Sheet(page(text_scale), DAY)
+    sheet.write("H", 50.0, 30.0, Lettering(20.0), DAY.ink)
+
+    rows, _ = np.nonzero(ink(painted(sheet)))
+
+    # Capitals of a plain face are about 0.7 of its size: of DejaVu Sans 0.729, from the font's own table.
+    assert np.ptp(rows) + 1 == pytest.approx(0.72 * 20.0 * text_scale * 96 / 72, rel=0.08)
 
 
 def test_letters_grow_with_those_of_the_window() -> None:
