@@ -131,7 +131,7 @@ class AppState(QObject):
         self.file_changed.emit()
 
     def _set_profile(self, profile: Profile) -> None:
-        self._choose(profile=profile)
+        self._take(self.choices.with_profile(profile))
 
     # Place, evening and moment.
 

@@ -1,14 +1,16 @@
 """What is chosen: the one frozen value from which everything that is shown follows."""
 
+from collections.abc import Sequence
 from datetime import date, datetime
 
 from attrs import evolve, frozen
 
 from core.air.steadiness import Blur
-from core.gear.owned import Barlow, Eyepiece
+from core.gear.owned import Barlow, Eyepiece, Telescope
 from core.ladder.contenders import Pick
 from core.record.observer import Profile
 from core.sky.bodies import Body
+from core.sky.site import Site
 
 
 @frozen(kw_only=True)
@@ -61,6 +63,18 @@ class Choices:
     palette_name: str = "day"
     text_scale: float = 1.0
 
+    def with_profile(self, profile: Profile) -> "Choices":
+        """Return the choices after an edit of the profile.
+
+        A telescope or a site that has come is taken in hand; where the one in hand has gone, its neighbour.
+        """
+        return evolve(
+            self,
+            profile=profile,
+            site_id=_in_hand(self.site_id, self.profile.sites, profile.sites),
+            scope_id=_in_hand(self.scope_id, self.profile.telescopes, profile.telescopes),
+        )
+
     def of_another_observer(self, profile: Profile) -> "Choices":
         """Return what stays when another profile is taken up: the looks of the window and tonight's air."""
         return Choices(
@@ -71,3 +85,15 @@ class Choices:
         """Return the choices with another note on the telescope at a spot, or with None without one."""
         others = tuple(each for each in self.outside if not each.is_of(*spot))
         return evolve(self, outside=others if note is None else (*others, note))
+
+
+def _in_hand(wanted: str, before: Sequence[Site | Telescope], after: Sequence[Site | Telescope]) -> str:
+    """Return the id of what is in hand after an edit; what was in hand is the wanted one, else the first."""
+    ids_before, ids = [each.id for each in before], [each.id for each in after]
+    new = [each for each in ids if each not in ids_before]
+    if new:
+        return new[0]
+    held = wanted if wanted in ids_before else next(iter(ids_before), "")
+    if held in ids or not ids:
+        return held
+    return ids[min(ids_before.index(held), len(ids) - 1)] if held in ids_before else ids[0]

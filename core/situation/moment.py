@@ -22,6 +22,7 @@ T = TypeVar("T", Site, Telescope)
 
 # Before this hour of the site's clock, "tonight" is taken to be the night in progress.
 _NIGHT_ENDS_H = 6
+_MINUTE = timedelta(minutes=1)
 
 
 class Moment(Given):
@@ -158,7 +159,7 @@ class Moment(Given):
             return self.minute
         best = self.best_aim.at
         if best is not None:
-            return to_minute(best)
+            return self._full_minute(best)
         if self.site is None:
             return self.minute
         start, end = evening_span(self.site, self.evening)
@@ -186,6 +187,13 @@ class Moment(Given):
                 return now
         return self.best_aim
 
+    def _full_minute(self, best: datetime) -> datetime:
+        """Return the full minute of a best moment, the next where that one begins before the best minutes."""
+        minute, minutes = to_minute(best), self.best or self.whole_best
+        if minutes is None or minutes.holds(minute) or not minutes.holds(minute + _MINUTE):
+            return minute
+        return minute + _MINUTE
+
     def _within_evening(self, moment: datetime) -> datetime:
         """Return a moment, or the end of the evening that it lies beyond."""
         if self.site is None:
@@ -194,7 +202,7 @@ class Moment(Given):
             start, end = evening_span(self.site, self.evening)
         except ProblemsError:
             return moment
-        return min(max(moment.astimezone(UTC), start), end - timedelta(minutes=1))
+        return min(max(moment.astimezone(UTC), start), end - _MINUTE)
 
 
 def _with_id(things: tuple[T, ...], wanted: str) -> T | None:

@@ -139,10 +139,13 @@ class GearView(QWidget):
     def _open(self, place: Place) -> None:
         """Open what a row stands for; a telescope or a site is taken in hand with it."""
         if place != self._place:
-            self._place = place
-            self.form_column.open(place)
+            self._show_place(place)
             self._take_in_hand()
-            self._show_list()
+
+    def _show_place(self, place: Place) -> None:
+        self._place = place
+        self.form_column.open(place)
+        self._show_list()
 
     def _take_in_hand(self) -> None:
         thing, place = self._thing(), self._place
@@ -218,14 +221,13 @@ class GearView(QWidget):
             # The new thing has just become complete.
             self._place = Place(place.kind, form.index)
             self.form_column.follow(self._place)
-            self._take_in_hand()
         elif QApplication.activeModalWidget() is not None:
             # Somebody is being set up, which ends with the telescope and what it gives.
             self._take_up_profile()
         elif self._shows_columns and (newcomer := _newcomer(before, self._known_ids)) is not None:
             # Another thing may have stood in this place a moment ago.
             self._place = None
-            self._open(newcomer)
+            self._show_place(newcomer)
         elif place is not None and place.index not in (None, NEW):
             self._follow(place, before[place.kind])
         self.form_column.refresh()
@@ -242,7 +244,7 @@ class GearView(QWidget):
         else:
             self.form_column.drop_new()
             self._place = None
-            self._open(Place(place.kind, min(place.index, len(ids) - 1) if ids else None))
+            self._show_place(Place(place.kind, min(place.index, len(ids) - 1) if ids else None))
 
 
 def _ids(profile: Profile) -> dict[Kind, list[str]]:
