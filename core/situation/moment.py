@@ -188,11 +188,10 @@ class Moment(Given):
         return self.best_aim
 
     def _full_minute(self, best: datetime) -> datetime:
-        """Return the full minute of a best moment, the next where that one begins before the best minutes."""
-        minute, minutes = to_minute(best), self.best or self.whole_best
-        if minutes is None or minutes.holds(minute) or not minutes.holds(minute + _MINUTE):
-            return minute
-        return minute + _MINUTE
+        """Return the full minute nearest a best moment that is one of the best minutes, else the moment."""
+        minutes, minute = self.best or self.whole_best, to_minute(best)
+        inside = (full for full in (minute, minute + _MINUTE) if minutes is not None and minutes.holds(full))
+        return next(inside, best)
 
     def _within_evening(self, moment: datetime) -> datetime:
         """Return a moment, or the end of the evening that it lies beyond."""
