@@ -28,7 +28,10 @@ def ladder_json(ladder: Ladder) -> JsonObject:
             "aperture": number(limits.aperture),
             "usual_air": number(limits.usual_air),
             "tonight_air": number(limits.tonight_air),
+            "together": number(limits.together),
+            "band": None if limits.band is None else [number(power) for power in limits.band],
         },
+        "finest_detail_arcsec": None if limits.detail is None else number(limits.detail.arcsec),
         "ceiling": {
             "power": number(ceiling.power),
             "set_by": None if ceiling.set_by is None else ceiling.set_by.value,
@@ -81,7 +84,6 @@ def _side(side: Side) -> JsonObject:
         **ladder_json(side.ladder),
         "light_ratio_to_other": number(side.light_ratio_to_other),
         "resolution_arcsec": number(side.resolution_arcsec),
-        "limiting_blur_arcsec": number(side.limiting_blur_arcsec),
         "disc_diameter_arcmin_at_ceiling": number(side.disc_diameter_arcmin_at_ceiling),
         "elements_across_disc": number(side.elements_across_disc),
         "cooling_minutes": None if side.cooling_minutes is None else list(side.cooling_minutes),

@@ -11,6 +11,7 @@ from itertools import pairwise
 
 from attrs import frozen
 
+from core.gear.aperture import working_aperture_mm
 from core.gear.optics import exit_pupil_mm, power, true_field_deg, true_field_from_apparent_deg
 from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
 
@@ -153,7 +154,7 @@ def _combine(
         eyepiece_focal_length_mm=focal_length_mm,
         barlows=chain,
         power=combined_power,
-        exit_pupil_mm=exit_pupil_mm(scope.aperture_mm, combined_power),
+        exit_pupil_mm=exit_pupil_mm(working_aperture_mm(scope), combined_power),
         true_field_deg=field_deg,
         apparent_field_deg=apparent_deg,
         approximate=len(chain) > 1,
@@ -173,6 +174,6 @@ def _built_in(scope: Telescope) -> Iterator[Combination]:
             eyepiece=None,
             eyepiece_focal_length_mm=None,
             power=float(own_power),
-            exit_pupil_mm=exit_pupil_mm(scope.aperture_mm, own_power),
+            exit_pupil_mm=exit_pupil_mm(working_aperture_mm(scope), own_power),
             true_field_deg=scope.true_field_deg if position == 0 else None,
         )

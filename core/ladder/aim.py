@@ -6,6 +6,7 @@ from enum import StrEnum
 from attrs import frozen
 
 from core.air.atmosphere import apparent_altitude_deg
+from core.air.dispersion import Dispersion, dispersion_at
 from core.sky.bodies import Body
 from core.sky.sunlight import Daylight
 from core.sky.track import path_or_none
@@ -25,7 +26,8 @@ class Refusal(StrEnum):
 class Aim:
     """A direction for the telescope.
 
-    ``altitude_deg`` is geometric. ``path`` is None below 5 degrees apparent altitude. Where a ``refusal``
+    ``altitude_deg`` is geometric. ``path`` is None below 5 degrees apparent altitude;
+    ``dispersion_arcsec`` is the spread of the colours there. Where a ``refusal``
     stands nothing is offered; without a moment to offer (``at``) there is no direction either, and
     ``why_not`` has the reason of the whole evening. ``behind`` names what blocks that part of the sky,
     ``through`` what warms the air in the line of sight; ``daylight`` is set while the Sun is up, or without
@@ -38,6 +40,7 @@ class Aim:
     apparent_altitude_deg: float | None
     path: float | None
     declination_deg: float | None
+    dispersion_arcsec: float = 0.0
     overhead: bool = False
     behind: str | None = None
     through: str | None = None
@@ -61,6 +64,7 @@ def aim_altitude(altitude_deg: float) -> Aim:
         altitude_deg=altitude_deg,
         apparent_altitude_deg=apparent_deg,
         path=path_or_none(apparent_deg),
+        dispersion_arcsec=aim_spread_arcsec(dispersion_at(apparent_deg)),
         declination_deg=None,
     )
 
@@ -76,3 +80,8 @@ def aim_overhead() -> Aim:
         declination_deg=None,
         overhead=True,
     )
+
+
+def aim_spread_arcsec(dispersion: Dispersion | None) -> float:
+    """Return the spread of the colours in arcsec as an aim has it, nothing where it cannot be told."""
+    return 0.0 if dispersion is None else dispersion.arcsec

@@ -61,7 +61,7 @@ def compare(
         a=side_a,
         b=side_b,
         detail_winner=winner(
-            side_a.limiting_blur_arcsec, side_b.limiting_blur_arcsec, tie=DETAIL_TIE, smaller_wins=True
+            side_a.finest_detail_arcsec, side_b.finest_detail_arcsec, tie=DETAIL_TIE, smaller_wins=True
         ),
         light_winner=winner(side_a.light_ratio_to_other, side_b.light_ratio_to_other, tie=LIGHT_TIE**2),
         field_winner=winner(side_a.widest_field_deg, side_b.widest_field_deg, tie=FIELD_TIE),

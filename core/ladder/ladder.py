@@ -6,7 +6,9 @@ from enum import StrEnum
 
 from attrs import frozen
 
-from core.air.steadiness import NO_CEILING, USUAL_AIR_POWER, Blur, Ceiling, Limits, ceiling_of, find_limits
+from core.air.limits import NO_CEILING, Ceiling, Limits, ceiling_of, find_limits
+from core.air.steadiness import USUAL_AIR_POWER, Blur
+from core.gear.aperture import working_aperture_mm
 from core.gear.combinations import Combination, combinations
 from core.gear.eye import USUAL_EYE, Eye
 from core.gear.optics import drift_s, is_past_limit
@@ -23,10 +25,14 @@ USEFUL_POWER_MARS = 100.0
 
 
 class Standing(StrEnum):
-    """Where a rung stands: too low to show much, good, or above the ceiling."""
+    """Where a rung stands: too low to show much, good, worth a try, or too high.
+
+    Worth a try is what lies over the ceiling, but inside the band of a calm moment.
+    """
 
     BELOW = "below"
     GOOD = "good"
+    TRY = "try"
     ABOVE = "above"
 
 
@@ -86,7 +92,13 @@ def build_ladder(
 
     ``usual_air`` is 300x, or 400x when the owner lifts it for the night.
     """
-    limits = find_limits(aperture_mm=scope.aperture_mm, path=aim.path, blur=blur, usual_air=usual_air)
+    limits = find_limits(
+        aperture_mm=working_aperture_mm(scope),
+        path=aim.path,
+        dispersion_arcsec=aim.dispersion_arcsec,
+        blur=blur,
+        usual_air=usual_air,
+    )
     ceiling = ceiling_of(limits) if aim.is_offered else NO_CEILING
     rungs = tuple(
         _rung(group, scope=scope, aim=aim, limits=limits, ceiling=ceiling, eye=eye)
@@ -173,16 +185,16 @@ def _rung(
         exit_pupil_mm=shown.exit_pupil_mm,
         true_field_deg=shown.true_field_deg,
         drift_s=drift,
-        standing=_standing(shown.power, ceiling, aim.planet),
+        standing=_standing(shown.power, ceiling, limits, aim.planet),
         notices=rung_notices(shown, scope=scope, limits=limits, eye=eye),
     )
 
 
-def _standing(power: float, ceiling: Ceiling, planet: Body | None) -> Standing | None:
-    if ceiling.power is None:
+def _standing(power: float, ceiling: Ceiling, limits: Limits, planet: Body | None) -> Standing | None:
+    if ceiling.power is None or limits.band is None:
         return None
     if is_past_limit(power, ceiling.power):
-        return Standing.ABOVE
+        return Standing.ABOVE if is_past_limit(power, limits.band[1]) else Standing.TRY
     return Standing.BELOW if is_past_limit(useful_power(planet), power) else Standing.GOOD
 
 

@@ -10,7 +10,9 @@ from enum import StrEnum
 
 from attrs import frozen
 
-from core.air.steadiness import LIFTED_AIR_POWER, Limits
+from core.air.limits import Limits
+from core.air.steadiness import LIFTED_AIR_POWER
+from core.gear.aperture import working_aperture_mm
 from core.gear.combinations import Combination
 from core.gear.eye import Eye
 from core.gear.optics import is_past_limit
@@ -38,6 +40,7 @@ class NoticeKind(StrEnum):
     OVER_USUAL_AIR = "over_usual_air"
     OVER_LIFTED_AIR = "over_lifted_air"
     OVER_TONIGHTS_AIR = "over_tonights_air"
+    WORTH_A_TRY = "worth_a_try"
     FLOATERS_STRONG = "floaters_strong"
     FLOATERS_COMMON = "floaters_common"
     FLOATERS_BEGIN = "floaters_begin"
@@ -99,26 +102,28 @@ def kit_notices(
             combination=lowest.label,
             power=lowest.power,
             limit=ceiling_power,
-            aperture_mm=scope.aperture_mm,
+            aperture_mm=working_aperture_mm(scope),
         ),
     )
 
 
 def _limit_notices(power: float, scope: Telescope, limits: Limits) -> Iterator[Notice]:
     if is_past_limit(power, limits.aperture):
-        far = power / scope.aperture_mm >= FAR_TOO_MUCH_PER_MM
+        far = power / working_aperture_mm(scope) >= FAR_TOO_MUCH_PER_MM
         yield Notice(
             kind=NoticeKind.FAR_OVER_APERTURE if far else NoticeKind.OVER_APERTURE,
             power=power,
             limit=limits.aperture,
-            aperture_mm=scope.aperture_mm,
+            aperture_mm=working_aperture_mm(scope),
         )
     if is_past_limit(power, limits.usual_air):
         lifted = limits.usual_air >= LIFTED_AIR_POWER
         kind = NoticeKind.OVER_LIFTED_AIR if lifted else NoticeKind.OVER_USUAL_AIR
         yield Notice(kind=kind, limit=limits.usual_air)
-    if is_past_limit(power, limits.tonight_air):
-        yield Notice(kind=NoticeKind.OVER_TONIGHTS_AIR, limit=limits.tonight_air)
+    if limits.band is not None and is_past_limit(power, limits.together):
+        is_too_much = is_past_limit(power, limits.band[1])
+        kind = NoticeKind.OVER_TONIGHTS_AIR if is_too_much else NoticeKind.WORTH_A_TRY
+        yield Notice(kind=kind, limit=limits.together)
 
 
 def _exit_pupil_notices(combination: Combination, eye: Eye) -> Iterator[Notice]:

@@ -1,11 +1,10 @@
 """One of two telescopes set side by side: what it would give tonight, in figures."""
 
-import math
-
 from attrs import frozen
 
 from core.air.cooling import USUAL_WARMTH_C, estimate_cooling
-from core.air.steadiness import FINEST_DETAIL_AT_EYE_ARCSEC, blur_at
+from core.air.steadiness import FINEST_DETAIL_AT_EYE_ARCSEC
+from core.gear.aperture import clear_area_mm2, working_aperture_mm
 from core.gear.optics import dawes_arcsec
 from core.gear.owned import Telescope, TelescopeKind
 from core.ladder.ladder import Ladder
@@ -33,15 +32,15 @@ class Side:
     """One telescope of a comparison; its ladder stands for limits, drift and powers.
 
     ``light_ratio_to_other`` compares clear areas of aperture. ``resolution_arcsec`` is Dawes' limit,
-    ``limiting_blur_arcsec`` the finest detail that reaches the eye: the coarsest of that limit, of the
-    air's blur at this height and of what a built-in power can show. ``elements_across_disc`` counts such
+    ``finest_detail_arcsec`` the finest detail that reaches the eye through aperture and air together, or
+    the coarser one that a built-in power can show. ``elements_across_disc`` counts such
     details across the planet. ``cooling_minutes`` is low, likely, high. What cannot be told is None.
     """
 
     ladder: Ladder
     light_ratio_to_other: float
     resolution_arcsec: float
-    limiting_blur_arcsec: float | None
+    finest_detail_arcsec: float | None
     disc_diameter_arcmin_at_ceiling: float | None
     elements_across_disc: float | None
     cooling_minutes: tuple[float, float, float] | None
@@ -71,7 +70,7 @@ def build_side(
 ) -> Side:
     """Return the figures of one telescope beside the other, carried out so much warmer than the air."""
     scope, power = ladder.scope, usable_power(ladder)
-    blur_arcsec = limiting_blur_arcsec(ladder)
+    blur_arcsec = finest_detail_arcsec(ladder)
     disc_arcmin = elements = None
     if disc_arcsec is not None and power is not None and blur_arcsec is not None:
         disc_arcmin = disc_arcsec * power / 60.0
@@ -79,9 +78,9 @@ def build_side(
     fields = [rung.true_field_deg for rung in ladder.rungs if rung.true_field_deg is not None]
     return Side(
         ladder=ladder,
-        light_ratio_to_other=_clear_area(scope) / _clear_area(other),
-        resolution_arcsec=dawes_arcsec(scope.aperture_mm),
-        limiting_blur_arcsec=blur_arcsec,
+        light_ratio_to_other=clear_area_mm2(scope) / clear_area_mm2(other),
+        resolution_arcsec=dawes_arcsec(working_aperture_mm(scope)),
+        finest_detail_arcsec=blur_arcsec,
         disc_diameter_arcmin_at_ceiling=disc_arcmin,
         elements_across_disc=elements,
         cooling_minutes=estimate_cooling(scope, warmer_by_c=warmer_by_c).minutes,
@@ -102,15 +101,13 @@ def usable_power(ladder: Ladder) -> float | None:
     return ceiling_power if ceiling_power is None or own is None else min(own, ceiling_power)
 
 
-def limiting_blur_arcsec(ladder: Ladder) -> float | None:
+def finest_detail_arcsec(ladder: Ladder) -> float | None:
     """Return the finest detail in arcsec that reaches the eye, None where no air path can be given."""
-    if ladder.aim.path is None or ladder.ceiling.power is None:
+    if ladder.limits.detail is None or ladder.ceiling.power is None:
         return None
-    coarsest = max(
-        dawes_arcsec(ladder.scope.aperture_mm), blur_at(ladder.blur.overhead_arcsec, ladder.aim.path)
-    )
     own = built_in_power(ladder.scope)
-    return coarsest if own is None else max(coarsest, FINEST_DETAIL_AT_EYE_ARCSEC / own)
+    finest = ladder.limits.detail.arcsec
+    return finest if own is None else max(finest, FINEST_DETAIL_AT_EYE_ARCSEC / own)
 
 
 def collimation_of(scope: Telescope) -> Collimation:
@@ -121,8 +118,3 @@ def collimation_of(scope: Telescope) -> Collimation:
     if scope.kind is not TelescopeKind.REFLECTOR or ratio is None or ratio >= FORGIVING_FOCAL_RATIO:
         return Collimation(is_needed=True)
     return Collimation(is_needed=True, focal_ratio=ratio, times_as_exact=(FORGIVING_FOCAL_RATIO / ratio) ** 3)
-
-
-def _clear_area(scope: Telescope) -> float:
-    """Return the area of the aperture in mm2 less what the secondary mirror hides."""
-    return math.pi / 4.0 * scope.aperture_mm**2 * (1.0 - scope.obstruction_ratio**2)

@@ -4,6 +4,7 @@ The findings come in an order of their own, so they stay the same when the two c
 rules of thumb. The sentences stand in ``core/words/comparison.py``.
 """
 
+import math
 from collections.abc import Iterator
 from enum import StrEnum
 
@@ -11,6 +12,7 @@ import numpy as np
 from attrs import frozen
 
 from core.air.atmosphere import air_path
+from core.air.finest_detail import MOSTLY, LimitKind
 from core.air.steadiness import BLUR_EXPONENT
 from core.gear.owned import TelescopeKind
 from core.ladder.side import Side, built_in_power
@@ -20,6 +22,8 @@ DETAIL_TIE = 1.05
 LIGHT_TIE = 1.05
 FIELD_TIE = 1.1
 COOLING_TIE = 1.1
+# In worse air than this nobody compares telescopes (ours).
+WORST_NIGHT_ARCSEC = 4.0
 # A gain smaller than this is called slight.
 SLIGHT_GAIN = 1.25
 # A difference of the obstructions, as shares of the aperture, from which it is worth a word.
@@ -106,7 +110,7 @@ def find_verdict(a: Side, b: Side) -> tuple[Finding, ...]:
 
 def _detail(smaller: Side, larger: Side) -> Iterator[Finding]:
     outcome = winner(
-        smaller.limiting_blur_arcsec, larger.limiting_blur_arcsec, tie=DETAIL_TIE, smaller_wins=True
+        smaller.finest_detail_arcsec, larger.finest_detail_arcsec, tie=DETAIL_TIE, smaller_wins=True
     )
     if outcome is None:
         yield Finding(kind=FindingKind.NO_DETAIL, side=smaller, other=larger)
@@ -115,9 +119,9 @@ def _detail(smaller: Side, larger: Side) -> Iterator[Finding]:
         yield from _detail_tie(smaller, larger)
         return
     fine, coarse = (smaller, larger) if outcome is Winner.A else (larger, smaller)
-    assert fine.limiting_blur_arcsec is not None
-    assert coarse.limiting_blur_arcsec is not None
-    slight = coarse.limiting_blur_arcsec < fine.limiting_blur_arcsec * SLIGHT_GAIN
+    assert fine.finest_detail_arcsec is not None
+    assert coarse.finest_detail_arcsec is not None
+    slight = coarse.finest_detail_arcsec < fine.finest_detail_arcsec * SLIGHT_GAIN
     kind = FindingKind.SLIGHTLY_FINER_DETAIL if slight else FindingKind.FINER_DETAIL
     yield Finding(kind=kind, side=fine, other=coarse)
 
@@ -126,10 +130,10 @@ def _detail_tie(smaller: Side, larger: Side) -> Iterator[Finding]:
     limits = larger.ladder.limits
     if winner(smaller.resolution_arcsec, larger.resolution_arcsec, tie=DETAIL_TIE) is Winner.TIE:
         yield Finding(kind=FindingKind.APERTURES_ALIKE, side=smaller, other=larger)
-        if limits.tonight_air is not None and limits.aperture < limits.tonight_air:
+        if larger.ladder.ceiling.set_by is LimitKind.APERTURE:
             yield from _contrast(smaller, larger)
-    elif limits.tonight_air is not None and built_in_power(larger.scope) is None:
-        stop = min(limits.tonight_air, limits.usual_air)
+    elif limits.together is not None and built_in_power(larger.scope) is None:
+        stop = min(limits.together, limits.usual_air)
         yield Finding(kind=FindingKind.AIR_TIES_THEM, side=smaller, other=larger, figure=stop)
     else:
         yield Finding(kind=FindingKind.DETAIL_ALIKE, side=smaller, other=larger)
@@ -152,13 +156,22 @@ def _depends(smaller: Side, larger: Side) -> Iterator[Finding]:
         return
     if winner(smaller.resolution_arcsec, larger.resolution_arcsec, tie=DETAIL_TIE) is Winner.TIE:
         return
-    worst_arcsec = smaller.resolution_arcsec / path**BLUR_EXPONENT
-    yield Finding(kind=FindingKind.FINER_WHILE_STEADY, side=larger, other=smaller, figure=worst_arcsec)
-    yield _depends_on_height(smaller, larger)
+    worst_arcsec = _worst_blur_arcsec(smaller, larger)
+    overhead_arcsec = worst_arcsec / path**BLUR_EXPONENT
+    if overhead_arcsec <= WORST_NIGHT_ARCSEC:
+        yield Finding(kind=FindingKind.FINER_WHILE_STEADY, side=larger, other=smaller, figure=overhead_arcsec)
+        yield _depends_on_height(smaller, larger, worst_arcsec)
 
 
-def _depends_on_height(smaller: Side, larger: Side) -> Finding:
-    longest_path = (smaller.resolution_arcsec / smaller.ladder.blur.overhead_arcsec) ** (1 / BLUR_EXPONENT)
+def _worst_blur_arcsec(smaller: Side, larger: Side) -> float:
+    """Return the blur through which the larger aperture keeps a lead that can be told (``DETAIL_TIE``)."""
+    tie = DETAIL_TIE**2
+    rest = (smaller.resolution_arcsec**2 - tie * larger.resolution_arcsec**2) / (tie - 1.0)
+    return math.sqrt(max(rest, 0.0)) / MOSTLY
+
+
+def _depends_on_height(smaller: Side, larger: Side, worst_arcsec: float) -> Finding:
+    longest_path = (worst_arcsec / smaller.ladder.blur.overhead_arcsec) ** (1 / BLUR_EXPONENT)
     altitudes_deg = np.linspace(5.0, 90.0, 171)
     paths = air_path(altitudes_deg)
     if longest_path < paths[-1]:

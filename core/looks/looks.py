@@ -7,10 +7,11 @@ from attrs import frozen
 
 from core.air.dispersion import Dispersion, dispersion_at
 from core.air.steadiness import blur_at
+from core.gear.aperture import working_aperture_mm
 from core.gear.optics import dawes_arcsec
 from core.ladder.aim import Aim
 from core.ladder.ladder import Ladder
-from core.ladder.side import limiting_blur_arcsec
+from core.ladder.side import finest_detail_arcsec
 from core.looks.expectation import Expectation
 from core.looks.picture.sight import Sight
 from core.looks.picture.subject import Subject, subject_at
@@ -159,7 +160,7 @@ def _limits(dispersion: Dispersion | None, ladder: Ladder | None, position: Posi
     if dispersion is None or ladder is None or position.path is None:
         return False
     return dispersion.limits(
-        dawes_arcsec=dawes_arcsec(ladder.scope.aperture_mm),
+        dawes_arcsec=dawes_arcsec(working_aperture_mm(ladder.scope)),
         blur_arcsec=blur_at(ladder.blur.overhead_arcsec, position.path),
     )
 
@@ -167,7 +168,7 @@ def _limits(dispersion: Dispersion | None, ladder: Ladder | None, position: Posi
 def _expectations(ladder: Ladder, subject: Subject, events: tuple[MoonEvent, ...]) -> tuple[Expectation, ...]:
     return expect(
         subject,
-        finest_detail_arcsec=limiting_blur_arcsec(ladder),
+        finest_detail_arcsec=finest_detail_arcsec(ladder),
         highest_power=ladder.climb_to,
         events=events,
     )

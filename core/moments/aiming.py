@@ -2,7 +2,8 @@
 
 from datetime import datetime
 
-from core.ladder.aim import Aim, Refusal
+from core.air.dispersion import dispersion_at
+from core.ladder.aim import Aim, Refusal, aim_spread_arcsec
 from core.moments.best_minutes import BestMinutes, highest_within, is_just_before_sunrise
 from core.sky.bodies import Body
 from core.sky.night import BodyNight, Night
@@ -23,6 +24,9 @@ def aim_at(night: Night, planet: Body, at: datetime) -> Aim:
         altitude_deg=position.altitude_deg,
         apparent_altitude_deg=position.apparent_altitude_deg,
         path=position.path,
+        dispersion_arcsec=aim_spread_arcsec(
+            dispersion_at(position.apparent_altitude_deg, elevation_m=night.site.elevation_m)
+        ),
         declination_deg=position.declination_deg,
         behind=next((span.what for span in body.blocked if span.start <= at < span.end), None),
         through=next((window.warm_air for window in body.windows if window.start <= at < window.end), None),

@@ -132,7 +132,7 @@ def _figures(a: Side, b: Side) -> Iterator[tuple[str, str, str]]:
     told: dict[str, Callable[[Side], str | None]] = {
         "light against the other": lambda side: times_text(side.light_ratio_to_other),
         "aperture splits (Dawes)": lambda side: f"{rounded_text(side.resolution_arcsec, 2)}″",
-        "finest detail here": lambda side: _with_unit(side.limiting_blur_arcsec, 2, "″"),
+        "finest detail here": lambda side: _with_unit(side.finest_detail_arcsec, 2, "″"),
         "ceiling": lambda side: _power(side.ladder.ceiling.power),
         "climb to": lambda side: _power(side.ladder.climb_to),
         "disc at the ceiling": lambda side: _with_unit(side.disc_diameter_arcmin_at_ceiling, 0, "′ wide"),

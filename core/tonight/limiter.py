@@ -4,7 +4,7 @@ from datetime import datetime
 from enum import StrEnum
 from typing import Final
 
-from core.air.steadiness import LimitKind
+from core.air.finest_detail import LimitKind
 from core.ladder.ladder import Ladder
 from core.ladder.notices import FLOATERS_STRONG_MM
 from core.moments.best_minutes import TOUCHING
@@ -71,6 +71,7 @@ _LIMITERS = {
     LimitKind.TONIGHT_AIR: Limiter.TONIGHT_AIR,
     LimitKind.USUAL_AIR: Limiter.USUAL_AIR,
     LimitKind.APERTURE: Limiter.APERTURE,
+    LimitKind.HEIGHT: Limiter.HEIGHT,
 }
 
 

@@ -3,9 +3,10 @@
 from datetime import date
 from typing import Final
 
-from core.air.steadiness import BlurSource, LimitKind
+from core.air.finest_detail import LimitKind
+from core.air.steadiness import BlurSource
 from core.gear.owned import TelescopeKind
-from core.ladder.ladder import Ladder
+from core.ladder.ladder import Ladder, Standing
 from core.situation.situation import Situation
 from core.sky.ephemeris import usable_dates
 from core.sky.events import FAIR_DEG, LOWEST_USEFUL_DEG
@@ -23,8 +24,6 @@ from core.words.quantities import power_text, pupil_text
 from core.words.site_clock import SiteClock, clock_of
 from core.year.better import LOOKED_AHEAD, Better
 
-# So little past the ceiling a rung may still be tried (ours).
-_JUST_OVER_RATIO = 1.1
 # A height that another evening betters by less than this is as good (ours).
 _AS_HIGH_DEG = 1.0
 _NO_SITE: Final = "Add a site in Gear, and the evening's best planet and its hours appear here."
@@ -96,6 +95,8 @@ def what_sets_ceiling(ladder: Ladder) -> str:
         return f"tonight's air (seeing{assumed})"
     if ladder.ceiling.set_by is LimitKind.USUAL_AIR:
         return "the air on most nights"
+    if ladder.ceiling.set_by is LimitKind.HEIGHT:
+        return "this height"
     return "this aperture"
 
 
@@ -186,11 +187,9 @@ def _stop_words(ladder: Ladder, limiter: Limiter) -> str:
 
 
 def _just_over(ladder: Ladder) -> str:
-    """Return the rung that misses the ceiling by a hair: a rule of thumb is no better than that."""
-    ceiling = ladder.ceiling.power
-    assert ceiling is not None
-    over = [rung.power for rung in ladder.rungs if ceiling < rung.power <= ceiling * _JUST_OVER_RATIO]
-    return f", though {power_text(over[0])} is near enough to try" if over else ""
+    """Return the rung just over the ceiling that is worth a try in calm moments."""
+    over = [rung.power for rung in ladder.rungs if rung.standing is Standing.TRY]
+    return f", though {power_text(over[0])} is worth a try" if over else ""
 
 
 def _over_the_ceiling_words(ladder: Ladder, limiter: Limiter) -> str:

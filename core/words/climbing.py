@@ -1,5 +1,6 @@
 """What to do on a rung and after it, and what deserves a word about it."""
 
+from core.gear.aperture import working_aperture_mm
 from core.ladder.ladder import Ladder, Rung
 from core.words.limits import limit_name
 from core.words.notices import notice_texts
@@ -36,9 +37,8 @@ def next_step_text(rung: Rung, ladder: Ladder) -> str:
 def rung_detail(rung: Rung, ladder: Ladder) -> str:
     """Return all that deserves a word about a rung, as sentences."""
     words = [next_step_text(rung, ladder)]
-    words.append(
-        f"{power_text(rung.power)} is {per_mm_text(rung.power, ladder.scope.aperture_mm)} of aperture."
-    )
+    per_mm = per_mm_text(rung.power, working_aperture_mm(ladder.scope))
+    words.append(f"{power_text(rung.power)} is {per_mm} of aperture.")
     if rung is ladder.rungs[0]:
         words += notice_texts(ladder.notices)
     words += notice_texts(rung.notices)

@@ -130,7 +130,7 @@ def _finding_text(finding: Finding) -> str:
 def _figures_of(side: Side) -> dict[str, str | None]:
     minutes = side.cooling_minutes
     return {
-        "detail": None if side.limiting_blur_arcsec is None else detail_text(side.limiting_blur_arcsec),
+        "detail": None if side.finest_detail_arcsec is None else detail_text(side.finest_detail_arcsec),
         "power": _power(side.usable_power),
         "limit": stopped_by_text(side),
         "climb_to": _power(side.ladder.climb_to),

@@ -4,7 +4,8 @@ from collections.abc import Sequence
 
 from attrs import frozen
 
-from core.air.steadiness import BlurSource, LimitKind
+from core.air.limits import Line
+from core.air.steadiness import BlurSource
 from core.ladder.ladder import Ladder, Rung, Standing
 from core.words.aim import no_ceiling_words
 from core.words.quantities import drift_text, field_text, power_text, pupil_text, rounded_text
@@ -12,6 +13,8 @@ from core.words.quantities import drift_text, field_text, power_text, pupil_text
 # Limits this close, as a ratio, share one line and one label.
 ONE_LINE_RATIO = 1.004
 NOT_TONIGHT = "not tonight"
+WORTH_A_TRY = "worth a try"
+PERHAPS = "perhaps worth a try"
 NOT_OWNED = "not owned"
 _START_AND_TOP = "Start here and stay."
 _START = "Start here."
@@ -24,7 +27,7 @@ class LimitWords:
     """One line across a ladder: its power, the limits that meet there, and whether it is the ceiling."""
 
     power: float
-    kinds: tuple[LimitKind, ...]
+    kinds: tuple[Line, ...]
     is_ceiling: bool
     words: str
 
@@ -46,9 +49,8 @@ def limit_words(ladder: Ladder, *, explain_air: bool = True) -> tuple[LimitWords
 
     ``explain_air`` gives the trade's other word for the air, once in a view.
     """
-    powers = [(power, kind) for kind in LimitKind if (power := ladder.limits.of(kind)) is not None]
-    groups: list[list[tuple[float, LimitKind]]] = []
-    for power, kind in sorted(powers, key=lambda limit: limit[0]):
+    groups: list[list[tuple[float, Line]]] = []
+    for kind, power in sorted(ladder.limits.lines().items(), key=lambda limit: limit[1]):
         if groups and power <= groups[-1][0][0] * ONE_LINE_RATIO:
             groups[-1].append((power, kind))
         else:
@@ -56,15 +58,15 @@ def limit_words(ladder: Ladder, *, explain_air: bool = True) -> tuple[LimitWords
     seeing = " (seeing)" if explain_air else ""
     usual = seeing if ladder.limits.tonight_air is None else ""
     names = {
-        LimitKind.APERTURE: "aperture limit",
-        LimitKind.USUAL_AIR: f"usual air{usual}",
-        LimitKind.TONIGHT_AIR: f"tonight's air{seeing} {_at_height(ladder)}",
+        Line.APERTURE: "aperture limit",
+        Line.USUAL_AIR: f"usual air{usual}",
+        Line.TOGETHER: f"aperture and air{seeing} {_at_height(ladder)}",
     }
     found = []
     for group in groups:
-        kinds = tuple(kind for kind in LimitKind if kind in {kind for _, kind in group})
+        kinds = tuple(kind for kind in Line if kind in {kind for _, kind in group})
         words = " and ".join(names[kind] for kind in kinds)
-        is_ceiling = ladder.ceiling.set_by in kinds
+        is_ceiling = ladder.ceiling.line in kinds
         found.append(LimitWords(power=group[0][0], kinds=kinds, is_ceiling=is_ceiling, words=words))
     return tuple(found)
 
@@ -123,6 +125,8 @@ def _remark(rung: Rung, ladder: Ladder, chosen: Rung | None) -> str:
         parts.append("no higher" if rung is chosen else "climb to here")
     if rung.standing is Standing.ABOVE:
         parts.append(NOT_TONIGHT)
+    elif rung.standing is Standing.TRY:
+        parts.append(PERHAPS if ladder.blur.source is BlurSource.ASSUMED else WORTH_A_TRY)
     if rung is chosen:
         parts.insert(0, "here" if parts else "you are here")
     return ", ".join(parts)
@@ -134,7 +138,9 @@ def _brief_remark(rung: Rung, ladder: Ladder, chosen: Rung | None) -> str:
         return "here"
     if rung.power == ladder.climb_to:
         return "top"
-    return "start" if rung.power == ladder.start else "wide" if rung.standing is Standing.BELOW else ""
+    if rung.power == ladder.start:
+        return "start"
+    return {Standing.BELOW: "wide", Standing.TRY: "try"}.get(rung.standing, "") if rung.standing else ""
 
 
 def rung_at_power(rungs: Sequence[Rung], power: float | None) -> Rung | None:

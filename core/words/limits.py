@@ -2,7 +2,10 @@
 
 from attrs import frozen
 
-from core.air.steadiness import FIRST_LOOK_BLUR_ARCSEC, BlurSource, LimitKind
+from core.air.finest_detail import LimitKind
+from core.air.limits import Line
+from core.air.steadiness import FIRST_LOOK_BLUR_ARCSEC, BlurSource
+from core.gear.aperture import working_aperture_mm
 from core.gear.numbers import number_text
 from core.ladder.ladder import Ladder
 from core.words.aim import aim_words
@@ -14,12 +17,19 @@ _NAMES = {
     LimitKind.APERTURE: "the aperture",
     LimitKind.USUAL_AIR: "the usual air",
     LimitKind.TONIGHT_AIR: "tonight's air",
+    LimitKind.HEIGHT: "the height, which smears the colours",
 }
 # With the other word of the trade for the air, which each view says once.
 _EXPLAINED = {
     LimitKind.APERTURE: "the aperture",
     LimitKind.USUAL_AIR: "the usual air",
     LimitKind.TONIGHT_AIR: "tonight's air (seeing)",
+    LimitKind.HEIGHT: "the height, which smears the colours",
+}
+_LINES = {
+    Line.APERTURE: "The aperture",
+    Line.USUAL_AIR: "The usual air",
+    Line.TOGETHER: "Aperture and air (seeing)",
 }
 BUILT_IN = "its built-in power"
 
@@ -30,7 +40,7 @@ _CEILING = "{power}, by {limit}"
 class LimitLine:
     """One limit of power: its name, the power, why it is what it is, and whether it sets the ceiling."""
 
-    kind: LimitKind
+    kind: Line
     name: str
     power: str
     why: str
@@ -40,12 +50,6 @@ class LimitLine:
 def limit_name(kind: LimitKind, *, explain_air: bool = False) -> str:
     """Return the name of a limit, as inside a sentence; ``explain_air`` adds the word "seeing" to the air."""
     return (_EXPLAINED if explain_air else _NAMES)[kind]
-
-
-def limit_heading(kind: LimitKind) -> str:
-    """Return the name of a limit as it opens a line, with the word "seeing" beside the air."""
-    name = limit_name(kind, explain_air=True)
-    return f"{name[0].upper()}{name[1:]}"
 
 
 def ceiling_figure_text(ladder: Ladder) -> str | None:
@@ -60,13 +64,13 @@ def limits_sentence(ladder: Ladder) -> str:
     """Return the three limits of power."""
     limits, blur = ladder.limits, ladder.blur
     words = [f"aperture {power_text(limits.aperture)}", f"usual air {power_text(limits.usual_air)}"]
-    if limits.tonight_air is not None:
+    if limits.together is not None:
         look = next(
             (look for look, arcsec in FIRST_LOOK_BLUR_ARCSEC.items() if arcsec == blur.overhead_arcsec), None
         )
         air = f"{look} air" if look else f"a blur of {two_figures(blur.overhead_arcsec)}″ overhead"
         assumed = ", assumed" if blur.source is BlurSource.ASSUMED else ""
-        words.append(f"tonight's air (seeing) {power_text(limits.tonight_air)} with {air}{assumed}")
+        words.append(f"aperture and air (seeing) together {power_text(limits.together)} with {air}{assumed}")
     return f"Rules of thumb: {listed(words)}."
 
 
@@ -82,15 +86,16 @@ def ceiling_sentence(ladder: Ladder) -> str:
 def limit_lines(ladder: Ladder) -> tuple[LimitLine, ...]:
     """Return the three limits, in the order in which ties are told."""
     lines = []
-    for kind in LimitKind:
-        power = ladder.limits.of(kind)
+    powers = ladder.limits.lines()
+    for kind in Line:
+        power = powers.get(kind)
         lines.append(
             LimitLine(
                 kind=kind,
-                name=limit_heading(kind),
+                name=_LINES[kind],
                 power="none" if power is None else power_text(power),
                 why=_why(kind, ladder),
-                sets_ceiling=ladder.ceiling.set_by is kind,
+                sets_ceiling=ladder.ceiling.line is kind,
             )
         )
     return tuple(lines)
@@ -104,12 +109,12 @@ def ceiling_note(ladder: Ladder) -> str:
     return f"the ceiling, set by {name}: a rule of thumb, not a lock"
 
 
-def _why(kind: LimitKind, ladder: Ladder) -> str:
-    if kind is LimitKind.APERTURE:
-        return f"2x for each of {figures_text(ladder.scope.aperture_mm, 6)} mm"
-    if kind is LimitKind.USUAL_AIR:
+def _why(kind: Line, ladder: Ladder) -> str:
+    if kind is Line.APERTURE:
+        return f"2x for each of {figures_text(working_aperture_mm(ladder.scope), 6)} mm"
+    if kind is Line.USUAL_AIR:
         return "common practice"
-    if ladder.limits.tonight_air is None:
+    if ladder.limits.together is None:
         return "too low to say"
     assumed = ", assumed" if ladder.blur.source is BlurSource.ASSUMED else ""
     return f"blur {number_text(ladder.blur.overhead_arcsec)}″{assumed}"

@@ -23,7 +23,13 @@ _NOTICES = {
     ),
     NoticeKind.OVER_USUAL_AIR: "Over {limit}, the most that the air usually allows any aperture.",
     NoticeKind.OVER_LIFTED_AIR: "Over {limit}, more than even a rare steady night allows.",
-    NoticeKind.OVER_TONIGHTS_AIR: "Over what tonight's air (seeing) allows at this height, about {limit}.",
+    NoticeKind.OVER_TONIGHTS_AIR: (
+        "Over what aperture and tonight's air (seeing) bear together at this height, about {limit}."
+    ),
+    NoticeKind.WORTH_A_TRY: (
+        "Over the {limit} that aperture and tonight's air (seeing) mostly bear here, but worth a try in calm "
+        "moments."
+    ),
     NoticeKind.FLOATERS_STRONG: (
         "Exit pupil {exit_pupil}: floaters in the eye trouble most people; "
         "less power, both eyes, or a larger aperture at the same power helps."

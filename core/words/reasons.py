@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from core.air.steadiness import BlurSource
+from core.gear.aperture import working_aperture_mm
 from core.gear.optics import usual_night_powers
 from core.gear.owned import TelescopeKind
 from core.ladder.ladder import Ladder
@@ -145,7 +146,7 @@ def _power(prospect: Prospect, clock: SiteClock) -> Iterator[str]:
 def usual_powers(ladder: Ladder) -> Iterator[str]:
     """Yield what observers use with such an aperture and on such a planet, where it lies under the limits."""
     planet, climb = ladder.aim.planet, ladder.climb_to
-    usual = usual_night_powers(ladder.scope.aperture_mm)
+    usual = usual_night_powers(working_aperture_mm(ladder.scope))
     most = None if planet is None else RARELY_MORE.get(planet)
     if usual is not None and ladder.scope.kind is not TelescopeKind.FIXED:
         powers = f"{power_text(usual[0])} to {power_text(usual[1])}"

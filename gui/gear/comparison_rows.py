@@ -27,7 +27,7 @@ def rows_of(comparison: Comparison, units: Units) -> tuple[FigureRow, ...]:
         row("Resolution (Dawes)", lambda side: _arcsec(side.resolution_arcsec)),
         row(
             "Finest detail in this air",
-            lambda side: _arcsec(side.limiting_blur_arcsec),
+            lambda side: _arcsec(side.finest_detail_arcsec),
             comparison.detail_winner,
         ),
         row("Ceiling", _ceiling),

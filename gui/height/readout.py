@@ -6,7 +6,9 @@ from typing import Final
 
 from attrs import frozen
 
-from core.air.steadiness import Blur, ceiling_of, find_limits
+from core.air.limits import ceiling_of, find_limits
+from core.air.steadiness import Blur
+from core.gear.aperture import working_aperture_mm
 from core.gear.owned import Telescope
 from core.ladder.aim import Refusal
 from core.moments.aiming import aim_at
@@ -75,7 +77,8 @@ def _read(night: Night, body: BodyNight, moment: datetime, sight: Sight, clock: 
     position = night.position(body.body, moment)
     up = position.altitude_deg > HORIZON_DEG
     # For safety: beside the Sun and by day no power is offered, and no time at which to look.
-    refusal = aim_at(night, body.body, moment).refusal if up else None
+    aim = aim_at(night, body.body, moment)
+    refusal = aim.refusal if up else None
     remark = _remark(body, moment, clock) if up else _next_rise(body, moment, clock)
     azimuth = azimuth_text(position.azimuth_deg)
     return Reading(
@@ -85,16 +88,20 @@ def _read(night: Night, body: BodyNight, moment: datetime, sight: Sight, clock: 
         direction=f"azimuth {azimuth} {compass_text(position.azimuth_deg)}" if up else "",
         short_direction=f"{azimuth} {compass_letters(position.azimuth_deg)}" if up else "",
         path=f"path {rounded_text(position.path, 1)}" if position.path is not None else "",
-        ceiling="" if refusal else _ceiling(position, sight),
+        ceiling="" if refusal else _ceiling(position, aim.dispersion_arcsec, sight),
         remark=_REFUSED.get(refusal, remark) if refusal else remark,
     )
 
 
-def _ceiling(position: Position, sight: Sight) -> str:
+def _ceiling(position: Position, dispersion_arcsec: float, sight: Sight) -> str:
     if sight.scope is None or position.path is None:
         return ""
     limits = find_limits(
-        aperture_mm=sight.scope.aperture_mm, path=position.path, blur=sight.blur, usual_air=sight.usual_air
+        aperture_mm=working_aperture_mm(sight.scope),
+        path=position.path,
+        dispersion_arcsec=dispersion_arcsec,
+        blur=sight.blur,
+        usual_air=sight.usual_air,
     )
     power = ceiling_of(limits).power
     return "" if power is None else f"ceiling {power_text(power)}"

@@ -80,6 +80,7 @@ LADDER_KEYS = {
     "overhead",
     "blur",
     "limits",
+    "finest_detail_arcsec",
     "ceiling",
     "start",
     "climb_to",
@@ -101,7 +102,6 @@ RUNG_KEYS = {
 SIDE_KEYS = LADDER_KEYS | {
     "light_ratio_to_other",
     "resolution_arcsec",
-    "limiting_blur_arcsec",
     "disc_diameter_arcmin_at_ceiling",
     "elements_across_disc",
     "cooling_minutes",
@@ -220,7 +220,7 @@ def test_a_ladder_has_every_key(scope: Telescope, find_aim: Callable[[], Aim]) -
     assert result.keys() == LADDER_KEYS
     assert result["scope"] == {"id": scope.id, "name": scope.name}
     assert result["blur"] == {"overhead_arcsec": 1.45, "source": "assumed"}
-    assert result["limits"].keys() == {"aperture", "usual_air", "tonight_air"}
+    assert result["limits"].keys() == {"aperture", "usual_air", "tonight_air", "together", "band"}
     assert result["ceiling"].keys() == {"power", "set_by", "reason"}
     assert [rung["power"] for rung in result["rungs"]] == sorted(rung["power"] for rung in result["rungs"])
     for rung in result["rungs"]:

@@ -169,10 +169,10 @@ def test_a_changed_eyepiece_changes_the_table_with_each_key(hand: GearHand) -> N
 def test_the_words_say_where_to_start_how_far_to_climb_and_what_is_too_much(hand: GearHand) -> None:
     words = cells(hand.view.gives.table, WORDS)
     assert words[0].startswith("Start here.")
-    assert [row for row, text in enumerate(words) if "Climb to here." in text] == [2]
+    assert [row for row, text in enumerate(words) if "Climb to here." in text] == [3]
     assert "tonight's air" in words[4]
     assert "floaters" in words[5]
-    # Saturn at 44 degrees in fair air: the air stops it before aperture and usual air, 300x each.
+    # Jupiter at its best in fair air: 150 mm and the air bear about 180x, the air with the larger share.
     assert "set by tonight's air" in hand.words()
     assert "aperture 300x, usual air 300x" in hand.words()
     assert "assumed" in hand.words()
@@ -181,7 +181,7 @@ def test_the_words_say_where_to_start_how_far_to_climb_and_what_is_too_much(hand
 def test_the_row_in_hand_is_told_in_full_under_the_table(hand: GearHand) -> None:
     table = hand.view.gives.table
     # The highest sensible rung is told while none is chosen.
-    assert hand.view.gives.details.text().startswith("120x with 10 mm: ")
+    assert hand.view.gives.details.text().startswith("150x with 8 mm: ")
     hand.qtbot.mouseClick(
         table.viewport(), Qt.MouseButton.LeftButton, pos=table.visualRect(table.model().index(0, 1)).center()
     )

@@ -112,9 +112,9 @@ def test_worse_air_is_shown_at_once(hand: GearHand, page: SideBySide) -> None:
     hand.state.set_first_look(FirstLook.BOILING)
     after = figures(page)["Ceiling"]
     assert after != before
-    # 232 / (3 arcsec x path^0.6) at 44 degrees is about 62x for both, whatever the aperture.
-    assert after[0] == after[1]
-    assert after[0].endswith("by tonight's air")
+    # Both are held by the air, and the larger keeps a lead.
+    assert all(text.endswith("by tonight's air") for text in after)
+    assert after[0] != after[1]
 
 
 def test_the_drawing_follows_scopes_and_palette(hand: GearHand, page: SideBySide) -> None:

@@ -12,7 +12,8 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from core.air.steadiness import air_limit, blur_at
+from core.air.finest_detail import finest_detail
+from core.air.steadiness import blur_at
 from core.gear.optics import aperture_limit, dawes_arcsec, rayleigh_arcsec
 from core.gear.owned import Filter
 from core.looks.filters import facts_of, transmittance_of, wratten_table
@@ -42,7 +43,7 @@ def test_blur_grows_with_the_path(row: dict[str, str]) -> None:
 def test_an_array_of_paths_gives_what_single_paths_give() -> None:
     paths = np.array([given(row, "X") for row in rows("Kolmogorov airmass scaling")])
 
-    assert air_limit(1.45, paths) == pytest.approx([air_limit(1.45, float(path)) for path in paths])
+    assert blur_at(1.45, paths) == pytest.approx([blur_at(1.45, float(path)) for path in paths])
 
 
 @pytest.mark.parametrize("row", rows("Dawes limit"), ids=lambda row: row["inputs"])
@@ -56,15 +57,11 @@ def test_rayleigh_criterion(row: dict[str, str]) -> None:
 
 
 @pytest.mark.parametrize("aperture_mm", [60.0, 114.3, 150.0, 254.0])
-def test_air_that_blurs_as_little_as_the_aperture_allows_what_the_aperture_allows(aperture_mm: float) -> None:
-    """The rule that ties 232 arcsec to 2x per mm: both limits agree where blur and Dawes' limit agree."""
-    assert air_limit(dawes_arcsec(aperture_mm), 1.0) == pytest.approx(aperture_limit(aperture_mm))
+def test_perfect_air_bears_what_the_aperture_allows(aperture_mm: float) -> None:
+    """The rule that ties 232 arcsec to 2x per mm (common practice, no source)."""
+    perfect = finest_detail(aperture_mm=aperture_mm, blur_arcsec=0.0)
 
-
-@pytest.mark.parametrize(("overhead_arcsec", "expected"), [(0.77, 300), (1.0, 232), (2.3, 100), (0.58, 400)])
-def test_round_figures_of_the_air_limit(overhead_arcsec: float, expected: float) -> None:
-    """Worked by hand from 232 arcsec; good to one per cent."""
-    assert air_limit(overhead_arcsec, 1.0) == pytest.approx(expected, rel=0.01)
+    assert perfect.power == pytest.approx(aperture_limit(aperture_mm))
 
 
 @pytest.mark.parametrize("row", FILTER_ROWS, ids=lambda row: row["wratten_no"])

@@ -9,6 +9,7 @@ from attrs.validators import optional
 from numpy.typing import NDArray
 
 from core.checks import within
+from core.gear.aperture import working_aperture_mm
 from core.gear.owned import Telescope
 from core.looks.picture.blur import Blurring, blurred
 from core.looks.picture.paint import Grid, painted
@@ -73,7 +74,7 @@ class Sight:
         """What spreads each point of the picture."""
         known = self.zenith_angle_deg is not None
         return Blurring(
-            aperture_mm=self.scope.aperture_mm,
+            aperture_mm=working_aperture_mm(self.scope),
             obstruction_ratio=self.scope.obstruction_ratio,
             air_arcsec=self.air_arcsec,
             eye_arcsec=EYE_BLUR_ARCSEC / self.power,

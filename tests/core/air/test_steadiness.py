@@ -6,42 +6,41 @@ import numpy as np
 import pytest
 
 from core.air.atmosphere import air_path
-from core.air.steadiness import (
-    FIRST_LOOK_BLUR_ARCSEC,
-    NO_CEILING,
-    Blur,
-    BlurSource,
-    Ceiling,
-    FirstLook,
-    LimitKind,
-    Limits,
-    air_limit,
-    blur_at,
-    ceiling_of,
-    find_limits,
-)
+from core.air.finest_detail import LimitKind
+from core.air.limits import NO_CEILING, Limits, ceiling_of, find_limits
+from core.air.steadiness import FIRST_LOOK_BLUR_ARCSEC, Blur, BlurSource, FirstLook, blur_at
 
 
 @pytest.mark.parametrize(
-    ("aperture", "usual_air", "tonight_air", "set_by"),
+    ("aperture_mm", "blur_arcsec", "spread_arcsec", "usual_air", "power", "set_by"),
     [
-        (120, 300, 160, LimitKind.APERTURE),
-        (500, 300, 350, LimitKind.USUAL_AIR),
-        (500, 300, 160, LimitKind.TONIGHT_AIR),
-        (300, 300, 300, LimitKind.APERTURE),
-        (300, 300, 400, LimitKind.APERTURE),
-        (500, 300, 300, LimitKind.USUAL_AIR),
-        (160, 300, 160, LimitKind.APERTURE),
+        # Worked by hand: 232 over the root of the sum of the squares, cut at the usual air.
+        (60, 0.8, 0.0, 300, 116.5, LimitKind.APERTURE),
+        (254, 1.45, 0.0, 300, 236.1, LimitKind.TONIGHT_AIR),
+        (254, 0.5, 0.0, 300, 300.0, LimitKind.USUAL_AIR),
+        (254, 0.5, 0.0, 400, 400.0, LimitKind.USUAL_AIR),
+        (150, 1.0, 2.0, 300, 174.4, LimitKind.HEIGHT),
     ],
 )
-def test_the_lowest_limit_sets_the_ceiling_and_ties_are_told_in_order(
-    aperture: float, usual_air: float, tonight_air: float, set_by: LimitKind
+def test_aperture_and_air_together_set_the_ceiling(
+    aperture_mm: float,
+    blur_arcsec: float,
+    spread_arcsec: float,
+    usual_air: float,
+    power: float,
+    set_by: LimitKind,
 ) -> None:
-    limits = Limits(aperture=aperture, usual_air=usual_air, tonight_air=tonight_air)
+    blur = Blur(overhead_arcsec=blur_arcsec)
+    limits = find_limits(
+        aperture_mm=aperture_mm, path=1.0, dispersion_arcsec=spread_arcsec, blur=blur, usual_air=usual_air
+    )
 
     ceiling = ceiling_of(limits)
 
-    assert ceiling == Ceiling(power=min(aperture, usual_air, tonight_air), set_by=set_by)
+    assert ceiling.power == pytest.approx(power, abs=0.1)
+    assert ceiling.set_by is set_by
+    assert limits.band is not None
+    assert limits.band[0] <= power <= limits.band[1] <= usual_air
 
 
 @pytest.mark.parametrize("path", [None, math.nan])
@@ -74,10 +73,13 @@ def test_a_blur_out_of_range_is_refused(overhead_arcsec: float) -> None:
 
 def test_low_altitude_costs_power() -> None:
     """At 20 degrees the path is 2.9 times that overhead (Kasten and Young 1989), the blur 1.9 times."""
-    low, overhead = air_limit(1.0, float(air_path(20.0))), air_limit(1.0, 1.0)
+    blur = Blur(overhead_arcsec=1.0)
+    low = find_limits(aperture_mm=150, path=float(air_path(20.0)), blur=blur)
+    overhead = find_limits(aperture_mm=150, path=1.0, blur=blur)
 
-    assert overhead == 232
-    assert low == pytest.approx(232 / 1.9, rel=0.01)
+    # 232 over 0.6 arcsec overhead, and over 1.9 times as much.
+    assert overhead.tonight_air == pytest.approx(386.7, abs=0.1)
+    assert low.tonight_air == pytest.approx(386.7 / 1.9, rel=0.01)
 
 
 def test_blur_over_an_evening_is_an_array_and_unknown_stays_unknown() -> None:

@@ -61,9 +61,10 @@ def test_a_good_answer_names_minutes_rungs_and_the_limit() -> None:
     told = answer(night(LISBON, GOOD), planet=Body.SATURN, **KIT)
 
     # Saturn, near the equator of the sky, gets 52 degrees high: 1.27 times the air overhead. Fair air then
-    # bears 232 / (1.45 x 1.27^0.6) = 139x; of the box, 1200 / 40 = 30x is lowest, and 120x comes before 150x.
+    # leaves 0.6 x 1.45 x 1.27^0.6 = 1.0 arcsec, with 0.77 of 150 mm and 0.4 of the height 1.3: 178x; of the
+    # box, 1200 / 40 = 30x is lowest, and 150x comes before 200x.
     assert told.best is not None
-    assert "Start at 30x, climb to 120x: tonight's air (seeing, assumed fair) bears about 13" in told.sentence
+    assert "Start at 30x, climb to 150x: tonight's air (seeing, assumed fair) bears about 17" in told.sentence
     first, last = (moment + timedelta(seconds=30) for moment in (told.best.start, told.best.end))
     assert told.sentence.startswith(f"Saturn is best {first:%H:%M}–{last:%H:%M}. "), "Lisbon keeps UTC then"
 

@@ -3,7 +3,8 @@
 import pytest
 from attrs import evolve
 
-from core.air.steadiness import Blur, LimitKind
+from core.air.limits import Line
+from core.air.steadiness import Blur
 from core.drawing.field_circle import disc_text
 from core.ladder.ladder import Ladder, build_ladder
 from core.words.ladder import by_weight, limit_words, rung_at_power, rung_words
@@ -25,13 +26,13 @@ def test_limits_that_tie_share_one_label() -> None:
         300,
         "aperture limit and usual air",
     )
-    assert limits[-1].kinds == (LimitKind.APERTURE, LimitKind.USUAL_AIR)
+    assert limits[-1].kinds == (Line.APERTURE, Line.USUAL_AIR)
 
 
 def test_limits_apart_have_labels_of_their_own() -> None:
     words = [limit.words for limit in limit_words(ladder(TWELVE_INCH))]
 
-    assert words == ["tonight's air (seeing) at 44°", "usual air", "aperture limit"]
+    assert words == ["aperture and air (seeing) at 44°", "usual air", "aperture limit"]
 
 
 def test_the_lowest_limit_is_the_ceiling() -> None:
@@ -47,7 +48,7 @@ def test_both_words_for_the_air_are_there_even_without_a_limit_for_tonight() -> 
 def test_assumed_air_says_so() -> None:
     assumed = build_ladder(scope=SIX_INCH, eyepieces=FEW[0], barlows=FEW[1], aim=aim(), blur=Blur.assumed())
 
-    assert limit_words(assumed)[0].words == "tonight's air (seeing) at 44°, assumed"
+    assert limit_words(assumed)[0].words == "aperture and air (seeing) at 44°, assumed"
 
 
 @pytest.mark.parametrize(
