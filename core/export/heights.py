@@ -6,6 +6,7 @@ from core.export.parts import SCHEMA, JsonObject, number, site_json, time_text
 from core.situation.situation import Situation
 from core.sky.night import BodyNight, Position, Span, SunNight
 from core.words.answer import answer_words
+from core.words.why_not import why_not_words
 
 
 def heights_json(situation: Situation) -> JsonObject:
@@ -61,7 +62,7 @@ def _body(body: BodyNight) -> JsonObject:
             {"start": time_text(span.start), "end": time_text(span.end), "what": span.what}
             for span in body.blocked
         ],
-        "why_not": body.why_not,
+        "why_not": None if body.why_not is None else why_not_words(body.body, body.why_not),
         "diameter_arcsec": number(body.diameter_arcsec),
         "magnitude": number(body.magnitude),
         "illuminated_fraction": number(body.illuminated_fraction),

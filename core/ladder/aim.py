@@ -10,6 +10,7 @@ from core.air.dispersion import Dispersion, dispersion_at
 from core.sky.bodies import Body
 from core.sky.sunlight import Daylight
 from core.sky.track import path_or_none
+from core.sky.why_not import NoWindow
 
 
 class Refusal(StrEnum):
@@ -47,7 +48,7 @@ class Aim:
     daylight: Daylight | None = None
     sunrise_is_near: bool = False
     refusal: Refusal | None = None
-    why_not: str | None = None
+    why_not: NoWindow | None = None
 
     @property
     def is_offered(self) -> bool:

@@ -9,14 +9,15 @@ from core.situation.situation import Situation
 from core.sky.events import SUN_HORIZON_DEG
 from core.sky.night import BodyNight, BodyState, Night, SunNight
 from core.sky.sunlight import TOO_NEAR_THE_SUN_DEG
-from core.sky.windows import warm_air_words
 from core.words.answer import answer_words
 from core.words.cautions import CAP_BEFORE_SUNRISE, SUNLIGHT_BLINDS, beside_the_sun
 from core.words.dates import weekday_text
 from core.words.directions import altitude_text
 from core.words.names import listed
+from core.words.obstacles import warm_air_words
 from core.words.reasons import answer_reasons
 from core.words.site_clock import SiteClock, clock_of
+from core.words.why_not import why_not_words
 
 _LONGEST_NAME = 28
 
@@ -114,5 +115,5 @@ def _window_lines(night: Night, body: BodyNight, clock: SiteClock, width: int) -
             f"{clock.span(window.start, window.end)} {window.grade.value}{through}", width, indent="  "
         )
     if body.why_not is not None:
-        lines += wrapped(printable(body.why_not), width, indent="  ")
+        lines += wrapped(printable(why_not_words(body.body, body.why_not)), width, indent="  ")
     return lines

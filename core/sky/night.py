@@ -26,7 +26,7 @@ from core.sky.events import (
 )
 from core.sky.site import Site
 from core.sky.track import Position, Track, follow, position_at, positions_at
-from core.sky.why_not import WhyNot, explain
+from core.sky.why_not import NoWindow, WhyNot, explain
 from core.sky.windows import (
     BlockedSpan,
     Grade,
@@ -44,6 +44,7 @@ __all__ = [
     "BodyState",
     "Grade",
     "Night",
+    "NoWindow",
     "Position",
     "Span",
     "SunNight",
@@ -63,7 +64,7 @@ class BodyNight:
     """One body's evening.
 
     Rises, transits and sets are all of their kind, in order; altitudes are geometric. ``highest`` is over
-    the whole evening. Without ``windows``, ``why_not`` says why, in words that follow the body's name.
+    the whole evening. Without ``windows``, ``why_not`` says why.
     ``dark_below_deg`` is the altitude under which the Sun must stand for this body.
     Diameter (equatorial), magnitude, illuminated fraction and elongation are geocentric, at ``seen_at``: the
     first transit or else mid-evening.
@@ -79,11 +80,15 @@ class BodyNight:
     highest: Position
     windows: tuple[Window, ...]
     blocked: tuple[BlockedSpan, ...]
-    why_not: str | None
-    why_not_kind: WhyNot | None
+    why_not: NoWindow | None
     dark_below_deg: float
     seen_at: datetime
     track: Track
+
+    @property
+    def why_not_kind(self) -> WhyNot | None:
+        """The kind of reason for having no window, None with one."""
+        return None if self.why_not is None else self.why_not.kind
 
     # How it looks is worked out when it is asked for.
 
@@ -229,7 +234,6 @@ def _body_night(sky: _Evening, body: Body, sun_below_deg: float, dark: Floats) -
     horizon, _, fair, best = crossed
     view = look_around(sky.site, track, [each.above_s for each in crossed], dark)
     windows = find_windows(view)
-    kind, words = (None, None) if windows else explain(body, view, heights, sky.sun, sun_below_deg)
     seen_s = transits_s[0] if len(transits_s) else (sky.start_s + sky.end_s) / 2.0
     turns = [instant(time_s) for time_s in (*transits_s, heights.highest_s)]
     *transits, highest = positions_at(sky.site, sky.viewpoint, body, turns)
@@ -244,8 +248,7 @@ def _body_night(sky: _Evening, body: Body, sun_below_deg: float, dark: Floats) -
         highest=highest,
         windows=windows,
         blocked=find_blocked(view),
-        why_not=words,
-        why_not_kind=kind,
+        why_not=None if windows else explain(view, heights, sky.sun, sun_below_deg),
         dark_below_deg=sun_below_deg,
         seen_at=instant(seen_s),
         track=track,

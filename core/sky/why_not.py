@@ -1,13 +1,13 @@
-"""Why a body has no window in an evening, as a kind and in words."""
+"""Why a body has no window in an evening, as a kind and figures."""
 
 from enum import StrEnum
 
 import numpy as np
+from attrs import evolve, frozen
 
-from core.sky.bodies import Body
 from core.sky.ephemeris import Floats
-from core.sky.events import LOWEST_USEFUL_DEG, SUN_HORIZON_DEG, BodyState, Heights
-from core.sky.windows import UNNAMED_BLOCK, View, blocked_words, intersect
+from core.sky.events import BodyState, Heights
+from core.sky.windows import UNNAMED_BLOCK, View, intersect
 
 
 class WhyNot(StrEnum):
@@ -20,42 +20,55 @@ class WhyNot(StrEnum):
     TOO_LOW = "too_low"
 
 
-def explain(
-    body: Body, view: View, heights: Heights, sun: Heights, sun_below_deg: float
-) -> tuple[WhyNot, str]:
-    """Return why a body has no window: the kind, and words that follow its name ("never above 7° ...").
+@frozen(kw_only=True)
+class NoWindow:
+    """Why a body has no window: the kind, and the figures that belong to one kind or another.
+
+    ``highest_deg`` is how high it gets: in a dark sky where it is up in one, else in the whole evening.
+    ``sun_lowest_deg`` is how low the Sun gets, ``sun_below_deg`` how low it must for this body. ``behind``
+    names what hides it, empty where the owner gave no name; ``is_high_enough`` tells whether it is hidden
+    above 10 degrees, and not only lower down.
+    """
+
+    kind: WhyNot
+    highest_deg: float
+    sun_lowest_deg: float
+    sun_below_deg: float
+    is_always_up: bool = False
+    is_high_enough: bool = False
+    behind: tuple[str, ...] = ()
+
+
+def explain(view: View, heights: Heights, sun: Heights, sun_below_deg: float) -> NoWindow:
+    """Return why a body has no window.
 
     ``sun_below_deg`` is the altitude under which the Sun must stand for this body. The reasons are tried
     in the order never up, Sun up or no dark sky, behind blocked sky, too low: the first that holds is told.
     """
     state = heights.state()
+    why_not = NoWindow(
+        kind=WhyNot.NEVER_UP,
+        highest_deg=heights.highest_deg,
+        sun_lowest_deg=sun.lowest_deg,
+        sun_below_deg=sun_below_deg,
+        is_always_up=state is BodyState.ALWAYS_UP,
+    )
     if state is BodyState.NEVER_UP:
-        return WhyNot.NEVER_UP, f"never up: it stays at least {-heights.highest_deg:.1f}° below the horizon"
-    always = "always up, but " if state is BodyState.ALWAYS_UP else ""
+        return why_not
     if len(view.dark) == 0:
-        return WhyNot.NO_DARK_SKY, always + _bright_sky_words(body, sun.lowest_deg, sun_below_deg)
+        return evolve(why_not, kind=WhyNot.NO_DARK_SKY)
     seen = intersect(view.dark, view.up)
     if len(seen) == 0:
-        return WhyNot.SUN_UP, "up only while the Sun is up too or the sky is still too bright"
+        return evolve(why_not, kind=WhyNot.SUN_UP)
     useful = intersect(view.dark, view.useful)
-    hidden = useful if len(useful) else seen
+    is_high_enough = len(useful) > 0
+    hidden = useful if is_high_enough else seen
     blocked_by = [name for name, spans in view.blocked if len(intersect(hidden, spans))]
-    if len(useful) or (blocked_by and _all_blocked(seen, view)):
-        where = f"above {LOWEST_USEFUL_DEG:.0f}°" if len(useful) else "up"
-        names = [name for name in dict.fromkeys(blocked_by) if name != UNNAMED_BLOCK]
-        behind = blocked_words(" and ".join(names) or UNNAMED_BLOCK)
-        return WhyNot.BLOCKED, f"{always}{behind} whenever it is {where} in a dark sky"
-    highest_deg = np.degrees(np.arcsin(heights.course.highest_within(seen)[1]))
-    return WhyNot.TOO_LOW, f"{always}never above {max(highest_deg, 0.0):.0f}° in a dark sky"
-
-
-def _bright_sky_words(body: Body, sun_lowest_deg: float, sun_below_deg: float) -> str:
-    if sun_lowest_deg > SUN_HORIZON_DEG:
-        return "no dark sky: the Sun stays up"
-    return (
-        f"no dark sky: the Sun gets {-sun_lowest_deg:.1f}° below the horizon at most, "
-        f"and {body.label} needs {-sun_below_deg:g}°"
-    )
+    if is_high_enough or (blocked_by and _all_blocked(seen, view)):
+        behind = tuple(name for name in dict.fromkeys(blocked_by) if name != UNNAMED_BLOCK)
+        return evolve(why_not, kind=WhyNot.BLOCKED, is_high_enough=is_high_enough, behind=behind)
+    highest_deg = float(np.degrees(np.arcsin(heights.course.highest_within(seen)[1])))
+    return evolve(why_not, kind=WhyNot.TOO_LOW, highest_deg=highest_deg)
 
 
 def _all_blocked(seen: Floats, view: View) -> bool:

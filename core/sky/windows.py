@@ -87,16 +87,6 @@ class View:
     warm: tuple[tuple[str, Floats], ...]
 
 
-def warm_air_words(name: str) -> str:
-    """Return warm air by what warms it, ``warm air (chimney)``, whatever words the owner chose for it."""
-    return UNNAMED_WARM if name == UNNAMED_WARM else f"{UNNAMED_WARM} ({name})"
-
-
-def blocked_words(name: str) -> str:
-    """Return where a body is when something hides it, ``behind blocked sky (roof ridge)``."""
-    return f"behind {UNNAMED_BLOCK}" if name == UNNAMED_BLOCK else f"behind {UNNAMED_BLOCK} ({name})"
-
-
 def to_spans(spans: Floats) -> tuple[Span, ...]:
     """Return spans (N, 2) of Unix seconds as UTC times."""
     return tuple(Span(start=instant(start), end=instant(end)) for start, end in spans)

@@ -9,6 +9,7 @@ from core.words.directions import altitude_text
 from core.words.obstacles import sight_words
 from core.words.quantities import rounded_text
 from core.words.site_clock import SiteClock
+from core.words.why_not import why_not_words
 
 _TOO_NEAR_THE_SUN: Final = "{body} stands {side}, which is up: nothing is offered so near it"
 _NOT_BY_DAY: Final = "{body} is not to be seen by day: the Sun is up"
@@ -47,7 +48,9 @@ def no_ceiling_words(aim: Aim) -> str | None:
         case Refusal.SKY_TOO_BRIGHT:
             return _SKY_TOO_BRIGHT.format(body=body)
         case Refusal.NO_WINDOW:
-            return _NO_WINDOW.format(body=body, why_not=aim.why_not)
+            assert aim.planet is not None
+            assert aim.why_not is not None
+            return _NO_WINDOW.format(body=body, why_not=why_not_words(aim.planet, aim.why_not))
         case Refusal.ONLY_BEFORE_SUNRISE:
             return _ONLY_BEFORE_SUNRISE.format(body=body)
     return None if aim.path is not None else _no_path_words(aim, body or _ANY_BODY)

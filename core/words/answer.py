@@ -11,7 +11,6 @@ from core.situation.situation import Situation
 from core.sky.ephemeris import usable_dates
 from core.sky.events import FAIR_DEG, LOWEST_USEFUL_DEG
 from core.sky.night import WhyNot
-from core.sky.windows import warm_air_words
 from core.tonight.answer import Answer
 from core.tonight.limiter import POOR, Limiter
 from core.tonight.prospect import Prospect
@@ -19,9 +18,10 @@ from core.words.dates import date_text
 from core.words.directions import altitude_text
 from core.words.ladder import no_ceiling_text
 from core.words.names import opening
-from core.words.obstacles import then_words
+from core.words.obstacles import then_words, warm_air_words
 from core.words.quantities import power_text, pupil_text
 from core.words.site_clock import SiteClock, clock_of
+from core.words.why_not import why_not_words
 from core.year.better import LOOKED_AHEAD, Better
 
 # A height that another evening betters by less than this is as good (ours).
@@ -117,7 +117,7 @@ def _no_window_words(prospect: Prospect) -> str:
         return _ONLY_BEFORE_SUNRISE.format(planet=label)
     if body.why_not_kind is WhyNot.NO_DARK_SKY:
         return _NEVER_DARK.format(planet=label)
-    return _NO_WINDOW.format(planet=label, why_not=body.why_not)
+    return _NO_WINDOW.format(planet=label, why_not=why_not_words(prospect.planet, body.why_not))
 
 
 def _best_words(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> str:

@@ -1,11 +1,32 @@
 """What hides a body or warms the air in front of it, by the owner's own names."""
 
+from collections.abc import Sequence
 from typing import Final
 
 from core.moments.best_minutes import BestMinutes
-from core.sky.windows import blocked_words, warm_air_words
+from core.sky.windows import UNNAMED_BLOCK, UNNAMED_WARM
+from core.words.names import listed
 
+_BEHIND: Final = "behind blocked sky"
+_BEHIND_NAMED: Final = "behind blocked sky ({names})"
+_WARM_AIR: Final = "warm air"
+_WARM_AIR_NAMED: Final = "warm air ({name})"
 _SEEN_THROUGH: Final = "seen through {air}"
+
+
+def blocked_words(name: str) -> str:
+    """Return where a body is when something hides it, ``behind blocked sky (roof ridge)``."""
+    return all_blocked_words(() if name == UNNAMED_BLOCK else (name,))
+
+
+def all_blocked_words(names: Sequence[str]) -> str:
+    """Return where a body is that one thing or another hides, ``behind blocked sky (roof and trees)``."""
+    return _BEHIND_NAMED.format(names=listed(names)) if names else _BEHIND
+
+
+def warm_air_words(name: str) -> str:
+    """Return warm air by what warms it, ``warm air (chimney)``, whatever words the owner chose for it."""
+    return _WARM_AIR if name == UNNAMED_WARM else _WARM_AIR_NAMED.format(name=name)
 
 
 def then_words(best: BestMinutes) -> str | None:

@@ -13,7 +13,6 @@ from core.sky.bodies import Body
 from core.sky.events import SUN_HORIZON_DEG
 from core.sky.night import BodyState, Grade, SunNight, WhyNot
 from core.sky.sunlight import TOO_NEAR_THE_SUN_DEG
-from core.sky.windows import blocked_words, warm_air_words
 from core.tonight.answer import Answer
 from core.tonight.limiter import Limiter
 from core.tonight.prospect import Prospect
@@ -22,8 +21,10 @@ from core.words.cooling import readiness_text, words_outside
 from core.words.directions import altitude_text, compass_text
 from core.words.names import opening
 from core.words.notices import ladder_notice_texts
+from core.words.obstacles import blocked_words, warm_air_words
 from core.words.quantities import power_text
 from core.words.site_clock import SiteClock
+from core.words.why_not import why_not_words
 
 # More power than this seldom shows more of these two (common practice, no source).
 RARELY_MORE = {Body.JUPITER: 200.0, Body.SATURN: 250.0}
@@ -103,7 +104,7 @@ def _sun_course(sun: SunNight, clock: SiteClock) -> str:
 def _windows(prospect: Prospect, clock: SiteClock) -> Iterator[str]:
     body = prospect.body
     if body.why_not is not None:
-        yield f"No window in a dark enough sky and above 10°: {body.why_not}."
+        yield f"No window in a dark enough sky and above 10°: {why_not_words(body.body, body.why_not)}."
     for window in offered_windows(prospect.night, body.body):
         through = "" if window.warm_air is None else f", through {warm_air_words(window.warm_air)}"
         yield f"{clock.span(window.start, window.end)}: {_GRADES[window.grade]}{through}."

@@ -16,8 +16,8 @@ from core.sky.bodies import Body
 from core.sky.events import HORIZON_DEG, SUN_HORIZON_DEG
 from core.sky.night import BodyNight, Night
 from core.sky.track import Position
-from core.sky.windows import blocked_words, warm_air_words
 from core.words.directions import altitude_text, azimuth_text, compass_letters, compass_text
+from core.words.obstacles import blocked_words, warm_air_words
 from core.words.quantities import power_text, rounded_text
 from core.words.site_clock import SiteClock
 
