@@ -9,8 +9,7 @@ Left out are the aberration of the observer's own turning (0.3 arcsec) and polar
 
 from datetime import UTC, datetime, timedelta
 from functools import lru_cache
-from math import factorial
-from typing import TYPE_CHECKING, Final, Self
+from typing import Final, Self
 
 import numpy as np
 from attrs import frozen
@@ -18,16 +17,13 @@ from attrs import frozen
 from core.sky import ephemeris
 from core.sky.bodies import FACTS, Body
 from core.sky.ephemeris import AU_KM, Floats
+from core.sky.even_curve import EvenCurve
 from core.sky.site import Site
 
-if TYPE_CHECKING:
-    from scipy.interpolate import PPoly
-
 # Nodes are asked for in whole blocks, and a curve reaches this much past the times it is needed for:
-# there the freedom of its loose ends has died away.
+# each time then lies in the middle of the nodes that it is found from.
 _BLOCK_DAYS: Final = 32
 _PADDING_DAYS: Final = 8
-_DEGREE: Final = 5
 
 # Radians that the Earth turns, against the equinox, in a day of 86 400 s (Capitaine et al. 2003).
 _TURN_PER_DAY_RAD: Final = 2.0 * np.pi * 1.002737811911355
@@ -56,22 +52,15 @@ def _nodes(body: Body, block: int) -> Floats:
 
 
 @lru_cache(maxsize=512)
-def _curve(body: Body, first_block: int, last_block: int) -> "PPoly":
-    """Return the spline through whole blocks of nodes, over days of terrestrial time since 1970."""
-    from scipy.interpolate import PPoly, make_interp_spline
-
+def _curve(body: Body, first_block: int, last_block: int) -> EvenCurve:
+    """Return the curve through whole blocks of nodes, over days of terrestrial time since 1970."""
     nodes = np.concatenate([_nodes(body, block) for block in range(first_block, last_block + 1)])
     nodes[:, 3] = np.unwrap(nodes[:, 3])
     first_day = max(first_block * _BLOCK_DAYS, ephemeris.node_limits()[0])
-    days = np.arange(first_day, first_day + len(nodes), dtype=float)
-    spline = make_interp_spline(days, nodes, k=_DEGREE)
-    # Written out as polynomials, it answers three times as fast.
-    breaks = spline.t[_DEGREE:-_DEGREE]
-    powers = range(_DEGREE, -1, -1)
-    return PPoly(np.array([spline(breaks[:-1], nu=power) / factorial(power) for power in powers]), breaks)
+    return EvenCurve(first_day, 1.0, nodes)
 
 
-def _curve_over(body: Body, days: Floats) -> "PPoly":
+def _curve_over(body: Body, days: Floats) -> EvenCurve:
     earliest, latest = float(days.min()), float(days.max())
     lowest, highest = ephemeris.node_limits()
     if earliest < lowest or latest > highest:

@@ -4,6 +4,7 @@ Everything here is geocentric. The ephemeris comes with the installed package ``
 is ever fetched, and the Earth's rotation comes from the tables built into skyfield.
 """
 
+import atexit
 from datetime import date, timedelta
 from functools import cache, lru_cache
 from importlib.resources import files
@@ -85,7 +86,9 @@ def _sky() -> _Sky:
 
     # The package's own path function warns once its Earth-rotation table (not used here) is old.
     path = files("skyfield_data") / "data" / "de421.bsp"
-    return _Sky(load_file(str(path)), load.timescale(builtin=True))
+    bodies = load_file(str(path))
+    atexit.register(bodies.close)
+    return _Sky(bodies, load.timescale(builtin=True))
 
 
 @cache

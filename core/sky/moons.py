@@ -16,6 +16,7 @@ from attrs import frozen
 from core.sky.axes import LIGHT_KM_S, array_of, direction, pose
 from core.sky.bodies import FACTS, Body
 from core.sky.ephemeris import AU_KM, DAY_S, Floats
+from core.sky.even_curve import NODES, EvenCurve
 
 RADIUS_KM: Final = FACTS[Body.JUPITER].equatorial_radius_km
 _FLATNESS: Final = FACTS[Body.JUPITER].polar_radius_km / RADIUS_KM
@@ -189,15 +190,15 @@ def _places_at(unix_s: Floats) -> _Places:
 
 
 def _places_over(start_s: float, end_s: float) -> tuple[Floats, _Places]:
-    """Return times a minute apart and the moons at them, through splines over places two hours apart."""
-    from scipy.interpolate import CubicSpline
-
-    nodes_s = np.linspace(start_s, end_s, max(int((end_s - start_s) / _NODE_STEP_S) + 1, 4))
+    """Return times a minute apart and the moons at them, through curves over places two hours apart."""
+    nodes_s = np.linspace(start_s, end_s, max(int((end_s - start_s) / _NODE_STEP_S) + 1, NODES))
     times_s = np.arange(start_s, end_s, _STEP_S)
     known = _places_at(nodes_s)
 
     def joined(values: Floats, axis: int) -> Floats:
-        return np.asarray(CubicSpline(nodes_s, values, axis=axis)(times_s))
+        rows = np.moveaxis(values, axis, 0)
+        curve = EvenCurve(start_s, float(nodes_s[1] - nodes_s[0]), rows.reshape(len(nodes_s), -1))
+        return np.moveaxis(curve(times_s).reshape(len(times_s), *rows.shape[1:]), 0, axis)
 
     places = _Places(
         moons=joined(known.moons, 1),

