@@ -6,7 +6,7 @@ from core.drawing.marks import Sheet
 from core.drawing.placing import Box
 from core.looks.picture.eyepiece import field_picture
 from core.looks.picture.sight import Sight
-from core.words.quantities import field_text, power_text
+from core.words.quantities import field_text, power_text, rounded_text
 
 _WORDS = Lettering(9.0)
 _TENTHS_BELOW_ARCSEC, _MINUTES_FROM_ARCSEC = 10.0, 300.0
@@ -41,5 +41,7 @@ def _words(sight: Sight) -> str:
 def disc_text(disc_arcsec: float) -> str:
     """Return a planet's diameter: ``18″``, ``3.7″``, or ``31′`` for the Moon."""
     if disc_arcsec < _TENTHS_BELOW_ARCSEC:
-        return f"{disc_arcsec:.1f}″"
-    return f"{disc_arcsec:.0f}″" if disc_arcsec < _MINUTES_FROM_ARCSEC else f"{disc_arcsec / 60:.0f}′"
+        return f"{rounded_text(disc_arcsec, 1)}″"
+    if disc_arcsec < _MINUTES_FROM_ARCSEC:
+        return f"{rounded_text(disc_arcsec)}″"
+    return f"{rounded_text(disc_arcsec / 60.0)}′"

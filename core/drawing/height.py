@@ -26,9 +26,11 @@ from core.drawing.placing import Box
 from core.drawing.strip import BAR_HEIGHT, LETTERING, ROW_HEIGHT, Bar, StripItem, box_of, lay_out
 from core.sky.bodies import Body
 from core.sky.night import Night
+from core.words.directions import altitude_text
 from core.words.site_clock import SiteClock
 
 # Fixed margins in points: they cost nothing to compute and keep the hours in place from night to night.
+_TRANSIT = "transit {time}, {height}"
 _LEFT, _RIGHT, _TOP, _BOTTOM = 48.0, 54.0, 21.0, 5.0
 _UNDER_PLOT = 31.0  # the hours, and under them dates and the name of the axis
 _ABSENT_ROW = 13.0
@@ -181,9 +183,8 @@ def _transit_words(scene: HeightScene, planet: Body | None, clock: SiteClock) ->
     for curve in scene.curves:
         if curve.body is planet and curve.transits:
             when, altitude_deg = curve.transits[0]
-            return (
-                f"transit {clock.time(datetime.fromtimestamp(when, scene.start.tzinfo))}, {altitude_deg:.0f}°"
-            )
+            time = clock.time(datetime.fromtimestamp(when, scene.start.tzinfo))
+            return _TRANSIT.format(time=time, height=altitude_text(altitude_deg))
     return ""
 
 

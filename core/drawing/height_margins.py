@@ -12,6 +12,7 @@ from core.drawing.marks import Sheet
 from core.drawing.placing import Box, Taken
 from core.drawing.ticks import Tick, axis_words, day_words, hour_ticks, hour_words, stretches
 from core.sky.night import Night, SunNight
+from core.words.quantities import path_text
 from core.words.site_clock import SiteClock
 
 _NUMERAL = Lettering(11.0)
@@ -69,7 +70,7 @@ def _write_paths(sheet: Sheet, frame: Frame, elevation_m: float) -> None:
     column = Taken(Box(box.right, box.bottom - 10.0, sheet.page.right, sheet.page.top), gap=0.0)
     for altitude_deg in PATH_ALTITUDES_DEG:
         path = float(air_path(apparent_altitude_deg(altitude_deg, elevation_m=elevation_m)))
-        text, y = f"{path:.1f}", frame.y(altitude_deg)
+        text, y = path_text(path), frame.y(altitude_deg)
         place = Box.around(box.right + 18.0, y, sheet.measure.width(text, _NUMERAL), _NUMERAL.line_height)
         if column.is_free(place):
             column.add(place)

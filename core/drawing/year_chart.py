@@ -17,6 +17,7 @@ from core.drawing.year_words import SMALL, SMALL_BOLD, lines_at, write_marks, wr
 from core.sky.events import BEST_DEG, FAIR_DEG
 from core.words.dates import short_date_text
 from core.words.directions import altitude_text
+from core.words.quantities import two_figures
 from core.words.sizes import disc_size_text
 from core.year.year import Year
 
@@ -214,7 +215,9 @@ def _draw_scale(sheet: Sheet, panel: Panel, unit: str, name: str) -> None:
     values = step * np.arange(round(panel.top / step) + 1)
     # The ends first, then what has room between them.
     for value in (values[0], values[-1], *values[1:-1]):
-        _write_number(sheet, panel, column, float(value), f"{value:g}{unit}", _SMALL_NUMERAL)
+        _write_number(
+            sheet, panel, column, float(value), f"{two_figures(float(value))}{unit}", _SMALL_NUMERAL
+        )
         sheet.stroke((box.left, panel.y(value)), (box.right, panel.y(value)), palette.line, 0.5, order=0.4)
     words = sheet.measure.fitted(name, SMALL, box.width)
     sheet.write(words, box.left, box.top + _NAME_ABOVE, SMALL, palette.faint_ink, align="left")

@@ -11,7 +11,7 @@ from core.words.directions import altitude_text, compass_text
 from core.words.eyepiece import turning_words
 from core.words.looking_for import feature_text, ground_text
 from core.words.looks import air_words, facts, happening_words, heading_words
-from core.words.quantities import field_text, power_text
+from core.words.quantities import field_text, power_text, rounded_text
 from core.words.site_clock import SiteClock
 from core.words.sizes import apparent_size_text, moons_text
 
@@ -55,7 +55,7 @@ def _heading(looks: Looks, clock: SiteClock, width: int) -> Iterator[str]:
     elif looks.position.path is None:
         yield f"It stands {height} high in the {compass_text(looks.position.azimuth_deg)}: too low to look."
     else:
-        path = f"{looks.position.path:.2f} times the air overhead"
+        path = f"{rounded_text(looks.position.path, 2)} times the air overhead"
         yield f"It stands {height} high in the {compass_text(looks.position.azimuth_deg)}, {path}."
     for caution in aim_notices(looks.aim):
         yield from wrapped(f"Caution: {printable(caution)}", width)

@@ -12,13 +12,23 @@ from core.sky.ephemeris import Floats
 from core.sky.events import BodyState
 from core.words.dates import date_text, short_date_text
 from core.words.directions import altitude_text
-from core.words.quantities import rounded_text
+from core.words.quantities import rounded_text, two_figures
 from core.words.site_clock import SiteClock
 from core.words.sizes import disc_size_text
 from core.words.year import best_weeks_text, cautions, phenomena_lines
 from core.year.year import Year
 
 _LONGEST_NAME: Final = 28
+_ABOUT: Final = (
+    "Times are those of {zone}; altitudes are geometric. The sky counts as dark for {planet} when the Sun is "
+    "{below} below the horizon. Best in dark: the greatest altitude then; h>30° and h>45°: the hours above "
+    "those heights then."
+)
+_ABOUT_CLEAR: Final = (
+    "Times are those of {zone}; altitudes are geometric. The sky counts as dark for {planet} when the Sun is "
+    "{below} below the horizon, and nothing of the blocked sky is before it. Best in dark: the greatest "
+    "altitude then; h>30° and h>45°: the hours above those heights then."
+)
 _EVERY_DAYS: Final = 7
 _HEADER: Final = ("evening", "rises", "transit", "sets", "best in dark", "h>30°", "h>45°", "size")
 _RIGHT: Final = (5, 6, 7)
@@ -49,12 +59,9 @@ def _table(year: Year, clock: SiteClock, width: int) -> list[str]:
 
 
 def _about(year: Year) -> str:
-    below = year.dark_below_deg
-    behind = ", and nothing of the blocked sky is before it" if year.site.blocked else ""
-    return (
-        f"Times are those of {year.site.time_zone}; altitudes are geometric. The sky counts as dark for "
-        f"{year.planet.label} when the Sun is {-below:.2g}° below the horizon{behind}. Best in dark: the "
-        "greatest altitude then; h>30° and h>45°: the hours above those heights then."
+    template = _ABOUT_CLEAR if year.site.blocked else _ABOUT
+    return template.format(
+        zone=year.site.time_zone, planet=year.planet.label, below=f"{two_figures(-year.dark_below_deg)}°"
     )
 
 

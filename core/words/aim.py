@@ -7,7 +7,7 @@ from core.ladder.aim import Aim, Refusal
 from core.words.cautions import SUNRISE_IS_NEAR, daylight_caution, side_of_the_sun
 from core.words.directions import altitude_text
 from core.words.obstacles import sight_words
-from core.words.quantities import rounded_text
+from core.words.quantities import angle_text, path_text
 from core.words.site_clock import SiteClock
 from core.words.why_not import why_not_words
 
@@ -75,7 +75,7 @@ def _no_path_words(aim: Aim, subject: str) -> str:
     # With refraction, so that it may differ from the altitude told beside it.
     template = _LOW if apparent_deg >= 0.0 else _DOWN
     return template.format(
-        subject=subject, height=f"{apparent_deg:.1f}°", lowest=f"{LOWEST_PATH_ALTITUDE_DEG:.0f}°"
+        subject=subject, height=angle_text(apparent_deg, 1), lowest=angle_text(LOWEST_PATH_ALTITUDE_DEG)
     )
 
 
@@ -113,5 +113,5 @@ def aim_detail(aim: Aim) -> str:
     elif aim.path is None:
         where = _DETAIL_LOW.format(height=altitude_text(aim.altitude_deg))
     else:
-        where = _DETAIL.format(height=altitude_text(aim.altitude_deg), path=rounded_text(aim.path, 1))
+        where = _DETAIL.format(height=altitude_text(aim.altitude_deg), path=path_text(aim.path))
     return ". ".join(filter(None, (where, " ".join(aim_notices(aim)))))

@@ -5,6 +5,7 @@ from typing import Final
 
 from core.sky.bodies import Body
 from core.sky.sunlight import Daylight, is_east_of_sun
+from core.words.quantities import angle_text
 
 SUNLIGHT_BLINDS: Final = "Sunlight through any optics blinds at once."
 FILTERS_AND_SUN = "No filter here makes the Sun safe to look at."
@@ -51,7 +52,7 @@ _BESIDE_WEST: Final = "{angle} west of the Sun"
 
 def daylight_caution(daylight: Daylight) -> str:
     """Return the words of safety for a body with the Sun up, as sentences."""
-    body, angle = daylight.body, f"{daylight.from_sun_deg:.0f}°"
+    body, angle = daylight.body, angle_text(daylight.from_sun_deg)
     if daylight.is_too_near:
         return _TOO_NEAR.format(body=body.label)
     template = _BY_DAY_EAST if daylight.east_of_sun else _BY_DAY_WEST
@@ -66,7 +67,7 @@ def beside_the_sun(body: Body, elongation_deg: float, time: datetime) -> str:
 
 def side_of_the_sun(angle_deg: float, *, east: bool) -> str:
     """Return an angle from the Sun and the side, ``6° east of the Sun``."""
-    return (_BESIDE_EAST if east else _BESIDE_WEST).format(angle=f"{angle_deg:.0f}°")
+    return (_BESIDE_EAST if east else _BESIDE_WEST).format(angle=angle_text(angle_deg))
 
 
 def inferior_conjunction_caution(body: Body, days: str) -> str:

@@ -7,12 +7,12 @@ from core.words.cooling import span_text
 from core.words.ladder import no_ceiling_text
 from core.words.limits import BUILT_IN, limit_name
 from core.words.quantities import (
+    angle_text,
     detail_text,
     drift_text,
     field_text,
     percent_text,
     power_text,
-    rounded_text,
     times_text,
     two_figures,
 )
@@ -121,7 +121,7 @@ def _finding_text(finding: Finding) -> str:
         figures |= {
             "figure_power": power_text(figure),
             "figure_detail": detail_text(figure),
-            "figure_altitude": f"{rounded_text(figure)}°",
+            "figure_altitude": angle_text(figure),
             "figure_drift": drift_text(figure),
         }
     return _FINDINGS[finding.kind].format_map(figures)

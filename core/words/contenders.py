@@ -8,6 +8,7 @@ from core.ladder.contenders import Pick, scope_of
 from core.record.observer import Profile
 from core.situation.situation import Situation
 from core.words.names import listed
+from core.words.quantities import trimmed_text
 
 _USUAL: Final = "Usual: {name}"
 _USED_WITH_OWN: Final = "{name} is used with your eyepieces."
@@ -39,4 +40,4 @@ def _used_with(kit: StarterKit, *, usual: bool) -> str:
     if not usual:
         return _USED_WITH_OWN.format(name=name)
     template = _USED_WITH_ONE if len(kit.eyepieces_mm) == 1 else _USED_WITH_SOME
-    return template.format(name=name, lengths=listed(f"{length:g}" for length in kit.eyepieces_mm))
+    return template.format(name=name, lengths=listed(trimmed_text(length, 2) for length in kit.eyepieces_mm))

@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from core.words.quantities import rounded, rounded_text
+from core.words.quantities import angle_text, rounded
 
 _COMPASS: Final = (
     "north",
@@ -22,8 +22,8 @@ def altitude_text(altitude_deg: float, *, under_deg: float | None = None) -> str
     One that is ``under_deg`` but rounds up to it keeps a tenth, so that "under 30°" is never told as 30°.
     """
     if under_deg is not None and rounded(altitude_deg) >= under_deg > altitude_deg:
-        return f"{int(altitude_deg * 10) / 10:.1f}°"
-    return f"{rounded_text(altitude_deg)}°".replace("-", "−")
+        return angle_text(int(altitude_deg * 10) / 10, 1)
+    return angle_text(altitude_deg).replace("-", "−")
 
 
 def compass_text(azimuth_deg: float) -> str:

@@ -20,6 +20,7 @@ from core.words.cooling import readiness_text, words_outside
 from core.words.directions import compass_text
 from core.words.names import opening
 from core.words.obstacles import then_words
+from core.words.quantities import angle_text
 from core.words.site_clock import SiteClock
 
 FINDER: Final = "Finder"
@@ -112,7 +113,7 @@ def _finder_words(item: FinderItem, clock: SiteClock) -> str:
     left_deg = first_deg + min(turn_deg, 0.0) - FINDER_FROM_SUN_DEG
     right_deg = first_deg + max(turn_deg, 0.0) + FINDER_FROM_SUN_DEG
     return _FINDER_BY_DAY.format(
-        from_sun=f"{FINDER_FROM_SUN_DEG:.0f}°",
+        from_sun=angle_text(FINDER_FROM_SUN_DEG),
         sun_at=compass_text(first_deg + turn_deg / 2),
         left=f"{math.floor(left_deg) % 360}°",
         right=f"{math.ceil(right_deg) % 360}°",

@@ -55,6 +55,16 @@ def percent_text(share: float) -> str:
     return f"{rounded_text(share * 100.0)}%"
 
 
+def angle_text(angle_deg: float, decimals: int = 0) -> str:
+    """Return an angle in degrees with so many decimals: ``45°``, ``-0.8°``."""
+    return f"{rounded_text(angle_deg, decimals)}°"
+
+
+def path_text(path: float) -> str:
+    """Return the air path, in times the path overhead, to a tenth: ``1.4``."""
+    return rounded_text(path, 1)
+
+
 def power_text(power: float) -> str:
     """Return ``48x``, or ``7.5x`` below 10."""
     return f"{trimmed_text(power, 1 if power < 10 else 0)}x"

@@ -6,7 +6,7 @@ from core.sky.bodies import Body
 from core.sky.events import LOWEST_USEFUL_DEG, SUN_HORIZON_DEG
 from core.sky.why_not import NoWindow, WhyNot
 from core.words.obstacles import all_blocked_words
-from core.words.quantities import rounded_text, trimmed_text
+from core.words.quantities import angle_text, trimmed_text
 
 _NEVER_UP: Final = "never up: it stays at least {depth} below the horizon"
 _SUN_UP: Final = "up only while the Sun is up too or the sky is still too bright"
@@ -40,12 +40,12 @@ def why_not_words(body: Body, why_not: NoWindow) -> str:
     """Return why a body has no window, as words that follow its name: ``never above 7° in a dark sky``."""
     figures = {
         "body": body.label,
-        "depth": f"{rounded_text(-why_not.highest_deg, 1)}°",
-        "highest": f"{rounded_text(max(why_not.highest_deg, 0.0))}°",
-        "sun_depth": f"{rounded_text(-why_not.sun_lowest_deg, 1)}°",
+        "depth": angle_text(-why_not.highest_deg, 1),
+        "highest": angle_text(max(why_not.highest_deg, 0.0)),
+        "sun_depth": angle_text(-why_not.sun_lowest_deg, 1),
         "needed": f"{trimmed_text(-why_not.sun_below_deg, 3)}°",
         "behind": all_blocked_words(why_not.behind),
-        "lowest": f"{LOWEST_USEFUL_DEG:.0f}°",
+        "lowest": angle_text(LOWEST_USEFUL_DEG),
     }
     return _template(why_not).format(**figures)
 

@@ -12,7 +12,7 @@ from core.words.cautions import MERCURY_AND_SUN, inferior_conjunction_caution
 from core.words.dates import date_text, month_text, short_date_text, weekday_text
 from core.words.directions import altitude_text
 from core.words.names import listed, opening
-from core.words.quantities import rounded_text
+from core.words.quantities import angle_text, rounded_text
 from core.words.site_clock import SiteClock
 from core.words.sizes import disc_size_text
 from core.year.phenomena import ELONGATIONS, Aspect, Phenomenon
@@ -80,15 +80,15 @@ def best_weeks_text(year: Year) -> str:
     """
     best, spoken = year.best, _Dates()
     if best.highest is None or best.largest is None:
-        return _sentence(_NEVER, year, lowest=f"{LOWEST_USEFUL_DEG:.0f}°")
+        return _sentence(_NEVER, year, lowest=angle_text(LOWEST_USEFUL_DEG))
     highest_deg = float(year.outlook.best_altitude_deg[best.highest])
     if year.planet is Body.MOON:
         first = _MOON.format(name=opening(year.planet))
     elif best.above_deg is not None:
-        first = _sentence(_BEST, year, weeks=_weeks(year, spoken), bound=f"{best.above_deg:.0f}°")
+        first = _sentence(_BEST, year, weeks=_weeks(year, spoken), bound=angle_text(best.above_deg))
     else:
         low = _LOW if highest_deg < FAIR_DEG else _BRIEFLY
-        first = _sentence(low, year, weeks=_weeks(year, spoken), bound=f"{FAIR_DEG:.0f}°")
+        first = _sentence(low, year, weeks=_weeks(year, spoken), bound=angle_text(FAIR_DEG))
     height = altitude_text(highest_deg, under_deg=FAIR_DEG)
     highest_on = spoken.day(year.dates[best.highest])
     size = disc_size_text(float(year.outlook.diameter_arcsec[best.largest]))
@@ -127,7 +127,7 @@ def evening_text(year: Year, number: int, clock: SiteClock) -> str:
     parts = [_highest_text(year, number, clock)]
     by_height = ((FAIR_DEG, outlook.dark_hours_30), (BEST_DEG, outlook.dark_hours_45))
     hours = [
-        _HOURS.format(hours=rounded_text(float(each[number]), 1), bound=f"{bound:.0f}°")
+        _HOURS.format(hours=rounded_text(float(each[number]), 1), bound=angle_text(bound))
         for bound, each in by_height
         if each[number] >= _SHORTEST_TOLD_H
     ]
@@ -165,7 +165,7 @@ def phenomena_lines(year: Year) -> Iterator[str]:
 def _day_text(phenomenon: Phenomenon, day: str) -> str:
     if phenomenon.aspect not in ELONGATIONS:
         return day
-    return _DAY_FROM_SUN.format(day=day, angle=f"{rounded_text(phenomenon.elongation_deg)}°")
+    return _DAY_FROM_SUN.format(day=day, angle=angle_text(phenomenon.elongation_deg))
 
 
 def mark_texts(phenomenon: Phenomenon, day: date) -> tuple[str, ...]:
@@ -177,7 +177,7 @@ def mark_texts(phenomenon: Phenomenon, day: date) -> tuple[str, ...]:
     figures = {
         "aspect": aspect_text(phenomenon.aspect),
         "day": short_date_text(day),
-        "angle": f"{rounded_text(phenomenon.elongation_deg)}°",
+        "angle": angle_text(phenomenon.elongation_deg),
     }
     return tuple(template.format(**figures) for template in templates)
 

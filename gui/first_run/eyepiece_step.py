@@ -13,6 +13,7 @@ from core.gear.starter import (
     usual_eyepieces_mm,
 )
 from core.record.observer import Profile
+from core.words.quantities import length_text, trimmed_text
 from gui.first_run.step import Step
 from gui.gear.readings import reads
 from gui.widgets.plain_label import PlainLabel
@@ -35,8 +36,10 @@ class EyepieceStep(Step):
         super().__init__(parent)
         self._kit: StarterKit | None = None
         self._scope: Telescope | None = None
-        self.eyepieces = {length: QCheckBox(f"{length:g} mm", self) for length in usual_eyepieces_mm()}
-        self.barlows = {factor: QCheckBox(f"{factor:g}x", self) for factor in usual_barlow_factors()}
+        self.eyepieces = {length: QCheckBox(length_text(length), self) for length in usual_eyepieces_mm()}
+        self.barlows = {
+            factor: QCheckBox(f"{trimmed_text(factor, 2)}x", self) for factor in usual_barlow_factors()
+        }
         self.others = TypedField(
             "others", "Other eyepieces", read=reads(_parse_eyepieces), write=str, optional=True
         )
@@ -106,8 +109,9 @@ def _parse_eyepieces(text: str) -> tuple[ZoomRange, ...]:
 
 
 def _zoom(zoom: ZoomRange) -> Eyepiece:
+    assert zoom.high_mm is not None
     return Eyepiece(
-        name=f"{zoom.low_mm:g}-{zoom.high_mm:g} mm zoom",
+        name=f"{trimmed_text(zoom.low_mm, 2)}-{length_text(zoom.high_mm)} zoom",
         focal_length_min_mm=zoom.low_mm,
         focal_length_max_mm=zoom.high_mm,
     )

@@ -13,6 +13,7 @@ from core.sky.bodies import Body
 from core.sky.site import BlockedSky
 from core.sky.skyline import Sector, end_moved, raised, start_moved, turned
 from core.sky.track import Track
+from core.words.quantities import angle_text
 from gui.gear.horizon_map import HorizonMap
 from gui.gear.horizon_paint import HorizonPen
 
@@ -274,10 +275,8 @@ def in_words(sector: Sector) -> str:
     name = sector.what or ("blocked sky" if isinstance(sector, BlockedSky) else "warm air")
     is_heated = isinstance(sector, BlockedSky) and sector.heated
     warmth = ", heated" if is_heated and "heated" not in name else ""
-    return (
-        f"{name}{warmth}: azimuth {sector.azimuth_from_deg:.0f}° to {sector.azimuth_to_deg:.0f}°, "
-        f"below {sector.below_altitude_deg:.0f}°"
-    )
+    first, last = angle_text(sector.azimuth_from_deg), angle_text(sector.azimuth_to_deg)
+    return f"{name}{warmth}: azimuth {first} to {last}, below {angle_text(sector.below_altitude_deg)}"
 
 
 def _pulled(sector: Sector, part: _Part, across_deg: float, up_deg: float) -> Sector:

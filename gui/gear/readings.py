@@ -11,6 +11,7 @@ from core.gear.figures import parse_temperature_difference_c
 from core.gear.numbers import DoubtfulFigureError, Unit, number_text, parse_length_mm, parse_number
 from core.problems import ProblemsError
 from core.record.observer import LengthUnit, Preferences, TemperatureUnit
+from core.words.quantities import trimmed_text
 from gui.widgets.field import Choice, Reading
 
 V = TypeVar("V")
@@ -78,7 +79,7 @@ def plain_text(value: str) -> str:
 
 def figure(value: float) -> str:
     """Write a number with at most four decimals."""
-    return number_text(round(value, 4))
+    return trimmed_text(value, 4)
 
 
 def _units_said(preferences: Preferences) -> tuple[object, ...]:
@@ -114,11 +115,11 @@ class Units:
 
     def length_text(self, value_mm: float) -> str:
         """Write a length in mm in the owner's unit, without naming it."""
-        return number_text(round(value_mm / self.length.mm, 3))
+        return trimmed_text(value_mm / self.length.mm, 3)
 
     def difference_text(self, value_c: float) -> str:
         """Write a difference of temperatures in degrees Celsius in the owner's unit."""
-        return number_text(round(value_c * (_FAHRENHEIT_PER_CELSIUS if self.is_fahrenheit else 1.0), 2))
+        return trimmed_text(value_c * (_FAHRENHEIT_PER_CELSIUS if self.is_fahrenheit else 1.0), 2)
 
     def parse_difference_c(self, text: str, allowed: Within, label: str) -> float:
         """Return a difference of temperatures in degrees Celsius, inside a range."""

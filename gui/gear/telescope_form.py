@@ -3,6 +3,7 @@
 from core.gear.figures import FixedFigures, parse_aperture_mm, parse_fixed_instrument, parse_focal_length_mm
 from core.gear.numbers import parse_length_mm
 from core.gear.owned import ASSUMED_OBSTRUCTION, Diagonal, Stand, Telescope, TelescopeKind
+from core.words.quantities import figures_text
 from gui.gear.barrels import barrel_field
 from gui.gear.form import ThingForm, Values
 from gui.gear.readings import Read, figure, range_of, reads, reads_millimetres, reads_number
@@ -113,7 +114,7 @@ class TelescopeForm(ThingForm[Telescope]):
         aperture_mm, focal_length_mm = values["aperture_mm"], values["focal_length_mm"]
         kind: TelescopeKind | None = values["kind"]
         has_ratio = aperture_mm is not None and focal_length_mm is not None
-        self._ratio.setText(f"f/{focal_length_mm / aperture_mm:.3g}" if has_ratio else "")
+        self._ratio.setText(f"f/{figures_text(focal_length_mm / aperture_mm, 3)}" if has_ratio else "")
         share = ASSUMED_OBSTRUCTION[kind] if kind else 0.0
         self._obstruction.editor.setPlaceholderText(f"{share:.0%}" if share else "")
         self._assumed.setText("assumed" if share and values["obstruction_mm"] is None else "")

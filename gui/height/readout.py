@@ -18,7 +18,7 @@ from core.sky.night import BodyNight, Night
 from core.sky.track import Position
 from core.words.directions import altitude_text, azimuth_text, compass_letters, compass_text
 from core.words.obstacles import blocked_words, warm_air_words
-from core.words.quantities import power_text, rounded_text
+from core.words.quantities import path_text, power_text
 from core.words.site_clock import SiteClock
 
 _REFUSED: Final = {
@@ -87,7 +87,7 @@ def _read(night: Night, body: BodyNight, moment: datetime, sight: Sight, clock: 
         altitude=altitude_text(position.altitude_deg),
         direction=f"azimuth {azimuth} {compass_text(position.azimuth_deg)}" if up else "",
         short_direction=f"{azimuth} {compass_letters(position.azimuth_deg)}" if up else "",
-        path=f"path {rounded_text(position.path, 1)}" if position.path is not None else "",
+        path=f"path {path_text(position.path)}" if position.path is not None else "",
         ceiling="" if refusal else _ceiling(position, aim.dispersion_arcsec, sight),
         remark=_REFUSED.get(refusal, remark) if refusal else remark,
     )

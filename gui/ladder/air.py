@@ -8,6 +8,7 @@ from core.air.steadiness import LIFTED_AIR_POWER, USUAL_AIR_POWER, Blur, BlurSou
 from core.gear.numbers import number_text, parse_number
 from core.problems import ProblemsError
 from core.situation.situation import Situation
+from core.words.quantities import power_text
 from gui.state import AppState, Change
 from gui.widgets.folding_row import FoldingRow
 from gui.widgets.plain_label import PlainLabel
@@ -27,7 +28,7 @@ class AirRow(QWidget):
         self.blur = PlainLineEdit(self, letters=5)
         self.blur.setAccessibleName("Blur overhead, arcsec")
         self.problem = PlainLabel(role="problem")
-        self.lift = QCheckBox(f"L&ift the usual limit to {LIFTED_AIR_POWER:.0f}x tonight")
+        self.lift = QCheckBox(f"L&ift the usual limit to {power_text(LIFTED_AIR_POWER)} tonight")
         self.lift.setAccessibleDescription("A rare steady night allows more than the usual 300x")
         self._lay_out()
         self._connect()

@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QListWidget, QListWidgetItem, QVBoxLayout, QWidget
 
 from core.sky.coordinates import Axis, format_coordinate
 from core.sky.places import Place, prepare, search_places
+from core.words.quantities import angle_text
 from gui.jobs import Jobs
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_line_edit import PlainLineEdit
@@ -92,4 +93,4 @@ def _roughly(place: Place) -> str:
     """Return where a place is to the degree, which tells towns of one name and country apart."""
     north = "N" if place.latitude_deg >= 0 else "S"
     east = "E" if place.longitude_deg >= 0 else "W"
-    return f"{abs(place.latitude_deg):.0f}° {north} {abs(place.longitude_deg):.0f}° {east}"
+    return f"{angle_text(abs(place.latitude_deg))} {north} {angle_text(abs(place.longitude_deg))} {east}"
