@@ -2,15 +2,17 @@
 
 from core.export.parts import SCHEMA, JsonObject, number, time_text
 from core.gear.combinations import Combination
+from core.ladder.buying import Purchase
 from core.ladder.compare import Comparison, Side
 from core.ladder.ladder import Ladder, Rung
+from core.words.buying import purpose_text
 from core.words.comparison import collimation_text, verdict_texts
 from core.words.ladder import no_ceiling_text
 from core.words.notices import rung_notice_texts
 
 
-def ladder_json(ladder: Ladder) -> JsonObject:
-    """Return a ladder, its limits and its rungs, lowest power first."""
+def ladder_json(ladder: Ladder, *, to_buy: Purchase | None) -> JsonObject:
+    """Return a ladder, its limits, what would help most over many nights, and its rungs, lowest first."""
     aim, limits, ceiling = ladder.aim, ladder.limits, ladder.ceiling
     return {
         "schema": SCHEMA,
@@ -37,21 +39,33 @@ def ladder_json(ladder: Ladder) -> JsonObject:
             "set_by": None if ceiling.set_by is None else ceiling.set_by.value,
             "reason": None if ceiling.power is not None else no_ceiling_text(ladder),
         },
+        "to_buy": None if to_buy is None else _purchase(to_buy),
         "start": number(ladder.start),
         "climb_to": number(ladder.climb_to),
         "rungs": [_rung(rung, ladder) for rung in ladder.rungs],
     }
 
 
-def compare_json(comparison: Comparison) -> JsonObject:
-    """Return two telescopes side by side and what they come to."""
+def compare_json(comparison: Comparison, *, to_buy: tuple[Purchase | None, Purchase | None]) -> JsonObject:
+    """Return two telescopes side by side, what they come to, and what would help each of them most."""
     return {
         "schema": SCHEMA,
         "planet": None if comparison.planet is None else comparison.planet.value,
         "at": time_text(comparison.at),
-        "a": _side(comparison.a),
-        "b": _side(comparison.b),
+        "a": _side(comparison.a, to_buy[0]),
+        "b": _side(comparison.b, to_buy[1]),
         "verdict": list(verdict_texts(comparison)),
+    }
+
+
+def _purchase(to_buy: Purchase) -> JsonObject:
+    thing = to_buy.thing
+    return {
+        "kind": thing.kind.value,
+        "focal_length_mm": number(thing.focal_length_mm),
+        "to_focal_length_mm": number(thing.to_focal_length_mm),
+        "factor": number(thing.factor),
+        "for": purpose_text(to_buy),
     }
 
 
@@ -79,9 +93,9 @@ def _combination(combination: Combination) -> JsonObject:
     }
 
 
-def _side(side: Side) -> JsonObject:
+def _side(side: Side, to_buy: Purchase | None) -> JsonObject:
     return {
-        **ladder_json(side.ladder),
+        **ladder_json(side.ladder, to_buy=to_buy),
         "light_ratio_to_other": number(side.light_ratio_to_other),
         "resolution_arcsec": number(side.resolution_arcsec),
         "disc_diameter_arcmin_at_ceiling": number(side.disc_diameter_arcmin_at_ceiling),

@@ -13,6 +13,7 @@ from core.gear.combinations import Combination, combinations
 from core.gear.eye import USUAL_EYE, Eye
 from core.gear.optics import drift_s, is_past_limit
 from core.gear.owned import Barlow, Eyepiece, Telescope
+from core.gear.simplest import simplest_first
 from core.ladder.aim import Aim
 from core.ladder.notices import Notice, kit_notices, rung_notices
 from core.sky.bodies import Body
@@ -142,26 +143,21 @@ def nearest_rung(ladder: Ladder, power: float | None) -> Rung | None:
 def one_rung_groups(found: Sequence[Combination]) -> Iterator[tuple[Combination, ...]]:
     """Split combinations, lowest power first, into rungs; the one to show comes first in each.
 
-    A group starts at its lowest power and takes all up to 1.03 times that. Shown first: fewest Barlows,
-    then the widest field, an unknown one last (ours).
+    A group starts at its lowest power and takes all up to 1.03 times that. The simplest is shown first.
     """
     group: list[Combination] = []
     for combination in found:
         if group and combination.power > group[0].power * ONE_RUNG_RATIO * (1 + 1e-9):
-            yield tuple(sorted(group, key=_shown_first))
+            yield simplest_first(group)
             group = []
         group.append(combination)
     if group:
-        yield tuple(sorted(group, key=_shown_first))
+        yield simplest_first(group)
 
 
 def useful_power(planet: Body | None) -> float:
     """Return the power below which a planet shows little: 50x, for Mars 100x (common practice)."""
     return USEFUL_POWER_MARS if planet is Body.MARS else USEFUL_POWER
-
-
-def _shown_first(combination: Combination) -> tuple[int, float, float]:
-    return len(combination.barlows), -(combination.true_field_deg or 0.0), combination.power
 
 
 def _rung(

@@ -3,11 +3,13 @@
 from collections.abc import Callable, Iterator
 
 from core.ladder.aim import Aim
+from core.ladder.buying import Purchase
 from core.ladder.compare import Comparison, Side
 from core.ladder.ladder import Ladder, Rung
 from core.plain_text import WIDTH, columns, cut, printable, width_of, wrapped
 from core.words.aim import aim_notices
 from core.words.answer import what_sets_ceiling
+from core.words.buying import buying_sentence
 from core.words.comparison import collimation_text, verdict_texts
 from core.words.cooling import cool_down_text
 from core.words.dates import weekday_text
@@ -29,8 +31,13 @@ from core.words.site_clock import SiteClock
 _LONGEST_NAME = 26
 
 
-def ladder_text(ladder: Ladder, *, clock: SiteClock | None = None, width: int = WIDTH) -> str:
-    """Return a ladder as text, lowest power first; ``clock`` tells the time where the aim has one."""
+def ladder_text(
+    ladder: Ladder, *, to_buy: Purchase | None, clock: SiteClock | None = None, width: int = WIDTH
+) -> str:
+    """Return a ladder as text, lowest power first, and what would help most over many nights.
+
+    ``clock`` tells the time where the aim has one.
+    """
     lines = [
         cut(f"{printable(ladder.scope.name)}: power ladder", width),
         *_aim_lines(ladder, clock, width),
@@ -40,6 +47,9 @@ def ladder_text(ladder: Ladder, *, clock: SiteClock | None = None, width: int = 
         lines += ["", *_rung_table(ladder, width)]
     for notice, powers in _notices(ladder).items():
         lines += wrapped(f"{', '.join(powers)}: {printable(notice)}", width, indent="  ")
+    buying = buying_sentence(ladder.scope, to_buy)
+    if buying:
+        lines += ["", *wrapped(printable(buying), width)]
     return "\n".join(lines)
 
 

@@ -12,11 +12,12 @@ from core.air.steadiness import (
     BlurSource,
     FirstLook,
 )
-from core.gear.owned import TelescopeKind
+from core.gear.owned import Barlow, Eyepiece, TelescopeKind
 from core.ladder.aim import Aim
+from core.ladder.buying import Purchase, as_gear, what_to_buy
 from core.ladder.compare import Comparison, compare
 from core.ladder.contenders import Contender, Pick, contender_of, second_pick, told_apart
-from core.ladder.gaps import WhatIf, suggest, what_if
+from core.ladder.gaps import WhatIf, what_if
 from core.ladder.ladder import Ladder, Rung, build_ladder, nearest_rung
 from core.ladder.wishes import rungs_with
 from core.lazy import lazy
@@ -218,14 +219,24 @@ class Situation(Moment):
     # One more thing, and two telescopes.
 
     @lazy
-    def advice(self) -> WhatIf | None:
-        """What the thing tried out would give on the ladder, or else the purchase that would help most."""
-        return self._advice_for(self._own_kit, self.ladder)
+    def to_buy(self) -> Purchase | None:
+        """The one thing that would help the scope in hand most over many nights, whatever the air is now."""
+        return self._to_buy_for(self._own_kit)
+
+    @lazy
+    def trial(self) -> WhatIf | None:
+        """What the thing tried out would give on the ladder, None when there is none or no ceiling."""
+        kit, ceiling = self._own_kit, None if self.ladder is None else self.ladder.ceiling.power
+        if kit is None or ceiling is None or kit.scope.kind is TelescopeKind.FIXED or self.tried is None:
+            return None
+        return what_if(kit.scope, kit.eyepieces, kit.barlows, ceiling, _fitted(self.tried, kit))
 
     @lazy
     def wished(self) -> tuple[Rung, ...]:
-        """The rungs that ``advice`` would add to the ladder."""
-        return _wished(self._own_kit, self.ladder, self.advice)
+        """The rungs that the thing tried out would add to the ladder; what is only to buy adds none."""
+        if self._own_kit is None or self.ladder is None or self.tried is None:
+            return ()
+        return _rungs_of(_fitted(self.tried, self._own_kit), self._own_kit, self.ladder)
 
     @lazy
     def first_pick(self) -> Pick | None:
@@ -262,28 +273,53 @@ class Situation(Moment):
         return compare(one, other, disc_arcsec=disc_arcsec)
 
     @lazy
+    def compared_to_buy(self) -> tuple[Purchase | None, Purchase | None]:
+        """The one thing that would help each of two telescopes compared most, over many nights."""
+        if self.contenders is None:
+            return None, None
+        one, other = self.contenders
+        return self._to_buy_for(one), self._to_buy_for(other)
+
+    @lazy
     def compared_wished(self) -> tuple[tuple[Rung, ...], tuple[Rung, ...]]:
-        """The rungs that one more thing would add to each of two ladders compared."""
+        """The rungs that the thing tried out, or else what to buy, would add to each of two ladders."""
         if self.contenders is None or self.comparison is None:
             return (), ()
+        kits, sides = self.contenders, (self.comparison.a, self.comparison.b)
         one, other = (
-            _wished(kit, side.ladder, self._advice_for(kit, side.ladder))
-            for kit, side in zip(self.contenders, (self.comparison.a, self.comparison.b), strict=True)
+            () if thing is None else _rungs_of(thing, kit, side.ladder)
+            for thing, kit, side in zip(self._compared_things, kits, sides, strict=True)
         )
         return one, other
 
-    def _advice_for(self, kit: Contender | None, ladder: Ladder | None) -> WhatIf | None:
-        ceiling = None if ladder is None else ladder.ceiling.power
-        if kit is None or ceiling is None or kit.scope.kind is TelescopeKind.FIXED:
+    @lazy
+    def _compared_things(self) -> tuple[Eyepiece | Barlow | None, Eyepiece | Barlow | None]:
+        """The thing not owned that is drawn beside each of two telescopes compared."""
+        if self.contenders is None:
+            return None, None
+        tried = self.tried
+        if tried is not None:
+            one, other = (_fitted(tried, kit) for kit in self.contenders)
+            return one, other
+        first, second = (
+            None if found is None else as_gear(found.thing, scope=kit.scope)
+            for found, kit in zip(self.compared_to_buy, self.contenders, strict=True)
+        )
+        return first, second
+
+    def _to_buy_for(self, kit: Contender | None) -> Purchase | None:
+        if kit is None:
             return None
-        if self.tried is None:
-            return suggest(kit.scope, kit.eyepieces, kit.barlows, ceiling)
-        # What is typed has no barrel of its own: it is taken in one that the scope can use.
-        thing = evolve(self.tried, barrel_mm=min(self.tried.barrel_mm, kit.scope.barrel_mm))
-        return what_if(kit.scope, kit.eyepieces, kit.barlows, ceiling, thing)
+        return what_to_buy(kit.scope, kit.eyepieces, kit.barlows, eye=self.profile.eye)
 
 
-def _wished(kit: Contender | None, ladder: Ladder | None, advice: WhatIf | None) -> tuple[Rung, ...]:
-    if kit is None or ladder is None or advice is None:
+def _fitted(thing: Eyepiece | Barlow, kit: Contender) -> Eyepiece | Barlow:
+    """Return a typed thing, which has no barrel of its own, in one that the scope can use."""
+    return evolve(thing, barrel_mm=min(thing.barrel_mm, kit.scope.barrel_mm))
+
+
+def _rungs_of(thing: Eyepiece | Barlow, kit: Contender, ladder: Ladder) -> tuple[Rung, ...]:
+    """Return the rungs that a thing not owned adds; none without a ceiling to weigh them by."""
+    if ladder.ceiling.power is None or kit.scope.kind is TelescopeKind.FIXED:
         return ()
-    return rungs_with(ladder, kit.eyepieces, kit.barlows, advice.thing)
+    return rungs_with(ladder, kit.eyepieces, kit.barlows, thing)

@@ -3,8 +3,9 @@
 from collections.abc import Sequence
 
 from core.gear.optics import is_past_limit
-from core.gear.owned import Barlow, Eyepiece, TelescopeKind
-from core.ladder.gaps import Gap, WantedEyepiece, WhatIf, eyepieces_for_power, widest_gap
+from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
+from core.ladder.buying import BuyKind, Purchase, as_gear
+from core.ladder.gaps import Gap, WantedEyepiece, WhatIf, eyepieces_for_power
 from core.ladder.ladder import Ladder
 from core.words.limits import limit_name
 from core.words.names import listed
@@ -14,45 +15,59 @@ _SHORTEST_MADE_MM, _LONGEST_MADE_MM = 2.0, 60.0
 _MOST_POWERS_NAMED = 4
 
 
-def buying_sentence(ladder: Ladder, advice: WhatIf | None) -> str:
-    """Return the one purchase that would help most, or that there is nothing to buy."""
-    if ladder.scope.kind is TelescopeKind.FIXED or ladder.ceiling.power is None:
+def buying_sentence(scope: Telescope, to_buy: Purchase | None) -> str:
+    """Return the one thing that would help most over many nights, or that there is nothing to buy."""
+    if scope.kind is TelescopeKind.FIXED:
         return ""
-    gap = widest_gap([rung.power for rung in ladder.rungs], ladder.ceiling.power)
-    if gap is None:
-        return "Nothing to buy: the ceiling leaves no room above 50x."
-    if advice is None:
-        return f"Nothing to buy: no usual eyepiece or Barlow would narrow the widest gap, {_gap(gap)}."
-    widest = _gap(advice.before or gap)
-    return f"Widest gap {widest}: {_thing(advice)} would help most; the ladder shows it dashed."
+    if to_buy is None:
+        return "Nothing to buy: on most nights you have a power near the best one."
+    thing = _article(as_gear(to_buy.thing, scope=scope))
+    # Where a zoom is set between its ends is the owner's choice.
+    is_zoom = to_buy.thing.kind is BuyKind.ZOOM
+    powers = _reach(to_buy.powers) if is_zoom else _powers(to_buy.powers)
+    return f"{thing} ({powers}) would help most, {purpose_text(to_buy)}."
 
 
-def what_if_sentence(ladder: Ladder, advice: WhatIf | None) -> str:
+def purpose_text(to_buy: Purchase) -> str:
+    """Return what the thing to buy is for, such as nights between two of the powers owned."""
+    low, high = to_buy.from_power, to_buy.to_power
+    if to_buy.for_finding:
+        return "for finding a planet with: you have no power with an exit pupil of 2 to 6 mm"
+    if low is not None and high is not None:
+        return f"for nights that bear {power_text(low)} to {power_text(high)}: you have nothing between"
+    if low is not None:
+        return f"for nights that bear more than {power_text(low)}: you have nothing above"
+    if high is not None:
+        return f"for nights that bear less than {power_text(high)}: you have nothing below"
+    return "for finding a planet with and for the first look at it: you have no power yet"
+
+
+def what_if_sentence(ladder: Ladder, trial: WhatIf | None) -> str:
     """Return what a thing not owned would give."""
     if ladder.scope.kind is TelescopeKind.FIXED:
         return f"{ladder.scope.name} has powers of its own; nothing can be put into it."
-    if advice is None:
+    if trial is None:
         return "Without a ceiling there is nothing to weigh it by."
-    if not advice.powers:
-        return f"{_article(advice.thing)} would give no power with what is owned."
-    words = [f"{_article(advice.thing)} would give {_powers(advice.powers)}."]
-    if advice.before is not None and advice.after is not None:
+    if not trial.powers:
+        return f"{_article(trial.thing)} would give no power with what is owned."
+    words = [f"{_article(trial.thing)} would give {_powers(trial.powers)}."]
+    if trial.before is not None and trial.after is not None:
         words.append(
-            f"The widest gap would shrink from {_gap(advice.before)} to {_gap(advice.after)}."
-            if advice.improves
-            else f"The widest gap would stay {_gap(advice.before)}."
+            f"The widest gap would shrink from {_gap(trial.before)} to {_gap(trial.after)}."
+            if trial.improves
+            else f"The widest gap would stay {_gap(trial.before)}."
         )
-    if advice.duplicates:
-        words.append(f"{_how_many(advice)} within 15 % of a power you have.")
+    if trial.duplicates:
+        words.append(f"{_how_many(trial)} within 15 % of a power you have.")
     return " ".join(words)
 
 
-def _how_many(advice: WhatIf) -> str:
-    if len(advice.powers) == 1:
+def _how_many(trial: WhatIf) -> str:
+    if len(trial.powers) == 1:
         return "It is"
-    if advice.duplicates == len(advice.powers):
+    if trial.duplicates == len(trial.powers):
         return "All of these are"
-    return "One of these is" if advice.duplicates == 1 else f"{advice.duplicates} of these are"
+    return "One of these is" if trial.duplicates == 1 else f"{trial.duplicates} of these are"
 
 
 def wanted_sentence(ladder: Ladder, barlows: Sequence[Barlow], power: float) -> str:
@@ -82,19 +97,16 @@ def _is_made(way: WantedEyepiece) -> bool:
 
 def _powers(powers: Sequence[float]) -> str:
     if len(powers) > _MOST_POWERS_NAMED:
-        return f"{len(powers)} powers from {power_text(powers[0])} to {power_text(powers[-1])}"
+        return f"{len(powers)} powers from {_reach(powers)}"
     return listed(power_text(power) for power in powers)
+
+
+def _reach(powers: Sequence[float]) -> str:
+    return f"{power_text(powers[0])} to {power_text(powers[-1])}"
 
 
 def _gap(gap: Gap) -> str:
     return f"{power_text(gap.low_power)} to {power_text(gap.high_power)}"
-
-
-def _thing(advice: WhatIf) -> str:
-    lowest, *others = advice.powers
-    powers = f"{power_text(lowest)} to {power_text(others[-1])}" if others else power_text(lowest)
-    article = _article(advice.thing)
-    return f"{article[0].lower()}{article[1:]} ({powers})"
 
 
 def _article(thing: Eyepiece | Barlow) -> str:

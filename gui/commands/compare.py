@@ -31,7 +31,7 @@ def run(args: Namespace, now: datetime) -> str:
     comparison = situation.comparison
     assert comparison is not None  # there are two telescopes
     return (
-        to_json(compare_json(comparison))
+        to_json(compare_json(comparison, to_buy=situation.compared_to_buy))
         if args.json
         else compare_text(comparison, clock=clock_of(situation))
     )

@@ -51,4 +51,7 @@ def run(args: Namespace, now: datetime) -> str:
     situation = situation_of(args, now, needs=Asked.SCOPE)
     ladder = situation.ladder
     assert ladder is not None  # there is a telescope
-    return to_json(ladder_json(ladder)) if args.json else ladder_text(ladder, clock=clock_of(situation))
+    to_buy = situation.to_buy
+    if args.json:
+        return to_json(ladder_json(ladder, to_buy=to_buy))
+    return ladder_text(ladder, to_buy=to_buy, clock=clock_of(situation))

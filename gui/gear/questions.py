@@ -113,9 +113,9 @@ class Questions(QWidget):
     def _answer(self, ladder: Ladder, value: object) -> str:
         if value is None:
             # What has been typed is no figure yet, which stands under the line.
-            return buying_sentence(ladder, self.state.situation.advice) if self.field.is_blank else ""
+            return buying_sentence(ladder.scope, self.state.situation.to_buy) if self.field.is_blank else ""
         if self.asked is Question.WHAT_IF:
-            return what_if_sentence(ladder, self.state.situation.advice)
+            return what_if_sentence(ladder, self.state.situation.trial)
         assert isinstance(value, float)
         if self.asked is Question.WANTED:
             return wanted_sentence(ladder, self.state.profile.barlows, value)

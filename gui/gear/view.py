@@ -20,7 +20,14 @@ if TYPE_CHECKING:
 
 # What the right column and the page of two scopes depend on.
 _GIVEN_BY = (
-    *(Situation.profile, Situation.ladder, Situation.advice, Situation.first_pick, Situation.second_pick),
+    *(
+        Situation.profile,
+        Situation.ladder,
+        Situation.to_buy,
+        Situation.trial,
+        Situation.first_pick,
+        Situation.second_pick,
+    ),
     *(Situation.comparison, Situation.compared_wished, Situation.evening, Situation.palette_name),
 )
 _MARGIN_PX = 12

@@ -16,6 +16,7 @@ from core.export.ladder import compare_json, ladder_json
 from core.export.parts import JsonObject, time_text, to_json
 from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
 from core.ladder.aim import Aim, aim_altitude, aim_overhead
+from core.ladder.buying import what_to_buy
 from core.ladder.compare import compare
 from core.ladder.ladder import Ladder, build_ladder
 from core.sky.bodies import Body
@@ -82,6 +83,7 @@ LADDER_KEYS = {
     "limits",
     "finest_detail_arcsec",
     "ceiling",
+    "to_buy",
     "start",
     "climb_to",
     "rungs",
@@ -215,7 +217,7 @@ def test_a_body_under_5_degrees_has_no_path() -> None:
 )
 @pytest.mark.parametrize("scope", [SIX, BINOCULAR], ids=lambda scope: scope.id)
 def test_a_ladder_has_every_key(scope: Telescope, find_aim: Callable[[], Aim]) -> None:
-    result = sent(ladder_json(ladder(scope, find_aim())))
+    result = sent(ladder_json(ladder(scope, find_aim()), to_buy=None))
 
     assert result.keys() == LADDER_KEYS
     assert result["scope"] == {"id": scope.id, "name": scope.name}
@@ -230,7 +232,7 @@ def test_a_ladder_has_every_key(scope: Telescope, find_aim: Callable[[], Aim]) -
 
 
 def test_the_figures_of_a_ladder_are_exact() -> None:
-    result = sent(ladder_json(ladder(SIX, aim_overhead())))
+    result = sent(ladder_json(ladder(SIX, aim_overhead()), to_buy=None))
     lowest, *_, highest = result["rungs"]
 
     # 1200 / 25 = 48 and 1200 * 2 / 8 = 300; 150 mm bears 2x per mm.
@@ -246,8 +248,22 @@ def test_the_figures_of_a_ladder_are_exact() -> None:
     assert result["at"] is None
 
 
+def test_what_to_buy_is_told_with_what_it_is_for() -> None:
+    # 25 and 10 mm on 80/480 mm give 19x and 48x; the nights bear far more.
+    owned = (BOX[0], Eyepiece(name="10 mm", focal_length_mm=10))
+    result = sent(ladder_json(ladder(EIGHTY, aim_overhead()), to_buy=what_to_buy(EIGHTY, owned, ())))[
+        "to_buy"
+    ]
+
+    assert result["kind"] == "eyepiece"
+    assert result["focal_length_mm"] < 10
+    assert result["to_focal_length_mm"] is None
+    assert result["factor"] is None
+    assert result["for"] == "for nights that bear more than 48x: you have nothing above"
+
+
 def test_a_ladder_too_low_gives_a_reason_and_no_ceiling() -> None:
-    result = sent(ladder_json(ladder(SIX, aim_altitude(3))))
+    result = sent(ladder_json(ladder(SIX, aim_altitude(3)), to_buy=None))
 
     assert result["path"] is None
     assert result["limits"]["tonight_air"] is None
@@ -258,7 +274,7 @@ def test_a_ladder_too_low_gives_a_reason_and_no_ceiling() -> None:
 
 
 def test_a_built_in_power_has_no_eyepiece() -> None:
-    (rung,) = sent(ladder_json(ladder(BINOCULAR, aim_overhead())))["rungs"]
+    (rung,) = sent(ladder_json(ladder(BINOCULAR, aim_overhead()), to_buy=None))["rungs"]
 
     assert rung["power"] == 10
     assert rung["eyepiece"] is None
@@ -269,7 +285,9 @@ def test_a_built_in_power_has_no_eyepiece() -> None:
 def test_a_comparison_has_every_key_on_both_sides() -> None:
     aim = best_aim(night(LISBON, date(2026, 12, 5)), Body.SATURN)
 
-    result = sent(compare_json(compare(ladder(SIX, aim), ladder(EIGHTY, aim), disc_arcsec=18.0)))
+    result = sent(
+        compare_json(compare(ladder(SIX, aim), ladder(EIGHTY, aim), disc_arcsec=18.0), to_buy=(None, None))
+    )
 
     assert result.keys() == {"schema", "planet", "at", "a", "b", "verdict"}
     assert result["planet"] == "saturn"
@@ -282,7 +300,7 @@ def test_a_comparison_has_every_key_on_both_sides() -> None:
 
 def test_no_name_can_command_a_terminal_through_json() -> None:
     nasty = "\x1b[31mred\x07\x7f\u202e\x9b"
-    text = to_json(ladder_json(ladder(evolve(SIX, name=nasty), aim_overhead())))
+    text = to_json(ladder_json(ladder(evolve(SIX, name=nasty), aim_overhead()), to_buy=None))
 
     assert text.isascii()
     assert all(character.isprintable() or character == "\n" for character in text)

@@ -111,7 +111,7 @@ def test_a_sun_that_rolls_along_the_horizon_stays_up_in_every_line() -> None:
 
 
 def test_a_ladder_marks_start_climb_and_ceiling() -> None:
-    lines = ladder_text(ladder()).splitlines()
+    lines = ladder_text(ladder(), to_buy=None).splitlines()
     marks = {line.split()[0]: line for line in lines if line.lstrip().startswith(tuple("0123456789"))}
 
     assert lines[0] == "Six-inch: power ladder"
@@ -129,11 +129,11 @@ def test_a_ladder_marks_start_climb_and_ceiling() -> None:
     ids=["six", "fixed"],
 )
 def test_every_ladder_fits(scope: Telescope, aim: Aim) -> None:
-    assert_fits(ladder_text(ladder(scope, aim)))
+    assert_fits(ladder_text(ladder(scope, aim), to_buy=None))
 
 
 def test_a_ladder_without_rungs_says_so() -> None:
-    text = ladder_text(ladder(eyepieces=()))
+    text = ladder_text(ladder(eyepieces=()), to_buy=None)
 
     assert_fits(text)
     assert "No eyepiece owned fits Six-inch" in text
@@ -162,7 +162,7 @@ def test_long_and_hostile_names_neither_stick_out_nor_command() -> None:
 
     for text in (
         heights_text(situation),
-        ladder_text(ladder(scope, eyepieces=box)),
+        ladder_text(ladder(scope, eyepieces=box), to_buy=None),
         compare_text(compare(ladder(scope, eyepieces=box), ladder(EIGHTY, eyepieces=box))),
     ):
         assert_fits(text)

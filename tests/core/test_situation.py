@@ -6,11 +6,13 @@ import pytest
 from attrs import evolve
 
 from core.air.steadiness import Blur, FirstLook
+from core.ladder.contenders import Pick
 from core.record.observer import DarkEnough, FirstLookBlur, Profile
 from core.situation.choices import Choices
 from core.situation.situation import Situation
 from core.sky.bodies import Body
 from core.sky.site import Site
+from tests.core.gear.examples import barlow, eyepiece, telescope
 
 PORTO = Site(id="porto", name="Porto", latitude_deg=41.15, longitude_deg=-8.61, time_zone="Europe/Lisbon")
 DULUTH = Site(
@@ -43,6 +45,48 @@ def test_the_owner_s_first_looks_are_known_again_by_their_blur() -> None:
     given = Situation(evolve(situation.choices, blur=Blur(overhead_arcsec=2.0)), NOON)
 
     assert (situation.first_look, given.first_look) == (None, FirstLook.FAIR)
+
+
+def test_what_to_buy_is_the_same_in_any_air() -> None:
+    owned = (eyepiece(25), eyepiece(10), eyepiece(8))
+    usual = at(
+        PORTO,
+        date(2026, 12, 5),
+        Body.SATURN,
+        telescopes=(telescope(),),
+        eyepieces=owned,
+        barlows=(barlow(2),),
+    )
+    boiling = Situation(evolve(usual.choices, blur=Blur(overhead_arcsec=5.0)), NOON)
+
+    for situation in (usual, boiling):
+        assert situation.to_buy is not None
+        assert situation.to_buy.thing.focal_length_mm == 6
+        # What is only to buy is no rung of this night.
+        assert situation.wished == ()
+    tried = Situation(evolve(usual.choices, tried=eyepiece(6)), NOON)
+    assert [round(rung.power) for rung in tried.wished] == [200, 400]
+
+
+def test_what_to_buy_for_each_of_two_scopes_is_drawn_beside_it() -> None:
+    short = telescope(id="short", name="Short", aperture_mm=130, focal_length_mm=650)
+    usual = at(
+        PORTO,
+        date(2026, 12, 5),
+        Body.SATURN,
+        telescopes=(telescope(id="long"), short),
+        eyepieces=(eyepiece(25), eyepiece(10)),
+    )
+    pair = Situation(evolve(usual.choices, first=Pick("long"), second=Pick("short")), NOON)
+
+    for found, wished in zip(pair.compared_to_buy, pair.compared_wished, strict=True):
+        assert found is not None
+        assert wished
+        # The drawn settings of a zoom differ from those it is weighed at, both ends do not.
+        assert found.powers[0] <= wished[0].power * 1.001
+        assert wished[-1].power <= found.powers[-1] * 1.001
+    one, other = pair.compared_to_buy
+    assert one != other
 
 
 def test_ladder_and_answer_stand_at_one_best_moment_before_the_stop_line() -> None:

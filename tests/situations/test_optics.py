@@ -256,7 +256,7 @@ def rung_of(focal_length_mm: float, eyepiece_mm: float, field_deg: float) -> tup
         aim=aim_overhead(),
         blur=AIR,
     )
-    lines = ladder_text(ladder).splitlines()
+    lines = ladder_text(ladder, to_buy=None).splitlines()
     return ladder.rungs[0], lines[lines.index(next(line for line in lines if line.startswith("power"))) + 1]
 
 

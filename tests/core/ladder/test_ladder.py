@@ -129,6 +129,21 @@ def test_mars_asks_for_a_hundred() -> None:
     assert [rung.standing for rung in slower.rungs] == [Standing.BELOW, Standing.BELOW, Standing.GOOD]
 
 
+def test_of_one_power_the_weaker_barlow_is_named() -> None:
+    """1200 / 12 x 2 and 1200 / 18 x 3 are both 200x; the 18 mm has the wider field all the same."""
+    with_both = build_ladder(
+        scope=telescope(),
+        eyepieces=[eyepiece(18, 70), eyepiece(12, 50)],
+        barlows=[barlow(3), barlow(2)],
+        aim=aim_overhead(),
+        blur=Blur.assumed(),
+    )
+
+    (rung,) = (each for each in with_both.rungs if round(each.power) == 200)
+    assert rung.label == "12 mm + 2x"
+    assert [each.label for each in rung.alternatives] == ["18 mm + 3x"]
+
+
 def test_powers_within_three_per_cent_are_one_rung() -> None:
     """1200 mm: 20 mm in a 2x gives 120x, as does the 10 mm; 9.75 mm gives 123.1x, 9.6 mm 125x."""
     kit = (eyepiece(20, 60), eyepiece(10, 50), eyepiece(9.75, 70), eyepiece(9.6, 50))

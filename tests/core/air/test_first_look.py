@@ -1,0 +1,64 @@
+"""A first look, the two scales, and what is believed when nothing is said."""
+
+from collections.abc import Callable
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from scipy.stats import lognorm
+
+from core.air.first_look import (
+    USUAL_BELIEF,
+    BlurBelief,
+    carried_overhead_arcsec,
+    five_step_arcsec,
+    ten_step_arcsec,
+)
+from core.air.steadiness import blur_at
+
+
+@given(st.floats(0.3, 2.5), st.floats(1.0, 10.0))
+def test_a_look_carried_overhead_and_back_is_what_was_seen(seen: float, path: float) -> None:
+    overhead = carried_overhead_arcsec(seen, path)
+
+    assert overhead == 0.2 or blur_at(overhead, path) == pytest.approx(seen)
+
+
+def test_what_is_carried_overhead_stays_a_blur_that_is_taken() -> None:
+    assert carried_overhead_arcsec(0.3, 10.0) == 0.2
+    assert carried_overhead_arcsec(9.0, 1.0) == 8.0
+
+
+def test_the_ten_step_scale() -> None:
+    found = [ten_step_arcsec(step) for step in range(1, 11)]
+
+    # By hand: 6 x 0.76, 6 x 0.76 squared ...
+    assert found[:3] == pytest.approx([6.0, 4.56, 3.4656])
+    assert found[9] == pytest.approx(0.5075, abs=1e-4)
+    assert np.all(np.diff(found) < 0)
+
+
+def test_the_five_step_scale_runs_the_other_way() -> None:
+    assert [five_step_arcsec(step) for step in range(1, 6)] == [0.7, 1.0, 1.6, 2.5, 4.0]
+
+
+@pytest.mark.parametrize(
+    ("scale", "step"),
+    [(ten_step_arcsec, 0), (ten_step_arcsec, 11), (five_step_arcsec, 0), (five_step_arcsec, 6)],
+)
+def test_no_step_outside_a_scale(scale: Callable[[int], float], step: int) -> None:
+    with pytest.raises(ValueError, match="whole step"):
+        scale(step)
+
+
+def test_equally_likely_blurs_are_those_of_a_log_normal() -> None:
+    found = USUAL_BELIEF.equally_likely_arcsec(25)
+
+    expected = lognorm(s=0.4, scale=1.6).ppf((np.arange(25) + 0.5) / 25)
+    assert found == pytest.approx(expected, rel=1e-9)
+    assert found[12] == pytest.approx(1.6)
+
+
+def test_a_site_s_own_belief() -> None:
+    assert BlurBelief(median_arcsec=2.2).equally_likely_arcsec(1) == pytest.approx([2.2])

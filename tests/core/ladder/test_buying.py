@@ -1,0 +1,233 @@
+"""What to buy: the named kits, and the same answer as trying everything one by one."""
+
+import math
+import statistics
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from core.gear.combinations import combinations
+from core.gear.eye import Eye
+from core.gear.owned import Barlow, Eyepiece, Telescope
+from core.ladder.buying import (
+    FOCAL_LENGTHS_MM,
+    BuyKind,
+    Candidate,
+    as_gear,
+    best_powers,
+    kit_loss,
+    what_to_buy,
+)
+from tests.core.gear import examples
+from tests.core.gear.examples import barlow, eyepiece, fixed, telescope
+
+EYEPIECE, ZOOM, BARLOW = BuyKind.EYEPIECE, BuyKind.ZOOM, BuyKind.BARLOW
+
+
+def kit(*focal_lengths_mm: float) -> list[Eyepiece]:
+    return [eyepiece(each) for each in focal_lengths_mm]
+
+
+@pytest.mark.parametrize(
+    ("aperture_mm", "focal_length_mm", "owned_mm", "factors", "wanted"),
+    [
+        (150, 1200, (25, 10, 8), (2,), (EYEPIECE, 6)),
+        (114, 900, (25, 10), (), (EYEPIECE, 6)),
+        (90, 900, (25, 10), (), (EYEPIECE, 7)),
+        (130, 650, (25, 10), (), (EYEPIECE, 4.5)),
+        (254, 1200, (25, 10), (), (EYEPIECE, 6)),
+        (200, 2000, (25, 10), (), (ZOOM, None)),
+        (150, 1200, (32, 25, 12, 8, 6), (2,), None),
+    ],
+)
+def test_the_named_kits(
+    aperture_mm: float,
+    focal_length_mm: float,
+    owned_mm: tuple[float, ...],
+    factors: tuple[float, ...],
+    wanted: tuple[BuyKind, float | None] | None,
+) -> None:
+    scope = telescope(aperture_mm=aperture_mm, focal_length_mm=focal_length_mm)
+
+    found = what_to_buy(scope, kit(*owned_mm), [barlow(factor) for factor in factors])
+
+    if wanted is None:
+        assert found is None
+        return
+    kind, length_mm = wanted
+    assert found is not None
+    assert found.thing.kind is kind
+    assert length_mm is None or found.thing.focal_length_mm == length_mm
+
+
+def test_it_tells_between_which_powers_there_is_nothing() -> None:
+    found = what_to_buy(telescope(), kit(25, 10, 8), [barlow(2)])
+
+    assert found is not None
+    assert (found.from_power, found.to_power) == (150, 240)
+    assert list(found.powers) == [200, 400]
+    assert not found.for_finding
+
+
+def test_above_all_that_is_owned_there_is_no_upper_end() -> None:
+    found = what_to_buy(telescope(aperture_mm=114, focal_length_mm=900), kit(25, 10), [])
+
+    assert found is not None
+    assert (found.from_power, found.to_power) == (90, None)
+
+
+def test_a_kit_that_climbs_but_cannot_find() -> None:
+    # 100 to 240x on 150 mm: the widest exit pupil is 1.5 mm.
+    found = what_to_buy(telescope(), kit(12, 10, 8.5, 7.5, 6.5, 6, 5.5, 5), [])
+
+    assert found is not None
+    assert found.for_finding
+    assert found.thing.focal_length_mm is not None
+    assert 16 <= found.thing.focal_length_mm <= 48
+
+
+def test_the_first_thing_of_all_finds_a_planet() -> None:
+    found = what_to_buy(telescope(aperture_mm=80, focal_length_mm=400), [], [])
+
+    assert found is not None
+    assert any(2 <= 80 / power <= 6 for power in found.powers)
+
+
+@pytest.mark.parametrize(("aperture_mm", "focal_length_mm"), [(90, 900), (130, 900), (254, 1200)])
+def test_glasses_want_a_barlow_or_a_zoom_rather_than_a_tight_eyepiece(
+    aperture_mm: float, focal_length_mm: float
+) -> None:
+    scope = telescope(aperture_mm=aperture_mm, focal_length_mm=focal_length_mm)
+
+    without, with_glasses = (
+        what_to_buy(scope, kit(25, 10), [], eye=Eye(glasses=glasses)) for glasses in (False, True)
+    )
+
+    assert without is not None
+    assert without.thing.kind is EYEPIECE
+    assert with_glasses is not None
+    assert with_glasses.thing.kind is not EYEPIECE
+
+
+def test_nothing_for_a_built_in_power() -> None:
+    assert what_to_buy(fixed(power=20.0), [], []) is None
+
+
+def test_what_does_not_fit_the_focuser_is_no_candidate() -> None:
+    narrow = telescope(aperture_mm=60, focal_length_mm=700, barrel_mm=24.5)
+
+    found = what_to_buy(narrow, [eyepiece(20, barrel_mm=24.5)], [barlow(2, barrel_mm=31.75)])
+
+    assert found is not None
+    assert as_gear(found.thing, scope=narrow).barrel_mm == 24.5
+    assert len(found.powers) == 1 or found.thing.kind is ZOOM  # the Barlow does not fit, so adds none
+
+
+def test_best_powers_written_out_one_by_one() -> None:
+    normal = statistics.NormalDist()
+    expected = []
+    for number in range(25):
+        air = 1.6 * math.exp(0.4 * normal.inv_cdf((number + 0.5) / 25))
+        for step in range(7):
+            path = 1.05 + 0.125 * step
+            theta = math.hypot(116 / 150, 0.6 * air * path**0.6)
+            expected.append(min(232 / theta, 1.6 * 150, 300))
+
+    assert best_powers(150) == pytest.approx(expected, rel=1e-9)
+
+
+def loss_one_by_one(powers: list[float], aperture_mm: float) -> float:
+    total = 0.0
+    nights = [float(each) for each in best_powers(aperture_mm)]
+    for best in nights:
+        total += min((2 if power > best else 1) * math.log(power / best) ** 2 for power in powers)
+    finding = any(2 - 1e-9 <= aperture_mm / power <= 6 + 1e-9 for power in powers)
+    return total / len(nights) + (0 if finding else 0.02)
+
+
+def trials(
+    scope: Telescope, owned: list[Eyepiece], lenses: list[Barlow]
+) -> list[tuple[Candidate, list[float], list[float]]]:
+    """Every thing to buy as gear in the hand: all powers of the larger kit, and those it gives alone."""
+    things = [Candidate(kind=EYEPIECE, focal_length_mm=each) for each in FOCAL_LENGTHS_MM]
+    things += [
+        Candidate(kind=ZOOM, focal_length_mm=8, to_focal_length_mm=24),
+        Candidate(kind=ZOOM, focal_length_mm=7, to_focal_length_mm=21),
+    ]
+    things += [Candidate(kind=BARLOW, factor=factor) for factor in (2, 2.5, 3)]
+    barrel_mm = min(31.75, scope.barrel_mm)
+    found = []
+    before = [each.power for each in combinations(scope, owned, lenses)]
+    for thing in things:
+        if thing.kind is BARLOW:
+            more = [*lenses, barlow(thing.factor or 2, barrel_mm=barrel_mm)]
+            every = [each.power for each in combinations(scope, owned, more)]
+            found.append((thing, every, every))
+            continue
+        if thing.kind is EYEPIECE:
+            settings_mm = [thing.focal_length_mm or 0]
+        else:
+            low, high = thing.focal_length_mm or 0, thing.to_focal_length_mm or 0
+            settings_mm = [low * (high / low) ** (step / 6) for step in range(7)]
+        new = [eyepiece(each, barrel_mm=barrel_mm) for each in settings_mm]
+        every = before + [each.power for each in combinations(scope, new, lenses)]
+        alone = before + [each.power for each in combinations(scope, new, [])]
+        found.append((thing, every, alone))
+    return found
+
+
+def brute_force(scope: Telescope, owned: list[Eyepiece], lenses: list[Barlow]) -> tuple[float, float]:
+    """Return the cost of the best thing and the loss it leaves; infinite where nothing is to buy."""
+    powers = [each.power for each in combinations(scope, owned, lenses)]
+    before = loss_one_by_one(powers, scope.aperture_mm)
+    best = (math.inf, math.inf)
+    if before < 0.015:
+        return best
+    for thing, every, alone in trials(scope, owned, lenses):
+        after = loss_one_by_one(every, scope.aperture_mm)
+        cost = after + 0.0005
+        if thing.kind is EYEPIECE and (thing.focal_length_mm or 9) <= 5:
+            cost += 0.0015
+        if thing.kind is BARLOW:
+            cost += 0.005
+        if thing.kind is ZOOM:
+            cost += 0.008
+        gain, gain_alone = before - after, before - loss_one_by_one(alone, scope.aperture_mm)
+        if thing.kind is not BARLOW and gain - gain_alone > 0.3 * gain + 1e-15:
+            cost += 0.003
+        best = min(best, (cost, after))
+    return best if best[1] <= 0.7 * before else (math.inf, math.inf)
+
+
+kits = st.lists(examples.eyepieces, min_size=1, max_size=5)
+lens_lists = st.lists(st.builds(barlow, st.floats(1.5, 3), barrel_mm=examples.barrels), max_size=2)
+
+
+@settings(deadline=None, max_examples=15)
+@given(examples.telescopes, kits, lens_lists)
+def test_the_same_as_trying_everything(scope: Telescope, owned: list[Eyepiece], lenses: list[Barlow]) -> None:
+    if not combinations(scope, owned, lenses):
+        return
+    found = what_to_buy(scope, owned, lenses)
+    cost, after = brute_force(scope, owned, lenses)
+
+    if found is None:
+        assert math.isinf(cost)
+    else:
+        assert found.loss_after == pytest.approx(after, abs=1e-9)
+        assert found.loss_after <= 0.7 * found.loss_before
+        assert found.loss_before >= 0.015
+
+
+@given(st.lists(st.floats(20, 400), min_size=1, max_size=8), st.floats(20, 400))
+def test_one_more_power_never_makes_a_kit_worse(powers: list[float], more: float) -> None:
+    assert kit_loss([*powers, more], aperture_mm=150) <= kit_loss(powers, aperture_mm=150) + 1e-12
+
+
+def test_a_kit_loss_one_by_one() -> None:
+    powers = [48.0, 120.0, 150.0, 240.0]
+
+    assert kit_loss(powers, aperture_mm=150) == pytest.approx(loss_one_by_one(powers, 150))
+    assert kit_loss(np.array([]).tolist(), aperture_mm=150) == math.inf

@@ -1,0 +1,68 @@
+"""What to buy in a sentence that tells what it is for."""
+
+import pytest
+
+from core.gear.owned import Barlow, Eyepiece, Telescope
+from core.ladder.buying import BuyKind, Candidate, Purchase, what_to_buy
+from core.words.buying import buying_sentence, purpose_text
+from tests.core.gear.examples import barlow, eyepiece, fixed, telescope
+
+
+def said(scope: Telescope, eyepieces: list[Eyepiece], barlows: list[Barlow]) -> str:
+    return buying_sentence(scope, what_to_buy(scope, eyepieces, barlows))
+
+
+def test_what_to_buy_and_what_for() -> None:
+    # 1200 / 6 is 200x; what is owned gives 150x and 240x.
+    assert said(telescope(), [eyepiece(25), eyepiece(10), eyepiece(8)], [barlow(2)]) == (
+        "A 6 mm eyepiece (200x and 400x) would help most, "
+        "for nights that bear 150x to 240x: you have nothing between."
+    )
+
+
+def test_nothing_to_buy() -> None:
+    owned = [eyepiece(length_mm) for length_mm in (32, 25, 12, 8, 6)]
+
+    assert said(telescope(), owned, [barlow(2)]) == (
+        "Nothing to buy: on most nights you have a power near the best one."
+    )
+    assert said(fixed(power=20.0), [], []) == ""
+
+
+@pytest.mark.parametrize(
+    ("low", "high", "for_finding", "words"),
+    [
+        (90.0, None, False, "for nights that bear more than 90x: you have nothing above"),
+        (None, 240.0, False, "for nights that bear less than 240x: you have nothing below"),
+        (None, None, False, "for finding a planet with and for the first look at it: you have no power yet"),
+        (
+            None,
+            100.0,
+            True,
+            "for finding a planet with: you have no power with an exit pupil of 2 to 6 mm",
+        ),
+    ],
+)
+def test_what_a_purchase_is_for(low: float | None, high: float | None, for_finding: bool, words: str) -> None:
+    purchase = Purchase(
+        thing=Candidate(kind=BuyKind.BARLOW, factor=2.0),
+        powers=(120.0,),
+        from_power=low,
+        to_power=high,
+        for_finding=for_finding,
+        loss_before=0.1,
+        loss_after=0.01,
+    )
+
+    assert purpose_text(purchase) == words
+
+
+def test_a_zoom_is_named_by_both_ends() -> None:
+    scope = telescope(aperture_mm=200, focal_length_mm=2000)
+
+    words = said(scope, [eyepiece(25), eyepiece(10)], [])
+
+    # 2000 / 21 and 2000 / 7, or 2000 / 24 and 2000 / 8.
+    assert words.startswith(
+        ("A 7-21 mm zoom eyepiece (95x to 286x) would", "An 8-24 mm zoom eyepiece (83x to 250x) would")
+    )
