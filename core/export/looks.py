@@ -18,24 +18,26 @@ from core.words.sizes import against_moon
 
 def looks_json(looks: Looks) -> JsonObject:
     """Return a planet's looks: the disc and all on it, what the telescope makes of it, what to expect."""
-    position, ladder = looks.position, looks.ladder
+    ladder = looks.ladder
+    # Without a moment to offer there is no direction to look in either.
+    position = None if looks.aim.at is None else looks.position
     to_see = looks.happenings.events_to_see
     return {
         "schema": SCHEMA,
         "planet": looks.planet.value,
-        "at": time_text(looks.time),
+        "at": None if position is None else time_text(looks.time),
         "evening": looks.evening.isoformat(),
         "site": {"id": looks.site.id, "name": looks.site.name},
-        "altitude_deg": number(position.altitude_deg),
-        "azimuth_deg": number(position.azimuth_deg),
-        "path": number(position.path),
+        "altitude_deg": None if position is None else number(position.altitude_deg),
+        "azimuth_deg": None if position is None else number(position.azimuth_deg),
+        "path": None if position is None else number(position.path),
         "caution": " ".join(aim_notices(looks.aim)) or None,
         "disc": _disc(looks.subject.disc),
         **_belongings(looks.subject),
         "moons": [_moon(moon) for moon in looks.subject.moons],
         "moon_events": [_event(event, well_placed=event in to_see) for event in looks.happenings.events],
         "red_spot": _red_spot(looks.happenings.red_spot),
-        "dispersion": _dispersion(looks),
+        "dispersion": None if position is None else _dispersion(looks),
         "scope": None if ladder is None else {"id": ladder.scope.id, "name": ladder.scope.name},
         "blur": _blur(ladder),
         "view": _view(looks.sights),

@@ -17,6 +17,7 @@ class Refusal(StrEnum):
     """Why nothing is offered on a body, in the order in which it is asked."""
 
     TOO_NEAR_THE_SUN = "too_near_the_sun"
+    BELOW_HORIZON = "below_horizon"
     NOT_BY_DAY = "not_by_day"
     SKY_TOO_BRIGHT = "sky_too_bright"
     NO_WINDOW = "no_window"

@@ -6,15 +6,15 @@ from core.air.dispersion import dispersion_at
 from core.ladder.aim import Aim, Refusal, aim_spread_arcsec
 from core.moments.best_minutes import BestMinutes, highest_within, is_just_before_sunrise
 from core.sky.bodies import Body
-from core.sky.night import BodyNight, Night
+from core.sky.night import BodyNight, Night, Position
 from core.sky.sunlight import LOOKED_AT_BY_DAY, Daylight, daylight_at, is_east_of_sun
 
 
 def aim_at(night: Night, planet: Body, at: datetime) -> Aim:
     """Return the aim at a planet at a time that is asked for.
 
-    With the Sun up only the bodies of ``LOOKED_AT_BY_DAY`` are offered, none of them within 15 degrees of
-    it; before the sky is dark enough for a body the same holds.
+    Nothing is offered below the horizon. With the Sun up only the bodies of ``LOOKED_AT_BY_DAY`` are
+    offered, none of them within 15 degrees of it; before the sky is dark enough for a body the same holds.
     """
     body, position = night.of(planet), night.position(planet, at)
     daylight = daylight_at(night, planet, at)
@@ -32,7 +32,7 @@ def aim_at(night: Night, planet: Body, at: datetime) -> Aim:
         through=next((window.warm_air for window in body.windows if window.start <= at < window.end), None),
         daylight=daylight,
         sunrise_is_near=is_just_before_sunrise(night, at),
-        refusal=_refusal(night, body, at, daylight),
+        refusal=_refusal(night, body, position, daylight),
     )
 
 
@@ -60,14 +60,16 @@ def aim_at_best(night: Night, planet: Body, best: BestMinutes | None) -> Aim:
     )
 
 
-def _refusal(night: Night, body: BodyNight, at: datetime, daylight: Daylight | None) -> Refusal | None:
+def _refusal(night: Night, body: BodyNight, position: Position, daylight: Daylight | None) -> Refusal | None:
     if daylight is not None and daylight.is_too_near:
         return Refusal.TOO_NEAR_THE_SUN
+    if position.apparent_altitude_deg < 0.0:
+        return Refusal.BELOW_HORIZON
     if body.body in LOOKED_AT_BY_DAY:
         return None
     if daylight is not None:
         return Refusal.NOT_BY_DAY
-    if any(window.start <= at < window.end for window in body.windows):
+    if any(window.start <= position.time < window.end for window in body.windows):
         return None
-    sun_deg = night.position(Body.SUN, at).altitude_deg
+    sun_deg = night.position(Body.SUN, position.time).altitude_deg
     return Refusal.SKY_TOO_BRIGHT if sun_deg > body.dark_below_deg else None

@@ -32,15 +32,22 @@ _LONGEST_NAME = 26
 
 
 def ladder_text(
-    ladder: Ladder, *, to_buy: Purchase | None, clock: SiteClock | None = None, width: int = WIDTH
+    ladder: Ladder,
+    *,
+    to_buy: Purchase | None,
+    clock: SiteClock | None = None,
+    later: str | None = None,
+    width: int = WIDTH,
 ) -> str:
     """Return a ladder as text, lowest power first, and what would help most over many nights.
 
-    ``clock`` tells the time where the aim has one.
+    ``clock`` tells the time where the aim has one; ``later`` says when there will be more, where nothing is
+    offered all evening.
     """
     lines = [
         cut(f"{printable(ladder.scope.name)}: power ladder", width),
         *_aim_lines(ladder, clock, width),
+        *([] if later is None or ladder.aim.at is not None else wrapped(printable(later), width)),
         *(line for notice in ladder_notice_texts(ladder) for line in wrapped(printable(notice), width)),
     ]
     if ladder.rungs:
@@ -72,6 +79,9 @@ def compare_text(comparison: Comparison, *, clock: SiteClock | None = None, widt
 
 def _aim_lines(ladder: Ladder, clock: SiteClock | None, width: int) -> Iterator[str]:
     yield from wrapped(_aim_text(ladder.aim, clock), width)
+    if not ladder.aim.is_offered:
+        yield from wrapped(f"No ceiling: {printable(no_ceiling_text(ladder))}.", width)
+        return
     limits, ceiling = ladder.limits, ladder.ceiling
     air = "unknown" if limits.tonight_air is None else power_text(limits.tonight_air)
     blur = f"{figures_text(ladder.blur.overhead_arcsec, 3)}″ overhead, {ladder.blur.source.value}"

@@ -6,7 +6,7 @@ from typing import Final
 from core.looks.looks import Looks
 from core.looks.picture.sight import Sight
 from core.plain_text import WIDTH, columns, cut, printable, width_of, wrapped
-from core.words.aim import aim_notices
+from core.words.aim import aim_notices, no_ceiling_words
 from core.words.directions import altitude_text, compass_text
 from core.words.eyepiece import turning_words
 from core.words.looking_for import feature_text, ground_text
@@ -24,7 +24,8 @@ def looks_text(looks: Looks, *, clock: int = 24, width: int = WIDTH) -> str:
     lines = [*_heading(looks, site_clock, width), ""]
     lines += _beside(list(facts(looks.subject)), width)
     lines += _apart(happening_words(looks.planet, looks.happenings, site_clock), width)
-    lines += _apart(filter(None, [air_words(looks)]), width)
+    if looks.aim.at is not None:
+        lines += _apart(filter(None, [air_words(looks)]), width)
     lines += [*_view(looks, width), *_expectations(looks, width)]
     return "\n".join(lines)
 
@@ -50,7 +51,11 @@ def _heading(looks: Looks, clock: SiteClock, width: int) -> Iterator[str]:
     place = cut(printable(looks.site.name), _LONGEST_NAME)
     yield from wrapped(f"{heading_words(looks, clock)}, {place}", width)
     height = altitude_text(looks.position.altitude_deg)
-    if looks.position.altitude_deg < 0.0:
+    if not looks.aim.is_offered:
+        yield from wrapped(f"{printable(no_ceiling_words(looks.aim) or '')}.", width)
+    if looks.aim.at is None:
+        yield "The figures are those of the moment at which it stands highest."
+    elif looks.position.altitude_deg < 0.0:
         yield "It is below the horizon at this time."
     elif looks.position.path is None:
         yield f"It stands {height} high in the {compass_text(looks.position.azimuth_deg)}: too low to look."

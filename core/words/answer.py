@@ -69,11 +69,16 @@ _BEST_NOW_THEN: Final = {
 
 def answer_words(situation: Situation) -> str:
     """Return the answer to a situation, and where it is poor, when it will be better."""
+    words, better = answer_sentence(situation.answer, clock_of(situation)), better_words(situation)
+    return words if better is None else f"{words} {better}"
+
+
+def better_words(situation: Situation) -> str | None:
+    """Return when the planet in hand will be better, as a sentence; None where the answer is not poor."""
     answer = situation.answer
-    words = answer_sentence(answer, clock_of(situation))
     if answer is None or answer.limiter not in POOR or answer.prospect.over is not None:
-        return words
-    return f"{words} {better_sentence(answer.prospect, situation.better)}"
+        return None
+    return better_sentence(answer.prospect, situation.better)
 
 
 def answer_sentence(answer: Answer | None, clock: SiteClock | None) -> str:

@@ -5,6 +5,7 @@ from typing import Final
 
 from core.sky.bodies import Body
 from core.sky.sunlight import Daylight, is_east_of_sun
+from core.words.names import opening
 from core.words.quantities import angle_text
 
 SUNLIGHT_BLINDS: Final = "Sunlight through any optics blinds at once."
@@ -56,7 +57,7 @@ def daylight_caution(daylight: Daylight) -> str:
     if daylight.is_too_near:
         return _TOO_NEAR.format(body=body.label)
     template = _BY_DAY_EAST if daylight.east_of_sun else _BY_DAY_WEST
-    caution = template.format(body=body.heading, angle=angle)
+    caution = template.format(body=opening(body), angle=angle)
     return _MERCURY_BY_DAY.format(caution=caution) if body is Body.MERCURY else caution
 
 

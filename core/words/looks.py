@@ -21,6 +21,7 @@ from core.words.quantities import percent_text, rounded, rounded_text
 from core.words.site_clock import SiteClock
 from core.words.sizes import arcsec_text, disc_size_text
 
+_NOT_OFFERED: Final = "{planet}, evening of {evening}: nothing is offered"
 _CAUTION: Final = "Caution: {caution}"
 _ALL_LIT: Final = 0.995
 _ALL_LIT_BRIEFLY: Final = 0.985
@@ -93,7 +94,9 @@ _BRIEF_EVENT_WORDS: Final = {
 
 
 def heading_words(looks: Looks, clock: SiteClock) -> str:
-    """Return what is told of, and when: ``Saturn at 20:09, Sat 5 December 2026``."""
+    """Return what is told of, and when: ``Saturn at 20:09, Sat 5 December 2026``; or that nothing is."""
+    if looks.aim.at is None:
+        return _NOT_OFFERED.format(planet=opening(looks.planet), evening=weekday_text(looks.evening))
     return f"{opening(looks.planet)} at {clock.time(looks.time)}, {weekday_text(clock.day(looks.time))}"
 
 

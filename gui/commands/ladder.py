@@ -7,6 +7,7 @@ from core.export.ladder import ladder_json
 from core.export.parts import to_json
 from core.problems import refuse
 from core.report.ladder import ladder_text
+from core.words.answer import better_words
 from core.words.site_clock import clock_of
 from gui.commands.asking import Asked, add_scope, situation_of
 from gui.commands.parsing import (
@@ -54,4 +55,6 @@ def run(args: Namespace, now: datetime) -> str:
     to_buy = situation.to_buy
     if args.json:
         return to_json(ladder_json(ladder, to_buy=to_buy))
-    return ladder_text(ladder, to_buy=to_buy, clock=clock_of(situation))
+    # When it will be better is sought only for a planet that has no moment this evening.
+    later = None if ladder.aim.overhead or ladder.aim.is_offered else better_words(situation)
+    return ladder_text(ladder, to_buy=to_buy, clock=clock_of(situation), later=later)

@@ -89,10 +89,16 @@ def test_beside_the_sun_nothing_is_offered(night: Night) -> None:
 
 def test_by_day_only_some_bodies_are_offered_and_before_it_is_dark_enough_too(night: Night) -> None:
     noon = datetime(2026, 12, 30, 15, 0, tzinfo=UTC)
-    by_day = {body: best_aim(night, body, noon).refusal for body in TARGETS}
-    assert by_day[Body.SATURN] is Refusal.NOT_BY_DAY
+    morning = datetime(2026, 12, 31, 8, 30, tzinfo=UTC)
+    by_day = {body: best_aim(night, body, morning).refusal for body in TARGETS}
+    assert by_day[Body.MARS] is Refusal.NOT_BY_DAY
+    assert by_day[Body.SATURN] is Refusal.BELOW_HORIZON
     assert {body for body, refusal in by_day.items() if refusal is None} == {
         *(Body.MOON, Body.VENUS, Body.JUPITER),
+    }
+    # In the afternoon these three have set.
+    assert {best_aim(night, body, noon).refusal for body in (Body.MOON, Body.VENUS, Body.JUPITER)} == {
+        Refusal.BELOW_HORIZON
     }
     assert no_ceiling_words(best_aim(night, Body.SATURN, noon)) == (
         "Saturn is not to be seen by day: the Sun is up"
@@ -101,7 +107,10 @@ def test_by_day_only_some_bodies_are_offered_and_before_it_is_dark_enough_too(ni
     dusk = night.sun.set
     assert dusk is not None
     assert best_aim(night, Body.SATURN, dusk + timedelta(minutes=7)).refusal is Refusal.SKY_TOO_BRIGHT
-    assert best_aim(night, Body.JUPITER, dusk + timedelta(minutes=7)).is_offered
+    # Jupiter, up in the morning, is offered in the last twilight before the Sun as well as by day.
+    dawn = night.sun.rise
+    assert dawn is not None
+    assert best_aim(night, Body.JUPITER, dawn - timedelta(minutes=7)).is_offered
 
 
 def test_in_the_last_minutes_before_sunrise_it_is_time_to_cap_the_telescope(night: Night) -> None:
