@@ -9,15 +9,8 @@ from core.drawing.ladder_columns import HEADING, Column, ColumnPlace, place_colu
 from core.drawing.lettering import Lettering, Measure
 from core.drawing.placing import Box, spread
 from core.ladder.ladder import Ladder, Rung
-from core.words.ladder import (
-    LimitWords,
-    RungWords,
-    by_weight,
-    limit_words,
-    no_ceiling_text,
-    rung_at_power,
-    rung_words,
-)
+from core.words.ladder import RungWords, by_weight, no_ceiling_text, rung_at_power, rung_words
+from core.words.limits import LimitWords, limit_words
 from core.words.quantities import power_text
 
 LIMIT = Lettering(11.0, bold=True)

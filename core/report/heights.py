@@ -6,8 +6,7 @@ from itertools import zip_longest
 from core.moments.best_minutes import offered_windows
 from core.plain_text import WIDTH, columns, cut, printable, width_of, wrapped
 from core.situation.situation import Situation
-from core.sky.events import SUN_HORIZON_DEG
-from core.sky.night import BodyNight, BodyState, Night, SunNight
+from core.sky.night import BodyNight, BodyState, Night
 from core.sky.sunlight import TOO_NEAR_THE_SUN_DEG
 from core.words.answer import answer_words
 from core.words.cautions import CAP_BEFORE_SUNRISE, SUNLIGHT_BLINDS, beside_the_sun
@@ -17,6 +16,7 @@ from core.words.names import listed
 from core.words.obstacles import warm_air_words
 from core.words.reasons import answer_reasons
 from core.words.site_clock import SiteClock, clock_of
+from core.words.sun import sun_times_sentence
 from core.words.why_not import why_not_words
 
 _LONGEST_NAME = 28
@@ -32,7 +32,7 @@ def heights_text(situation: Situation, *, width: int = WIDTH) -> str:
     lines += ["", cut(f"{site}, evening of {weekday_text(night.evening)}, noon to noon", width)]
     about = f"Times are those of {night.site.time_zone}; altitudes are geometric, without refraction."
     lines += wrapped(about, width)
-    lines += wrapped(_sun_text(night.sun, site_clock), width)
+    lines += wrapped(sun_times_sentence(night.sun, site_clock), width)
     lines += ["", *_heights_table(night, site_clock, width)]
     lines += [line for words in _near_the_sun(night) for line in wrapped(words, width)]
     lines += wrapped(CAP_BEFORE_SUNRISE, width)
@@ -40,25 +40,6 @@ def heights_text(situation: Situation, *, width: int = WIDTH) -> str:
     for reason in answer_reasons(situation.answer, site_clock):
         lines += wrapped(f"- {printable(reason)}", width, indent="  ")
     return "\n".join(lines)
-
-
-def _sun_text(sun: SunNight, clock: SiteClock) -> str:
-    depth = abs(sun.lowest_altitude_deg)
-    if sun.set is None and sun.rise is None:
-        if depth < -SUN_HORIZON_DEG:
-            return "The Sun stays up: at its lowest it is on the horizon."
-        side, stays = ("above", "up") if sun.lowest_altitude_deg > 0 else ("below", "down")
-        return f"The Sun stays {stays}: at its lowest it is {depth:.0f}° {side} the horizon."
-    words = []
-    if sun.set is not None:
-        words.append(f"sets {clock.time(sun.set)}")
-    if sun.rise is not None:
-        words.append(f"rises {clock.time(sun.rise)}")
-    if sun.astronomical_dusk is not None and sun.astronomical_dawn is not None:
-        words.append(f"18° down {clock.span(sun.astronomical_dusk, sun.astronomical_dawn)}")
-    else:
-        words.append(f"at most {depth:.0f}° down, so the sky never gets fully dark")
-    return f"The Sun {', '.join(words)}."
 
 
 def _near_the_sun(night: Night) -> Iterator[str]:

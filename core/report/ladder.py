@@ -1,6 +1,7 @@
 """A power ladder, and two telescopes side by side, as plain text for a terminal of 80 columns."""
 
 from collections.abc import Callable, Iterator
+from typing import Final
 
 from core.ladder.aim import Aim
 from core.ladder.buying import Purchase
@@ -8,18 +9,18 @@ from core.ladder.compare import Comparison, Side
 from core.ladder.ladder import Ladder, Rung
 from core.plain_text import WIDTH, columns, cut, printable, width_of, wrapped
 from core.words.aim import aim_notices
-from core.words.answer import what_sets_ceiling
 from core.words.buying import buying_sentence
 from core.words.comparison import collimation_text, verdict_texts
 from core.words.cooling import cool_down_text
 from core.words.dates import weekday_text
 from core.words.ladder import no_ceiling_text, part_text
+from core.words.limits import all_limits_sentence, what_sets_ceiling
 from core.words.names import opening
 from core.words.notices import ladder_notice_texts, notice_texts
 from core.words.quantities import (
+    angle_text,
     drift_text,
     field_text,
-    figures_text,
     power_text,
     pupil_text,
     rounded_text,
@@ -29,6 +30,22 @@ from core.words.reasons import usual_powers
 from core.words.site_clock import SiteClock
 
 _LONGEST_NAME = 26
+
+_CEILING: Final = "Ceiling about {power}, set by {limit}; a rule of thumb."
+_NO_CEILING: Final = "No ceiling: {reason}."
+_OVERHEAD: Final = "Straight overhead, since neither a planet nor a height is given."
+_NOTHING: Final = "{planet}: nothing is offered this evening."
+# By whether there are a planet, a time and an air path.
+_AIMS: Final = {
+    (False, False, False): "At {height} high.",
+    (False, False, True): "At {height} high, {path} times the air overhead.",
+    (False, True, False): "At {height} high.",
+    (False, True, True): "At {height} high, {path} times the air overhead.",
+    (True, False, False): "{planet}: {height} high.",
+    (True, False, True): "{planet}: {height} high, {path} times the air overhead.",
+    (True, True, False): "{planet} on {day} {time}: {height} high.",
+    (True, True, True): "{planet} on {day} {time}: {height} high, {path} times the air overhead.",
+}
 
 
 def ladder_text(
@@ -80,41 +97,32 @@ def compare_text(comparison: Comparison, *, clock: SiteClock | None = None, widt
 def _aim_lines(ladder: Ladder, clock: SiteClock | None, width: int) -> Iterator[str]:
     yield from wrapped(_aim_text(ladder.aim, clock), width)
     if not ladder.aim.is_offered:
-        yield from wrapped(f"No ceiling: {printable(no_ceiling_text(ladder))}.", width)
+        yield from wrapped(_NO_CEILING.format(reason=printable(no_ceiling_text(ladder))), width)
         return
-    limits, ceiling = ladder.limits, ladder.ceiling
-    air = "unknown" if limits.tonight_air is None else power_text(limits.tonight_air)
-    blur = f"{figures_text(ladder.blur.overhead_arcsec, 3)}″ overhead, {ladder.blur.source.value}"
-    yield from wrapped(
-        f"Limits: aperture {power_text(limits.aperture)}, usual air {power_text(limits.usual_air)}, "
-        f"tonight's air (seeing) {air} (blur {blur}).",
-        width,
-    )
+    yield from wrapped(all_limits_sentence(ladder), width)
     for usual in usual_powers(ladder):
         yield from wrapped(usual, width)
-    if ceiling.power is None:
-        yield from wrapped(f"No ceiling: {printable(no_ceiling_text(ladder))}.", width)
+    if ladder.ceiling.power is None:
+        yield from wrapped(_NO_CEILING.format(reason=printable(no_ceiling_text(ladder))), width)
     else:
-        about = f"Ceiling about {power_text(ceiling.power)}, set by {what_sets_ceiling(ladder)}"
-        yield from wrapped(f"{about}; a rule of thumb.", width)
+        power = power_text(ladder.ceiling.power)
+        yield from wrapped(_CEILING.format(power=power, limit=what_sets_ceiling(ladder)), width)
 
 
 def _aim_text(aim: Aim, clock: SiteClock | None) -> str:
     if aim.overhead:
-        return "Straight overhead, since neither a planet nor a height is given."
+        return _OVERHEAD
     if aim.altitude_deg is None:
         assert aim.planet is not None  # only for a planet can there be no moment to offer
-        return f"{opening(aim.planet)}: nothing is offered this evening."
-    path = "" if aim.path is None else f", {rounded_text(aim.path, 2)} times the air overhead"
-    height = f"{rounded_text(aim.altitude_deg, 1)}° high{path}"
-    if aim.planet is None:
-        return f"At {height}."
-    when = (
-        ""
-        if aim.at is None or clock is None
-        else f" on {weekday_text(clock.day(aim.at))} {clock.time(aim.at)}"
+        return _NOTHING.format(planet=opening(aim.planet))
+    has_time = aim.at is not None and clock is not None
+    return _AIMS[aim.planet is not None, has_time, aim.path is not None].format(
+        planet="" if aim.planet is None else opening(aim.planet),
+        day="" if aim.at is None or clock is None else weekday_text(clock.day(aim.at)),
+        time="" if aim.at is None or clock is None else clock.time(aim.at),
+        height=angle_text(aim.altitude_deg, 1),
+        path="" if aim.path is None else rounded_text(aim.path, 2),
     )
-    return f"{opening(aim.planet)}{when}: {height}."
 
 
 def _rung_table(ladder: Ladder, width: int) -> list[str]:

@@ -1,31 +1,21 @@
 """The one sentence itself: when the planet is best, how far to climb, and what limits it."""
 
-from datetime import date
 from typing import Final
 
-from core.air.finest_detail import LimitKind
-from core.air.steadiness import BlurSource
-from core.gear.owned import TelescopeKind
-from core.ladder.ladder import Ladder, Standing
 from core.situation.situation import Situation
-from core.sky.ephemeris import usable_dates
-from core.sky.events import FAIR_DEG, LOWEST_USEFUL_DEG
+from core.sky.events import FAIR_DEG
 from core.sky.night import WhyNot
 from core.tonight.answer import Answer
 from core.tonight.limiter import POOR, Limiter
 from core.tonight.prospect import Prospect
-from core.words.dates import date_text
+from core.words.better import better_sentence
 from core.words.directions import altitude_text
-from core.words.ladder import no_ceiling_text
+from core.words.how_far import climb_words
 from core.words.names import opening
 from core.words.obstacles import then_words, warm_air_words
-from core.words.quantities import power_text, pupil_text
 from core.words.site_clock import SiteClock, clock_of
 from core.words.why_not import why_not_words
-from core.year.better import LOOKED_AHEAD, Better
 
-# A height that another evening betters by less than this is as good (ours).
-_AS_HIGH_DEG = 1.0
 _NO_SITE: Final = "Add a site in Gear, and the evening's best planet and its hours appear here."
 _OVER: Final = {
     Limiter.BLOCKED: (
@@ -90,19 +80,7 @@ def answer_sentence(answer: Answer | None, clock: SiteClock | None) -> str:
         return _over_words(prospect, limiter, clock)
     if prospect.best is None:
         return _no_window_words(prospect)
-    return f"{_best_words(prospect, limiter, clock)} {_climb_words(prospect, limiter, clock)}"
-
-
-def what_sets_ceiling(ladder: Ladder) -> str:
-    """Return what sets the ceiling: ``tonight's air (seeing, assumed fair)``."""
-    if ladder.ceiling.set_by is LimitKind.TONIGHT_AIR:
-        assumed = ", assumed fair" if ladder.blur.source is BlurSource.ASSUMED else ""
-        return f"tonight's air (seeing{assumed})"
-    if ladder.ceiling.set_by is LimitKind.USUAL_AIR:
-        return "the air on most nights"
-    if ladder.ceiling.set_by is LimitKind.HEIGHT:
-        return "this height"
-    return "this aperture"
+    return f"{_best_words(prospect, limiter, clock)} {climb_words(prospect, limiter, clock)}"
 
 
 def _over_words(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> str:
@@ -142,95 +120,3 @@ def _best_words(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> str:
         air=None if air is None else warm_air_words(air),
         height=altitude_text(position.altitude_deg, under_deg=FAIR_DEG),
     )
-
-
-def _climb_words(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> str:
-    ladder = prospect.ladder
-    if ladder is None:
-        return "Add a telescope in Gear to see how far you can climb."
-    if not ladder.aim.is_offered:
-        return f"{no_ceiling_text(ladder)}."
-    if not ladder.rungs:
-        if prospect.owns_eyepieces:
-            return "None of your eyepieces fits this telescope."
-        return "Add an eyepiece in Gear to see how far you can climb."
-    start, climb = ladder.start, ladder.climb_to
-    if limiter is Limiter.MIRROR_WARM:
-        return _not_ready_words(prospect, ladder, clock)
-    if ladder.ceiling.power is None:
-        return f"{no_ceiling_text(ladder)}."
-    if climb is None:
-        return _over_the_ceiling_words(ladder, limiter)
-    if start is None or start >= climb:
-        words = f"Stay at {power_text(climb)}"
-    else:
-        words = f"Start at {power_text(start)}, climb to {power_text(climb)}"
-    return f"{words}{_stop_words(ladder, limiter)}."
-
-
-def _not_ready_words(prospect: Prospect, ladder: Ladder, clock: SiteClock) -> str:
-    start = power_text(ladder.start if ladder.start is not None else ladder.rungs[0].power)
-    if prospect.ready_at is None:
-        return (
-            f"Stay near {start}: this evening the telescope never comes within 1 °C of the air (an estimate)."
-        )
-    later = "" if ladder.climb_to is None else f", then climb to {power_text(ladder.climb_to)}"
-    ready = clock.time(prospect.ready_at)
-    return f"Stay near {start} until the telescope is ready at about {ready} (an estimate){later}."
-
-
-def _stop_words(ladder: Ladder, limiter: Limiter) -> str:
-    assert ladder.ceiling.power is not None
-    if limiter in (Limiter.TONIGHT_AIR, Limiter.USUAL_AIR, Limiter.APERTURE):
-        return f": {what_sets_ceiling(ladder)} bears about {power_text(ladder.ceiling.power)}"
-    if limiter is Limiter.NO_RUNG_NEAR:
-        ceiling = power_text(ladder.ceiling.power)
-        if ladder.scope.kind is TelescopeKind.FIXED:
-            return f": its power is built in, though the ceiling is about {ceiling}"
-        return f": you own nothing between that and the ceiling of about {ceiling}{_just_over(ladder)}"
-    return ""
-
-
-def _just_over(ladder: Ladder) -> str:
-    """Return the rung just over the ceiling that is worth a try in calm moments."""
-    over = [rung.power for rung in ladder.rungs if rung.standing is Standing.TRY]
-    return f", though {power_text(over[0])} is worth a try" if over else ""
-
-
-def _over_the_ceiling_words(ladder: Ladder, limiter: Limiter) -> str:
-    assert ladder.ceiling.power is not None
-    lowest = ladder.rungs[0]
-    words = (
-        f"Even your lowest power, {power_text(lowest.power)}, is over the {power_text(ladder.ceiling.power)} "
-        f"that {what_sets_ceiling(ladder)} bears"
-    )
-    if limiter is Limiter.EXIT_PUPIL:
-        pupil = pupil_text(lowest.exit_pupil_mm)
-        return f"{words}, with an exit pupil of only {pupil}: expect a dim, soft view."
-    return f"{words}: expect a soft view."
-
-
-def better_sentence(prospect: Prospect, better: Better | None) -> str:
-    """Return when it is better, or that this is about as good as it gets; None where it never is."""
-    sky = "in a dark sky, clear of what blocks the view," if prospect.night.site.blocked else "in a dark sky"
-    within, throughout = _time_looked_ahead(prospect.night.evening)
-    if better is None:
-        return f"It does not get above {LOWEST_USEFUL_DEG:.0f}° {sky} {within}."
-    day = date_text(better.day, beside=prospect.night.evening)
-    if better.is_good:
-        return f"It stands above {FAIR_DEG:.0f}° {sky} from {day}."
-    if prospect.position is not None and prospect.position.altitude_deg >= better.altitude_deg - _AS_HIGH_DEG:
-        return f"It hardly gets any higher {sky} {within}."
-    height = altitude_text(better.altitude_deg, under_deg=FAIR_DEG)
-    return (
-        f"It stays under {FAIR_DEG:.0f}° {sky} {throughout}, and next nears its highest, {height}, on {day}."
-    )
-
-
-def _time_looked_ahead(evening: date) -> tuple[str, str]:
-    """Return how far ahead a better evening is looked for: within it, and throughout it."""
-    last = usable_dates()[1]
-    if evening <= last - LOOKED_AHEAD:
-        return "within two years", "for two years"
-    tables_end = f"the planet tables end, on {date_text(last)}"
-    return f"before {tables_end}", f"until {tables_end}"

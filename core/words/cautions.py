@@ -29,7 +29,7 @@ MERCURY_AND_SUN = (
 )
 _INFERIOR_CONJUNCTION = (
     "{name} stands beside the Sun around its inferior conjunction, on {days}: do not look for it then. "
-    f"{SUNLIGHT_BLINDS}"
+    "{blinds}"
 )
 
 
@@ -37,14 +37,14 @@ CAP_BEFORE_SUNRISE: Final = (
     "Off the sky before sunrise: cap telescope and finder, and leave them capped by day."
 )
 SUNRISE_IS_NEAR: Final = "The Sun rises within minutes: off the planet, and cap the telescope and its finder."
-_TOO_NEAR: Final = "Do not look for {body} so near the Sun. " + SUNLIGHT_BLINDS
+_TOO_NEAR: Final = "Do not look for {body} so near the Sun. {blinds}"
 _BY_DAY_EAST: Final = (
     "{body} stands {angle} east of the Sun, which is up and goes ahead of it: stand in the shadow of "
-    "something solid, never sweep, and cap the telescope when you step away. " + SUNLIGHT_BLINDS
+    "something solid, never sweep, and cap the telescope when you step away. {blinds}"
 )
 _BY_DAY_WEST: Final = (
     "{body} stands {angle} west of the Sun, which is up and follows it across the sky: stand in the shadow "
-    "of something solid, never sweep, and cap the telescope when you step away. " + SUNLIGHT_BLINDS
+    "of something solid, never sweep, and cap the telescope when you step away. {blinds}"
 )
 _MERCURY_BY_DAY: Final = "{caution} Mercury by day is very hard to find, and not worth a risk."
 _BESIDE_EAST: Final = "{angle} east of the Sun"
@@ -55,9 +55,9 @@ def daylight_caution(daylight: Daylight) -> str:
     """Return the words of safety for a body with the Sun up, as sentences."""
     body, angle = daylight.body, angle_text(daylight.from_sun_deg)
     if daylight.is_too_near:
-        return _TOO_NEAR.format(body=body.label)
+        return _TOO_NEAR.format(body=body.label, blinds=SUNLIGHT_BLINDS)
     template = _BY_DAY_EAST if daylight.east_of_sun else _BY_DAY_WEST
-    caution = template.format(body=opening(body), angle=angle)
+    caution = template.format(body=opening(body), angle=angle, blinds=SUNLIGHT_BLINDS)
     return _MERCURY_BY_DAY.format(caution=caution) if body is Body.MERCURY else caution
 
 
@@ -73,7 +73,7 @@ def side_of_the_sun(angle_deg: float, *, east: bool) -> str:
 
 def inferior_conjunction_caution(body: Body, days: str) -> str:
     """Return what must be known of the days on which a planet passes between the Sun and us."""
-    return _INFERIOR_CONJUNCTION.format(name=body.heading, days=days)
+    return _INFERIOR_CONJUNCTION.format(name=body.heading, days=days, blinds=SUNLIGHT_BLINDS)
 
 
 def filter_caution(*, is_dark: bool) -> str:

@@ -1,9 +1,15 @@
 """What two telescopes side by side come to, in sentences that stay the same when the two change places."""
 
+from datetime import date
+from typing import Final
+
 from core.ladder.compare import Comparison
 from core.ladder.side import Collimation, Side
 from core.ladder.verdict import Finding, FindingKind
+from core.words.aim import aim_words
+from core.words.air import blur_text, source_text
 from core.words.cooling import span_text
+from core.words.dates import date_text
 from core.words.ladder import no_ceiling_text
 from core.words.limits import BUILT_IN, limit_name
 from core.words.quantities import (
@@ -70,6 +76,13 @@ _FINDINGS = {
         "{scope}'s secondary mirror is taken as {obstruction} of its aperture wide (assumed)."
     ),
 }
+_CONDITIONS: Final = (
+    "Both {aim} in the evening of {day}, with a blur of {blur} overhead ({source}). "
+    "All figures are rules of thumb."
+)
+_CONDITIONS_OVERHEAD: Final = (
+    "Both {aim}, with a blur of {blur} overhead ({source}). All figures are rules of thumb."
+)
 _NOT_NEEDED = "No collimation needed."
 _CHECK = (
     "Check the collimation roughly by day, indoors or in shade and never towards the Sun, then by a star "
@@ -95,6 +108,14 @@ def collimation_text(collimation: Collimation) -> str:
         return _CHECK
     return _CHECK_STRICTLY.format(
         focal_ratio=two_figures(collimation.focal_ratio), times=two_figures(collimation.times_as_exact)
+    )
+
+
+def conditions_text(comparison: Comparison, evening: date) -> str:
+    """Return where the telescopes point and through which air they are compared."""
+    aim, blur = comparison.a.ladder.aim, comparison.a.ladder.blur
+    return (_CONDITIONS_OVERHEAD if aim.overhead else _CONDITIONS).format(
+        aim=aim_words(aim), day=date_text(evening), blur=blur_text(blur), source=source_text(blur)
     )
 
 

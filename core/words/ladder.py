@@ -4,14 +4,11 @@ from collections.abc import Sequence
 
 from attrs import frozen
 
-from core.air.limits import Line
 from core.air.steadiness import BlurSource
 from core.ladder.ladder import Ladder, Rung, Standing
 from core.words.aim import no_ceiling_words
-from core.words.quantities import drift_text, field_text, power_text, pupil_text, rounded_text
+from core.words.quantities import drift_text, field_text, power_text, pupil_text
 
-# Limits this close, as a ratio, share one line and one label.
-ONE_LINE_RATIO = 1.004
 NOT_TONIGHT = "not tonight"
 WORTH_A_TRY = "worth a try"
 PERHAPS = "perhaps worth a try"
@@ -20,16 +17,6 @@ _START_AND_TOP = "Start here and stay."
 _START = "Start here."
 _TOP = "Climb to here."
 _LOW = "Low for a planet."
-
-
-@frozen(kw_only=True)
-class LimitWords:
-    """One line across a ladder: its power, the limits that meet there, and whether it is the ceiling."""
-
-    power: float
-    kinds: tuple[Line, ...]
-    is_ceiling: bool
-    words: str
 
 
 @frozen(kw_only=True)
@@ -42,39 +29,6 @@ class RungWords:
     field: str
     drift: str
     remark: str
-
-
-def limit_words(ladder: Ladder, *, explain_air: bool = True) -> tuple[LimitWords, ...]:
-    """Return the lines across a ladder, lowest first; limits that tie share one.
-
-    ``explain_air`` gives the trade's other word for the air, once in a view.
-    """
-    groups: list[list[tuple[float, Line]]] = []
-    for kind, power in sorted(ladder.limits.lines().items(), key=lambda limit: limit[1]):
-        if groups and power <= groups[-1][0][0] * ONE_LINE_RATIO:
-            groups[-1].append((power, kind))
-        else:
-            groups.append([(power, kind)])
-    seeing = " (seeing)" if explain_air else ""
-    usual = seeing if ladder.limits.tonight_air is None else ""
-    names = {
-        Line.APERTURE: "aperture limit",
-        Line.USUAL_AIR: f"usual air{usual}",
-        Line.TOGETHER: f"aperture and air{seeing} {_at_height(ladder)}",
-    }
-    found = []
-    for group in groups:
-        kinds = tuple(kind for kind in Line if kind in {kind for _, kind in group})
-        words = " and ".join(names[kind] for kind in kinds)
-        is_ceiling = ladder.ceiling.line in kinds
-        found.append(LimitWords(power=group[0][0], kinds=kinds, is_ceiling=is_ceiling, words=words))
-    return tuple(found)
-
-
-def _at_height(ladder: Ladder) -> str:
-    altitude_deg = ladder.aim.altitude_deg
-    where = "overhead" if ladder.aim.overhead or altitude_deg is None else f"at {rounded_text(altitude_deg)}°"
-    return f"{where}, assumed" if ladder.blur.source is BlurSource.ASSUMED else where
 
 
 def no_ceiling_text(ladder: Ladder) -> str:

@@ -1,39 +1,113 @@
 """The names of what limits power, the same wherever they stand, and whether a figure was only assumed."""
 
+from typing import Final
+
 from attrs import frozen
 
 from core.air.finest_detail import LimitKind
 from core.air.limits import Line
 from core.air.steadiness import FIRST_LOOK_BLUR_ARCSEC, BlurSource
 from core.gear.aperture import working_aperture_mm
-from core.gear.numbers import number_text
 from core.ladder.ladder import Ladder
 from core.words.aim import aim_words
+from core.words.air import blur_text, blur_words, overhead_blur_words
 from core.words.ladder import no_ceiling_text
 from core.words.names import listed
-from core.words.quantities import figures_text, power_text, two_figures
+from core.words.quantities import angle_text, figures_text, power_text
 
-_NAMES = {
+_NAMES: Final = {
     LimitKind.APERTURE: "the aperture",
     LimitKind.USUAL_AIR: "the usual air",
     LimitKind.TONIGHT_AIR: "tonight's air",
     LimitKind.HEIGHT: "the height, which smears the colours",
 }
 # With the other word of the trade for the air, which each view says once.
-_EXPLAINED = {
+_EXPLAINED: Final = {
     LimitKind.APERTURE: "the aperture",
     LimitKind.USUAL_AIR: "the usual air",
     LimitKind.TONIGHT_AIR: "tonight's air (seeing)",
     LimitKind.HEIGHT: "the height, which smears the colours",
 }
-_LINES = {
+_LINES: Final = {
     Line.APERTURE: "The aperture",
     Line.USUAL_AIR: "The usual air",
     Line.TOGETHER: "Aperture and air (seeing)",
 }
-BUILT_IN = "its built-in power"
+# As a line across a ladder is named.
+_ACROSS: Final = {
+    Line.APERTURE: "aperture limit",
+    Line.USUAL_AIR: "usual air",
+    Line.TOGETHER: "aperture and air",
+}
+_ACROSS_EXPLAINED: Final = {
+    Line.APERTURE: "aperture limit",
+    Line.USUAL_AIR: "usual air (seeing)",
+    Line.TOGETHER: "aperture and air (seeing)",
+}
+# By whether the scope points straight up, and whether the air is only assumed.
+_TOGETHER: Final = {
+    (True, False): "{name} overhead",
+    (True, True): "{name} overhead, assumed",
+    (False, False): "{name} at {height}",
+    (False, True): "{name} at {height}, assumed",
+}
+# As what bears a power.
+_BEARERS: Final = {
+    LimitKind.APERTURE: "this aperture",
+    LimitKind.USUAL_AIR: "the air on most nights",
+    LimitKind.TONIGHT_AIR: "tonight's air (seeing)",
+    LimitKind.HEIGHT: "this height",
+}
+_ASSUMED_AIR: Final = "tonight's air (seeing, assumed fair)"
+BUILT_IN: Final = "its built-in power"
 
-_CEILING = "{power}, by {limit}"
+_CEILING: Final = "{power}, by {limit}"
+_CEILING_THERE: Final = "Ceiling about {power} {where}, set by {limit}."
+_CEILING_NOTE: Final = "the ceiling, set by {limit}: a rule of thumb, not a lock"
+_NO_CEILING: Final = "No ceiling: {reason}"
+_RULES_WITHOUT_AIR: Final = "Rules of thumb: aperture {aperture} and usual air {usual_air}."
+# By whether a first look is named by its word, and whether the air is only assumed.
+_RULES: Final = {
+    (True, False): (
+        "Rules of thumb: aperture {aperture}, usual air {usual_air} and aperture and air (seeing) together "
+        "{together} with {look} air."
+    ),
+    (True, True): (
+        "Rules of thumb: aperture {aperture}, usual air {usual_air} and aperture and air (seeing) together "
+        "{together} with {look} air, assumed."
+    ),
+    (False, False): (
+        "Rules of thumb: aperture {aperture}, usual air {usual_air} and aperture and air (seeing) together "
+        "{together} with a blur of {blur} overhead."
+    ),
+    (False, True): (
+        "Rules of thumb: aperture {aperture}, usual air {usual_air} and aperture and air (seeing) together "
+        "{together} with a blur of {blur} overhead, assumed."
+    ),
+}
+_LIMITS: Final = (
+    "Limits of power there: aperture {aperture}, usual air {usual_air}, tonight's air (seeing) {tonight_air} "
+    "({blur}), aperture and air together {together}; the lowest is the ceiling."
+)
+_LIMITS_WITHOUT_AIR: Final = (
+    "Limits of power there: aperture {aperture}, usual air {usual_air}, tonight's air (seeing) unknown."
+)
+_PER_MM: Final = "2x for each of {aperture_mm} mm"
+_COMMON_PRACTICE: Final = "common practice"
+_TOO_LOW: Final = "too low to say"
+_NONE: Final = "none"
+# Limits this close, as a ratio, share one line and one label.
+ONE_LINE_RATIO: Final = 1.004
+
+
+@frozen(kw_only=True)
+class LimitWords:
+    """One line across a ladder: its power, the limits that meet there, and whether it is the ceiling."""
+
+    power: float
+    kinds: tuple[Line, ...]
+    is_ceiling: bool
+    words: str
 
 
 @frozen(kw_only=True)
@@ -61,26 +135,54 @@ def ceiling_figure_text(ladder: Ladder) -> str | None:
 
 
 def limits_sentence(ladder: Ladder) -> str:
-    """Return the three limits of power."""
+    """Return the three limits of power, as rules of thumb."""
     limits, blur = ladder.limits, ladder.blur
-    words = [f"aperture {power_text(limits.aperture)}", f"usual air {power_text(limits.usual_air)}"]
-    if limits.together is not None:
-        look = next(
-            (look for look, arcsec in FIRST_LOOK_BLUR_ARCSEC.items() if arcsec == blur.overhead_arcsec), None
-        )
-        air = f"{look} air" if look else f"a blur of {two_figures(blur.overhead_arcsec)}″ overhead"
-        assumed = ", assumed" if blur.source is BlurSource.ASSUMED else ""
-        words.append(f"aperture and air (seeing) together {power_text(limits.together)} with {air}{assumed}")
-    return f"Rules of thumb: {listed(words)}."
+    aperture, usual_air = power_text(limits.aperture), power_text(limits.usual_air)
+    if limits.together is None:
+        return _RULES_WITHOUT_AIR.format(aperture=aperture, usual_air=usual_air)
+    look = next(
+        (look for look, arcsec in FIRST_LOOK_BLUR_ARCSEC.items() if arcsec == blur.overhead_arcsec), None
+    )
+    return _RULES[look is not None, blur.source is BlurSource.ASSUMED].format(
+        aperture=aperture,
+        usual_air=usual_air,
+        together=power_text(limits.together),
+        look=look,
+        blur=blur_text(blur),
+    )
+
+
+def all_limits_sentence(ladder: Ladder) -> str:
+    """Return what bounds power where the scope points, with the blur that it rests on."""
+    limits = ladder.limits
+    aperture, usual_air = power_text(limits.aperture), power_text(limits.usual_air)
+    if limits.tonight_air is None or limits.together is None:
+        return _LIMITS_WITHOUT_AIR.format(aperture=aperture, usual_air=usual_air)
+    return _LIMITS.format(
+        aperture=aperture,
+        usual_air=usual_air,
+        tonight_air=power_text(limits.tonight_air),
+        together=power_text(limits.together),
+        blur=overhead_blur_words(ladder.blur),
+    )
+
+
+def what_sets_ceiling(ladder: Ladder) -> str:
+    """Return what sets the ceiling, as what bears a power: ``tonight's air (seeing, assumed fair)``."""
+    set_by = ladder.ceiling.set_by
+    assert set_by is not None
+    is_assumed = set_by is LimitKind.TONIGHT_AIR and ladder.blur.source is BlurSource.ASSUMED
+    return _ASSUMED_AIR if is_assumed else _BEARERS[set_by]
 
 
 def ceiling_sentence(ladder: Ladder) -> str:
     """Return how far up the ladder goes where the scope points, and what stops it."""
     ceiling = ladder.ceiling
     if ceiling.power is None or ceiling.set_by is None:
-        return f"No ceiling: {no_ceiling_text(ladder)}"
-    about = f"about {power_text(ceiling.power)} {aim_words(ladder.aim)}"
-    return f"Ceiling {about}, set by {limit_name(ceiling.set_by)}."
+        return _NO_CEILING.format(reason=no_ceiling_text(ladder))
+    return _CEILING_THERE.format(
+        power=power_text(ceiling.power), where=aim_words(ladder.aim), limit=limit_name(ceiling.set_by)
+    )
 
 
 def limit_lines(ladder: Ladder) -> tuple[LimitLine, ...]:
@@ -93,7 +195,7 @@ def limit_lines(ladder: Ladder) -> tuple[LimitLine, ...]:
             LimitLine(
                 kind=kind,
                 name=_LINES[kind],
-                power="none" if power is None else power_text(power),
+                power=_NONE if power is None else power_text(power),
                 why=_why(kind, ladder),
                 sets_ceiling=ladder.ceiling.line is kind,
             )
@@ -104,17 +206,44 @@ def limit_lines(ladder: Ladder) -> tuple[LimitLine, ...]:
 def ceiling_note(ladder: Ladder) -> str:
     """Return what the ceiling is and what sets it, or why there is none."""
     if ladder.ceiling.set_by is None:
-        return f"No ceiling: {no_ceiling_text(ladder)}"
-    name = limit_name(ladder.ceiling.set_by, explain_air=True)
-    return f"the ceiling, set by {name}: a rule of thumb, not a lock"
+        return _NO_CEILING.format(reason=no_ceiling_text(ladder))
+    return _CEILING_NOTE.format(limit=limit_name(ladder.ceiling.set_by, explain_air=True))
+
+
+def limit_words(ladder: Ladder, *, explain_air: bool = True) -> tuple[LimitWords, ...]:
+    """Return the lines across a ladder, lowest first; limits that tie share one.
+
+    ``explain_air`` gives the trade's other word for the air, once in a view.
+    """
+    groups: list[list[tuple[float, Line]]] = []
+    for kind, power in sorted(ladder.limits.lines().items(), key=lambda limit: limit[1]):
+        if groups and power <= groups[-1][0][0] * ONE_LINE_RATIO:
+            groups[-1].append((power, kind))
+        else:
+            groups.append([(power, kind)])
+    found = []
+    for group in groups:
+        kinds = tuple(kind for kind in Line if kind in {kind for _, kind in group})
+        words = listed(_line_words(kind, ladder, explain_air=explain_air) for kind in kinds)
+        is_ceiling = ladder.ceiling.line in kinds
+        found.append(LimitWords(power=group[0][0], kinds=kinds, is_ceiling=is_ceiling, words=words))
+    return tuple(found)
+
+
+def _line_words(kind: Line, ladder: Ladder, *, explain_air: bool) -> str:
+    """Return the name of a line, and of the one that tonight decides where and by what it stands."""
+    is_known = ladder.limits.tonight_air is not None
+    name = (_ACROSS_EXPLAINED if explain_air and (kind is Line.TOGETHER or not is_known) else _ACROSS)[kind]
+    if kind is not Line.TOGETHER:
+        return name
+    altitude_deg = None if ladder.aim.overhead else ladder.aim.altitude_deg
+    template = _TOGETHER[altitude_deg is None, ladder.blur.source is BlurSource.ASSUMED]
+    return template.format(name=name, height="" if altitude_deg is None else angle_text(altitude_deg))
 
 
 def _why(kind: Line, ladder: Ladder) -> str:
     if kind is Line.APERTURE:
-        return f"2x for each of {figures_text(working_aperture_mm(ladder.scope), 6)} mm"
+        return _PER_MM.format(aperture_mm=figures_text(working_aperture_mm(ladder.scope), 6))
     if kind is Line.USUAL_AIR:
-        return "common practice"
-    if ladder.limits.together is None:
-        return "too low to say"
-    assumed = ", assumed" if ladder.blur.source is BlurSource.ASSUMED else ""
-    return f"blur {number_text(ladder.blur.overhead_arcsec)}″{assumed}"
+        return _COMMON_PRACTICE
+    return _TOO_LOW if ladder.limits.together is None else blur_words(ladder.blur)

@@ -22,11 +22,8 @@ from core.drawing.side_by_side import draw_two_ladders
 from core.ladder.compare import Comparison
 from core.ladder.contenders import offered_picks
 from core.problems import ProblemsError
-from core.words.aim import aim_words
-from core.words.comparison import verdict_texts
+from core.words.comparison import conditions_text, verdict_texts
 from core.words.contenders import pick_names, used_with_words
-from core.words.dates import date_text
-from core.words.quantities import two_figures
 from gui.gear.comparison_file import write_sheet
 from gui.gear.comparison_rows import rows_of
 from gui.gear.eyepiece_pair import EyepiecePair
@@ -196,12 +193,10 @@ class SideBySide(QWidget):
 
     def _conditions(self, comparison: Comparison) -> str:
         """Return for what the comparison holds, and with what usual telescopes are used."""
-        ladder = comparison.a.ladder
-        aim, blur = ladder.aim, ladder.blur
-        evening = "" if aim.overhead else f" in the evening of {date_text(self.state.situation.evening)}"
-        air = f"with a blur of {two_figures(blur.overhead_arcsec)}″ overhead ({blur.source.value})"
-        words = f"Both {aim_words(aim)}{evening}, {air}. All figures are rules of thumb."
-        return f"{words} {used_with_words(self.state.situation)}".rstrip()
+        situation = self.state.situation
+        return " ".join(
+            filter(None, (conditions_text(comparison, situation.evening), used_with_words(situation)))
+        )
 
     def _draw(self, page: Page) -> Drawing | str:
         palette = load_palette(self.state.situation.palette_name)

@@ -5,11 +5,11 @@ from datetime import datetime
 from PySide6.QtGui import QAccessible, QAccessibleEvent
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
-from core.air.steadiness import BlurSource
 from core.looks.looks import find_happenings
 from core.situation.situation import Situation
 from core.sky.bodies import Body
 from core.tonight.plan import EveningItem
+from core.words.air import blur_words
 from core.words.dates import weekday_text
 from core.words.evening import item_title, item_words
 from core.words.looks import brief_words, happening_words, heading_words, paragraphs
@@ -28,6 +28,10 @@ EVENING, YEAR = range(2)
 _TOLD_BY = (
     *(Situation.night, Situation.site, Situation.time, Situation.following_now, Situation.preferences),
     *(Situation.planet, Situation.scope, Situation.blur, Situation.usual_air),
+)
+_NOTE = "Altitudes are geometric, the path is of the apparent altitude."
+_NOTE_WITH_CEILING = (
+    "Altitudes are geometric, the path is of the apparent altitude. Ceiling: an estimate for {scope}, {blur}."
 )
 _SUN_CAUTION = "The Sun is up: keep the telescope capped, and never point it near the Sun."
 
@@ -174,13 +178,10 @@ class HeightView(QWidget):
 
     def _note_words(self) -> str:
         """Say which altitude is meant, and what the ceilings rest on."""
-        words = "Altitudes are geometric, the path is of the apparent altitude."
         scope = self._state.situation.scope
         if scope is None:
-            return words
-        assumed = ", assumed" if self._state.situation.blur.source is BlurSource.ASSUMED else ""
-        blur = self._state.situation.blur.overhead_arcsec
-        return f"{words} Ceiling: an estimate for {scope.name}, blur {blur:g}″{assumed}."
+            return _NOTE
+        return _NOTE_WITH_CEILING.format(scope=scope.name, blur=blur_words(self._state.situation.blur))
 
 
 def _when(item: EveningItem, clock: SiteClock) -> str:

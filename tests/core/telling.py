@@ -22,7 +22,8 @@ from core.sky.bodies import Body
 from core.sky.night import Night
 from core.sky.site import Site
 from core.tonight.limiter import POOR, Limiter
-from core.words.answer import answer_sentence, better_sentence
+from core.words.answer import answer_sentence
+from core.words.better import better_sentence
 from core.words.reasons import answer_reasons
 from core.words.site_clock import clock_of
 from core.year.better import Better

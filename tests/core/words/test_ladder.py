@@ -7,7 +7,8 @@ from core.air.limits import Line
 from core.air.steadiness import Blur
 from core.drawing.field_circle import disc_text
 from core.ladder.ladder import Ladder, build_ladder
-from core.words.ladder import by_weight, limit_words, rung_at_power, rung_words
+from core.words.ladder import by_weight, rung_at_power, rung_words
+from core.words.limits import limit_words
 from core.words.quantities import drift_text
 from tests.core.drawing.examples import FEW, MANY, SIX_INCH, TWELVE_INCH, aim, ladder
 
