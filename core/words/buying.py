@@ -1,6 +1,7 @@
 """What to buy, what one more thing would give, and which eyepiece gives a wanted power, in sentences."""
 
 from collections.abc import Sequence
+from typing import Final
 
 from core.gear.optics import is_past_limit
 from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
@@ -8,11 +9,40 @@ from core.ladder.buying import BuyKind, Purchase, as_gear
 from core.ladder.gaps import Gap, WantedEyepiece, WhatIf, eyepieces_for_power
 from core.ladder.ladder import Ladder
 from core.words.limits import limit_name
-from core.words.names import listed
+from core.words.names import either, listed
 from core.words.quantities import power_text, two_figures
 
 _SHORTEST_MADE_MM, _LONGEST_MADE_MM = 2.0, 60.0
 _MOST_POWERS_NAMED = 4
+
+_NOTHING: Final = "Nothing to buy: on most nights you have a power near the best one."
+_BUY: Final = "{thing} ({powers}) would help most, {purpose}."
+_FOR_FINDING: Final = "for finding a planet with: you have no power with an exit pupil of 2 to 6 mm"
+_FOR_BETWEEN: Final = "for nights that bear {low} to {high}: you have nothing between"
+_FOR_ABOVE: Final = "for nights that bear more than {low}: you have nothing above"
+_FOR_BELOW: Final = "for nights that bear less than {high}: you have nothing below"
+_FOR_BEGINNING: Final = "for finding a planet with and for the first look at it: you have no power yet"
+_BUILT_IN: Final = "{scope} has powers of its own; nothing can be put into it."
+_NO_CEILING: Final = "Without a ceiling there is nothing to weigh it by."
+_GIVES_NOTHING: Final = "{thing} would give no power with what is owned."
+_GIVES: Final = "{thing} would give {powers}."
+_GAP_SHRINKS: Final = "The widest gap would shrink from {before} to {after}."
+_GAP_STAYS: Final = "The widest gap would stay {before}."
+_IT_IS_NEAR: Final = "It is within 15 % of a power you have."
+_ALL_ARE_NEAR: Final = "All of these are within 15 % of a power you have."
+_ONE_IS_NEAR: Final = "One of these is within 15 % of a power you have."
+_SOME_ARE_NEAR: Final = "{count} of these are within 15 % of a power you have."
+_TAKES: Final = "{wanted} takes {ways}."
+_NOT_MADE: Final = "No eyepiece made gives {wanted} here."
+_NEAREST: Final = "The nearest you have is {power}, {label}."
+_OVER_CEILING: Final = "It is over the {ceiling} that {limit} allows."
+_WAY_WITH: Final = "{eyepiece} with {barlow}"
+_MANY: Final = "{count} powers from {low} to {high}"
+_REACH: Final = "{low} to {high}"
+# A thing not owned, as a sentence begins with it.
+_EYEPIECE: Final = ("A {name} eyepiece", "An {name} eyepiece")
+_REDUCER: Final = ("A {name} reducer", "An {name} reducer")
+_BARLOW: Final = ("A {name} Barlow", "An {name} Barlow")
 
 
 def buying_sentence(scope: Telescope, to_buy: Purchase | None) -> str:
@@ -20,75 +50,76 @@ def buying_sentence(scope: Telescope, to_buy: Purchase | None) -> str:
     if scope.kind is TelescopeKind.FIXED:
         return ""
     if to_buy is None:
-        return "Nothing to buy: on most nights you have a power near the best one."
-    thing = _article(as_gear(to_buy.thing, scope=scope))
+        return _NOTHING
     # Where a zoom is set between its ends is the owner's choice.
     is_zoom = to_buy.thing.kind is BuyKind.ZOOM
-    powers = _reach(to_buy.powers) if is_zoom else _powers(to_buy.powers)
-    return f"{thing} ({powers}) would help most, {purpose_text(to_buy)}."
+    return _BUY.format(
+        thing=_opening(as_gear(to_buy.thing, scope=scope)),
+        powers=_reach(to_buy.powers[0], to_buy.powers[-1]) if is_zoom else _powers(to_buy.powers),
+        purpose=purpose_text(to_buy),
+    )
 
 
 def purpose_text(to_buy: Purchase) -> str:
     """Return what the thing to buy is for, such as nights between two of the powers owned."""
     low, high = to_buy.from_power, to_buy.to_power
     if to_buy.for_finding:
-        return "for finding a planet with: you have no power with an exit pupil of 2 to 6 mm"
-    if low is not None and high is not None:
-        return f"for nights that bear {power_text(low)} to {power_text(high)}: you have nothing between"
-    if low is not None:
-        return f"for nights that bear more than {power_text(low)}: you have nothing above"
-    if high is not None:
-        return f"for nights that bear less than {power_text(high)}: you have nothing below"
-    return "for finding a planet with and for the first look at it: you have no power yet"
+        return _FOR_FINDING
+    if low is None and high is None:
+        return _FOR_BEGINNING
+    template = _FOR_BELOW if low is None else _FOR_ABOVE if high is None else _FOR_BETWEEN
+    return template.format(
+        low="" if low is None else power_text(low), high="" if high is None else power_text(high)
+    )
 
 
 def what_if_sentence(ladder: Ladder, trial: WhatIf | None) -> str:
     """Return what a thing not owned would give."""
     if ladder.scope.kind is TelescopeKind.FIXED:
-        return f"{ladder.scope.name} has powers of its own; nothing can be put into it."
+        return _BUILT_IN.format(scope=ladder.scope.name)
     if trial is None:
-        return "Without a ceiling there is nothing to weigh it by."
+        return _NO_CEILING
+    thing = _opening(trial.thing)
     if not trial.powers:
-        return f"{_article(trial.thing)} would give no power with what is owned."
-    words = [f"{_article(trial.thing)} would give {_powers(trial.powers)}."]
+        return _GIVES_NOTHING.format(thing=thing)
+    words = [_GIVES.format(thing=thing, powers=_powers(trial.powers))]
     if trial.before is not None and trial.after is not None:
-        words.append(
-            f"The widest gap would shrink from {_gap(trial.before)} to {_gap(trial.after)}."
-            if trial.improves
-            else f"The widest gap would stay {_gap(trial.before)}."
-        )
+        template = _GAP_SHRINKS if trial.improves else _GAP_STAYS
+        words.append(template.format(before=_gap(trial.before), after=_gap(trial.after)))
     if trial.duplicates:
-        words.append(f"{_how_many(trial)} within 15 % of a power you have.")
+        words.append(_near_words(trial))
     return " ".join(words)
 
 
-def _how_many(trial: WhatIf) -> str:
+def _near_words(trial: WhatIf) -> str:
     if len(trial.powers) == 1:
-        return "It is"
+        return _IT_IS_NEAR
     if trial.duplicates == len(trial.powers):
-        return "All of these are"
-    return "One of these is" if trial.duplicates == 1 else f"{trial.duplicates} of these are"
+        return _ALL_ARE_NEAR
+    return _ONE_IS_NEAR if trial.duplicates == 1 else _SOME_ARE_NEAR.format(count=trial.duplicates)
 
 
 def wanted_sentence(ladder: Ladder, barlows: Sequence[Barlow], power: float) -> str:
     """Return which eyepieces give a wanted power, the nearest owned, and whether it is over the ceiling."""
     scope, wanted = ladder.scope, power_text(power)
     if scope.kind is TelescopeKind.FIXED:
-        return f"{scope.name} has powers of its own; nothing can be put into it."
+        return _BUILT_IN.format(scope=scope.name)
     ways = [_way(way) for way in eyepieces_for_power(scope, barlows, power) if _is_made(way)]
-    words = [f"{wanted} takes {' or '.join(ways)}." if ways else f"No eyepiece made gives {wanted} here."]
+    words = [_TAKES.format(wanted=wanted, ways=either(ways)) if ways else _NOT_MADE.format(wanted=wanted)]
     if ladder.rungs:
         nearest = min(ladder.rungs, key=lambda rung: max(rung.power, power) / min(rung.power, power))
-        words.append(f"The nearest you have is {power_text(nearest.power)}, {nearest.label}.")
+        words.append(_NEAREST.format(power=power_text(nearest.power), label=nearest.label))
     ceiling = ladder.ceiling
     if ceiling.power is not None and ceiling.set_by is not None and is_past_limit(power, ceiling.power):
-        words.append(f"It is over the {power_text(ceiling.power)} that {limit_name(ceiling.set_by)} allows.")
+        words.append(
+            _OVER_CEILING.format(ceiling=power_text(ceiling.power), limit=limit_name(ceiling.set_by))
+        )
     return " ".join(words)
 
 
 def _way(way: WantedEyepiece) -> str:
     eyepiece = f"{two_figures(way.focal_length_mm)} mm"
-    return eyepiece if way.barlow is None else f"{eyepiece} with {way.barlow.name}"
+    return eyepiece if way.barlow is None else _WAY_WITH.format(eyepiece=eyepiece, barlow=way.barlow.name)
 
 
 def _is_made(way: WantedEyepiece) -> bool:
@@ -97,20 +128,20 @@ def _is_made(way: WantedEyepiece) -> bool:
 
 def _powers(powers: Sequence[float]) -> str:
     if len(powers) > _MOST_POWERS_NAMED:
-        return f"{len(powers)} powers from {_reach(powers)}"
+        low, high = power_text(powers[0]), power_text(powers[-1])
+        return _MANY.format(count=len(powers), low=low, high=high)
     return listed(power_text(power) for power in powers)
 
 
-def _reach(powers: Sequence[float]) -> str:
-    return f"{power_text(powers[0])} to {power_text(powers[-1])}"
+def _reach(low_power: float, high_power: float) -> str:
+    return _REACH.format(low=power_text(low_power), high=power_text(high_power))
 
 
 def _gap(gap: Gap) -> str:
-    return f"{power_text(gap.low_power)} to {power_text(gap.high_power)}"
+    return _reach(gap.low_power, gap.high_power)
 
 
-def _article(thing: Eyepiece | Barlow) -> str:
+def _opening(thing: Eyepiece | Barlow) -> str:
     """Return a thing not owned, as a sentence begins with it."""
-    kind = "eyepiece" if isinstance(thing, Eyepiece) else "reducer" if thing.is_reducer else "Barlow"
-    article = "An" if thing.name.startswith(("8", "11", "18")) else "A"
-    return f"{article} {thing.name} {kind}"
+    templates = _EYEPIECE if isinstance(thing, Eyepiece) else _REDUCER if thing.is_reducer else _BARLOW
+    return templates[thing.name.startswith(("8", "11", "18"))].format(name=thing.name)

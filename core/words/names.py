@@ -7,10 +7,20 @@ from core.sky.bodies import Body
 
 def opening(body: Body) -> str:
     """Return a body's name as it opens a sentence: ``Saturn``, ``The Moon``."""
-    return body.label[0].upper() + body.label[1:]
+    return capitalised(body.label)
 
 
 def listed(words: Iterable[str]) -> str:
     """Join words as in a sentence: ``a, b and c``."""
     *most, last = words
     return f"{', '.join(most)} and {last}" if most else last
+
+
+def either(words: Iterable[str]) -> str:
+    """Join words as alternatives: ``a or b``."""
+    return " or ".join(words)
+
+
+def capitalised(words: str) -> str:
+    """Return words as they open a sentence, names in them unchanged: ``day meets night`` as ``Day ...``."""
+    return words[:1].upper() + words[1:]
