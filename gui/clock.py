@@ -15,11 +15,6 @@ def utc_now() -> datetime:
     return datetime.now(UTC)
 
 
-def to_minute(moment: datetime) -> datetime:
-    """Return the minute that a moment lies in."""
-    return moment.replace(second=0, microsecond=0)
-
-
 class Heartbeat(QObject):
     """Call ``beat`` just after each full second, for as long as the parent lives."""
 

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from attrs import frozen
 
 from core.drawing.field_circle import draw_field
-from core.drawing.ladder_columns import FIGURE, HEADING, Column, cell_fitted, lettering_of
+from core.drawing.ladder_columns import FIGURE, HEADING, LadderColumn, cell_fitted, lettering_of
 from core.drawing.ladder_layout import (
     LIMIT,
     ROW,
@@ -178,7 +178,9 @@ def _draw_rung(sheet: Sheet, layout: LadderLayout, place: RungPlace) -> None:
     for column, column_place in layout.columns.items():
         text = cell_fitted(sheet.measure, place.words, column, column_place.width)
         plain = (
-            palette.faint_ink if column in (Column.EXIT_PUPIL, Column.FIELD, Column.DRIFT) else words_colour
+            palette.faint_ink
+            if column in (LadderColumn.EXIT_PUPIL, LadderColumn.FIELD, LadderColumn.DRIFT)
+            else words_colour
         )
         sheet.write(
             text, column_place.x, place.words_y, lettering_of(column, text), plain, align=column_place.align

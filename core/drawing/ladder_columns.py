@@ -19,7 +19,7 @@ _MOST_EYEPIECE = 190.0
 _WORTH_WRITING = 24.0
 
 
-class Column(Enum):
+class LadderColumn(Enum):
     """The columns beside a ladder, by what stands over each."""
 
     POWER = "power"
@@ -31,8 +31,8 @@ class Column(Enum):
 
 
 # What goes first when there is no room.
-_DROPPED_FIRST = (Column.DRIFT, Column.FIELD, Column.EXIT_PUPIL)
-_FROM_LEFT = (Column.EYEPIECE, Column.REMARK)
+_DROPPED_FIRST = (LadderColumn.DRIFT, LadderColumn.FIELD, LadderColumn.EXIT_PUPIL)
+_FROM_LEFT = (LadderColumn.EYEPIECE, LadderColumn.REMARK)
 
 
 @frozen
@@ -49,26 +49,26 @@ class ColumnPlace:
         return self.left if self.align == "left" else self.left + self.width
 
 
-def cell(words: RungWords, column: Column) -> str:
+def cell(words: RungWords, column: LadderColumn) -> str:
     """Return a rung's words in one column."""
     return {
-        Column.POWER: words.power,
-        Column.EYEPIECE: words.eyepiece,
-        Column.EXIT_PUPIL: words.exit_pupil,
-        Column.FIELD: words.field,
-        Column.DRIFT: words.drift,
-        Column.REMARK: words.remark,
+        LadderColumn.POWER: words.power,
+        LadderColumn.EYEPIECE: words.eyepiece,
+        LadderColumn.EXIT_PUPIL: words.exit_pupil,
+        LadderColumn.FIELD: words.field,
+        LadderColumn.DRIFT: words.drift,
+        LadderColumn.REMARK: words.remark,
     }[column]
 
 
-def lettering_of(column: Column, text: str) -> Lettering:
+def lettering_of(column: LadderColumn, text: str) -> Lettering:
     """Return how words in a column are written."""
-    if column is Column.REMARK and text == NOT_TONIGHT:
+    if column is LadderColumn.REMARK and text == NOT_TONIGHT:
         return QUIET_REMARK
-    return {Column.POWER: POWER, Column.REMARK: REMARK}.get(column, FIGURE)
+    return {LadderColumn.POWER: POWER, LadderColumn.REMARK: REMARK}.get(column, FIGURE)
 
 
-def cell_fitted(measure: Measure, words: RungWords, column: Column, width: float) -> str:
+def cell_fitted(measure: Measure, words: RungWords, column: LadderColumn, width: float) -> str:
     """Return a rung's words in one column, no wider than the column."""
     text = measure.legible(cell(words, column))
     return measure.fitted(text, lettering_of(column, text), width)
@@ -76,30 +76,32 @@ def cell_fitted(measure: Measure, words: RungWords, column: Column, width: float
 
 def place_columns(
     measure: Measure, words: Sequence[RungWords], left: float, right: float, gap: float
-) -> Mapping[Column, ColumnPlace]:
+) -> Mapping[LadderColumn, ColumnPlace]:
     """Return where the columns stand; what is empty for every rung, or has no room, is left out."""
-    widths = {column: width for column in Column if (width := _natural_width(measure, words, column)) > 0}
+    widths = {
+        column: width for column in LadderColumn if (width := _natural_width(measure, words, column)) > 0
+    }
     for column in _DROPPED_FIRST:
-        if _others(widths, gap) + min(widths.get(Column.EYEPIECE, 0.0), _LEAST_EYEPIECE) > right - left:
+        if _others(widths, gap) + min(widths.get(LadderColumn.EYEPIECE, 0.0), _LEAST_EYEPIECE) > right - left:
             widths.pop(column, None)
-    if Column.EYEPIECE in widths:
+    if LadderColumn.EYEPIECE in widths:
         room = min(right - left - _others(widths, gap), _MOST_EYEPIECE)
-        widths[Column.EYEPIECE] = min(widths[Column.EYEPIECE], room)
+        widths[LadderColumn.EYEPIECE] = min(widths[LadderColumn.EYEPIECE], room)
         if room < _WORTH_WRITING:
-            del widths[Column.EYEPIECE]
-    places: dict[Column, ColumnPlace] = {}
+            del widths[LadderColumn.EYEPIECE]
+    places: dict[LadderColumn, ColumnPlace] = {}
     for column, width in widths.items():
         places[column] = ColumnPlace(left, width, "left" if column in _FROM_LEFT else "right")
         left += width + gap
     return places
 
 
-def _others(widths: Mapping[Column, float], gap: float) -> float:
+def _others(widths: Mapping[LadderColumn, float], gap: float) -> float:
     """Return the room that all columns but the eyepiece's take, with the gaps between."""
-    return sum(width + gap for column, width in widths.items() if column is not Column.EYEPIECE)
+    return sum(width + gap for column, width in widths.items() if column is not LadderColumn.EYEPIECE)
 
 
-def _natural_width(measure: Measure, words: Sequence[RungWords], column: Column) -> float:
+def _natural_width(measure: Measure, words: Sequence[RungWords], column: LadderColumn) -> float:
     texts = [measure.legible(text) for row in words if (text := cell(row, column))]
     if not texts:
         return 0.0

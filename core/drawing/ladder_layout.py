@@ -5,7 +5,7 @@ from collections.abc import Mapping, Sequence
 
 from attrs import frozen
 
-from core.drawing.ladder_columns import HEADING, Column, ColumnPlace, place_columns
+from core.drawing.ladder_columns import HEADING, ColumnPlace, LadderColumn, place_columns
 from core.drawing.lettering import Lettering, Measure
 from core.drawing.placing import Box, spread
 from core.ladder.ladder import Ladder, Rung
@@ -95,7 +95,7 @@ class LadderLayout:
     rails: tuple[float, float]
     limits_right: float
     words_left: float
-    columns: Mapping[Column, ColumnPlace]
+    columns: Mapping[LadderColumn, ColumnPlace]
     rungs: tuple[RungPlace, ...]
     limits: tuple[LimitPlace, ...]
     chosen: Rung | None

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from core.export.parts import SCHEMA, JsonObject, number, site_json, time_text
+from core.export.parts import SCHEMA, JsonObject, number, site_json, time_json
 from core.situation.situation import Situation
 from core.sky.night import BodyNight, Position, Span, SunNight
 from core.words.answer import answer_words
@@ -16,8 +16,8 @@ def heights_json(situation: Situation) -> JsonObject:
     return {
         "schema": SCHEMA,
         "evening": night.evening.isoformat(),
-        "start": time_text(night.start),
-        "end": time_text(night.end),
+        "start": time_json(night.start),
+        "end": time_json(night.end),
         "site": site_json(night.site),
         "answer": answer_words(situation),
         "sun": _sun(night.sun),
@@ -27,14 +27,14 @@ def heights_json(situation: Situation) -> JsonObject:
 
 def _sun(sun: SunNight) -> JsonObject:
     return {
-        "set": time_text(sun.set),
-        "rise": time_text(sun.rise),
-        "civil_dusk": time_text(sun.civil_dusk),
-        "civil_dawn": time_text(sun.civil_dawn),
-        "nautical_dusk": time_text(sun.nautical_dusk),
-        "nautical_dawn": time_text(sun.nautical_dawn),
-        "astronomical_dusk": time_text(sun.astronomical_dusk),
-        "astronomical_dawn": time_text(sun.astronomical_dawn),
+        "set": time_json(sun.set),
+        "rise": time_json(sun.rise),
+        "civil_dusk": time_json(sun.civil_dusk),
+        "civil_dawn": time_json(sun.civil_dawn),
+        "nautical_dusk": time_json(sun.nautical_dusk),
+        "nautical_dawn": time_json(sun.nautical_dawn),
+        "astronomical_dusk": time_json(sun.astronomical_dusk),
+        "astronomical_dawn": time_json(sun.astronomical_dawn),
         "lowest_altitude_deg": number(sun.lowest_altitude_deg),
     }
 
@@ -43,23 +43,23 @@ def _body(body: BodyNight) -> JsonObject:
     return {
         "body": body.body.value,
         "state": body.state.value,
-        "rises": [time_text(time) for time in body.rises],
+        "rises": [time_json(time) for time in body.rises],
         "transits": [_place(position) for position in body.transits],
-        "sets": [time_text(time) for time in body.sets],
+        "sets": [time_json(time) for time in body.sets],
         "above_30": _spans(body.above_30),
         "above_45": _spans(body.above_45),
         "highest": {**_place(body.highest), "path": number(body.highest.path)},
         "windows": [
             {
-                "start": time_text(window.start),
-                "end": time_text(window.end),
+                "start": time_json(window.start),
+                "end": time_json(window.end),
                 "grade": window.grade.value,
                 "warm_air": window.warm_air,
             }
             for window in body.windows
         ],
         "blocked": [
-            {"start": time_text(span.start), "end": time_text(span.end), "what": span.what}
+            {"start": time_json(span.start), "end": time_json(span.end), "what": span.what}
             for span in body.blocked
         ],
         "why_not": None if body.why_not is None else why_not_words(body.body, body.why_not),
@@ -72,11 +72,11 @@ def _body(body: BodyNight) -> JsonObject:
 
 def _place(position: Position) -> JsonObject:
     return {
-        "time": time_text(position.time),
+        "time": time_json(position.time),
         "altitude_deg": number(position.altitude_deg),
         "azimuth_deg": number(position.azimuth_deg),
     }
 
 
 def _spans(spans: Sequence[Span]) -> list[list[str | None]]:
-    return [[time_text(span.start), time_text(span.end)] for span in spans]
+    return [[time_json(span.start), time_json(span.end)] for span in spans]

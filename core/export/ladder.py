@@ -1,6 +1,6 @@
 """A power ladder, and two telescopes side by side, as plain dictionaries for JSON."""
 
-from core.export.parts import SCHEMA, JsonObject, number, time_text
+from core.export.parts import SCHEMA, JsonObject, number, time_json
 from core.gear.combinations import Combination
 from core.ladder.buying import Purchase
 from core.ladder.compare import Comparison, Side
@@ -18,7 +18,7 @@ def ladder_json(ladder: Ladder, *, to_buy: Purchase | None) -> JsonObject:
         "schema": SCHEMA,
         "scope": {"id": ladder.scope.id, "name": ladder.scope.name},
         "planet": None if aim.planet is None else aim.planet.value,
-        "at": time_text(aim.at),
+        "at": time_json(aim.at),
         "altitude_deg": number(aim.altitude_deg),
         "path": number(aim.path),
         "overhead": aim.overhead,
@@ -51,7 +51,7 @@ def compare_json(comparison: Comparison, *, to_buy: tuple[Purchase | None, Purch
     return {
         "schema": SCHEMA,
         "planet": None if comparison.planet is None else comparison.planet.value,
-        "at": time_text(comparison.at),
+        "at": time_json(comparison.at),
         "a": _side(comparison.a, to_buy[0]),
         "b": _side(comparison.b, to_buy[1]),
         "verdict": list(verdict_texts(comparison)),

@@ -1,6 +1,6 @@
 """How a planet looks as a plain dictionary for JSON."""
 
-from core.export.parts import SCHEMA, JsonObject, number, time_text
+from core.export.parts import SCHEMA, JsonObject, number, time_json
 from core.ladder.ladder import Ladder
 from core.looks.looks import Looks
 from core.looks.picture.sight import Sight
@@ -25,7 +25,7 @@ def looks_json(looks: Looks) -> JsonObject:
     return {
         "schema": SCHEMA,
         "planet": looks.planet.value,
-        "at": None if position is None else time_text(looks.time),
+        "at": None if position is None else time_json(looks.time),
         "evening": looks.evening.isoformat(),
         "site": {"id": looks.site.id, "name": looks.site.name},
         "altitude_deg": None if position is None else number(position.altitude_deg),
@@ -132,8 +132,8 @@ def _event(event: MoonEvent, *, well_placed: bool) -> JsonObject:
     return {
         "moon": event.moon.value,
         "kind": event.kind.value,
-        "start": time_text(event.start),
-        "end": time_text(event.end),
+        "start": time_json(event.start),
+        "end": time_json(event.end),
         "start_seen": event.start_seen,
         "end_seen": event.end_seen,
         "well_placed": well_placed,
@@ -146,7 +146,7 @@ def _red_spot(spot: RedSpotPasses | None) -> JsonObject | None:
     return {
         "longitude_deg": number(spot.longitude_deg),
         "on": spot.measured_on.isoformat(),
-        "passes": [time_text(time) for time in spot.times],
+        "passes": [time_json(time) for time in spot.times],
         "uncertain_by_minutes": spot.uncertain_by_minutes,
         "warning": old_longitude_warning(spot),
     }

@@ -17,7 +17,7 @@ def to_json(value: JsonObject) -> str:
     return text.replace("\x7f", "\\u007f")
 
 
-def time_text(moment: datetime | None) -> str | None:
+def time_json(moment: datetime | None) -> str | None:
     """Return a time in UTC, ISO 8601 with ``Z`` and milliseconds."""
     if moment is None:
         return None

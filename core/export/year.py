@@ -19,7 +19,7 @@ The sky is dark with the Sun below ``dark_enough_sun_altitude_deg`` and nothing 
 before the planet; ``above_30`` and ``above_45`` are all spans, dark or not. Phenomena are geocentric.
 """
 
-from core.export.parts import SCHEMA, JsonObject, number, site_json, time_text
+from core.export.parts import SCHEMA, JsonObject, number, site_json, time_json
 from core.sky.apparent import instant
 from core.sky.ephemeris import Floats
 from core.words.year import best_weeks_text, cautions
@@ -58,7 +58,7 @@ def year_json(year: Year) -> JsonObject:
         "phenomena": [
             {
                 "event": each.aspect.value,
-                "time": time_text(each.time),
+                "time": time_json(each.time),
                 "elongation_deg": number(each.elongation_deg),
             }
             for each in year.phenomena
@@ -96,4 +96,4 @@ def _times(times_s: Floats) -> list[str | None]:
 
 
 def _time(unix_s: float) -> str | None:
-    return time_text(instant(unix_s))
+    return time_json(instant(unix_s))

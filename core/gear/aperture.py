@@ -11,11 +11,11 @@ def working_aperture_mm(scope: Telescope) -> float:
 
 
 def working_obstruction_ratio(scope: Telescope) -> float:
-    """Return the share of the working aperture's diameter that is hidden, nothing of an off-axis mask."""
+    """Return the obstruction as a share of the working aperture's diameter; none with an off-axis mask."""
     return scope.obstruction_ratio if scope.mask_mm is None else 0.0
 
 
 def clear_area_mm2(scope: Telescope) -> float:
     """Return the area in mm² that light comes through."""
-    hidden = working_obstruction_ratio(scope)
-    return math.pi / 4.0 * working_aperture_mm(scope) ** 2 * (1.0 - hidden**2)
+    obstruction = working_obstruction_ratio(scope)
+    return math.pi / 4.0 * working_aperture_mm(scope) ** 2 * (1.0 - obstruction**2)

@@ -16,5 +16,10 @@ class Eye:
     glasses: bool = False
     astigmatism: bool = False
 
+    @property
+    def keeps_glasses_on(self) -> bool:
+        """Whether glasses stay on at the eyepiece: the focuser makes up for all but astigmatism."""
+        return self.glasses and self.astigmatism
+
 
 USUAL_EYE = Eye()

@@ -224,7 +224,7 @@ def _penalty(thing: Candidate, eye: Eye) -> float:
     penalty = ANY_THING
     if thing.focal_length_mm <= SHORT_EYEPIECE_MM:
         penalty += SHORT_EYEPIECE
-    if eye.glasses and _RELIEF_OVER_FOCAL_LENGTH * thing.focal_length_mm < GLASSES_RELIEF_MM:
+    if eye.keeps_glasses_on and _RELIEF_OVER_FOCAL_LENGTH * thing.focal_length_mm < GLASSES_RELIEF_MM:
         penalty += TIGHT_FOR_GLASSES
     return penalty
 

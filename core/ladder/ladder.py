@@ -120,7 +120,7 @@ def build_ladder(
     )
 
 
-def rung_of(ladder: Ladder, combination: Combination, *, eye: Eye = USUAL_EYE) -> Rung:
+def rung_with(ladder: Ladder, combination: Combination, *, eye: Eye = USUAL_EYE) -> Rung:
     """Return one combination as a rung of its own, such as an alternative with its own figures."""
     return _rung(
         (combination,),

@@ -41,7 +41,7 @@ class Shape(Enum):
 
 
 @frozen
-class Field:
+class KeyShape:
     """One field of a class: its name, how it stands in the file, the class of its tables, its default."""
 
     name: str
@@ -50,21 +50,21 @@ class Field:
     default: object
 
 
-def fields_of(cls: type) -> tuple[Field, ...]:
+def key_shapes_of(cls: type) -> tuple[KeyShape, ...]:
     """Return the fields of a class of values in their usual order in a file."""
-    return tuple(_field_of(attribute) for attribute in attrs.fields(cls))
+    return tuple(_key_shape_of(attribute) for attribute in attrs.fields(cls))
 
 
-def _field_of(attribute: "attrs.Attribute[Any]") -> Field:
+def _key_shape_of(attribute: "attrs.Attribute[Any]") -> KeyShape:
     wanted, default = attribute.type, attribute.default
     inner = [part for part in get_args(wanted) if isinstance(part, type) and attrs.has(part)]
     if get_origin(wanted) is tuple:
-        return Field(attribute.name, Shape.LIST, inner[0], default)
+        return KeyShape(attribute.name, Shape.LIST, inner[0], default)
     if isinstance(wanted, type) and attrs.has(wanted):
-        return Field(attribute.name, Shape.TABLE, wanted, default)
+        return KeyShape(attribute.name, Shape.TABLE, wanted, default)
     if inner:
-        return Field(attribute.name, Shape.TABLE, inner[0], default)
-    return Field(attribute.name, Shape.KEY, None, default)
+        return KeyShape(attribute.name, Shape.TABLE, inner[0], default)
+    return KeyShape(attribute.name, Shape.KEY, None, default)
 
 
 @define
@@ -187,7 +187,7 @@ def updated(table: TableText, old: object | None, new: object, pair: "Pairing") 
 
 
 # From the field, the old and the new things, for each new one its old position or None.
-Pairing = Callable[[Field, Sequence[Any], Sequence[Any]], "list[int | None]"]
+Pairing = Callable[[KeyShape, Sequence[Any], Sequence[Any]], "list[int | None]"]
 
 
 class _Writer:
@@ -199,9 +199,9 @@ class _Writer:
         self.new = new
         self.pair = pair
         self.statements = list(table.statements)
-        self.fields = fields_of(type(new))
+        self.fields = key_shapes_of(type(new))
 
-    def was(self, field: Field) -> object:
+    def was(self, field: KeyShape) -> object:
         return field.default if self.old is None else getattr(self.old, field.name)
 
     def own(self) -> list[str]:
@@ -264,7 +264,7 @@ class _Writer:
         """Set a new table off by a blank line, except within a thing."""
         return text if self.table.path else "\n" + text
 
-    def _texts_of(self, field: Field) -> list[str]:
+    def _texts_of(self, field: KeyShape) -> list[str]:
         """Return the texts of the tables of one field, empty where it stands on one line and stays."""
         was, now = self.was(field), getattr(self.new, field.name)
         if self._place_of(field.name) is not None:

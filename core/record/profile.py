@@ -30,7 +30,7 @@ from core.record.observer import Profile
 from core.record.structure import KINDS, plain, repeats, structure_profile
 
 if TYPE_CHECKING:
-    from core.record.document import Field
+    from core.record.document import KeyShape
 
 _LONGEST_ID = 40
 # A place to a tenth of a degree: a town, not a garden.
@@ -215,7 +215,7 @@ def _changed(previous: str, profile: Profile) -> str | None:
     return mark + (new.replace("\n", "\r\n") if "\r\n" in text else new)
 
 
-def _paired(field: "Field", olds: Sequence[Any], news: Sequence[Any]) -> list[int | None]:
+def _paired(field: "KeyShape", olds: Sequence[Any], news: Sequence[Any]) -> list[int | None]:
     """Tell which old thing each new thing was: by id, by likeness and then place where there is none."""
     if field.name in KINDS:
         places = {thing.id: place for place, thing in enumerate(_identified(field.name, olds))}

@@ -146,7 +146,7 @@ def position_angle_deg(pose_: Pose, towards: Floats) -> float:
     return float(np.degrees(np.arctan2(across @ east, across @ north))) % 360.0
 
 
-def elongation_deg(pose_: Pose) -> float:
+def pose_elongation_deg(pose_: Pose) -> float:
     """Return the angle between a body and the Sun from the Earth, negative west of the Sun.
 
     East is where the ecliptic longitude is the larger one. Aberration (0.01 degrees) is left out.

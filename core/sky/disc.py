@@ -10,7 +10,7 @@ from typing import Final
 import numpy as np
 from attrs import frozen
 
-from core.sky.axes import Pose, elongation_deg, planetographic_deg, pose, position_angle_deg
+from core.sky.axes import Pose, planetographic_deg, pose, pose_elongation_deg, position_angle_deg
 from core.sky.bodies import FACTS, Body
 from core.sky.ephemeris import AU_KM, magnitude
 
@@ -98,7 +98,7 @@ def disc_at(body: Body, time: datetime) -> Disc:
     sun_latitude = turned.latitude_deg(turned.to_sun)
     across = np.hypot(np.sin(np.radians(earth_latitude)), flat * np.cos(np.radians(earth_latitude)))
     diameter = 2.0 * np.arcsin(facts.equatorial_radius_km / (distance_au * AU_KM)) * _ARCSEC
-    from_sun = elongation_deg(turned)
+    from_sun = pose_elongation_deg(turned)
     return Disc(
         body=body,
         time=time,

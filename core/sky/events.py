@@ -11,7 +11,7 @@ from attrs import frozen
 from core.sky.apparent import Viewpoint
 from core.sky.bodies import Body
 from core.sky.crossings import Course, Crossings
-from core.sky.daily_swing import Swing, swings_at
+from core.sky.daily_course import DailyCourse, turns_daily_at
 from core.sky.ephemeris import Floats
 
 # Geometric altitudes of the centre at rise and set (Astronomical Almanac).
@@ -56,7 +56,7 @@ class Heights:
     @classmethod
     def of(cls, viewpoint: Viewpoint, body: Body, start_s: float, end_s: float) -> "Heights":
         """Follow a body from a viewpoint, from ``start_s`` up to ``end_s`` (Unix seconds)."""
-        kind = Swing if swings_at(viewpoint.latitude_deg) else Course
+        kind = DailyCourse if turns_daily_at(viewpoint.latitude_deg) else Course
         return cls(kind(quantity=partial(viewpoint.sine_altitude, body), start_s=start_s, end_s=end_s))
 
     def crossings(self, altitudes_deg: Sequence[float]) -> tuple[Crossings, ...]:
@@ -105,7 +105,7 @@ def upper_transits_s(viewpoint: Viewpoint, body: Body, heights: Heights) -> Floa
     course = heights.course
     if abs(viewpoint.latitude_deg) > _POLE_DEG:
         return np.empty(0)
-    if isinstance(course, Swing):
+    if isinstance(course, DailyCourse):
         found_s = _transits_near(viewpoint, body, course.highs_s)
         return found_s[(found_s >= course.start_s) & (found_s < course.end_s)]
     east = Course(

@@ -78,7 +78,7 @@ def readiness_text(readiness: Readiness) -> str:
     )
 
 
-def words_outside(readiness: Readiness, outside_since: datetime, clock: SiteClock) -> str:
+def time_outside_text(readiness: Readiness, outside_since: datetime, clock: SiteClock) -> str:
     """Return since when a telescope stands outside and when it is ready, the estimate as a span of time."""
     since, likely = clock.time(outside_since), readiness.ready_at(outside_since)
     if likely is None or readiness.low_minutes is None:

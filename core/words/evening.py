@@ -16,7 +16,7 @@ from core.tonight.plan import (
     StopItem,
     TargetItem,
 )
-from core.words.cooling import readiness_text, words_outside
+from core.words.cooling import readiness_text, time_outside_text
 from core.words.directions import compass_text
 from core.words.names import opening
 from core.words.obstacles import then_words
@@ -123,7 +123,7 @@ def _finder_words(item: FinderItem, clock: SiteClock) -> str:
 
 def _carry_out_words(item: CarryOutItem, clock: SiteClock) -> str:
     if item.is_outside:
-        outside = words_outside(item.readiness, item.start, clock)
+        outside = time_outside_text(item.readiness, item.start, clock)
         return _OUTSIDE_BY_DAY.format(outside=outside) if item.in_shade else outside
     template = _CARRY_OUT_BY_DAY if item.in_shade else _CARRY_OUT
     return template.format(

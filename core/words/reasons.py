@@ -16,7 +16,7 @@ from core.tonight.answer import Answer
 from core.tonight.limiter import Limiter
 from core.tonight.prospect import Prospect
 from core.words.cautions import SUNLIGHT_BLINDS, beside_the_sun
-from core.words.cooling import readiness_text, words_outside
+from core.words.cooling import readiness_text, time_outside_text
 from core.words.directions import altitude_text, compass_text
 from core.words.limits import all_limits_sentence
 from core.words.names import opening
@@ -143,7 +143,7 @@ def _blocked(prospect: Prospect, clock: SiteClock) -> Iterator[str]:
 def _readiness(prospect: Prospect, clock: SiteClock) -> Iterator[str]:
     readiness, since = prospect.readiness, prospect.outside_since
     if readiness is not None:
-        yield readiness_text(readiness) if since is None else words_outside(readiness, since, clock)
+        yield readiness_text(readiness) if since is None else time_outside_text(readiness, since, clock)
 
 
 def _power(prospect: Prospect, clock: SiteClock) -> Iterator[str]:

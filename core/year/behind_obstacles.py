@@ -18,7 +18,7 @@ _SAMPLE_S: Final = 300.0
 _HALVINGS: Final = 10
 
 
-def hidden_spans(site: Site, viewpoint: Viewpoint, body: Body, within_s: Floats) -> Floats:
+def spans_behind_obstacles(site: Site, viewpoint: Viewpoint, body: Body, within_s: Floats) -> Floats:
     """Return the spans (M, 2), of those given (N, 2), in which a body is behind any blocked sky of a site.
 
     Unix seconds; the given spans are in order and apart.

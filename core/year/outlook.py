@@ -17,7 +17,7 @@ from core.sky.crossings import Course
 from core.sky.ephemeris import Floats
 from core.sky.events import BEST_DEG, FAIR_DEG, HORIZON_DEG, BodyState, Heights, dark_spans, upper_transits_s
 from core.sky.windows import Pieces, covers, intersect
-from core.year.behind_obstacles import hidden_spans
+from core.year.behind_obstacles import spans_behind_obstacles
 from core.year.evenings import Evenings
 
 Progress = Callable[[int, int], None]
@@ -125,11 +125,11 @@ class _Sky:
         """Follow a body through all evenings."""
         return Heights.of(self.viewpoint, body, self.evenings.start_s, self.evenings.end_s)
 
-    def hidden_spans(self, body: Body, within_s: Floats) -> Floats:
+    def spans_behind_obstacles(self, body: Body, within_s: Floats) -> Floats:
         """Return the spans (N, 2) in which blocked sky is before a body."""
         if self.through_blocked:
             return np.empty((0, 2))
-        return hidden_spans(self.evenings.site, self.viewpoint, body, within_s)
+        return spans_behind_obstacles(self.evenings.site, self.viewpoint, body, within_s)
 
     def by_evening(self, times_s: Floats) -> ByEvening:
         return ByEvening(times_s, self.evenings.numbers(times_s))
@@ -147,7 +147,7 @@ def _body_outlook(sky: _Sky, body: Body, dark_s: Floats) -> BodyOutlook:
     heights = sky.heights(body)
     horizon, fair, best = heights.crossings([HORIZON_DEG, FAIR_DEG, BEST_DEG])
     dark_and_up_s = intersect(dark_s, horizon.above_s)
-    hidden_s = sky.hidden_spans(body, dark_and_up_s)
+    hidden_s = sky.spans_behind_obstacles(body, dark_and_up_s)
     pieces = Pieces.between(
         sky.evenings.spans_s, horizon.above_s, dark_and_up_s, hidden_s, fair.above_s, best.above_s
     )

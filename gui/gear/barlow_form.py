@@ -4,14 +4,14 @@ from core.gear.figures import parse_factor
 from core.gear.owned import Barlow
 from core.words.notices import factor_text
 from gui.gear.barrels import barrel_field
-from gui.gear.form import ThingForm, Values
+from gui.gear.form import OwnedForm, Values
+from gui.gear.owned_kinds import Kind
 from gui.gear.readings import figure, reads
-from gui.gear.things import Kind
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.typed_field import TypedField
 
 
-class BarlowForm(ThingForm[Barlow]):
+class BarlowForm(OwnedForm[Barlow]):
     """Edits one Barlow or reducer; its factor tells which it is."""
 
     kind = Kind.BARLOW

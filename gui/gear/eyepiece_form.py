@@ -3,16 +3,16 @@
 from core.gear.figures import ZoomRange, parse_apparent_field_deg, parse_eyepiece_mm
 from core.gear.owned import Eyepiece
 from gui.gear.barrels import barrel_field
-from gui.gear.form import ThingForm, Values
+from gui.gear.form import OwnedForm, Values
+from gui.gear.owned_kinds import Kind
 from gui.gear.readings import figure, reads, reads_millimetres
-from gui.gear.things import Kind
 from gui.widgets.typed_field import TypedField
 
 _FIXED_ONLY = {"apparent_field_deg", "field_stop_mm"}
 _ZOOM_ONLY = {"apparent_field_at_min_deg", "apparent_field_at_max_deg"}
 
 
-class EyepieceForm(ThingForm[Eyepiece]):
+class EyepieceForm(OwnedForm[Eyepiece]):
     """Edits one eyepiece."""
 
     kind = Kind.EYEPIECE

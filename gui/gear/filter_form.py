@@ -5,15 +5,15 @@ from core.gear.owned import Filter
 from core.looks.filters import facts_of, is_dark, too_dark_notice, wratten_table
 from core.words.cautions import FILTER_BY_DAY, FILTERS_AND_SUN, filter_caution
 from core.words.quantities import percent_text
-from gui.gear.form import ThingForm, Values
-from gui.gear.readings import figure, read_text, reads
-from gui.gear.things import Kind
+from gui.gear.form import OwnedForm, Values
+from gui.gear.owned_kinds import Kind
+from gui.gear.readings import figure, read_words, reads
 from gui.widgets.choice_field import ChoiceField
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.typed_field import TypedField
 
 
-class FilterForm(ThingForm[Filter]):
+class FilterForm(OwnedForm[Filter]):
     """Edits one filter and tells what it is used for."""
 
     kind = Kind.FILTER
@@ -26,7 +26,7 @@ class FilterForm(ThingForm[Filter]):
                 [("wratten", "Wratten number"), ("transmittance", "light let through")],
             )
         )
-        wratten = TypedField("wratten", "Number", read=read_text, write=str, letters=9, placeholder="80A")
+        wratten = TypedField("wratten", "Number", read=read_words, write=str, letters=9, placeholder="80A")
         wratten.set_completions(tuple(wratten_table()))
         self.add(wratten)
         self.add(

@@ -9,8 +9,8 @@ from typing import Any, ClassVar, Generic, TypeVar, cast
 from PySide6.QtWidgets import QPushButton, QWidget
 
 from core.record.observer import Profile
-from gui.gear.readings import Units, as_sentence, plain_text, read_text
-from gui.gear.things import Kind, Thing, added, free_name, name_is_taken, replaced, things_of
+from gui.gear.owned_kinds import Kind, Thing, added, free_name, name_is_taken, replaced, things_of
+from gui.gear.readings import Units, as_sentence, plain_text, read_words
 from gui.state import AppState
 from gui.widgets.choice_field import SwitchField
 from gui.widgets.field import Field, Reading
@@ -27,7 +27,7 @@ _SESSIONS = itertools.count()
 Values = dict[str, Any]
 
 
-class ThingForm(QWidget, Generic[T]):
+class OwnedForm(QWidget, Generic[T]):
     """The fields of one thing, or of a new one that joins the profile as soon as nothing is missing.
 
     A kind of thing says which fields there are, how a thing spreads over them (``values_of``) and how
@@ -305,7 +305,7 @@ class ThingForm(QWidget, Generic[T]):
     # Names.
 
     def _read_name(self, text: str) -> Reading[str]:
-        reading = read_text(text)
+        reading = read_words(text)
         if name_is_taken(self.state.profile, self.kind, text, but_for=self.index):
             return Reading(
                 problem=f"Another {self.kind.singular} has this name already. Please choose another one."

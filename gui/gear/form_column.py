@@ -8,18 +8,18 @@ from PySide6.QtWidgets import QFrame, QScrollArea, QStackedWidget, QVBoxLayout, 
 from gui.gear.barlow_form import BarlowForm
 from gui.gear.eyepiece_form import EyepieceForm
 from gui.gear.filter_form import FilterForm
-from gui.gear.form import ThingForm
+from gui.gear.form import OwnedForm
 from gui.gear.group_page import GroupPage
 from gui.gear.next_step import NextStepBar, next_step
 from gui.gear.observer_form import ObserverForm
-from gui.gear.owned_list import NEW, Place
+from gui.gear.owned_kinds import Kind, things_of
+from gui.gear.owned_list import NEW, OwnedRow
 from gui.gear.site_form import SiteForm
 from gui.gear.telescope_form import TelescopeForm
-from gui.gear.things import Kind, things_of
 from gui.state import AppState
 from gui.widgets.plain_label import PlainLabel
 
-_FORMS: dict[Kind, type[ThingForm[Any]]] = {
+_FORMS: dict[Kind, type[OwnedForm[Any]]] = {
     form.kind: form for form in (TelescopeForm, EyepieceForm, BarlowForm, FilterForm, SiteForm, ObserverForm)
 }
 _LEAST_LETTERS = 41
@@ -40,13 +40,13 @@ class FormColumn(QWidget):
     def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.state = state
-        self._forms: dict[Kind, ThingForm[Any]] = {}
+        self._forms: dict[Kind, OwnedForm[Any]] = {}
         self.group_page = GroupPage()
         self.next = NextStepBar()
         self._title = PlainLabel(role="heading", wraps=True)
         self._pages = QStackedWidget()
         self._page_of: dict[QWidget, QWidget] = {}
-        self._place: Place | None = None
+        self._place: OwnedRow | None = None
         # By kind and id; a new thing has none yet.
         self._unaccepted: dict[tuple[Kind, str], dict[str, str]] = {}
         self._add_page(self.group_page)
@@ -60,7 +60,7 @@ class FormColumn(QWidget):
         self.next.wanted.connect(self.add_wanted)
 
     @property
-    def form(self) -> ThingForm[Any] | None:
+    def form(self) -> OwnedForm[Any] | None:
         """The form that is open, or None."""
         place = self._place
         if place is None or (place.index is None and place.kind is not Kind.OBSERVER):
@@ -75,14 +75,14 @@ class FormColumn(QWidget):
             begun.add(self._place.kind)
         return frozenset(begun)
 
-    def form_of(self, kind: Kind) -> ThingForm[Any]:
+    def form_of(self, kind: Kind) -> OwnedForm[Any]:
         """Return the form of a kind, which is made when it is first needed."""
         if kind not in self._forms:
             self._forms[kind] = _FORMS[kind](self.state)
             self._add_page(self._forms[kind])
         return self._forms[kind]
 
-    def open(self, place: Place | None) -> None:
+    def open(self, place: OwnedRow | None) -> None:
         """Open a thing, a new one, the page of a kind, or with None the welcome."""
         self._put_away()
         self._place = place
@@ -96,7 +96,7 @@ class FormColumn(QWidget):
         self._pages.setCurrentWidget(self._page_of[form or self.group_page])
         self.refresh()
 
-    def follow(self, place: Place) -> None:
+    def follow(self, place: OwnedRow) -> None:
         """Take note that what is open now has another place; what is typed stays."""
         self._place = place
         if (form := self.form) is not None:

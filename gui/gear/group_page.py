@@ -5,7 +5,7 @@ from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
 
 from core.record.observer import Profile
 from core.words.cautions import DARK_FILTERS_AND_SUN
-from gui.gear.things import Kind, things_of
+from gui.gear.owned_kinds import Kind, things_of
 from gui.widgets.plain_label import PlainLabel
 
 _WORDS = {

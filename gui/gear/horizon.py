@@ -243,7 +243,7 @@ class HorizonPicture(QWidget):
     def _describe(self) -> None:
         """Say in words what the picture shows, for those who hear it."""
         if 0 <= self._index < len(self._sectors):
-            told = f"In hand: {in_words(self._sectors[self._index])}"
+            told = f"In hand: {sector_text(self._sectors[self._index])}"
         elif self._sectors:
             told = f"{len(self._sectors)} things in the sky; Page Down chooses one"
         else:
@@ -270,7 +270,7 @@ class HorizonPicture(QWidget):
         self.update()
 
 
-def in_words(sector: Sector) -> str:
+def sector_text(sector: Sector) -> str:
     """Return a sector in words: what it is, from where to where, how high."""
     name = sector.what or ("blocked sky" if isinstance(sector, BlockedSky) else "warm air")
     is_heated = isinstance(sector, BlockedSky) and sector.heated

@@ -13,7 +13,7 @@ from core.sky.site import BlockedSky
 from core.sky.skyline import Preset, Sector, from_preset, open_azimuth_deg
 from core.sky.track import Track
 from gui.gear.compass import CompassRow
-from gui.gear.horizon import HorizonPicture, in_words
+from gui.gear.horizon import HorizonPicture, sector_text
 from gui.widgets.plain_label import PlainLabel
 
 _PICTURE_LINES = 11
@@ -117,7 +117,7 @@ class HorizonPanel(QWidget):
     def _tell(self) -> None:
         sector = self.picture.sector
         if sector is not None:
-            self.told.setText(f"{in_words(sector)}.")
+            self.told.setText(f"{sector_text(sector)}.")
         elif self._sectors:
             self.told.setText(
                 "Drag what stands in the sky, or take it with Page Down and move it with the arrows."

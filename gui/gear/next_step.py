@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
 
 from core.gear.owned import TelescopeKind
 from core.record.observer import Profile
-from gui.gear.things import Kind
+from gui.gear.owned_kinds import Kind
 from gui.widgets.plain_label import PlainLabel
 
 

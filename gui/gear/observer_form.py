@@ -13,10 +13,10 @@ from core.record.observer import (
     RedSpot,
     TemperatureUnit,
 )
-from gui.gear.form import ThingForm, Values
+from gui.gear.form import OwnedForm, Values
 from gui.gear.hours_out import reads_time_or, time_text
-from gui.gear.readings import figure, plain_text, read_text, reads_millimetres, reads_number
-from gui.gear.things import Kind
+from gui.gear.owned_kinds import Kind
+from gui.gear.readings import figure, plain_text, read_words, reads_millimetres, reads_number
 from gui.widgets.choice_field import ChoiceField, SwitchField
 from gui.widgets.date_field import DateField
 from gui.widgets.field import Field
@@ -31,13 +31,13 @@ _PREFERENCES = ("length", "temperature", "clock", "out_from", "out_until")
 _AIR = ("steady_arcsec", "fair_arcsec", "boiling_arcsec")
 
 
-class ObserverForm(ThingForm[Profile]):
+class ObserverForm(OwnedForm[Profile]):
     """Edits what a profile says of the person."""
 
     kind = Kind.OBSERVER
 
     def build(self) -> None:
-        self.add(TypedField("observer", "Name", read=read_text, write=plain_text, optional=True))
+        self.add(TypedField("observer", "Name", read=read_words, write=plain_text, optional=True))
         self.add_heading("Eye")
         read_pupil = reads_millimetres(Eye, "pupil_mm", "The widest pupil")
         self.add(TypedField("pupil_mm", "Widest pupil", read=read_pupil, write=figure, unit="mm", letters=9))

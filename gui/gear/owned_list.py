@@ -16,7 +16,7 @@ from PySide6.QtWidgets import (
 )
 
 from core.record.observer import Profile
-from gui.gear.things import LISTED, Kind, things_of
+from gui.gear.owned_kinds import LISTED, Kind, things_of
 from gui.widgets.plain_label import PlainLabel
 
 _MOST_LETTERS = 36
@@ -29,7 +29,7 @@ NEW = -1
 
 
 @frozen
-class Place:
+class OwnedRow:
     """A row of the list: a kind, and the place of a thing among its kind.
 
     ``index`` is None for the heading of the kind, or the observer; ``NEW`` for a thing not yet complete.
@@ -57,7 +57,7 @@ class OwnedList(QWidget):
     Signals
     -------
     chosen
-        Another row has been chosen; its ``Place``.
+        Another row has been chosen; its ``OwnedRow``.
     add_wanted, copy_wanted, remove_wanted
         A button or its key, for the row in hand.
     move_wanted
@@ -121,14 +121,19 @@ class OwnedList(QWidget):
         self.tree.currentItemChanged.connect(lambda *_items: self._on_current())
 
     @property
-    def place(self) -> Place | None:
+    def place(self) -> OwnedRow | None:
         """The row in hand."""
         item = self.tree.currentItem()
         place = item.data(0, _PLACE_ROLE) if item else None
-        return place if isinstance(place, Place) else None
+        return place if isinstance(place, OwnedRow) else None
 
     def show_profile(
-        self, profile: Profile, *, in_hand: frozenset[str], unfinished: frozenset[Kind], place: Place | None
+        self,
+        profile: Profile,
+        *,
+        in_hand: frozenset[str],
+        unfinished: frozenset[Kind],
+        place: OwnedRow | None,
     ) -> None:
         """Show what the profile holds, with one row in hand.
 
@@ -139,7 +144,7 @@ class OwnedList(QWidget):
         self.tree.clear()
         for kind in LISTED:
             self._add_group(profile, kind, in_hand, kind in unfinished)
-        observer = self._item(Kind.OBSERVER.heading, Place(Kind.OBSERVER))
+        observer = self._item(Kind.OBSERVER.heading, OwnedRow(Kind.OBSERVER))
         self.tree.addTopLevelItem(observer)
         for top in range(self.tree.topLevelItemCount()):
             self.tree.setFirstColumnSpanned(top, QModelIndex(), True)
@@ -165,7 +170,7 @@ class OwnedList(QWidget):
         self.setMaximumWidth(_MOST_LETTERS * self.fontMetrics().averageCharWidth())
 
     def _add_group(self, profile: Profile, kind: Kind, in_hand: frozenset[str], has_unfinished: bool) -> None:
-        group = self._item(kind.heading, Place(kind))
+        group = self._item(kind.heading, OwnedRow(kind))
         font = group.font(0)
         font.setBold(True)
         group.setFont(0, font)
@@ -173,21 +178,21 @@ class OwnedList(QWidget):
         things = things_of(profile, kind)
         marks = kind in (Kind.TELESCOPE, Kind.SITE) and len(things) > 1
         for index, thing in enumerate(things):
-            item = self._item(thing.name, Place(kind, index))
+            item = self._item(thing.name, OwnedRow(kind, index))
             if marks and thing.id in in_hand:
                 item.setText(1, _IN_HAND)
                 item.setData(1, Qt.ItemDataRole.AccessibleTextRole, "in hand")
             group.addChild(item)
         if has_unfinished:
-            group.addChild(self._item(f"New {kind.singular}, unfinished", Place(kind, NEW)))
+            group.addChild(self._item(f"New {kind.singular}, unfinished", OwnedRow(kind, NEW)))
 
-    def _item(self, text: str, place: Place) -> QTreeWidgetItem:
+    def _item(self, text: str, place: OwnedRow) -> QTreeWidgetItem:
         item = QTreeWidgetItem([text])
         item.setData(0, _PLACE_ROLE, place)
         item.setFlags(Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable)
         return item
 
-    def _select(self, place: Place) -> None:
+    def _select(self, place: OwnedRow) -> None:
         for top in range(self.tree.topLevelItemCount()):
             group = self.tree.topLevelItem(top)
             rows = [group, *(group.child(row) for row in range(group.childCount()))] if group else []

@@ -8,7 +8,7 @@ from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelInd
 
 from core.gear.eye import Eye
 from core.gear.optics import moons_across, visible_detail_arcsec
-from core.ladder.ladder import Ladder, Rung, rung_of
+from core.ladder.ladder import Ladder, Rung, rung_with
 from core.words.ladder import part_sentence
 from core.words.notices import factor_text, notice_texts, rung_notice_texts
 from core.words.quantities import (
@@ -48,7 +48,7 @@ class Entry:
 
 
 @frozen
-class Column:
+class PowersColumn:
     """One column: its heading and what that means, what is shown, by what it sorts, and what is copied."""
 
     heading: str
@@ -74,43 +74,43 @@ def drift_words(entry: Entry) -> str:
 
 
 COLUMNS = (
-    Column(
+    PowersColumn(
         "Power", lambda entry: power_text(entry.rung.power), lambda entry: entry.rung.power,
         "Power", lambda entry: _figure(entry.rung.power, 4),
     ),
-    Column(
+    PowersColumn(
         "Eyepiece", lambda entry: entry.rung.label, lambda entry: entry.rung.label.casefold(),
         "Eyepiece and Barlow", lambda entry: entry.rung.label, is_figure=False,
     ),
-    Column(
+    PowersColumn(
         "Exit pupil", lambda entry: pupil_text(entry.rung.exit_pupil_mm),
         lambda entry: entry.rung.exit_pupil_mm,
         "Exit pupil, mm", lambda entry: _figure(entry.rung.exit_pupil_mm, 3),
         "Width of the beam that leaves the eyepiece",
     ),
-    Column(
+    PowersColumn(
         "Field", lambda entry: field_text(entry.rung.true_field_deg),
         lambda entry: entry.rung.true_field_deg or 0.0,
         "True field, degrees", lambda entry: _figure(entry.rung.true_field_deg, 3),
         "How much sky is seen",
     ),
-    Column(
+    PowersColumn(
         "Moons", _moons, lambda entry: entry.moons or 0.0,
         "Moons across the field", lambda entry: _figure(entry.moons, 3),
         "How many Moons fit side by side across the field",
     ),
-    Column(
+    PowersColumn(
         "Detail", lambda entry: f"{rounded_text(entry.detail_arcsec, 1)}″", lambda entry: entry.detail_arcsec,
         "Finest detail before the air, arcsec", lambda entry: _figure(entry.detail_arcsec, 3),
         "Finest detail that this power shows, before the air blurs it: 232″ over the power, and never finer "
         "than the aperture resolves (Dawes, 116″ over its mm)",
     ),
-    Column(
+    PowersColumn(
         "Drift", drift_words, lambda entry: entry.rung.drift_s or 0.0,
         "Drift from edge to edge, s", lambda entry: _figure(entry.rung.drift_s, 3),
         "How long a planet takes from edge to edge of the field without a drive",
     ),
-    Column(
+    PowersColumn(
         "In words", lambda entry: " ".join(words_about(entry)), lambda entry: len(words_about(entry)),
         "Notices", lambda entry: " ".join(words_about(entry)), is_figure=False,
     ),
@@ -147,7 +147,7 @@ def entries_of(ladder: Ladder, eye: Eye) -> tuple[Entry, ...]:
     for rung in ladder.rungs:
         entries.append(Entry(rung, ladder))
         entries += [
-            Entry(rung_of(ladder, other, eye=eye), ladder, same_as=rung) for other in rung.alternatives
+            Entry(rung_with(ladder, other, eye=eye), ladder, same_as=rung) for other in rung.alternatives
         ]
     return tuple(entries)
 
@@ -228,6 +228,6 @@ class PowersModel(QAbstractTableModel):
         return part_sentence(entry.rung, self.ladder)
 
 
-def _alignment(column: Column) -> Qt.AlignmentFlag:
+def _alignment(column: PowersColumn) -> Qt.AlignmentFlag:
     side = Qt.AlignmentFlag.AlignRight if column.is_figure else Qt.AlignmentFlag.AlignLeft
     return side | Qt.AlignmentFlag.AlignVCenter

@@ -67,7 +67,7 @@ def reads_millimetres(cls: type, name: str, label: str, unit: Callable[[], Unit]
     )
 
 
-def read_text(text: str) -> Reading[str]:
+def read_words(text: str) -> Reading[str]:
     """Read plain text; blanks around it do not count."""
     return Reading(text.strip())
 

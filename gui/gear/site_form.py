@@ -13,11 +13,11 @@ from core.sky.site import BlockedSky, Site, WarmAir
 from core.sky.skyline import Sector
 from core.sky.track import Track
 from core.sky.zones import check_zone, suggest_zone, zone_names
-from gui.gear.form import ThingForm, Values
+from gui.gear.form import OwnedForm, Values
 from gui.gear.horizon_panel import HorizonPanel
+from gui.gear.owned_kinds import Kind
 from gui.gear.readings import figure, reads, reads_number
 from gui.gear.sector_field import SectorField
-from gui.gear.things import Kind
 from gui.gear.town_finder import TownFinder
 from gui.state import Change
 from gui.widgets.field import Choice, Field, Reading
@@ -28,7 +28,7 @@ _DRAWN_FROM = (Situation.night, Situation.site, Situation.planet)
 _PLACE = {"latitude_deg": Axis.LATITUDE, "longitude_deg": Axis.LONGITUDE}
 
 
-class SiteForm(ThingForm[Site]):
+class SiteForm(OwnedForm[Site]):
     """Edits one site; the time zone follows the coordinates until it is typed by hand."""
 
     kind = Kind.SITE

@@ -5,9 +5,9 @@ from core.gear.numbers import parse_length_mm
 from core.gear.owned import ASSUMED_OBSTRUCTION, Diagonal, Stand, Telescope, TelescopeKind
 from core.words.quantities import figures_text
 from gui.gear.barrels import barrel_field
-from gui.gear.form import ThingForm, Values
+from gui.gear.form import OwnedForm, Values
+from gui.gear.owned_kinds import Kind
 from gui.gear.readings import Read, figure, range_of, reads, reads_millimetres, reads_number
-from gui.gear.things import Kind
 from gui.widgets.choice_field import ChoiceField, SwitchField
 from gui.widgets.date_field import DateField
 from gui.widgets.field import Field
@@ -47,7 +47,7 @@ _LENGTHS = ("aperture_mm", "focal_length_mm", "obstruction_mm", "mirror_thicknes
 _LETTERS = 9
 
 
-class TelescopeForm(ThingForm[Telescope]):
+class TelescopeForm(OwnedForm[Telescope]):
     """Edits one telescope."""
 
     kind = Kind.TELESCOPE

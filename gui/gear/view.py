@@ -11,8 +11,8 @@ from core.record.observer import Profile
 from core.situation.situation import Situation
 from gui.gear.form_column import FormColumn
 from gui.gear.gives_panel import GivesPanel
-from gui.gear.owned_list import NEW, OwnedList, Place
-from gui.gear.things import LISTED, Kind, Thing, copied, moved, removed, things_of
+from gui.gear.owned_kinds import LISTED, Kind, Thing, copied, moved, removed, things_of
+from gui.gear.owned_list import NEW, OwnedList, OwnedRow
 from gui.state import AppState, Change
 
 if TYPE_CHECKING:
@@ -47,7 +47,7 @@ class GearView(QWidget):
         self._side_by_side: SideBySide | None = None
         self._pages = QStackedWidget()
         self._columns = QWidget()
-        self._place: Place | None = None
+        self._place: OwnedRow | None = None
         self._known_ids: dict[Kind, list[str]] = {}
         self._lay_out()
         self.owned.chosen.connect(self._open)
@@ -62,7 +62,7 @@ class GearView(QWidget):
         self._take_up_profile()
 
     @property
-    def place(self) -> Place | None:
+    def place(self) -> OwnedRow | None:
         """What is open: a thing, a kind, or None in an empty profile."""
         return self._place
 
@@ -96,7 +96,7 @@ class GearView(QWidget):
 
     def add(self, kind: Kind) -> None:
         """Begin a new thing of a kind."""
-        self._open(Place(kind, NEW))
+        self._open(OwnedRow(kind, NEW))
         self.form_column.focus_form()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
@@ -135,21 +135,21 @@ class GearView(QWidget):
         self._known_ids = _ids(profile)
         self._place = None
         if scope is not None:
-            self._place = Place(Kind.TELESCOPE, profile.telescopes.index(scope))
+            self._place = OwnedRow(Kind.TELESCOPE, profile.telescopes.index(scope))
         elif any(things_of(profile, kind) for kind in LISTED):
-            self._place = Place(Kind.TELESCOPE)
+            self._place = OwnedRow(Kind.TELESCOPE)
         self.form_column.open(self._place)
         self._show_list()
         # An empty profile begins with its one obvious button.
         self.setFocusProxy(self.form_column.group_page.button if self._place is None else self.owned.tree)
 
-    def _open(self, place: Place) -> None:
+    def _open(self, place: OwnedRow) -> None:
         """Open what a row stands for; a telescope or a site is taken in hand with it."""
         if place != self._place:
             self._show_place(place)
             self._take_in_hand()
 
-    def _show_place(self, place: Place) -> None:
+    def _show_place(self, place: OwnedRow) -> None:
         self._place = place
         self.form_column.open(place)
         self._show_list()
@@ -195,7 +195,7 @@ class GearView(QWidget):
             return
         if place.index == NEW:
             self.form_column.drop_new()
-            self._open(Place(place.kind))
+            self._open(OwnedRow(place.kind))
         elif thing is not None:
             self.state.edit_profile(
                 f"Remove {thing.name}", removed(self.state.profile, place.kind, place.index)
@@ -226,7 +226,7 @@ class GearView(QWidget):
         form, place = self.form_column.form, self._place
         if place is not None and place.index == NEW and form is not None and form.index is not None:
             # The new thing has just become complete.
-            self._place = Place(place.kind, form.index)
+            self._place = OwnedRow(place.kind, form.index)
             self.form_column.follow(self._place)
         elif QApplication.activeModalWidget() is not None:
             # Somebody is being set up, which ends with the telescope and what it gives.
@@ -240,28 +240,28 @@ class GearView(QWidget):
         self.form_column.refresh()
         self._show_list()
 
-    def _follow(self, place: Place, ids_before: list[str]) -> None:
+    def _follow(self, place: OwnedRow, ids_before: list[str]) -> None:
         """Follow the thing that is open to its new place, or go to its neighbour when it is gone."""
         assert place.index is not None
         ids = self._known_ids[place.kind]
         own_id = ids_before[place.index]
         if own_id in ids:
-            self._place = Place(place.kind, ids.index(own_id))
+            self._place = OwnedRow(place.kind, ids.index(own_id))
             self.form_column.follow(self._place)
         else:
             self.form_column.drop_new()
             self._place = None
-            self._show_place(Place(place.kind, min(place.index, len(ids) - 1) if ids else None))
+            self._show_place(OwnedRow(place.kind, min(place.index, len(ids) - 1) if ids else None))
 
 
 def _ids(profile: Profile) -> dict[Kind, list[str]]:
     return {kind: [thing.id for thing in things_of(profile, kind)] for kind in LISTED}
 
 
-def _newcomer(before: dict[Kind, list[str]], after: dict[Kind, list[str]]) -> Place | None:
+def _newcomer(before: dict[Kind, list[str]], after: dict[Kind, list[str]]) -> OwnedRow | None:
     """Return the place of the one thing that has come, if there is one."""
     for kind, ids in after.items():
         new = [index for index, thing_id in enumerate(ids) if thing_id not in before[kind]]
         if new:
-            return Place(kind, new[0])
+            return OwnedRow(kind, new[0])
     return None

@@ -8,7 +8,7 @@ from PySide6.QtGui import QMouseEvent, QResizeEvent
 from PySide6.QtWidgets import QFrame, QGridLayout, QScrollArea, QSizePolicy, QWidget
 
 from core.sky.bodies import TARGETS, Body
-from gui.height.readout import Reading
+from gui.height.readout import BodyReading
 from gui.widgets.plain_label import PlainLabel
 
 _SPACING_PX = 6
@@ -51,7 +51,7 @@ class BodyCell(QFrame):
         for label in (self.name, self.direction, self.path, self.ceiling, self.remark):
             label.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
 
-    def show_reading(self, reading: Reading, *, in_hand: bool) -> None:
+    def show_reading(self, reading: BodyReading, *, in_hand: bool) -> None:
         """Show a reading."""
         self.altitude.setText(reading.altitude)
         self.direction.setText(reading.short_direction)
@@ -106,7 +106,7 @@ class BodyCells(QScrollArea):
     def __getitem__(self, body: Body) -> BodyCell:
         return self._cells[body]
 
-    def show_readings(self, readings: Sequence[Reading], in_hand: Body | None) -> None:
+    def show_readings(self, readings: Sequence[BodyReading], in_hand: Body | None) -> None:
         """Show the readings of a moment, and which body is in hand."""
         for reading in readings:
             self._cells[reading.body].show_reading(reading, in_hand=reading.body is in_hand)

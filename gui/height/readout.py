@@ -29,7 +29,7 @@ _REFUSED: Final = {
 
 
 @frozen(kw_only=True)
-class Reading:
+class BodyReading:
     """One body at one moment, in words as they are shown; ``ceiling`` is empty without a telescope."""
 
     body: Body
@@ -49,7 +49,7 @@ class Reading:
 
 
 @frozen(kw_only=True)
-class Sight:
+class CeilingBasis:
     """What a ceiling is worked out from: the telescope in hand and tonight's air."""
 
     scope: Telescope | None
@@ -57,9 +57,11 @@ class Sight:
     usual_air: float
 
 
-def read_bodies(night: Night, moment: datetime, sight: Sight, clock: SiteClock) -> tuple[Reading, ...]:
+def read_bodies(
+    night: Night, moment: datetime, basis: CeilingBasis, clock: SiteClock
+) -> tuple[BodyReading, ...]:
     """Return a reading of every body of a night at a moment (UTC)."""
-    return tuple(_read(night, body, moment, sight, clock) for body in night.bodies)
+    return tuple(_read(night, body, moment, basis, clock) for body in night.bodies)
 
 
 def is_sun_up(night: Night, moment: datetime) -> bool:
@@ -67,13 +69,15 @@ def is_sun_up(night: Night, moment: datetime) -> bool:
     return night.position(Body.SUN, moment).altitude_deg > SUN_HORIZON_DEG
 
 
-def in_words(readings: Sequence[Reading], when: str) -> str:
+def readings_text(readings: Sequence[BodyReading], when: str) -> str:
     """Return the readings as a description for those who cannot see the chart; what is up comes first."""
     ordered = sorted(readings, key=lambda reading: not reading.is_up)
     return f"At {when}. " + ". ".join(reading.sentence for reading in ordered) + "."
 
 
-def _read(night: Night, body: BodyNight, moment: datetime, sight: Sight, clock: SiteClock) -> Reading:
+def _read(
+    night: Night, body: BodyNight, moment: datetime, basis: CeilingBasis, clock: SiteClock
+) -> BodyReading:
     position = night.position(body.body, moment)
     up = position.altitude_deg > HORIZON_DEG
     # For safety: beside the Sun and by day no power is offered, and no time at which to look.
@@ -81,27 +85,27 @@ def _read(night: Night, body: BodyNight, moment: datetime, sight: Sight, clock: 
     refusal = aim.refusal if up else None
     remark = _remark(body, moment, clock) if up else _next_rise(body, moment, clock)
     azimuth = azimuth_text(position.azimuth_deg)
-    return Reading(
+    return BodyReading(
         body=body.body,
         is_up=up,
         altitude=altitude_text(position.altitude_deg),
         direction=f"azimuth {azimuth} {compass_text(position.azimuth_deg)}" if up else "",
         short_direction=f"{azimuth} {compass_letters(position.azimuth_deg)}" if up else "",
         path=f"path {path_text(position.path)}" if position.path is not None else "",
-        ceiling="" if refusal else _ceiling(position, aim.dispersion_arcsec, sight),
+        ceiling="" if refusal else _ceiling(position, aim.dispersion_arcsec, basis),
         remark=_REFUSED.get(refusal, remark) if refusal else remark,
     )
 
 
-def _ceiling(position: Position, dispersion_arcsec: float, sight: Sight) -> str:
-    if sight.scope is None or position.path is None:
+def _ceiling(position: Position, dispersion_arcsec: float, basis: CeilingBasis) -> str:
+    if basis.scope is None or position.path is None:
         return ""
     limits = find_limits(
-        aperture_mm=working_aperture_mm(sight.scope),
+        aperture_mm=working_aperture_mm(basis.scope),
         path=position.path,
         dispersion_arcsec=dispersion_arcsec,
-        blur=sight.blur,
-        usual_air=sight.usual_air,
+        blur=basis.blur,
+        usual_air=basis.usual_air,
     )
     power = ceiling_of(limits).power
     return "" if power is None else f"ceiling {power_text(power)}"

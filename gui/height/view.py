@@ -16,7 +16,7 @@ from core.words.looks import brief_words, happening_words, heading_words, paragr
 from core.words.site_clock import SiteClock
 from gui.height.cells import BodyCells
 from gui.height.chart import NO_SITE, HeightCanvas
-from gui.height.readout import Sight, in_words, is_sun_up, read_bodies
+from gui.height.readout import CeilingBasis, is_sun_up, read_bodies, readings_text
 from gui.height.year_panel import YearPanel
 from gui.state import AppState, Change
 from gui.widgets import dialogs
@@ -134,12 +134,12 @@ class HeightView(QWidget):
         looks = state.situation.looks_at(moment)
         self.looks.setText(brief_words(looks, clock) if looks is not None else "")
         self.looks.setToolTip(self.looks.text())
-        sight = Sight(
+        basis = CeilingBasis(
             scope=state.situation.scope, blur=state.situation.blur, usual_air=state.situation.usual_air
         )
-        readings = read_bodies(night, moment, sight, clock)
+        readings = read_bodies(night, moment, basis, clock)
         self.cells.show_readings(readings, state.situation.planet)
-        self.canvas.setAccessibleDescription(in_words(readings, when))
+        self.canvas.setAccessibleDescription(readings_text(readings, when))
         changed = QAccessibleEvent(self.canvas, QAccessible.Event.DescriptionChanged)
         QAccessible.updateAccessibility(changed)
 

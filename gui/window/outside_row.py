@@ -6,11 +6,11 @@ from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
 
 from core.gear.figures import parse_temperature_difference_c
 from core.problems import ProblemsError
+from core.situation.given import to_minute
 from core.situation.situation import Situation
 from core.sky.night import Night
-from core.words.cooling import words_outside
+from core.words.cooling import time_outside_text
 from core.words.site_clock import SiteClock
-from gui.clock import to_minute
 from gui.gear.readings import Units, as_sentence
 from gui.state import AppState, Change
 from gui.widgets.elided_label import ElidedLabel
@@ -101,7 +101,7 @@ class OutsideRow(QWidget):
             is_past = "since " if likely <= self._state.situation.now else ""
             ready = f" · likely ready {is_past}{clock.time(likely)}"
         self.note.setText(f"{self._units().temperature} warmer than air{assumed}{ready}")
-        words = f"{words_outside(readiness, since, clock)} {_NOTE}"
+        words = f"{time_outside_text(readiness, since, clock)} {_NOTE}"
         self.note.setToolTip(words)
         self.note.setAccessibleDescription(words)
 

@@ -11,12 +11,12 @@ from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 from core.drawing.palette import PALETTES
 from core.lazy import Lazy
 from core.problems import ProblemsError
+from core.situation.given import to_minute
 from core.situation.situation import Situation
 from core.sky.bodies import TARGETS
 from core.sky.ephemeris import usable_dates
 from core.words.dates import weekday_text
 from core.words.site_clock import SiteClock
-from gui.clock import to_minute
 from gui.state import AppState, Change
 from gui.widgets.elided_label import ElidedLabel
 from gui.widgets.pickers import DatePicker, Picker, captioned

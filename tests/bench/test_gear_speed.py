@@ -24,8 +24,8 @@ from core.ladder.buying import what_to_buy
 from core.record.observer import Profile
 from core.situation.choices import Choices
 from core.sky.site import Site
-from gui.gear.owned_list import Place
-from gui.gear.things import Kind
+from gui.gear.owned_kinds import Kind
+from gui.gear.owned_list import OwnedRow
 from gui.gear.view import GearView
 from gui.jobs import AtOnce, Jobs
 from gui.ladder.view import LadderView
@@ -91,7 +91,7 @@ def test_a_key_in_a_focal_length(
     """Change 20 mm to 2 mm and back, which moves five of about sixty rungs."""
     view = GearView(state)
     show(view)
-    view._open(Place(Kind.EYEPIECE, 9))
+    view._open(OwnedRow(Kind.EYEPIECE, 9))
     editor = view.form_column.form_of(Kind.EYEPIECE).fields["focal_length"].editor
     editor.setFocus()
     QTest.keyClick(editor, Qt.Key.Key_End)
@@ -121,7 +121,7 @@ def test_a_key_in_the_whole_window(
         QApplication.processEvents()
     view = shell.current_view
     assert isinstance(view, GearView)
-    view._open(Place(Kind.EYEPIECE, 9))
+    view._open(OwnedRow(Kind.EYEPIECE, 9))
     editor = view.form_column.form_of(Kind.EYEPIECE).fields["focal_length"].editor
     editor.setFocus()
     QTest.keyClick(editor, Qt.Key.Key_End)

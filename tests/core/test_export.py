@@ -13,7 +13,7 @@ from attrs import evolve
 from core.air.steadiness import Blur
 from core.export.heights import heights_json
 from core.export.ladder import compare_json, ladder_json
-from core.export.parts import JsonObject, time_text, to_json
+from core.export.parts import JsonObject, time_json, to_json
 from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
 from core.ladder.aim import Aim, aim_altitude, aim_overhead
 from core.ladder.buying import what_to_buy
@@ -310,6 +310,6 @@ def test_no_name_can_command_a_terminal_through_json() -> None:
 def test_times_are_utc_with_milliseconds_at_most() -> None:
     moment = datetime(2026, 12, 5, 21, 42, 3, 123_999, tzinfo=timezone(timedelta(hours=5, minutes=45)))
 
-    assert time_text(moment) == "2026-12-05T15:57:03.123Z"
-    assert time_text(datetime(2026, 12, 5, tzinfo=UTC)) == "2026-12-05T00:00:00.000Z"
-    assert time_text(None) is None
+    assert time_json(moment) == "2026-12-05T15:57:03.123Z"
+    assert time_json(datetime(2026, 12, 5, tzinfo=UTC)) == "2026-12-05T00:00:00.000Z"
+    assert time_json(None) is None

@@ -17,8 +17,8 @@ from PySide6.QtWidgets import (
 )
 from pytestqt.qtbot import QtBot
 
-from gui.gear.owned_list import Place
-from gui.gear.things import Kind
+from gui.gear.owned_kinds import Kind
+from gui.gear.owned_list import OwnedRow
 from gui.gear.view import GearView
 from gui.state import AppState
 from gui.widgets.theme import Theme
@@ -104,7 +104,7 @@ def test_nothing_is_cut_off_at_the_sides(
     view = shell.current_view
     assert isinstance(view, GearView)
     for kind in (Kind.TELESCOPE, Kind.EYEPIECE, Kind.BARLOW, Kind.SITE):
-        view.form_column.open(Place(kind, 0))
+        view.form_column.open(OwnedRow(kind, 0))
         QApplication.processEvents()
         check_widths(view)
 

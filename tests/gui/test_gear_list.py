@@ -10,7 +10,7 @@ from pytestqt.qtbot import QtBot
 
 from core.record.observer import Profile
 from core.record.profile import dumps_profile
-from gui.gear.things import Kind
+from gui.gear.owned_kinds import Kind
 from gui.state import AppState
 from tests.gui.conftest import HandClock
 from tests.gui.gear_hand import GearHand

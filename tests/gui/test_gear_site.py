@@ -12,8 +12,8 @@ from core.sky.bodies import Body
 from core.sky.site import BlockedSky, Site, WarmAir
 from gui.gear.horizon import HorizonPicture
 from gui.gear.horizon_panel import HorizonPanel
+from gui.gear.owned_kinds import Kind
 from gui.gear.site_form import SiteForm
-from gui.gear.things import Kind
 from gui.state import AppState
 from tests.gui.conftest import pixels
 from tests.gui.gear_hand import GearHand

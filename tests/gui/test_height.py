@@ -15,7 +15,7 @@ from core.drawing.palette import load_palette
 from core.record.observer import Profile
 from core.sky.bodies import Body
 from core.words.site_clock import SiteClock
-from gui.height.readout import Sight, read_bodies
+from gui.height.readout import CeilingBasis, read_bodies
 from gui.height.view import HeightView
 from gui.state import AppState
 from gui.widgets import dialogs
@@ -281,10 +281,10 @@ def test_blocked_sky_is_told_in_the_read_out(state: AppState) -> None:
     night = state.situation.night
     assert night is not None
     span = night.of(Body.SATURN).blocked[0]
-    sight = Sight(scope=None, blur=state.situation.blur, usual_air=300)
+    basis = CeilingBasis(scope=None, blur=state.situation.blur, usual_air=300)
     (saturn,) = (
         reading
-        for reading in read_bodies(night, span.start + timedelta(minutes=1), sight, SiteClock(zone=UTC))
+        for reading in read_bodies(night, span.start + timedelta(minutes=1), basis, SiteClock(zone=UTC))
         if reading.body is Body.SATURN
     )
     assert saturn.remark == "behind blocked sky (roof ridge)"

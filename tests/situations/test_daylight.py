@@ -27,7 +27,7 @@ from core.words.ladder import no_ceiling_text
 from core.words.notices import ladder_notice_texts
 from core.words.reasons import answer_reasons
 from core.words.site_clock import SiteClock, clock_of
-from gui.height.readout import Sight, read_bodies
+from gui.height.readout import CeilingBasis, read_bodies
 from gui.ladder.view import LadderView
 from gui.state import AppState
 from tests.core.telling import best_aim
@@ -78,7 +78,7 @@ def test_the_window_offers_her_at_no_moment_and_has_the_caution(
 def test_the_read_out_offers_no_power_beside_the_sun() -> None:
     # On 29 October 2010 Venus was 6 degrees from the Sun and Saturn 25, both up at noon.
     night = compute_night(LONDON, date(2010, 10, 29))
-    sight = Sight(scope=SIX, blur=Blur.assumed(), usual_air=300)
+    sight = CeilingBasis(scope=SIX, blur=Blur.assumed(), usual_air=300)
     noon = datetime(2010, 10, 29, 12, 30, tzinfo=UTC)
 
     told = {each.body: each for each in read_bodies(night, noon, sight, SiteClock(zone=LONDON.zone))}

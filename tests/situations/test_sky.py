@@ -24,7 +24,7 @@ from core.sky.night import BodyState, Night, compute_night
 from core.sky.site import Site
 from core.tonight.limiter import Limiter
 from core.words.site_clock import SiteClock
-from gui.height.readout import Sight, read_bodies
+from gui.height.readout import CeilingBasis, read_bodies
 from tests.core.telling import answer, situation_of
 from tests.situations.conftest import AskJson
 from tests.situations.owners import LONDON, MELBOURNE, eyepieces, owner, place, scope
@@ -205,7 +205,7 @@ def test_in_the_south_a_planet_passes_north_and_nobody_is_told_to_face_south(
 ) -> None:
     night = night_at(site, evening)
     (transit,) = night.of(planet).transits
-    clock, sight = SiteClock(zone=site.zone), Sight(scope=None, blur=Blur.assumed(), usual_air=300)
+    clock, sight = SiteClock(zone=site.zone), CeilingBasis(scope=None, blur=Blur.assumed(), usual_air=300)
 
     for minutes in range(-30, 31, 5):
         moment = transit.time + timedelta(minutes=minutes)

@@ -50,10 +50,14 @@ def aperture_transfer(frequency: Floats, *, aperture_mm: float, obstruction_rati
     highest = aperture_mm * 1e6 / WAVELENGTH_NM / _ARCSEC
     reduced = np.clip(np.abs(frequency) / highest, 0.0, 1.0)
     passed = _overlap(reduced)
-    hidden = obstruction_ratio
-    if hidden > _LEAST_OBSTRUCTION:
-        passed = passed + hidden**2 * _overlap(np.clip(reduced / hidden, 0.0, 1.0)) - _shared(reduced, hidden)
-    return np.asarray(passed / (1.0 - hidden**2))
+    obstruction = obstruction_ratio
+    if obstruction > _LEAST_OBSTRUCTION:
+        passed = (
+            passed
+            + obstruction**2 * _overlap(np.clip(reduced / obstruction, 0.0, 1.0))
+            - _shared(reduced, obstruction)
+        )
+    return np.asarray(passed / (1.0 - obstruction**2))
 
 
 def _overlap(shift: Floats) -> Floats:

@@ -96,19 +96,19 @@ def test_the_first_thing_of_all_finds_a_planet() -> None:
 
 
 @pytest.mark.parametrize(("aperture_mm", "focal_length_mm"), [(90, 900), (130, 900), (254, 1200)])
-def test_glasses_want_a_barlow_or_a_zoom_rather_than_a_tight_eyepiece(
+def test_glasses_that_stay_on_want_a_barlow_or_a_zoom_rather_than_a_tight_eyepiece(
     aperture_mm: float, focal_length_mm: float
 ) -> None:
     scope = telescope(aperture_mm=aperture_mm, focal_length_mm=focal_length_mm)
+    eyes = (Eye(), Eye(glasses=True), Eye(glasses=True, astigmatism=True))
 
-    without, with_glasses = (
-        what_to_buy(scope, kit(25, 10), [], eye=Eye(glasses=glasses)) for glasses in (False, True)
-    )
+    bare, taken_off, kept_on = (what_to_buy(scope, kit(25, 10), [], eye=eye) for eye in eyes)
 
-    assert without is not None
-    assert without.thing.kind is EYEPIECE
-    assert with_glasses is not None
-    assert with_glasses.thing.kind is not EYEPIECE
+    assert bare is not None
+    assert bare.thing.kind is EYEPIECE
+    assert taken_off == bare
+    assert kept_on is not None
+    assert kept_on.thing.kind is not EYEPIECE
 
 
 def test_nothing_for_a_built_in_power() -> None:

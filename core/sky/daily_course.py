@@ -24,10 +24,10 @@ _MOST_ROUNDS: Final = 40
 
 
 @frozen(kw_only=True, slots=False, eq=False)
-class Swing(Course):
+class DailyCourse(Course):
     """A course that turns twice a day, up and down by turns; defined for two days beyond both of its ends.
 
-    Altitudes swing so from everywhere but near the poles (``swings_at``).
+    Altitudes swing so from everywhere but near the poles (``turns_daily_at``).
     """
 
     @cached_property
@@ -70,9 +70,9 @@ class Swing(Course):
 
 
 # Nearer to a pole the daily swing is so narrow that the Moon's own motion bends it.
-_SWINGS_UP_TO_DEG: Final = 80.0
+_TURNS_UP_TO_DEG: Final = 80.0
 
 
-def swings_at(latitude_deg: float) -> bool:
-    """Tell whether altitudes at a latitude swing evenly enough for a ``Swing``; a ``Course`` always does."""
-    return abs(latitude_deg) <= _SWINGS_UP_TO_DEG
+def turns_daily_at(latitude_deg: float) -> bool:
+    """Tell whether altitudes at a latitude swing evenly enough for a ``DailyCourse``, else a ``Course``."""
+    return abs(latitude_deg) <= _TURNS_UP_TO_DEG
