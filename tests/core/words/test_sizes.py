@@ -2,7 +2,7 @@
 
 import pytest
 
-from core.words.sizes import against_moon, apparent_size_text, arcsec_text, moons_text
+from core.words.sizes import against_moon, apparent_size_text, arcsec_text, disc_size_text, moons_text
 
 MOON_ARCMIN = 31.07  # the mean apparent diameter
 
@@ -89,3 +89,19 @@ def test_a_small_angle_is_told_to_a_hundredth_below_two_seconds(arcsec: float, t
 )
 def test_an_angle_is_rounded_honestly(arcmin: float, text: str) -> None:
     assert apparent_size_text(arcmin) == text
+
+
+@pytest.mark.parametrize(
+    ("arcsec", "text"),
+    [
+        (3.54, "3.5″"),
+        (19.86, "19.9″"),
+        (20.0, "20″"),
+        (24.4, "24″"),
+        (119.9, "120″"),
+        (120.0, "2.0′"),
+        (1884.0, "31.4′"),
+    ],
+)
+def test_a_disc_is_told_to_a_tenth_below_twenty_and_in_minutes_from_two(arcsec: float, text: str) -> None:
+    assert disc_size_text(arcsec) == text
