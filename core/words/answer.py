@@ -8,6 +8,7 @@ from core.sky.night import WhyNot
 from core.tonight.answer import Answer
 from core.tonight.limiter import POOR, Limiter
 from core.tonight.prospect import Prospect
+from core.words.aim import aim_notices, no_ceiling_words
 from core.words.better import better_sentence
 from core.words.directions import altitude_text
 from core.words.how_far import climb_words
@@ -61,6 +62,14 @@ def answer_words(situation: Situation) -> str:
     """Return the answer to a situation, and where it is poor, when it will be better."""
     words, better = answer_sentence(situation.answer, clock_of(situation)), better_words(situation)
     return words if better is None else f"{words} {better}"
+
+
+def nothing_offered_words(situation: Situation) -> str:
+    """Return why nothing is offered where the scope points, when there will be more, and the cautions."""
+    aim = situation.aim
+    reason = no_ceiling_words(aim) or ""
+    later = better_words(situation) if aim.at is None else None
+    return " ".join(filter(None, (f"{reason[:1].upper()}{reason[1:]}.", later, *aim_notices(aim))))
 
 
 def better_words(situation: Situation) -> str | None:

@@ -5,6 +5,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVB
 
 from core.gear.combinations import misfits
 from core.ladder.contenders import Pick, offered_picks
+from core.words.answer import nothing_offered_words
 from core.words.contenders import pick_names
 from core.words.limits import ceiling_sentence, limits_sentence
 from core.words.notices import ladder_notice_texts, misfit_text
@@ -89,7 +90,7 @@ class GivesPanel(QWidget):
         self.table.setVisible(has_rungs)
         self._room.setVisible(not has_rungs)
         self.details.setVisible(has_rungs)
-        self.limits.setVisible(ladder is not None)
+        self.limits.setVisible(ladder is not None and ladder.aim.is_offered)
         if scope is None or ladder is None:
             self.title.setText("What it gives")
             self.ceiling.setText(
@@ -97,9 +98,11 @@ class GivesPanel(QWidget):
             )
         else:
             self.title.setText(f"What {scope.name} gives")
-            self.ceiling.setText(
-                ceiling_sentence(ladder) if has_rungs else " ".join(ladder_notice_texts(ladder))
-            )
+            if ladder.aim.is_offered:
+                words = ceiling_sentence(ladder) if has_rungs else " ".join(ladder_notice_texts(ladder))
+            else:
+                words = nothing_offered_words(self.state.situation)
+            self.ceiling.setText(words)
             self.limits.setText(limits_sentence(ladder))
         wide = misfits(scope, profile.eyepieces, profile.barlows) if scope else ()
         self.misfits.setText("\n".join(misfit_text(thing, scope) for thing in wide if scope))

@@ -106,7 +106,7 @@ class HeightView(QWidget):
             drawing.setFocus()
 
     def _on_changed(self, change: Change) -> None:
-        told_by = (Situation.planet, Situation.scope, Situation.blur, Situation.usual_air)
+        told_by = (Situation.plan, Situation.planet, Situation.scope, Situation.blur, Situation.usual_air)
         if change.of(
             Situation.night, Situation.time, Situation.following_now, Situation.preferences, *told_by
         ):
@@ -139,7 +139,8 @@ class HeightView(QWidget):
         )
         readings = read_bodies(night, moment, basis, clock)
         self.cells.show_readings(readings, state.situation.planet)
-        self.canvas.setAccessibleDescription(readings_text(readings, when))
+        cautions = [item_words(item, clock) for item in state.situation.plan if item.caution]
+        self.canvas.setAccessibleDescription(" ".join((readings_text(readings, when), *cautions)))
         changed = QAccessibleEvent(self.canvas, QAccessible.Event.DescriptionChanged)
         QAccessible.updateAccessibility(changed)
 

@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import QSignalBlocker, Qt
 from PySide6.QtGui import QMouseEvent
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
 from core.drawing.ladder import LadderChart, draw_ladder
 from core.drawing.marks import Drawing, Page
@@ -11,6 +11,7 @@ from core.ladder.ladder import Ladder
 from core.looks.picture.sight import Sight
 from core.situation.situation import Situation
 from core.words.aim import aim_detail, aim_heading
+from core.words.answer import nothing_offered_words
 from core.words.climbing import rung_detail
 from core.words.limits import ceiling_note, limit_lines
 from core.words.notices import ladder_notice_texts
@@ -25,7 +26,10 @@ from gui.state import AppState, Change
 from gui.widgets.canvas import Canvas
 from gui.widgets.plain_label import PlainLabel
 
-_SHOWN_FROM = (Situation.ladder, Situation.aim, Situation.looks, Situation.time, Situation.preferences)
+_SHOWN_FROM = (
+    *(Situation.ladder, Situation.aim, Situation.looks, Situation.time, Situation.preferences),
+    *(Situation.answer, Situation.better),
+)
 _DRAWN_FROM = (Situation.rung, Situation.wished, Situation.palette_name, Situation.text_scale)
 
 
@@ -76,12 +80,19 @@ class LadderView(QWidget):
         self.ceiling_note = PlainLabel(role="small", wraps=True)
         self.limits = QGridLayout()
         self.list = RungList()
+        self._room = QWidget()
         self.notices = PlainLabel(wraps=True)
         self.notices.setAccessibleName("About the rung in hand")
         self.canvas = LadderCanvas(self, state)
         self.eyepiece = EyepiecePane(state)
         self.look_for = LookForPane()
-        self.pages = Pages(self.canvas, self.eyepiece, self.look_for)
+        self.nothing = PlainLabel(wraps=True)
+        self.nothing.setAccessibleName("Why there is no ladder")
+        self.nothing.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        self._rungs = QStackedWidget()
+        self._rungs.addWidget(self.canvas)
+        self._rungs.addWidget(self.nothing)
+        self.pages = Pages(self._rungs, self.eyepiece, self.look_for)
         self.air = AirRow(state)
         self.setFocusProxy(self.list)
         self._lay_out()
@@ -108,6 +119,7 @@ class LadderView(QWidget):
         self.limits.setColumnStretch(2, 1)
         column.addLayout(self.limits)
         column.addWidget(self.list, 1)
+        column.addWidget(self._room, 1)
         column.addWidget(self.notices)
         self._row = row = QHBoxLayout()
         row.setSpacing(14)
@@ -147,6 +159,7 @@ class LadderView(QWidget):
     def _show(self) -> None:
         ladder = self._state.situation.ladder
         self._show_aim()
+        self._show_what_is_offered(ladder)
         self._show_limits(ladder)
         self._show_list(ladder)
         self._show_rung()
@@ -162,6 +175,15 @@ class LadderView(QWidget):
         self.heading.setText(aim_heading(aim, clock, is_now=is_now, is_moment=is_moment))
         self.detail.setText(aim_detail(aim))
 
+    def _show_what_is_offered(self, ladder: Ladder | None) -> None:
+        """Let a sentence take the place of the rungs and of all about them where nothing is offered."""
+        is_offered = ladder is None or ladder.aim.is_offered
+        self.nothing.setText("" if is_offered else nothing_offered_words(self._state.situation))
+        self._rungs.setCurrentWidget(self.canvas if is_offered else self.nothing)
+        self.list.setVisible(is_offered)
+        self._room.setVisible(not is_offered)
+        self.notices.setVisible(is_offered)
+
     def _show_limits(self, ladder: Ladder | None) -> None:
         _empty(self.limits)
         if ladder is None:
@@ -171,6 +193,8 @@ class LadderView(QWidget):
         power = ladder.ceiling.power
         self.ceiling.setText("" if power is None else power_text(power))
         self.ceiling_note.setText(ceiling_note(ladder))
+        if not ladder.aim.is_offered:
+            return
         for row, line in enumerate(limit_lines(ladder)):
             role = "heading" if line.sets_ceiling else ""
             self.limits.addWidget(PlainLabel(line.name, role=role), row, 0)

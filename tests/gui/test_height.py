@@ -289,3 +289,12 @@ def test_blocked_sky_is_told_in_the_read_out(state: AppState) -> None:
     )
     assert saturn.remark == "behind blocked sky (roof ridge)"
     assert saturn.ceiling == ""  # none without a telescope
+
+
+def test_the_strip_s_cautions_are_heard_with_the_chart(qtbot: QtBot, theme: object, state: AppState) -> None:
+    view = HeightView(state)
+    qtbot.addWidget(view)
+    heard = view.canvas.accessibleDescription()
+
+    assert "Never turn telescope or finder towards the Sun: it blinds at once." in heard
+    assert "Cap the telescope and its finder" in heard

@@ -1,7 +1,7 @@
 """The Ladder view: rungs, limits and tonight's air, by hand and by key."""
 
 from collections.abc import Callable
-from datetime import UTC, datetime
+from datetime import UTC, date, datetime
 
 import attrs
 import pytest
@@ -14,6 +14,7 @@ from core.air.steadiness import FirstLook
 from core.gear.owned import Eyepiece
 from core.record.observer import Profile
 from core.sky.bodies import Body
+from gui.gear.gives_panel import GivesPanel
 from gui.ladder.view import LadderView
 from gui.state import AppState
 from tests.gui.conftest import make_profile
@@ -180,3 +181,33 @@ def test_only_what_is_tried_out_stands_dashed_between_the_rungs(view: LadderView
     assert not any(row.startswith("200x") for row in rows(view))
     state.try_out(None)
     assert not {"200x", "not owned"} & words()
+
+
+def test_where_nothing_is_offered_a_sentence_stands_in_place_of_the_rungs(
+    qtbot: QtBot, theme: object, state: AppState
+) -> None:
+    view = LadderView(state)
+    panel = GivesPanel(state)
+    for widget in (view, panel):
+        qtbot.addWidget(widget)
+        widget.show()
+    assert view.list.isVisible()
+
+    # Mercury passes behind the Sun in these days.
+    state.set_evening(date(2027, 1, 5))
+    state.set_planet(Body.MERCURY)
+    panel.refresh()
+
+    assert not view.list.isVisible()
+    assert view.nothing.isVisible()
+    assert not view.canvas.isVisible()
+    for words in (view.nothing.text(), panel.ceiling.text()):
+        assert words.startswith("Mercury is up only while the Sun is up too")
+        assert "in a dark sky" in words, "no next date"
+        assert words.endswith("Sunlight through any optics blinds at once.")
+
+    state.set_planet(Body.JUPITER)
+    panel.refresh()
+    assert view.list.isVisible()
+    assert view.canvas.isVisible()
+    assert panel.ceiling.text().startswith("Ceiling about")
