@@ -106,7 +106,7 @@ def _wordings(
 ) -> list[tuple[str, float]]:
     """Offer the words of a bar and where they begin, best first: inside, after it, before it, cut."""
     title = measure.legible(item.title)
-    full = f"{title} {clock.time(item.start) if item.start == item.end else clock.span(item.start, item.end)}"
+    full = f"{title} {clock.times(item.start, item.end)}"
     inside, before, after = right - left - 2 * _PAD, left - _PAD - box.left, box.right - right - _PAD
     offers = [(text, left + _PAD) for text in (full, title) if measure.width(text, LETTERING) <= inside][:1]
     if offers:

@@ -60,8 +60,8 @@ _BEST_NOW_THEN: Final = {
 
 def answer_words(situation: Situation) -> str:
     """Return the answer to a situation, and where it is poor, when it will be better."""
-    words, better = answer_sentence(situation.answer, clock_of(situation)), better_words(situation)
-    return words if better is None else f"{words} {better}"
+    sentences = answer_sentence(situation.answer, clock_of(situation)), better_words(situation)
+    return " ".join(filter(None, sentences))
 
 
 def nothing_offered_words(situation: Situation) -> str:
@@ -89,7 +89,7 @@ def answer_sentence(answer: Answer | None, clock: SiteClock | None) -> str:
         return _over_words(prospect, limiter, clock)
     if prospect.best is None:
         return _no_window_words(prospect)
-    return f"{_best_words(prospect, limiter, clock)} {climb_words(prospect, limiter, clock)}"
+    return " ".join((_best_words(prospect, limiter, clock), climb_words(prospect, limiter, clock)))
 
 
 def _over_words(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> str:

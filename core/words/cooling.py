@@ -55,6 +55,16 @@ _OUTSIDE_READY = {
         "perhaps not at all tonight (from your own measured time). Low power is usable at once."
     ),
 }
+# By whether the warmth is only assumed; in a row where there is little room.
+_NOTES = ("{unit} warmer than air", "{unit} warmer than air, assumed")
+_NOTES_LIKELY = (
+    "{unit} warmer than air · likely ready {likely}",
+    "{unit} warmer than air, assumed · likely ready {likely}",
+)
+_NOTES_READY = (
+    "{unit} warmer than air · likely ready since {likely}",
+    "{unit} warmer than air, assumed · likely ready since {likely}",
+)
 _SPAN = "{low} to {high}"
 _SHORT_SPAN = "{span} min"
 _AT_ONCE = "at once"
@@ -82,7 +92,7 @@ def time_outside_text(readiness: Readiness, outside_since: datetime, clock: Site
     """Return since when a telescope stands outside and when it is ready, the estimate as a span of time."""
     since, likely = clock.time(outside_since), readiness.ready_at(outside_since)
     if likely is None or readiness.low_minutes is None:
-        return f"{_OUTSIDE.format(since=since)} {readiness_text(readiness)}"
+        return " ".join((_OUTSIDE.format(since=since), readiness_text(readiness)))
     if likely == outside_since:
         return _OUTSIDE_ALREADY.format(since=since, near=_NEAR)
 
@@ -98,6 +108,16 @@ def time_outside_text(readiness: Readiness, outside_since: datetime, clock: Site
         latest=after(readiness.high_minutes),
         likely=clock.time(likely),
     )
+
+
+def brief_outside_text(
+    likely: datetime | None, now: datetime, clock: SiteClock, *, unit: str, is_assumed: bool
+) -> str:
+    """Return what follows the figure for a telescope's warmth: its unit, and when it is likely ready."""
+    if likely is None:
+        return _NOTES[is_assumed].format(unit=unit)
+    templates = _NOTES_READY if likely <= now else _NOTES_LIKELY
+    return templates[is_assumed].format(unit=unit, likely=clock.time(likely))
 
 
 def cool_down_text(minutes: tuple[float, float, float] | None) -> str:

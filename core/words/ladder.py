@@ -13,6 +13,8 @@ NOT_TONIGHT = "not tonight"
 WORTH_A_TRY = "worth a try"
 PERHAPS = "perhaps worth a try"
 NOT_OWNED = "not owned"
+_ABOUT = "~{power}"
+_EXACT = "{power}"
 _START_AND_TOP = "Start here and stay."
 _START = "Start here."
 _TOP = "Climb to here."
@@ -44,9 +46,8 @@ def rung_words(
         remark = "new" if brief else NOT_OWNED
     else:
         remark = _brief_remark(rung, ladder, chosen) if brief else _remark(rung, ladder, chosen)
-    about = "~" if rung.combination.approximate else ""
     return RungWords(
-        power=f"{about}{power_text(rung.power)}",
+        power=(_ABOUT if rung.combination.approximate else _EXACT).format(power=power_text(rung.power)),
         eyepiece=rung.label,
         exit_pupil=pupil_text(rung.exit_pupil_mm),
         field="" if rung.true_field_deg is None else field_text(rung.true_field_deg),

@@ -5,6 +5,7 @@ from typing import Final
 
 from core.looks.expectation import Chance, Expectation, Feature, Ground
 from core.sky.moons import Moon
+from core.words.names import capitalised
 from core.words.quantities import percent_text, power_text, rounded_text, two_figures
 from core.words.sizes import arcsec_text
 
@@ -65,7 +66,10 @@ _SIZES: Final = {
 _GROUNDS: Final = {
     Ground.TOO_LOW: "it stands so low that nothing can be said of the air there",
     Ground.HALF_DISC: "{lit} is lit, half the disc is {size}; the finest detail tonight is {detail}",
-    Ground.SIZE_IN_NARROW_RING: _OF_GAP + ", but the ring is only {whole_opening} open",
+    Ground.SIZE_IN_NARROW_RING: (
+        "a dark line, at most {size}; the finest detail tonight is {detail}, "
+        "but the ring is only {whole_opening} open"
+    ),
     Ground.BESIDE_THE_PLANET: "{count} of four stand beside it at this time",
     Ground.NEARLY_CLOSED: "only {opening} open, {size} from its near to its far edge",
     Ground.NEARLY_CLOSED_UNLIT: (
@@ -116,8 +120,7 @@ def ground_text(item: Expectation) -> str:
 
 def reason_text(item: Expectation) -> str:
     """Return what a chance rests on and from which power it shows, as sentences."""
-    ground = ground_text(item)
-    reason = f"{ground[0].upper()}{ground[1:]}"
+    reason = capitalised(ground_text(item))
     if item.from_power is None:
         return _REASON.format(reason=reason)
     return _REASON_FROM_POWER.format(reason=reason, power=power_text(item.from_power))

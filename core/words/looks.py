@@ -16,8 +16,8 @@ from core.sky.ring import Ring
 from core.words.aim import aim_notices, no_ceiling_words
 from core.words.dates import date_text, weekday_text
 from core.words.directions import azimuth_text
-from core.words.names import listed, opening
-from core.words.quantities import percent_text, rounded, rounded_text
+from core.words.names import capitalised, listed, opening
+from core.words.quantities import angle_text, percent_text, rounded_text
 from core.words.site_clock import SiteClock
 from core.words.sizes import arcsec_text, disc_size_text
 
@@ -84,7 +84,31 @@ _OLD_LONGITUDE: Final = (
     "{minutes} minutes or more early or late. Enter a newer longitude."
 )
 _COLOURS: Final = "The air parts its colours by {spread} ({blue_nm} to {red_nm} nm), blue up, red down."
-_COLOURS_LIMIT: Final = _COLOURS + " At this height that, more than telescope and air, is what hides detail."
+_COLOURS_LIMIT: Final = (
+    "The air parts its colours by {spread} ({blue_nm} to {red_nm} nm), blue up, red down. "
+    "At this height that, more than telescope and air, is what hides detail."
+)
+_HEADING: Final = "{planet} at {time}, {day}"
+_FACT: Final = "{label}: {words}."
+_SIZE: Final = "{planet}: {size}"
+_NEXT_RED_SPOT: Final = "red spot in the middle {time}"
+_NEXT_RED_SPOT_OLD: Final = "red spot in the middle {time} (old longitude)"
+_NEXT_EVENT: Final = "{event} {span}"
+_NO_LOOKS: Final = "Choose a site and a planet: then this page shows how the planet looks in the telescope."
+_REFUSED: Final = "{reason}."
+_TOO_LOW: Final = "It stands too low for a picture: no one can say what that much air does."
+_NO_EVENTS: Final = "The moons neither cross nor leave the disc while Jupiter is well placed."
+_MOON: Final = "{moon}"
+_MOON_ON_DISC: Final = "{moon} (on the disc)"
+_MOON_BEHIND: Final = "{moon} (behind)"
+_MOON_IN_SHADOW: Final = "{moon} (in shadow)"
+# By whether the start and the end can be seen.
+_EVENTS: Final = {
+    (True, True): "{span}  {moon}: {event}",
+    (False, True): "{span}  {moon}: {event} (its start cannot be seen)",
+    (True, False): "{span}  {moon}: {event} (its end cannot be seen)",
+    (False, False): "{span}  {moon}: {event} (its start and end cannot be seen)",
+}
 _BRIEF_EVENT_WORDS: Final = {
     MoonEventKind.TRANSIT: "{} on the disc",
     MoonEventKind.SHADOW_TRANSIT: "{}'s shadow on the disc",
@@ -97,13 +121,15 @@ def heading_words(looks: Looks, clock: SiteClock) -> str:
     """Return what is told of, and when: ``Saturn at 20:09, Sat 5 December 2026``; or that nothing is."""
     if looks.aim.at is None:
         return _NOT_OFFERED.format(planet=opening(looks.planet), evening=weekday_text(looks.evening))
-    return f"{opening(looks.planet)} at {clock.time(looks.time)}, {weekday_text(clock.day(looks.time))}"
+    return _HEADING.format(
+        planet=opening(looks.planet), time=clock.time(looks.time), day=weekday_text(clock.day(looks.time))
+    )
 
 
 def paragraphs(looks: Looks, clock: SiteClock) -> Iterator[str]:
     """Yield all that is known of the looks, a fact or a sentence each; the telescope's view is left out."""
     yield from (_CAUTION.format(caution=caution) for caution in aim_notices(looks.aim))
-    yield from (f"{label[0].upper()}{label[1:]}: {words}." for label, words in facts(looks.subject))
+    yield from (_FACT.format(label=capitalised(label), words=words) for label, words in facts(looks.subject))
     yield from happening_words(looks.planet, looks.happenings, clock)
     yield from filter(None, [air_words(looks)])
 
@@ -114,7 +140,7 @@ def facts(subject: Subject) -> Iterator[tuple[str, str]]:
     yield "disc", _disc_words(disc)
     yield "brightness", _magnitude_words(disc)
     from_sun = _EAST_OF_SUN if disc.east_of_sun else _WEST_OF_SUN
-    yield "from the Sun", from_sun.format(angle=f"{rounded_text(disc.elongation_deg)}°")
+    yield "from the Sun", from_sun.format(angle=angle_text(disc.elongation_deg))
     if disc.illuminated_fraction < _ALL_LIT:
         yield "lit side", _LIT_SIDE.format(angle=azimuth_text(disc.bright_limb_angle_deg))
     if disc.body is not Body.MOON:
@@ -135,14 +161,14 @@ def facts(subject: Subject) -> Iterator[tuple[str, str]]:
 def brief_words(looks: Looks, clock: SiteClock) -> str:
     """Return the looks in a line: size, phase, brightness, what faces us, and what comes next."""
     disc, subject = looks.subject.disc, looks.subject
-    parts = [f"{looks.planet.heading}: {_size_words(disc)}"]
+    parts = [_SIZE.format(planet=looks.planet.heading, size=_size_words(disc))]
     if disc.illuminated_fraction < _ALL_LIT_BRIEFLY:
         parts.append(_LIT.format(lit=percent_text(disc.illuminated_fraction)))
     parts.append(_magnitude_words(disc))
     if subject.phase is not None:
         parts += [subject.phase.name.value, _DAY_MEETS_NIGHT.format(place=_terminator_words(subject.phase))]
     if subject.ring is not None:
-        parts.append(_RING_OPEN.format(opening=f"{rounded_text(abs(subject.ring.opening_deg), 1)}°"))
+        parts.append(_RING_OPEN.format(opening=angle_text(abs(subject.ring.opening_deg), 1)))
     if disc.central_meridians:
         # Systems I and II are those of what can be seen.
         found = _meridian_words(disc.central_meridians[:2], _MERIDIAN_BRIEFLY)
@@ -157,24 +183,25 @@ def _next_words(looks: Looks, clock: SiteClock) -> Iterator[str]:
     to_come = [event for event in looks.happenings.events_to_see if event.end > looks.time]
     under_way = sum(event.start <= looks.time for event in to_come)
     for event in to_come[: under_way + 1]:
-        words = _BRIEF_EVENT_WORDS[event.kind].format(event.moon.label)
-        yield f"{words} {clock.span(event.start, event.end)}"
+        yield _NEXT_EVENT.format(
+            event=_BRIEF_EVENT_WORDS[event.kind].format(event.moon.label),
+            span=clock.span(event.start, event.end),
+        )
     spot = looks.happenings.red_spot
     if spot is None:
         return
     passing = next((time for time in spot.times if time + _WELL_PLACED > looks.time), None)
     if passing is not None:
-        old = " (old longitude)" if spot.is_old else ""
-        yield f"red spot in the middle {clock.time(passing)}{old}"
+        yield (_NEXT_RED_SPOT_OLD if spot.is_old else _NEXT_RED_SPOT).format(time=clock.time(passing))
 
 
 def no_picture_words(looks: Looks | None) -> str:
     """Return why there is no picture in the eyepiece."""
     if looks is None:
-        return "Choose a site and a planet: then this page shows how the planet looks in the telescope."
+        return _NO_LOOKS
     if not looks.aim.is_offered:
-        return " ".join((f"{no_ceiling_words(looks.aim)}.", *aim_notices(looks.aim)))
-    return "It stands too low for a picture: no one can say what that much air does."
+        return " ".join((_REFUSED.format(reason=no_ceiling_words(looks.aim)), *aim_notices(looks.aim)))
+    return _TOO_LOW
 
 
 def _magnitude_words(disc: Disc) -> str:
@@ -197,14 +224,14 @@ def _size_words(disc: Disc) -> str:
 def _tilt_words(disc: Disc) -> str:
     tilt_deg = disc.sub_earth_latitude_planetographic_deg
     template = _NORTH_TOWARDS_US if tilt_deg >= 0.0 else _SOUTH_TOWARDS_US
-    return template.format(tilt=f"{rounded_text(abs(tilt_deg), 1)}°")
+    return template.format(tilt=angle_text(abs(tilt_deg), 1))
 
 
 def _meridian_words(meridians: Iterable[CentralMeridian], templates: tuple[str, str] = _MERIDIAN) -> str:
     without_system, with_system = templates
     return ", ".join(
         (with_system if meridian.system else without_system).format(
-            system=meridian.system, longitude=f"{int(rounded(meridian.longitude_deg)) % 360}°"
+            system=meridian.system, longitude=azimuth_text(meridian.longitude_deg)
         )
         for meridian in meridians
     )
@@ -214,7 +241,7 @@ def _ring_words(ring: Ring) -> str:
     return _RINGS[ring.northern_face_seen, ring.lit_side_seen].format(
         length=arcsec_text(ring.major_axis_arcsec),
         width=arcsec_text(ring.minor_axis_arcsec),
-        opening=f"{rounded_text(abs(ring.opening_deg), 1)}°",
+        opening=angle_text(abs(ring.opening_deg), 1),
     )
 
 
@@ -222,30 +249,29 @@ def _season_words(season: MarsSeason) -> str:
     return (_SEASON_OF_DUST if season.dust_likely else _SEASON).format(
         northern=season.northern,
         southern=season.southern,
-        longitude=f"{int(rounded(season.solar_longitude_deg)) % 360}°",
+        longitude=azimuth_text(season.solar_longitude_deg),
     )
 
 
 def _terminator_words(phase: MoonPhase) -> str:
     longitude_deg = phase.terminator_longitude_deg
     return _TERMINATORS[longitude_deg >= 0.0, phase.is_waxing].format(
-        longitude=f"{rounded_text(abs(longitude_deg))}°",
-        colongitude=f"{int(rounded(phase.colongitude_deg)) % 360}°",
+        longitude=angle_text(abs(longitude_deg)),
+        colongitude=azimuth_text(phase.colongitude_deg),
     )
 
 
 def _moons_words(moons: tuple[MoonPosition, ...]) -> str:
     """Return the moons from the eastern side to the western, with Jupiter in its place."""
-    places = [(moon.x_radii, f"{moon.moon.label}{_state_words(moon)}") for moon in moons]
-    return ", ".join(name for _, name in sorted([*places, (0.0, "Jupiter")]))
+    places = [(moon.x_radii, _place_words(moon)) for moon in moons]
+    return ", ".join(name for _, name in sorted([*places, (0.0, Body.JUPITER.label)]))
 
 
-def _state_words(moon: MoonPosition) -> str:
-    if moon.in_transit:
-        return " (on the disc)"
-    if moon.occulted:
-        return " (behind)"
-    return " (in shadow)" if moon.eclipsed else ""
+def _place_words(moon: MoonPosition) -> str:
+    template = _MOON_IN_SHADOW if moon.eclipsed else _MOON
+    if moon.in_transit or moon.occulted:
+        template = _MOON_ON_DISC if moon.in_transit else _MOON_BEHIND
+    return template.format(moon=moon.moon.label)
 
 
 def happening_words(planet: Body, happenings: Happenings, clock: SiteClock) -> Iterator[str]:
@@ -253,7 +279,7 @@ def happening_words(planet: Body, happenings: Happenings, clock: SiteClock) -> I
     if planet is not Body.JUPITER:
         return
     if not happenings.events_to_see:
-        yield "The moons neither cross nor leave the disc while Jupiter is well placed."
+        yield _NO_EVENTS
     for event in happenings.events_to_see:
         yield _event_words(event, clock)
     if happenings.red_spot is not None:
@@ -262,16 +288,15 @@ def happening_words(planet: Body, happenings: Happenings, clock: SiteClock) -> I
 
 
 def _event_words(event: MoonEvent, clock: SiteClock) -> str:
-    unseen = [name for name, seen in (("start", event.start_seen), ("end", event.end_seen)) if not seen]
-    hidden = f" (its {listed(unseen)} cannot be seen)" if unseen else ""
-    when = clock.span(event.start, event.end)
-    return f"{when}  {event.moon.label}: {_EVENT_WORDS[event.kind]}{hidden}"
+    return _EVENTS[event.start_seen, event.end_seen].format(
+        span=clock.span(event.start, event.end), moon=event.moon.label, event=_EVENT_WORDS[event.kind]
+    )
 
 
 def _red_spot_words(spot: RedSpotPasses, clock: SiteClock) -> str:
     figures = {
         "minutes": WELL_PLACED_MINUTES,
-        "longitude": f"{rounded_text(spot.longitude_deg)}°",
+        "longitude": angle_text(spot.longitude_deg),
         "day": date_text(spot.measured_on),
     }
     if not spot.times:

@@ -22,5 +22,5 @@ def either(words: Iterable[str]) -> str:
 
 
 def capitalised(words: str) -> str:
-    """Return words as they open a sentence, names in them unchanged: ``day meets night`` as ``Day ...``."""
+    """Return words as they open a sentence: ``Day meets night``."""
     return words[:1].upper() + words[1:]

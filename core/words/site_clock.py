@@ -40,6 +40,10 @@ class SiteClock:
         zoned = (f"{self._time_of_day(local)} {_zone_text(local)}" for local in (first, last))
         return "–".join(zoned)
 
+    def times(self, start: datetime, end: datetime) -> str:
+        """Return a span of time, or the one time where both are the same moment."""
+        return self.time(start) if start == end else self.span(start, end)
+
     def day(self, moment: datetime) -> date:
         """Return the calendar day of a moment."""
         return moment.astimezone(self.zone).date()

@@ -49,6 +49,8 @@ _FROM: Final = "from {first} on"
 _FROM_TO: Final = "from {first} to {last}"
 _IN: Final = "in {part}"
 
+_WITH_YEAR: Final = "{words} {year}"
+
 _EVENING: Final = "{day}: {facts}."
 _UP_TO: Final = "{name} up to {height} in the dark, at {time}"
 _NOT_UP: Final = "{name} not up in a dark sky"
@@ -229,4 +231,4 @@ class _Dates:
 
     def _with_year(self, words: str, day: date) -> str:
         known, self._year = self._year, day.year
-        return words if known == day.year else f"{words} {day.year}"
+        return words if known == day.year else _WITH_YEAR.format(words=words, year=day.year)

@@ -8,7 +8,6 @@ from PySide6.QtWidgets import QHBoxLayout, QPushButton, QStackedWidget, QVBoxLay
 from core.looks.looks import find_happenings
 from core.situation.situation import Situation
 from core.sky.bodies import Body
-from core.tonight.plan import EveningItem
 from core.words.air import blur_words
 from core.words.dates import weekday_text
 from core.words.evening import item_title, item_words
@@ -151,7 +150,7 @@ class HeightView(QWidget):
             return
         clock = SiteClock(zone=night.site.zone, hours=state.profile.preferences.clock)
         lines = [
-            f"{_when(item, clock)}  {item_title(item)}\n{item_words(item, clock)}\n"
+            f"{clock.times(item.start, item.end)}  {item_title(item)}\n{item_words(item, clock)}\n"
             for item in state.situation.plan
         ]
         lines += self._happenings(clock)
@@ -183,7 +182,3 @@ class HeightView(QWidget):
         if scope is None:
             return _NOTE
         return _NOTE_WITH_CEILING.format(scope=scope.name, blur=blur_words(self._state.situation.blur))
-
-
-def _when(item: EveningItem, clock: SiteClock) -> str:
-    return clock.time(item.start) if item.start == item.end else clock.span(item.start, item.end)

@@ -9,7 +9,7 @@ from core.problems import ProblemsError
 from core.situation.given import to_minute
 from core.situation.situation import Situation
 from core.sky.night import Night
-from core.words.cooling import time_outside_text
+from core.words.cooling import brief_outside_text, time_outside_text
 from core.words.site_clock import SiteClock
 from gui.gear.readings import Units, as_sentence
 from gui.state import AppState, Change
@@ -94,13 +94,16 @@ class OutsideRow(QWidget):
         readiness, clock = self._state.situation.readiness, self._clock(night)
         if readiness is None:
             return
-        assumed = ", assumed" if self._state.situation.warmth_is_assumed else ""
-        likely = readiness.ready_at(since)
-        ready = ""
-        if likely is not None:
-            is_past = "since " if likely <= self._state.situation.now else ""
-            ready = f" · likely ready {is_past}{clock.time(likely)}"
-        self.note.setText(f"{self._units().temperature} warmer than air{assumed}{ready}")
+        situation = self._state.situation
+        self.note.setText(
+            brief_outside_text(
+                readiness.ready_at(since),
+                situation.now,
+                clock,
+                unit=self._units().temperature,
+                is_assumed=situation.warmth_is_assumed,
+            )
+        )
         words = f"{time_outside_text(readiness, since, clock)} {_NOTE}"
         self.note.setToolTip(words)
         self.note.setAccessibleDescription(words)

@@ -1,0 +1,28 @@
+"""Tonight's air in words."""
+
+import pytest
+
+from core.air.steadiness import Blur, BlurSource
+from core.words.air import blur_text, blur_words, overhead_blur_words
+
+
+# Common practice, no source: a hundredth of an arcsecond below two, a tenth above, halves up.
+@pytest.mark.parametrize(
+    ("arcsec", "told"), [(1.45, "1.45″"), (0.8, "0.8″"), (1.994, "1.99″"), (2.25, "2.3″"), (3.0, "3″")]
+)
+def test_the_figure_of_a_blur_is_rounded_in_one_way(arcsec: float, told: str) -> None:
+    assert blur_text(Blur(overhead_arcsec=arcsec)) == told
+
+
+@pytest.mark.parametrize(
+    ("source", "briefly", "fully"),
+    [
+        (BlurSource.ASSUMED, "blur 1.45″, assumed", "blur 1.45″ overhead, assumed fair"),
+        (BlurSource.GIVEN, "blur 1.45″", "blur 1.45″ overhead, as given"),
+        (BlurSource.LOG, "blur 1.45″, from your verdicts", "blur 1.45″ overhead, from your verdicts"),
+    ],
+)
+def test_the_source_of_a_blur_is_told(source: BlurSource, briefly: str, fully: str) -> None:
+    blur = Blur(overhead_arcsec=1.45, source=source)
+
+    assert (blur_words(blur), overhead_blur_words(blur)) == (briefly, fully)
