@@ -57,6 +57,8 @@ _BEST_NOW_THEN: Final = {
     ),
 }
 
+_NOTHING_OFFERED: Final = "{reason}."
+
 
 def answer_words(situation: Situation) -> str:
     """Return the answer to a situation, and where it is poor, when it will be better."""
@@ -67,9 +69,10 @@ def answer_words(situation: Situation) -> str:
 def nothing_offered_words(situation: Situation) -> str:
     """Return why nothing is offered where the scope points, when there will be more, and the cautions."""
     aim = situation.aim
-    reason = no_ceiling_words(aim) or ""
+    reason = no_ceiling_words(aim)
+    nothing = None if reason is None else _NOTHING_OFFERED.format(reason=reason[0].upper() + reason[1:])
     later = better_words(situation) if aim.at is None else None
-    return " ".join(filter(None, (f"{reason[:1].upper()}{reason[1:]}.", later, *aim_notices(aim))))
+    return " ".join(filter(None, (nothing, later, *aim_notices(aim))))
 
 
 def better_words(situation: Situation) -> str | None:
