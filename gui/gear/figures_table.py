@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence
+from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence, QResizeEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem, QWidget
 
 from core.drawing.comparison_sheet import FigureRow
@@ -37,7 +37,6 @@ class FiguresTable(QTableWidget):
         header.setTextElideMode(Qt.TextElideMode.ElideRight)
         header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
         header.setSectionResizeMode(QHeaderView.ResizeMode.Stretch)
-        header.sectionResized.connect(lambda *_sizes: self._fit())
 
     def show_rows(self, headings: tuple[str, str, str], rows: Sequence[FigureRow]) -> None:
         """Show these figures under these headings."""
@@ -59,6 +58,11 @@ class FiguresTable(QTableWidget):
             self.copy()
         else:
             super().keyPressEvent(event)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        # Only now has every column its width, on which the lines of a cell depend.
+        self._fit()
 
     def copy(self) -> None:
         """Put all the figures on the clipboard for a spreadsheet."""

@@ -128,6 +128,15 @@ def test_the_drawing_follows_scopes_and_palette(hand: GearHand, page: SideBySide
     assert not np.any(pixels(page.canvas)[..., 1:])
 
 
+@pytest.mark.parametrize("width", range(1000, 1020, 2))
+def test_every_row_of_figures_is_as_high_as_its_words(hand: GearHand, page: SideBySide, width: int) -> None:
+    hand.view.resize(width, 640)
+    table = page.figures
+    rows = range(table.rowCount())
+    hand.qtbot.waitUntil(lambda: table.viewport().height() >= sum(map(table.rowHeight, rows)))
+    assert [row for row in rows if table.rowHeight(row) < table.sizeHintForRow(row)] == []
+
+
 def test_the_figures_copy_for_a_spreadsheet(hand: GearHand, page: SideBySide) -> None:
     page.figures.setFocus()
     hand.qtbot.keyClick(page.figures, Qt.Key.Key_C, Qt.KeyboardModifier.ControlModifier)
