@@ -86,10 +86,9 @@ def finest_detail(*, aperture_mm: float, blur_arcsec: float, dispersion_arcsec: 
     Takes the aperture in mm, the blur at the height looked at (full width at half maximum), and the spread
     of the colours from 450 to 650 nm there, both in arcsec.
     """
+    aperture, air, dispersion = _parts_arcsec(aperture_mm, blur_arcsec, dispersion_arcsec, MOSTLY)
     return FinestDetail(
-        aperture_arcsec=DAWES_ARCSEC_MM / aperture_mm,
-        air_arcsec=MOSTLY * blur_arcsec,
-        dispersion_arcsec=SEEN_DISPERSION * dispersion_arcsec,
+        aperture_arcsec=float(aperture), air_arcsec=float(air), dispersion_arcsec=float(dispersion)
     )
 
 
@@ -105,9 +104,7 @@ def detail_arcsec(
     ``share`` is the part of the blur that counts: 0.60 mostly, 0.75 in a typical moment, 0.50 in a calm one.
     NaN stays NaN.
     """
-    aperture = DAWES_ARCSEC_MM / np.asarray(aperture_mm, dtype=float)
-    air = share * np.asarray(blur_arcsec, dtype=float)
-    dispersion = SEEN_DISPERSION * np.asarray(dispersion_arcsec, dtype=float)
+    aperture, air, dispersion = _parts_arcsec(aperture_mm, blur_arcsec, dispersion_arcsec, share)
     return np.asarray(np.sqrt(aperture**2 + air**2 + dispersion**2))
 
 
@@ -144,3 +141,14 @@ def power_band(
     low = np.minimum(typical, usual * (1.0 - LEAST_BAND))
     high = np.maximum(calm, usual * (1.0 + LEAST_BAND))
     return np.minimum(low, usual_air), np.minimum(high, usual_air)
+
+
+def _parts_arcsec(
+    aperture_mm: ArrayLike, blur_arcsec: ArrayLike, dispersion_arcsec: ArrayLike, share: float
+) -> tuple[NDArray[np.float64], NDArray[np.float64], NDArray[np.float64]]:
+    """Return what aperture, air and dispersion each take of the finest detail, any shapes."""
+    return (
+        np.asarray(DAWES_ARCSEC_MM / np.asarray(aperture_mm, dtype=float)),
+        np.asarray(share * np.asarray(blur_arcsec, dtype=float)),
+        np.asarray(SEEN_DISPERSION * np.asarray(dispersion_arcsec, dtype=float)),
+    )

@@ -6,6 +6,8 @@ from core.checks import within
 
 # The widest pupil of a young eye in the dark, taken where the observer has not said (common practice).
 USUAL_PUPIL_MM = 7.0
+# With less, who keeps glasses on does not see the whole field (common practice).
+GLASSES_RELIEF_MM = 15.0
 
 
 @frozen(kw_only=True)

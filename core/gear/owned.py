@@ -12,6 +12,7 @@ from attrs.validators import optional
 from core.checks import not_blank, one_of, within
 
 BARRELS_MM = (24.5, 31.75, 50.8)
+USUAL_BARREL_MM = 31.75
 
 
 class TelescopeKind(StrEnum):
@@ -69,7 +70,7 @@ class Telescope:
     power_max: float | None = field(default=None, validator=optional(within(1, 500, "x")))
     true_field_deg: float | None = field(default=None, validator=optional(within(0.05, 20, "degrees")))
     obstruction_mm: float | None = field(default=None, validator=optional(within(0, 1500, "mm")))
-    barrel_mm: float = field(default=31.75, validator=one_of(*BARRELS_MM))
+    barrel_mm: float = field(default=USUAL_BARREL_MM, validator=one_of(*BARRELS_MM))
     diagonal: Diagonal = Diagonal.NONE
     closed_tube: bool | None = None
     fan: bool = False
@@ -153,7 +154,7 @@ class Eyepiece:
         default=None, validator=optional(within(20, 120, "degrees"))
     )
     field_stop_mm: float | None = field(default=None, validator=optional(within(0.5, 50.8, "mm")))
-    barrel_mm: float = field(default=31.75, validator=one_of(*BARRELS_MM))
+    barrel_mm: float = field(default=USUAL_BARREL_MM, validator=one_of(*BARRELS_MM))
     eye_relief_mm: float | None = field(default=None, validator=optional(within(0.5, 50, "mm")))
 
     def __attrs_post_init__(self) -> None:
@@ -186,7 +187,7 @@ class Barlow:
     name: str = field(validator=not_blank)
     factor: float = field(validator=within(0.3, 5, "x"))
     measured_factor: float | None = field(default=None, validator=optional(within(0.3, 5, "x")))
-    barrel_mm: float = field(default=31.75, validator=one_of(*BARRELS_MM))
+    barrel_mm: float = field(default=USUAL_BARREL_MM, validator=one_of(*BARRELS_MM))
 
     def __attrs_post_init__(self) -> None:
         for name, factor in (("factor", self.factor), ("measured_factor", self.measured_factor)):

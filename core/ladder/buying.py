@@ -12,7 +12,7 @@ from enum import StrEnum
 from typing import Final
 
 import numpy as np
-from attrs import evolve, frozen
+from attrs import frozen
 from numpy.typing import NDArray
 
 from core.air.finest_detail import ceiling_power
@@ -20,8 +20,8 @@ from core.air.first_look import USUAL_BELIEF, BlurBelief
 from core.air.steadiness import USUAL_AIR_POWER, blur_at
 from core.gear.aperture import working_aperture_mm
 from core.gear.combinations import barlow_chains, combinations, fits
-from core.gear.eye import USUAL_EYE, Eye
-from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
+from core.gear.eye import GLASSES_RELIEF_MM, USUAL_EYE, Eye
+from core.gear.owned import USUAL_BARREL_MM, Barlow, Eyepiece, Telescope, TelescopeKind
 
 Floats = NDArray[np.float64]
 
@@ -33,7 +33,6 @@ FOCAL_LENGTHS_MM: Final = (
 FACTORS: Final = (2.0, 2.5, 3.0)
 ZOOMS_MM: Final = ((8.0, 24.0), (7.0, 21.0))
 ZOOM_SETTINGS: Final = 7
-_USUAL_BARREL_MM: Final = 31.75
 
 AIRS: Final = 25
 PATHS: Final = tuple(float(path) for path in np.linspace(1.05, 1.8, 7))
@@ -50,7 +49,6 @@ A_ZOOM: Final = 0.008
 BEHIND_A_BARLOW: Final = 0.003
 BEHIND_A_BARLOW_SHARE: Final = 0.3
 TIGHT_FOR_GLASSES: Final = 0.01
-GLASSES_RELIEF_MM: Final = 15.0
 # A plain eyepiece lets the eye stand about this share of its focal length away (common practice, no source).
 _RELIEF_OVER_FOCAL_LENGTH: Final = 0.75
 
@@ -191,7 +189,7 @@ def _trials(
     """Yield what might be bought, the powers that it adds, and those of them that need no Barlow owned."""
     assert scope.focal_length_mm is not None
     focal_length_mm = scope.focal_length_mm
-    barrel_mm = min(_USUAL_BARREL_MM, scope.barrel_mm)
+    barrel_mm = min(USUAL_BARREL_MM, scope.barrel_mm)
     chains = barlow_chains(scope, barlows)
     one = Eyepiece(name="any", focal_length_mm=10.0, barrel_mm=barrel_mm)
     factors = np.array(
@@ -257,16 +255,16 @@ def _purchase(
 
 def as_gear(thing: Candidate, *, scope: Telescope) -> Eyepiece | Barlow:
     """Return a candidate as a thing that fits a telescope, to try it in a ladder."""
-    barrel_mm = min(_USUAL_BARREL_MM, scope.barrel_mm)
+    barrel_mm = min(USUAL_BARREL_MM, scope.barrel_mm)
     if thing.factor is not None:
         return Barlow(name=f"{thing.factor:g}x", factor=thing.factor, barrel_mm=barrel_mm)
     assert thing.focal_length_mm is not None
     if thing.to_focal_length_mm is None:
         name = f"{thing.focal_length_mm:g} mm"
         return Eyepiece(name=name, focal_length_mm=thing.focal_length_mm, barrel_mm=barrel_mm)
-    zoom = Eyepiece(
+    return Eyepiece(
         name=f"{thing.focal_length_mm:g}-{thing.to_focal_length_mm:g} mm zoom",
         focal_length_min_mm=thing.focal_length_mm,
         focal_length_max_mm=thing.to_focal_length_mm,
+        barrel_mm=barrel_mm,
     )
-    return evolve(zoom, barrel_mm=barrel_mm)

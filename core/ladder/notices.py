@@ -14,7 +14,7 @@ from core.air.limits import Limits
 from core.air.steadiness import LIFTED_AIR_POWER
 from core.gear.aperture import working_aperture_mm
 from core.gear.combinations import Combination
-from core.gear.eye import Eye
+from core.gear.eye import GLASSES_RELIEF_MM, Eye
 from core.gear.optics import is_past_limit
 from core.gear.owned import Telescope
 
@@ -22,7 +22,6 @@ FLOATERS_BEGIN_MM = 1.0
 FLOATERS_COMMON_MM = 0.7
 FLOATERS_STRONG_MM = 0.5
 FAR_TOO_MUCH_PER_MM = 3.0
-GLASSES_RELIEF_MM = 15.0
 # Below this exit pupil so little of the eye's lens is used that most astigmatism no longer shows.
 ASTIGMATISM_PUPIL_MM = 2.0
 # The rear opening of common 8-inch catadioptrics, about the widest circle of light that a reducer is fed.

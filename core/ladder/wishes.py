@@ -5,14 +5,13 @@ from collections.abc import Sequence
 
 from core.gear.figures import parse_eyepiece_mm, parse_factor
 from core.gear.numbers import Candidate, DoubtfulFigureError, number_text, shown, tidy
-from core.gear.owned import Barlow, Eyepiece, Telescope
+from core.gear.owned import USUAL_BARREL_MM, Barlow, Eyepiece, Telescope
 from core.ladder.ladder import Ladder, Rung, build_ladder
 
 _FACTOR = re.compile(r"[x×]\s*[\d.,]+%?|[\d.,]+%?\s*[x×]", re.IGNORECASE)
 _BARE = re.compile(r"\d+(?:[.,]\d+)?")
 # Bare figures under the shortest eyepiece are factors; up to the strongest Barlow they may be either.
 _SHORTEST_MM, _STRONGEST = 2.0, 5.0
-_USUAL_BARREL_MM = 31.75
 
 
 def parse_thing(text: str, *, scope: Telescope | None = None) -> Eyepiece | Barlow:
@@ -21,7 +20,7 @@ def parse_thing(text: str, *, scope: Telescope | None = None) -> Eyepiece | Barl
     It gets the usual barrel, or a narrower one that the telescope takes. A bare figure that may be either is
     asked about. Raises as the readers of figures do.
     """
-    barrel_mm = _USUAL_BARREL_MM if scope is None else min(_USUAL_BARREL_MM, scope.barrel_mm)
+    barrel_mm = USUAL_BARREL_MM if scope is None else min(USUAL_BARREL_MM, scope.barrel_mm)
     plain = tidy(text)
     is_factor = _FACTOR.fullmatch(plain) is not None
     if not is_factor and _BARE.fullmatch(plain):

@@ -12,7 +12,7 @@ from core.words.aim import aim_notices, no_ceiling_words
 from core.words.better import better_sentence
 from core.words.directions import altitude_text
 from core.words.how_far import climb_words
-from core.words.names import opening
+from core.words.names import capitalised, opening
 from core.words.obstacles import then_words, warm_air_words
 from core.words.site_clock import SiteClock, clock_of
 from core.words.why_not import why_not_words
@@ -70,7 +70,7 @@ def nothing_offered_words(situation: Situation) -> str:
     """Return why nothing is offered where the scope points, when there will be more, and the cautions."""
     aim = situation.aim
     reason = no_ceiling_words(aim)
-    nothing = None if reason is None else _NOTHING_OFFERED.format(reason=reason[0].upper() + reason[1:])
+    nothing = None if reason is None else _NOTHING_OFFERED.format(reason=capitalised(reason))
     later = better_words(situation) if aim.at is None else None
     return " ".join(filter(None, (nothing, later, *aim_notices(aim))))
 

@@ -14,17 +14,14 @@ from numpy.typing import NDArray
 from core.sky.bodies import Body
 from core.sky.ephemeris import Floats
 from core.sky.events import BEST_DEG, FAIR_DEG, LOWEST_USEFUL_DEG
-from core.year.outlook import BodyOutlook
+from core.year.outlook import GOOD_HOURS, NEARLY_HIGHEST, BodyOutlook
 
-_GOOD_HOURS: Final = 0.5
 _ENOUGH_EVENINGS: Final = 7
 _ENOUGH_OF_THEM: Final = 1.0 / 3.0
 _LARGE_ENOUGH: Final = 2.0 / 3.0
 _BRIDGED_EVENINGS: Final = 7
 _SHORTEST_EVENINGS: Final = 4
 _MOST_STRETCHES: Final = 3
-# Where a planet stays low, its best weeks are those in which it gets so near to its greatest height.
-_NEARLY: Final = 0.85
 # Heights so close together are told apart by how long the body stays up.
 _SAME_HEIGHT_DEG: Final = 1.0
 
@@ -64,13 +61,13 @@ def find_best_weeks(outlook: BodyOutlook) -> BestWeeks:
 
 def _good_evenings(outlook: BodyOutlook) -> tuple[float | None, NDArray[np.bool_]]:
     """Return the height that counts, and which evenings (N,) are good by it."""
-    fair = outlook.dark_hours_30 >= _GOOD_HOURS
+    fair = outlook.dark_hours_30 >= GOOD_HOURS
     if fair.sum() >= _ENOUGH_EVENINGS:
         fair &= _is_large(outlook, fair)
-        best = fair & (outlook.dark_hours_45 >= _GOOD_HOURS)
+        best = fair & (outlook.dark_hours_45 >= GOOD_HOURS)
         return (BEST_DEG, best) if best.sum() >= _ENOUGH_OF_THEM * fair.sum() else (FAIR_DEG, fair)
     altitude_deg = np.nan_to_num(outlook.best_altitude_deg)
-    return None, altitude_deg >= max(_NEARLY * altitude_deg.max(), LOWEST_USEFUL_DEG)
+    return None, altitude_deg >= max(NEARLY_HIGHEST * altitude_deg.max(), LOWEST_USEFUL_DEG)
 
 
 def _is_large(outlook: BodyOutlook, good: NDArray[np.bool_]) -> NDArray[np.bool_]:

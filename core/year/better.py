@@ -13,14 +13,10 @@ from core.sky.ephemeris import usable_dates
 from core.sky.events import LOWEST_USEFUL_DEG
 from core.sky.site import Site
 from core.year.evenings import Evenings, evenings_from
-from core.year.outlook import compute_outlook
+from core.year.outlook import GOOD_HOURS, NEARLY_HIGHEST, compute_outlook
 
 # How far ahead is looked; Mars, the slowest to come round, takes 780 days from one opposition to the next.
 LOOKED_AHEAD: Final = timedelta(days=2 * 365)
-# An evening is good that has at least so long above 30 degrees in a dark sky (ours): time to set up on it.
-GOOD_HOURS: Final = 0.5
-# A body that gets no higher than this part of its greatest height is not yet near it (ours).
-_NEARLY: Final = 0.85
 
 # Evenings are looked through in blocks on a fixed grid, kept for the next time: neighbouring evenings share
 # their answer.
@@ -57,8 +53,8 @@ def better_evening(
         if good is not None:
             return good
         later += within
-    enough_deg = _NEARLY * max((each.altitude_deg for each in later), default=0.0)
-    if enough_deg < _NEARLY * LOWEST_USEFUL_DEG:
+    enough_deg = NEARLY_HIGHEST * max((each.altitude_deg for each in later), default=0.0)
+    if enough_deg < NEARLY_HIGHEST * LOWEST_USEFUL_DEG:
         return None
     return next(each for each in later if each.altitude_deg >= enough_deg)
 

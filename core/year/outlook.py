@@ -6,6 +6,7 @@ Everything is solved for all evenings together. Events are those of ``night.comp
 
 from collections.abc import Callable, Mapping, Sequence
 from functools import partial
+from typing import Final
 
 import numpy as np
 from attrs import frozen
@@ -24,6 +25,11 @@ Progress = Callable[[int, int], None]
 
 PLANETS = (Body.MERCURY, Body.VENUS, Body.MARS, Body.JUPITER, Body.SATURN, Body.URANUS, Body.NEPTUNE)
 
+# An evening is good that has at least so long above 30 degrees in a dark sky (ours): time to set up on it.
+GOOD_HOURS: Final = 0.5
+# A body that stays low is near its greatest height from this part of it on (ours).
+NEARLY_HIGHEST: Final = 0.85
+
 
 @frozen(eq=False)
 class ByEvening:
@@ -35,12 +41,6 @@ class ByEvening:
     def of(self, number: int) -> Floats:
         """Return those of one evening."""
         return np.asarray(self.values_s[self.evening == number])
-
-    def firsts(self, count: int) -> Floats:
-        """Return the first time of each of ``count`` evenings, (N,); NaN in an evening without one."""
-        found = np.full(count, np.nan)
-        found[self.evening[::-1]] = self.values_s[::-1]
-        return found
 
 
 @frozen(kw_only=True, eq=False)

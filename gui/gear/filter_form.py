@@ -4,6 +4,7 @@ from core.gear.numbers import Candidate, DoubtfulFigureError, number_text, parse
 from core.gear.owned import Filter
 from core.looks.filters import facts_of, is_dark, too_dark_notice, wratten_table
 from core.words.cautions import FILTER_BY_DAY, FILTERS_AND_SUN, filter_caution
+from core.words.names import capitalised
 from core.words.quantities import percent_text
 from gui.gear.form import OwnedForm, Values
 from gui.gear.owned_kinds import Kind
@@ -69,7 +70,7 @@ class FilterForm(OwnedForm[Filter]):
         if not number:
             return ""
         facts = facts_of(Filter(name="x", wratten=number))
-        return f"{facts.colour[0].upper()}{facts.colour[1:]}" if facts else f"No. {number}"
+        return capitalised(facts.colour) if facts else f"No. {number}"
 
     def tell(self, values: Values, thing: Filter | None) -> None:
         self._facts.setText(self._words_about(thing) if thing else "")

@@ -11,6 +11,7 @@ from core.gear.figures import parse_temperature_difference_c
 from core.gear.numbers import DoubtfulFigureError, Unit, number_text, parse_length_mm, parse_number
 from core.problems import ProblemsError
 from core.record.observer import LengthUnit, Preferences, TemperatureUnit
+from core.words.names import capitalised
 from core.words.quantities import trimmed_text
 from gui.widgets.field import Choice, Reading
 
@@ -39,7 +40,7 @@ def reads(parse: Callable[[str], V]) -> Callable[[str], Reading[V]]:
 def as_sentence(text: str) -> str:
     """Return words with a capital letter first and a full stop last."""
     ending = "" if text.endswith((".", "?", "!")) else "."
-    return f"{text[0].upper()}{text[1:]}{ending}"
+    return f"{capitalised(text)}{ending}"
 
 
 def range_of(cls: type, name: str) -> Within:

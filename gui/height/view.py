@@ -24,10 +24,6 @@ from gui.widgets.plain_label import PlainLabel
 from gui.widgets.reading_area import reading_label
 
 EVENING, YEAR = range(2)
-_TOLD_BY = (
-    *(Situation.night, Situation.site, Situation.time, Situation.following_now, Situation.preferences),
-    *(Situation.planet, Situation.scope, Situation.blur, Situation.usual_air),
-)
 _NOTE = "Altitudes are geometric, the path is of the apparent altitude."
 _NOTE_WITH_CEILING = (
     "Altitudes are geometric, the path is of the apparent altitude. Ceiling: an estimate for {scope}, {blur}."
