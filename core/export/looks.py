@@ -45,9 +45,10 @@ def looks_json(looks: Looks) -> JsonObject:
         "expectations": [
             {
                 "what": feature_text(item),
-                "chance": item.chance.value,
+                "chance": item.likelihood.name.lower(),
+                "probability": number(item.probability),
                 "why": ground_text(item),
-                "from_power": number(item.from_power),
+                "from_power": number(item.looks_full_from),
             }
             for item in looks.expectations
         ],

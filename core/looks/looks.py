@@ -11,12 +11,10 @@ from core.gear.aperture import working_aperture_mm
 from core.gear.optics import dawes_arcsec
 from core.ladder.aim import Aim
 from core.ladder.ladder import Ladder
-from core.ladder.side import finest_detail_arcsec
-from core.looks.expectation import Expectation
+from core.looks.features import FeatureChance, Seen, face_of, features_of
 from core.looks.picture.sight import Sight
 from core.looks.picture.subject import Subject, subject_at
 from core.looks.picture.turn import zenith_angle_deg
-from core.looks.worth_looking import expect
 from core.record.observer import RedSpot
 from core.sky.bodies import Body
 from core.sky.moons import MoonEvent, moon_events
@@ -52,7 +50,7 @@ class Looks:
 
     ``dispersion`` is None below 5 degrees; ``dispersion_limits`` tells whether it, rather than aperture
     and air, hides detail. Without a telescope there is no ``ladder``, no sight and no expectation, nor is
-    there where the ``aim`` offers nothing.
+    there where the ``aim`` offers nothing or stands in too much air.
     """
 
     site: Site
@@ -67,7 +65,7 @@ class Looks:
     dispersion_limits: bool = False
     ladder: Ladder | None = None
     sights: tuple[Sight, ...] = ()
-    expectations: tuple[Expectation, ...] = ()
+    expectations: tuple[FeatureChance, ...] = ()
 
 
 def find_happenings(night: Night, planet: Body, red_spot: RedSpot | None = None) -> Happenings:
@@ -165,10 +163,20 @@ def _limits(dispersion: Dispersion | None, ladder: Ladder | None, position: Posi
     )
 
 
-def _expectations(ladder: Ladder, subject: Subject, events: tuple[MoonEvent, ...]) -> tuple[Expectation, ...]:
-    return expect(
-        subject,
-        finest_detail_arcsec=finest_detail_arcsec(ladder),
-        highest_power=ladder.climb_to,
-        events=events,
+def _expectations(
+    ladder: Ladder, subject: Subject, events: tuple[MoonEvent, ...]
+) -> tuple[FeatureChance, ...]:
+    """Return what to expect at the highest power that tonight bears.
+
+    Where every power of the kit is too high that is the lowest of them, and without an eyepiece the ceiling.
+    """
+    detail, ceiling_power = ladder.limits.detail, ladder.ceiling.power
+    if detail is None or ceiling_power is None:
+        return ()
+    lowest = ladder.rungs[0].power if ladder.rungs else ceiling_power
+    seen = Seen(
+        finest_arcsec=detail.arcsec,
+        aperture_mm=working_aperture_mm(ladder.scope),
+        power=lowest if ladder.climb_to is None else ladder.climb_to,
     )
+    return features_of(face_of(subject, events), seen)

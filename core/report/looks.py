@@ -9,7 +9,7 @@ from core.plain_text import WIDTH, columns, cut, printable, width_of, wrapped
 from core.words.aim import aim_notices, no_ceiling_words
 from core.words.directions import altitude_text, compass_text
 from core.words.eyepiece import turning_words
-from core.words.looking_for import feature_text, ground_text
+from core.words.looking_for import feature_text, ground_text, likelihood_text
 from core.words.looks import air_words, facts, happening_words, heading_words
 from core.words.quantities import field_text, power_text, rounded_text
 from core.words.site_clock import SiteClock
@@ -92,5 +92,7 @@ def _expectations(looks: Looks, width: int) -> Iterator[str]:
     yield "What to look for (an estimate)"
     for item in looks.expectations:
         yield from wrapped(
-            f"{item.chance.value:<9} {feature_text(item)}: {ground_text(item)}.", width, indent=" " * 10
+            f"{likelihood_text(item.likelihood).lower():<9} {feature_text(item)}: {ground_text(item)}.",
+            width,
+            indent=" " * 10,
         )

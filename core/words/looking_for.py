@@ -1,90 +1,112 @@
-"""What is worth looking for, in words: the thing, how likely, and what that rests on."""
+"""What to expect, in words: the feature, how likely, and what that rests on."""
 
-from collections.abc import Callable
 from typing import Final
 
-from core.looks.expectation import Chance, Expectation, Feature, Ground
+from core.looks.feature_rules import Feature, HeldBack, Likelihood
+from core.looks.features import TITAN_MM, FeatureChance
+from core.sky.bodies import Body
 from core.sky.moons import Moon
 from core.words.names import capitalised
-from core.words.quantities import percent_text, power_text, rounded_text, two_figures
+from core.words.quantities import length_text, percent_text, power_text, rounded_text, two_figures
 from core.words.sizes import arcsec_text
 
-_CHANCES: Final = {
-    Chance.LIKELY: "Likely",
-    Chance.POSSIBLE: "Possible",
-    Chance.UNLIKELY: "Unlikely",
+# Powers below this are had in every telescope, and are not told as something to reach for.
+_ANY_POWER: Final = 10.0
+# From here up powers are told in steps of ten, below in steps of five.
+_TENS_FROM_POWER: Final = 100.0
+# A size below this is as good as none.
+_NOTHING_ARCSEC: Final = 0.05
+_TENTHS_BELOW_DEG: Final = 10.0
+
+_LIKELIHOODS: Final = {
+    Likelihood.LIKELY: "Likely",
+    Likelihood.POSSIBLE: "Possible",
+    Likelihood.UNLIKELY: "Unlikely",
 }
 _FEATURES: Final = {
-    Feature.NO_DETAIL: "No detail to count on",
-    Feature.BRIGHT_MOONS: "The bright moons",
+    Feature.MOONS: "The bright moons",
     Feature.MAIN_BELTS: "The two main belts",
     Feature.THIN_BELTS: "Thinner belts",
     Feature.RED_SPOT: "The red spot, while it faces us",
     Feature.MOON_SHADOW: "{moon}'s shadow on the disc",
-    Feature.RING: "The ring, apart from the globe",
-    Feature.LONG_SHAPE: "A longish shape: the ring is nearly closed",
-    Feature.RING_LINE: "The ring as a thin line",
+    Feature.RING: "The ring, as a shape around the globe",
+    Feature.RING_LINE: "The ring as a thin line: it is nearly closed",
+    Feature.RING_SPACE: "The dark space between ring and globe",
     Feature.RING_GAP: "The gap in the ring",
+    Feature.FINE_GAP: "The narrow gap near the ring's outer edge",
+    Feature.RING_SHADOW: "The ring's shadow on the globe",
+    Feature.GLOBE_SHADOW: "The globe's shadow on the ring",
     Feature.GLOBE_BELT: "A belt on the globe",
+    Feature.TITAN: "Titan, the largest moon",
     Feature.DARK_MARKINGS: "Large dark markings",
     Feature.NORTH_CAP: "The northern polar cap",
     Feature.SOUTH_CAP: "The southern polar cap",
-    Feature.SHADOWED_SIDE: "A shadowed side, like a Moon before full",
-    Feature.CRESCENT: "The crescent",
     Feature.PHASE: "The phase, like a small Moon's",
-    Feature.CLOUDS: "Markings in the clouds",
-    Feature.GROUND: "Markings on the ground",
+    Feature.FAINT_MARKINGS: "Markings",
     Feature.SMALL_DISC: "A small disc, not a point like a star",
-    Feature.MARKINGS: "Markings",
-    Feature.RAYS: "Bright rays and dark plains",
-    Feature.CRATERS: "Craters and mountains with their shadows",
+    Feature.RELIEF: "Craters and mountains with their shadows",
+    Feature.RAYS: "Bright rays around young craters",
 }
+_CRESCENT: Final = "The crescent"
+_SHADOWED_SIDE: Final = "A shadowed side, like a Moon before full"
+_CLOUDS: Final = "Markings in the clouds"
+_GROUND: Final = "Markings on the ground"
+
 _OF_EACH: Final = "each is about {size}; the finest detail tonight is {detail}"
 _OF_PALE: Final = "pale, about {size}; the finest detail tonight is {detail}"
 _OF_CAP: Final = "bright; in a usual year it now reaches in by {size}; the finest detail tonight is {detail}"
-_OF_DARK_PART: Final = "{lit} is lit, the dark part is {size}; the finest detail tonight is {detail}"
-_OF_GAP: Final = "a dark line, at most {size}; the finest detail tonight is {detail}"
+_HALF_DISC: Final = "{lit} is lit, half the disc is {size}; the finest detail tonight is {detail}"
 _SIZES: Final = {
+    Feature.MOONS: "{count} of four stand beside it at this time",
     Feature.MAIN_BELTS: _OF_EACH,
     Feature.THIN_BELTS: _OF_EACH,
     Feature.RED_SPOT: _OF_PALE,
     Feature.MOON_SHADOW: "a black dot of {size}; the finest detail tonight is {detail}",
-    Feature.RING: (
-        "{whole_opening} open, with a dark space beside the globe of {size}; "
-        "the finest detail tonight is {detail}"
-    ),
-    Feature.RING_GAP: _OF_GAP,
+    Feature.RING: "{opening} open, {size} from tip to tip; the finest detail tonight is {detail}",
+    Feature.RING_LINE: "only {opening} open, {width} from its near to its far edge",
+    Feature.RING_SPACE: "{size} on either side of the globe; the finest detail tonight is {detail}",
+    Feature.RING_GAP: "a dark line, at most {size}; the finest detail tonight is {detail}",
+    Feature.FINE_GAP: "a dark line, at most {size}; the finest detail tonight is {detail}",
+    Feature.RING_SHADOW: "a dark line, {size} of it to be seen; the finest detail tonight is {detail}",
+    Feature.GLOBE_SHADOW: "a black edge of {size} beside the globe; the finest detail tonight is {detail}",
     Feature.GLOBE_BELT: _OF_PALE,
+    Feature.TITAN: "like a star of magnitude 8.4, at most four and a half widths of the ring from the globe",
     Feature.DARK_MARKINGS: "a fifth of the disc is {size}; the finest detail tonight is {detail}",
     Feature.NORTH_CAP: _OF_CAP,
     Feature.SOUTH_CAP: _OF_CAP,
-    Feature.SHADOWED_SIDE: _OF_DARK_PART,
-    Feature.CRESCENT: _OF_DARK_PART,
-    Feature.PHASE: _OF_DARK_PART,
+    Feature.PHASE: "{lit} is lit, the dark part is {size}; the finest detail tonight is {detail}",
     Feature.SMALL_DISC: "it is {size}; the finest detail tonight is {detail}",
+    Feature.RELIEF: "along the line of day and night, craters from about {smallest_km} km up",
+    Feature.RAYS: "{lit} is lit, and the Sun stands high over most of it",
 }
-_GROUNDS: Final = {
-    Ground.TOO_LOW: "it stands so low that nothing can be said of the air there",
-    Ground.HALF_DISC: "{lit} is lit, half the disc is {size}; the finest detail tonight is {detail}",
-    Ground.SIZE_IN_NARROW_RING: (
-        "a dark line, at most {size}; the finest detail tonight is {detail}, "
-        "but the ring is only {whole_opening} open"
-    ),
-    Ground.BESIDE_THE_PLANET: "{count} of four stand beside it at this time",
-    Ground.NEARLY_CLOSED: "only {opening} open, {size} from its near to its far edge",
-    Ground.NEARLY_CLOSED_UNLIT: (
-        "only {opening} open, {size} from its near to its far edge, and its unlit side faces us"
-    ),
-    Ground.RING_TOO_NARROW: "the ring is only {opening} open",
-    Ground.RING_UNLIT: "the ring's unlit side faces us",
-    Ground.TURNED_AWAY: "it is turned away from us",
-    Ground.HARDLY_EVER_SEEN: "hardly ever seen by eye, whatever the telescope",
-    Ground.OUT_OF_REACH: "out of reach of the usual telescopes",
-    Ground.NO_SHADOWS: "near full Moon hardly anything casts a shadow",
-    Ground.LONG_SHADOWS: "along the line of day and night, from about {smallest_km} km up",
-    Ground.TONIGHT_STOPS: "usually from about {from_power}, and tonight stops at {highest_power}",
-    Ground.NO_POWER: "usually from about {from_power}, and no power is right tonight",
+_NOTHING: Final = {
+    Feature.GLOBE_SHADOW: "it falls behind the globe, where no one sees it",
+    Feature.RING_SHADOW: "it lies behind the ring, where no one sees it",
+    Feature.PHASE: "the whole disc is lit",
+    Feature.NORTH_CAP: "only its rim is turned towards us",
+    Feature.SOUTH_CAP: "only its rim is turned towards us",
 }
+_DUSTY: Final = "a fifth of the disc is {size}, but it is the season of dust storms"
+_DUSTY_CAP: Final = "in a usual year it now reaches in by {size}, but it is the season of dust storms"
+_ONLY_OPEN: Final = "the ring is only {opening} open"
+_HELD_BACK: Final = {
+    HeldBack.POWER: "usually from about {from_power}, and tonight stops at {power}",
+    HeldBack.APERTURE: "like a star of magnitude 8.4: it takes about {titan_aperture} of aperture",
+    HeldBack.OPENING: _ONLY_OPEN,
+    HeldBack.UNLIT_SIDE: "the ring's unlit side faces us",
+    HeldBack.TURNED_AWAY: "it is turned away from us",
+}
+_DUST: Final = {
+    Feature.DARK_MARKINGS: _DUSTY,
+    Feature.NORTH_CAP: _DUSTY_CAP,
+    Feature.SOUTH_CAP: _DUSTY_CAP,
+}
+_MOON_PHASES: Final = {
+    Feature.RELIEF: "near full Moon hardly anything casts a shadow",
+    Feature.RAYS: "{lit} is lit; rays are bright only where the Sun stands high",
+}
+_HARDLY_EVER_SEEN: Final = "hardly ever seen by eye, whatever the telescope"
+_OUT_OF_REACH: Final = "out of reach of the usual telescopes"
 _ALL_FOUR_BESIDE: Final = "all four stand beside it at this time"
 _ALL_MOONS: Final = len(Moon)
 _REASON: Final = "{reason}."
@@ -92,55 +114,85 @@ _REASON_FROM_POWER: Final = "{reason}. From about {power}."
 _SENTENCE: Final = "{chance}: {feature}. {reason}"
 
 
-def chance_text(chance: Chance) -> str:
+def likelihood_text(likelihood: Likelihood) -> str:
     """Return how likely something is: ``Likely``."""
-    return _CHANCES[chance]
+    return _LIKELIHOODS[likelihood]
 
 
-def feature_text(item: Expectation) -> str:
+def feature_text(item: FeatureChance) -> str:
     """Return what there is to look for, as a heading: ``The gap in the ring``."""
+    if item.feature is Feature.PHASE and item.face.body is Body.MARS:
+        return _SHADOWED_SIDE
+    if item.feature is Feature.PHASE and item.face.is_crescent:
+        return _CRESCENT
+    if item.feature is Feature.FAINT_MARKINGS and item.face.body is Body.VENUS:
+        return _CLOUDS
+    if item.feature is Feature.FAINT_MARKINGS and item.face.body is Body.MERCURY:
+        return _GROUND
     return _FEATURES[item.feature].format(moon="" if item.moon is None else item.moon.label)
 
 
-def ground_text(item: Expectation) -> str:
-    """Return what a chance rests on, as words without a full stop."""
-    figures = {
-        "size": _or_empty(item.size_arcsec, arcsec_text),
-        "detail": _or_empty(item.detail_arcsec, arcsec_text),
-        "opening": _or_empty(item.opening_deg, lambda value: f"{rounded_text(value, 1)}°"),
-        "whole_opening": _or_empty(item.opening_deg, lambda value: f"{rounded_text(value)}°"),
-        "lit": _or_empty(item.lit_share, percent_text),
-        "smallest_km": _or_empty(item.smallest_km, two_figures),
-        "from_power": _or_empty(item.from_power, power_text),
-        "highest_power": _or_empty(item.highest_power, power_text),
-        "count": "" if item.count is None else str(item.count),
-    }
-    return _template(item).format(**figures)
-
-
-def reason_text(item: Expectation) -> str:
-    """Return what a chance rests on and from which power it shows, as sentences."""
-    reason = capitalised(ground_text(item))
-    if item.from_power is None:
-        return _REASON.format(reason=reason)
-    return _REASON_FROM_POWER.format(reason=reason, power=power_text(item.from_power))
-
-
-def expectation_text(item: Expectation) -> str:
-    """Return all of it as sentences: ``Likely: The bright moons. All four stand beside it ...``."""
-    return _SENTENCE.format(
-        chance=chance_text(item.chance), feature=feature_text(item), reason=reason_text(item)
+def ground_text(item: FeatureChance) -> str:
+    """Return what a likelihood rests on, as words without a full stop."""
+    ring = item.face.ring
+    return _template(item).format(
+        size="" if item.size_arcsec is None else arcsec_text(item.size_arcsec),
+        detail=arcsec_text(item.seen.finest_arcsec),
+        opening="" if ring is None else _opening_text(abs(ring.opening_deg)),
+        width="" if ring is None else arcsec_text(ring.minor_axis_arcsec),
+        lit=percent_text(item.face.illuminated_fraction),
+        smallest_km="" if item.smallest_km is None else two_figures(item.smallest_km),
+        from_power="" if item.looks_full_from is None else _about_power_text(item.looks_full_from),
+        power=power_text(item.seen.power),
+        titan_aperture=length_text(TITAN_MM[1]),
+        count=item.face.moons_beside,
     )
 
 
-def _template(item: Expectation) -> str:
-    if item.ground is Ground.SIZE:
-        return _SIZES[item.feature]
-    if item.ground is Ground.BESIDE_THE_PLANET and item.count == _ALL_MOONS:
+def reason_text(item: FeatureChance) -> str:
+    """Return what a likelihood rests on and, where it may be seen, from which power, as sentences."""
+    reason = capitalised(ground_text(item))
+    power = item.looks_full_from
+    if power is None or power < _ANY_POWER or item.likelihood is Likelihood.UNLIKELY or _lacks_power(item):
+        return _REASON.format(reason=reason)
+    return _REASON_FROM_POWER.format(reason=reason, power=_about_power_text(power))
+
+
+def expectation_text(item: FeatureChance) -> str:
+    """Return all of it as sentences: ``Likely: The bright moons. All four stand beside it ...``."""
+    return _SENTENCE.format(
+        chance=likelihood_text(item.likelihood), feature=feature_text(item), reason=reason_text(item)
+    )
+
+
+def _template(item: FeatureChance) -> str:
+    feature, held_back_by = item.feature, item.held_back_by
+    if held_back_by is HeldBack.NEVER:
+        is_inner = item.face.body in (Body.VENUS, Body.MERCURY)
+        return _HARDLY_EVER_SEEN if is_inner else _OUT_OF_REACH
+    if item.size_arcsec is not None and item.size_arcsec < _NOTHING_ARCSEC and feature in _NOTHING:
+        return _NOTHING[feature]
+    if held_back_by is not None and item.likelihood is not Likelihood.LIKELY:
+        found = {**_HELD_BACK, HeldBack.DUST: _DUST.get(feature), HeldBack.PHASE: _MOON_PHASES.get(feature)}
+        template = found.get(held_back_by)
+        if template is not None:
+            return template
+    if feature is Feature.MOONS and item.face.moons_beside == _ALL_MOONS:
         return _ALL_FOUR_BESIDE
-    return _GROUNDS[item.ground]
+    if feature is Feature.PHASE and item.face.body is not Body.MARS and item.face.illuminated_fraction < 0.5:
+        return _HALF_DISC
+    return _SIZES[feature]
 
 
-def _or_empty(value: float | None, told: Callable[[float], str]) -> str:
-    """Return a figure in words; one that an expectation has not stands in none of its templates."""
-    return "" if value is None else told(value)
+def _lacks_power(item: FeatureChance) -> bool:
+    return item.held_back_by is HeldBack.POWER and item.likelihood is not Likelihood.LIKELY
+
+
+def _opening_text(opening_deg: float) -> str:
+    return f"{rounded_text(opening_deg, 1 if opening_deg < _TENTHS_BELOW_DEG else 0)}°"
+
+
+def _about_power_text(power: float) -> str:
+    """Return a power as roughly as it is known: ``55x``, ``120x``."""
+    step = 10.0 if power >= _TENS_FROM_POWER else 5.0
+    return power_text(float(rounded_text(power / step)) * step)

@@ -3,9 +3,9 @@
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
-from core.looks.expectation import Expectation
+from core.looks.features import FeatureChance
 from core.looks.looks import Looks
-from core.words.looking_for import chance_text, expectation_text, feature_text, reason_text
+from core.words.looking_for import expectation_text, feature_text, likelihood_text, reason_text
 from core.words.looks import no_picture_words
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.reading_area import ReadingArea, reading_label
@@ -31,7 +31,7 @@ class LookForPane(ReadingArea):
         column.addLayout(self._grid)
         column.addStretch(1)
         self._is_snug = False
-        self._shown: tuple[Expectation, ...] | None = None
+        self._shown: tuple[FeatureChance, ...] | None = None
 
     def set_snug(self, *, on: bool) -> None:
         """Ask for no more height than the words need, so that what stands above gets the rest."""
@@ -54,7 +54,7 @@ class LookForPane(ReadingArea):
         _empty(self._grid)
         for number, item in enumerate(expectations):
             first = 3 * number
-            self._grid.addWidget(PlainLabel(chance_text(item.chance)), first, 0)
+            self._grid.addWidget(PlainLabel(likelihood_text(item.likelihood)), first, 0)
             self._grid.addWidget(reading_label(feature_text(item), role="heading"), first, 1)
             self._grid.addWidget(reading_label(reason_text(item), role="small"), first + 1, 1)
             self._grid.setRowMinimumHeight(first + 2, _BETWEEN_PX)
@@ -67,7 +67,7 @@ class LookForPane(ReadingArea):
 def _heading(looks: Looks | None) -> str:
     if looks is None or looks.ladder is None:
         return "With a site, a planet and a telescope this page says what to look for."
-    if not looks.aim.is_offered:
+    if not looks.expectations:
         return no_picture_words(looks)
     return f"What to look for on {looks.planet.label} with {looks.ladder.scope.name}: an estimate"
 

@@ -191,7 +191,7 @@ def test_what_to_look_for_follows_planet_and_air(
     told = view.look_for.accessibleDescription()
     assert view.look_for.heading.text() == "What to look for on Saturn with Six-inch: an estimate"
     # The ring is 6 degrees open on this day, far less than a gap needs.
-    assert "Likely: The ring, apart from the globe" in told
+    assert "Likely: The ring, as a shape around the globe" in told
 
     state.set_first_look(FirstLook.BOILING)
     assert "Likely: The gap in the ring" not in view.look_for.accessibleDescription()

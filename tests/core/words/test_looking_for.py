@@ -1,49 +1,66 @@
-"""What is worth looking for, told as whole sentences with every figure in its place."""
+"""What to expect, told as whole sentences with every figure in its place."""
 
 import re
 from datetime import UTC, datetime
 
 import pytest
-from attrs import evolve
 
-from core.looks.expectation import Chance, Expectation, Feature, Ground
+from core.looks.feature_rules import Feature
+from core.looks.features import Face, FeatureChance, Seen, face_of, features_of
 from core.looks.picture.subject import subject_at
-from core.looks.worth_looking import expect
 from core.sky.bodies import TARGETS, Body
 from core.sky.moons import Moon, moon_events
-from core.words.looking_for import expectation_text, feature_text, ground_text
+from core.sky.ring import Ring
+from core.words.looking_for import expectation_text, feature_text, ground_text, reason_text
 
 # A figure that is not there leaves two spaces, or a space before what follows it.
-HOLE = re.compile(r"  | [,;.:]|^[ ,;]|\{|\}|, at most [;,]|about $")
+HOLE = re.compile(r"  | [,;.:]|^[ ,;]|\{|\}|, at most [;,]|about $|0\.00″")
 
-NARROW_GAP = Expectation(
-    feature=Feature.RING_GAP,
-    chance=Chance.POSSIBLE,
-    ground=Ground.SIZE_IN_NARROW_RING,
-    size_arcsec=0.7,
-    detail_arcsec=0.805,
-    opening_deg=8.5,
-    from_power=100.0,
-)
+
+def saturn(opening_deg: float) -> Face:
+    ring = Ring(
+        opening_deg=opening_deg,
+        sun_latitude_deg=opening_deg,
+        major_axis_arcsec=44.0,
+        minor_axis_arcsec=3.4,
+        gap_width_arcsec=0.7,
+    )
+    return Face(body=Body.SATURN, diameter_arcsec=19, phase_angle_deg=5, ring=ring)
+
+
+def jupiter(moons_beside: int) -> Face:
+    return Face(
+        body=Body.JUPITER,
+        diameter_arcsec=44,
+        moons_beside=moons_beside,
+        widest_moon_arcsec=150,
+        shadows=((Moon.GANYMEDE, 1.6),),
+    )
+
+
+def one(face: Face, feature: Feature, finest: float = 0.805, power: float = 200) -> FeatureChance:
+    seen = Seen(finest_arcsec=finest, aperture_mm=50, power=power)
+    return next(each for each in features_of(face, seen) if each.feature is feature)
 
 
 @pytest.mark.parametrize("body", TARGETS)
 @pytest.mark.parametrize(
-    "when", ["2009-09-04T20:00", "2017-06-15T22:00", "2025-04-15T04:00", "2026-11-24T03:00"]
+    "when",
+    ["2009-09-04T20:00", "2017-06-15T22:00", "2020-10-13T23:00", "2025-04-15T04:00", "2026-11-24T03:00"],
 )
-@pytest.mark.parametrize("detail_arcsec", [None, 0.4, 3.0])
-@pytest.mark.parametrize("highest_power", [None, 30.0, 300.0])
-def test_no_figure_is_missing(
-    body: Body, when: str, detail_arcsec: float | None, highest_power: float | None
-) -> None:
+@pytest.mark.parametrize("finest", [0.4, 3.0])
+@pytest.mark.parametrize("power", [7.5, 30.0, 300.0])
+def test_no_figure_is_missing(body: Body, when: str, finest: float, power: float) -> None:
     subject = subject_at(body, datetime.fromisoformat(when).replace(tzinfo=UTC))
     events = (
-        moon_events(subject.disc.time, subject.disc.time.replace(hour=23)) if body is Body.JUPITER else ()
+        moon_events(subject.disc.time, subject.disc.time.replace(hour=23, minute=59))
+        if body is Body.JUPITER
+        else ()
     )
 
-    found = expect(subject, finest_detail_arcsec=detail_arcsec, highest_power=highest_power, events=events)
-
-    for item in found:
+    for item in features_of(
+        face_of(subject, events), Seen(finest_arcsec=finest, aperture_mm=100, power=power)
+    ):
         assert not HOLE.search(expectation_text(item)), expectation_text(item)
 
 
@@ -51,41 +68,68 @@ def test_no_figure_is_missing(
     ("item", "words"),
     [
         (
-            NARROW_GAP,
+            one(saturn(20), Feature.RING_GAP),
             (
-                "Possible: The gap in the ring. A dark line, at most 0.70″; the finest detail tonight is "
-                "0.81″, but the ring is only 9° open. From about 100x."
+                "Likely: The gap in the ring. A dark line, at most 0.70″; the finest detail tonight is "
+                "0.81″. From about 85x."
             ),
         ),
         (
-            evolve(NARROW_GAP, chance=Chance.UNLIKELY, ground=Ground.RING_TOO_NARROW, opening_deg=3.25),
-            "Unlikely: The gap in the ring. The ring is only 3.3° open. From about 100x.",
+            one(saturn(8.5), Feature.RING_GAP),
+            "Possible: The gap in the ring. The ring is only 8.5° open. From about 85x.",
         ),
         (
-            evolve(NARROW_GAP, ground=Ground.TONIGHT_STOPS, highest_power=62.5),
+            one(saturn(3.25), Feature.RING_GAP),
+            "Unlikely: The gap in the ring. The ring is only 3.3° open.",
+        ),
+        (
+            one(saturn(20), Feature.RING_GAP, power=62.5),
+            "Possible: The gap in the ring. Usually from about 85x, and tonight stops at 63x.",
+        ),
+        (
+            one(saturn(20), Feature.TITAN),
             (
-                "Possible: The gap in the ring. Usually from about 100x, and tonight stops at 63x. "
-                "From about 100x."
+                "Possible: Titan, the largest moon. Like a star of magnitude 8.4: it takes about 60 mm of "
+                "aperture."
+            ),
+        ),
+        (
+            one(Face(body=Body.MARS, diameter_arcsec=20, dust=True), Feature.DARK_MARKINGS),
+            (
+                "Possible: Large dark markings. A fifth of the disc is 4.0″, but it is the season of dust "
+                "storms. From about 50x."
+            ),
+        ),
+        (
+            one(Face(body=Body.VENUS, diameter_arcsec=40, illuminated_fraction=0.2), Feature.PHASE),
+            (
+                "Likely: The crescent. 20% is lit, half the disc is 20.0″; the finest detail tonight is "
+                "0.81″. From about 10x."
+            ),
+        ),
+        (
+            one(Face(body=Body.MOON, diameter_arcsec=1865, illuminated_fraction=1.0), Feature.RELIEF),
+            (
+                "Unlikely: Craters and mountains with their shadows. Near full Moon hardly anything casts a "
+                "shadow."
             ),
         ),
     ],
 )
-def test_a_sentence_as_a_whole(item: Expectation, words: str) -> None:
+def test_a_sentence_as_a_whole(item: FeatureChance, words: str) -> None:
     assert expectation_text(item) == words
 
 
-def test_moons_beside_jupiter_are_counted() -> None:
-    moons = Expectation(
-        feature=Feature.BRIGHT_MOONS, chance=Chance.LIKELY, ground=Ground.BESIDE_THE_PLANET, count=4
-    )
+def test_more_power_is_no_advice_where_the_air_hides_it_anyway() -> None:
+    told = ground_text(one(saturn(20), Feature.FINE_GAP, finest=1.5, power=100))
 
-    assert ground_text(moons) == "all four stand beside it at this time"
-    assert ground_text(evolve(moons, count=3)) == "3 of four stand beside it at this time"
+    assert told == "a dark line, at most 0.05″; the finest detail tonight is 1.50″"
+
+
+def test_moons_beside_jupiter_are_counted() -> None:
+    assert reason_text(one(jupiter(4), Feature.MOONS)) == "All four stand beside it at this time."
+    assert reason_text(one(jupiter(3), Feature.MOONS)) == "3 of four stand beside it at this time."
 
 
 def test_a_shadow_is_told_by_its_moon() -> None:
-    shadow = Expectation(
-        feature=Feature.MOON_SHADOW, chance=Chance.POSSIBLE, ground=Ground.SIZE, moon=Moon.GANYMEDE
-    )
-
-    assert feature_text(shadow) == "Ganymede's shadow on the disc"
+    assert feature_text(one(jupiter(4), Feature.MOON_SHADOW)) == "Ganymede's shadow on the disc"

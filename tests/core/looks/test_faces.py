@@ -1,0 +1,158 @@
+"""What a body shows on a date, and what that promises: real discs, rings, moons and seasons."""
+
+from datetime import UTC, datetime
+
+import attrs
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from core.looks.feature_rules import Feature, HeldBack, Likelihood
+from core.looks.features import FeatureChance, Seen, face_of, features_of
+from core.looks.picture.subject import Subject, subject_at
+from core.sky.bodies import Body
+from core.sky.moons import MoonEvent, moon_events
+from core.sky.ring import Ring
+
+LIKELY, POSSIBLE, UNLIKELY = Likelihood.LIKELY, Likelihood.POSSIBLE, Likelihood.UNLIKELY
+STEADY, FAIR = 0.8, 1.45
+
+
+def at(body: Body, text: str) -> Subject:
+    return subject_at(body, datetime.fromisoformat(text).replace(tzinfo=UTC))
+
+
+SATURN = at(Body.SATURN, "2026-11-24T03:00:00")
+JUPITER = at(Body.JUPITER, "2026-11-24T03:00:00")
+
+
+def promised(
+    subject: Subject, finest: float, power: float, events: tuple[MoonEvent, ...] = ()
+) -> dict[Feature, FeatureChance]:
+    seen = Seen(finest_arcsec=finest, aperture_mm=150, power=power)
+    return {each.feature: each for each in features_of(face_of(subject, events), seen)}
+
+
+def test_a_nearly_closed_ring_is_a_shape_at_low_power_and_never_has_a_gap() -> None:
+    """April 2009: 3.8 degrees open."""
+    saturn = at(Body.SATURN, "2009-04-15T21:00:00")
+
+    low, high = promised(saturn, 1.7, 20), promised(saturn, 0.3, 600)
+
+    assert low[Feature.RING].likelihood is POSSIBLE
+    assert Feature.RING_LINE not in low
+    for found in (low, high):
+        assert found[Feature.RING_GAP].likelihood is UNLIKELY
+    assert high[Feature.RING_GAP].held_back_by is HeldBack.OPENING
+
+
+def test_an_open_ring_in_steady_air_shows_its_gap() -> None:
+    saturn = at(Body.SATURN, "2029-11-24T21:00:00")
+
+    assert promised(saturn, STEADY, 200)[Feature.RING_GAP].likelihood is LIKELY
+    assert promised(saturn, FAIR, 200)[Feature.RING_GAP].likelihood is POSSIBLE
+    assert promised(saturn, 4.0, 200)[Feature.RING_GAP].likelihood is UNLIKELY
+
+
+def test_an_edge_on_ring_is_not_promised_at_all() -> None:
+    found = promised(at(Body.SATURN, "2025-03-23T18:00:00"), STEADY, 200)
+
+    assert {found[each].likelihood for each in (Feature.RING, Feature.RING_LINE, Feature.RING_GAP)} == {
+        UNLIKELY
+    }
+
+
+def test_the_unlit_side_of_the_ring_is_told() -> None:
+    found = promised(at(Body.SATURN, "2025-04-15T04:00:00"), STEADY, 200)
+
+    assert found[Feature.RING].held_back_by is HeldBack.UNLIT_SIDE
+    assert found[Feature.RING_GAP].likelihood is UNLIKELY
+
+
+def test_jupiter_s_belts_need_about_50x_and_its_moons_10x() -> None:
+    """Common practice, no source."""
+    low, enough = promised(JUPITER, FAIR, 20), promised(JUPITER, FAIR, 60)
+
+    assert low[Feature.MOONS].likelihood is LIKELY
+    assert low[Feature.MAIN_BELTS].likelihood is UNLIKELY
+    assert low[Feature.MAIN_BELTS].held_back_by is HeldBack.POWER
+    assert enough[Feature.MAIN_BELTS].likelihood is LIKELY
+
+
+def test_the_widest_moon_beside_jupiter_is_one_that_is_seen() -> None:
+    face = face_of(JUPITER)
+    beside = [moon for moon in JUPITER.moons if moon.is_visible and not moon.in_transit]
+
+    assert face.moons_beside == len(beside)
+    assert face.widest_moon_arcsec is not None
+    widest = max(abs(moon.x_radii) for moon in beside) * JUPITER.disc.equatorial_diameter_arcsec / 2
+    assert face.widest_moon_arcsec == pytest.approx(widest, rel=0.02)
+
+
+def test_a_shadow_on_jupiter_is_told_in_the_hours_it_happens() -> None:
+    events = moon_events(JUPITER.disc.time, JUPITER.disc.time.replace(hour=5))
+
+    shadow = promised(JUPITER, FAIR, 150, events)[Feature.MOON_SHADOW]
+
+    assert shadow.likelihood is POSSIBLE
+    assert shadow.moon in {event.moon for event in events}
+    assert Feature.MOON_SHADOW not in promised(JUPITER, FAIR, 150)
+
+
+def test_a_small_mars_promises_nothing_on_its_disc() -> None:
+    small, large = at(Body.MARS, "2026-01-19T12:00:00"), at(Body.MARS, "2027-02-19T21:00:00")
+
+    assert promised(small, FAIR, 200)[Feature.DARK_MARKINGS].likelihood is UNLIKELY
+    assert promised(large, FAIR, 200)[Feature.DARK_MARKINGS].likelihood is LIKELY
+
+
+def test_the_season_of_dust_holds_mars_back() -> None:
+    """October 2020: the disc 22 arcsec wide, Ls about 295 (dust storms are usual from 180 to 330)."""
+    mars = at(Body.MARS, "2020-10-13T23:00:00")
+
+    found = promised(mars, STEADY, 250)[Feature.DARK_MARKINGS]
+
+    assert face_of(mars).dust
+    assert (found.likelihood, found.held_back_by) == (POSSIBLE, HeldBack.DUST)
+
+
+def test_a_cap_that_is_turned_away_is_not_promised() -> None:
+    # In February 2027 it is the north that tilts towards us.
+    found = promised(at(Body.MARS, "2027-02-19T21:00:00"), 0.5, 300)
+
+    assert found[Feature.NORTH_CAP].likelihood is LIKELY
+    assert found[Feature.SOUTH_CAP].held_back_by is HeldBack.TURNED_AWAY
+
+
+def test_clouds_of_venus_are_never_promised() -> None:
+    found = promised(at(Body.VENUS, "2026-09-24T18:00:00"), 0.3, 400)
+
+    assert found[Feature.PHASE].face.is_crescent
+    assert found[Feature.PHASE].likelihood is LIKELY
+    assert found[Feature.FAINT_MARKINGS].likelihood is UNLIKELY
+
+
+def test_a_full_moon_promises_rays_and_not_shadows() -> None:
+    full = promised(at(Body.MOON, "2026-11-24T12:00:00"), FAIR, 100)
+    half = promised(at(Body.MOON, "2026-11-17T12:00:00"), FAIR, 100)
+
+    assert (full[Feature.RAYS].likelihood, full[Feature.RELIEF].likelihood) == (LIKELY, UNLIKELY)
+    assert (half[Feature.RAYS].likelihood, half[Feature.RELIEF].likelihood) == (UNLIKELY, LIKELY)
+
+
+@given(opening=st.floats(-27, 27), finest=st.floats(0.3, 5))
+def test_a_gap_is_never_likely_in_a_ring_less_than_ten_degrees_open(opening: float, finest: float) -> None:
+    ring = Ring(
+        opening_deg=opening,
+        sun_latitude_deg=opening,
+        major_axis_arcsec=44.0,
+        minor_axis_arcsec=44.0 * abs(opening) / 60.0,
+        gap_width_arcsec=0.72,
+    )
+
+    gap = promised(attrs.evolve(SATURN, ring=ring), finest, 500)[Feature.RING_GAP].likelihood
+
+    if abs(opening) < 9.99:
+        assert gap is not LIKELY
+    if abs(opening) < 4.99:
+        assert gap is UNLIKELY
