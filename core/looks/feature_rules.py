@@ -118,7 +118,9 @@ def between(value: float, *, possible_from: float, likely_from: float) -> float:
     """
     if value <= 0.0:
         return 0.0
-    steps = 1.0 + math.log(value / possible_from) / math.log(likely_from / possible_from)
+    # Logarithms apart: the smallest float over a bound would be nothing.
+    above = math.log(value) - math.log(possible_from)
+    steps = 1.0 + above / math.log(likely_from / possible_from)
     return min(max(steps * STEP, 0.0), SURE)
 
 
