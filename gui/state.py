@@ -251,7 +251,7 @@ class AppState(QObject):
         """Show what a thing not owned would give, or with None go back to what would help most."""
         self._choose(tried=thing)
 
-    # The window's own looks.
+    # How the window itself is dressed.
 
     def set_palette(self, name: str) -> None:
         """Choose the palette by its name."""

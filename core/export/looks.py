@@ -2,10 +2,10 @@
 
 from core.export.parts import SCHEMA, JsonObject, number, time_json
 from core.ladder.ladder import Ladder
-from core.looks.looks import Looks
 from core.looks.picture.sight import Sight
 from core.looks.picture.subject import Subject
 from core.looks.picture.turn import DRIFT_ANGLE_DEG
+from core.looks.planet_appearance import PlanetAppearance
 from core.sky.disc import Disc
 from core.sky.moons import MoonEvent, MoonPosition
 from core.sky.red_spot import RedSpotPasses
@@ -16,32 +16,32 @@ from core.words.looks import old_longitude_warning
 from core.words.sizes import against_moon
 
 
-def looks_json(looks: Looks) -> JsonObject:
-    """Return a planet's looks: the disc and all on it, what the telescope makes of it, what to expect."""
-    ladder = looks.ladder
+def looks_json(appearance: PlanetAppearance) -> JsonObject:
+    """Return a planet's appearance: the disc and all on it, what a telescope makes of it, what to expect."""
+    ladder = appearance.ladder
     # Without a moment to offer there is no direction to look in either.
-    position = None if looks.aim.at is None else looks.position
-    to_see = looks.happenings.events_to_see
+    position = None if appearance.aim.at is None else appearance.position
+    to_see = appearance.happenings.events_to_see
     return {
         "schema": SCHEMA,
-        "planet": looks.planet.value,
-        "at": None if position is None else time_json(looks.time),
-        "evening": looks.evening.isoformat(),
-        "site": {"id": looks.site.id, "name": looks.site.name},
+        "planet": appearance.planet.value,
+        "at": None if position is None else time_json(appearance.time),
+        "evening": appearance.evening.isoformat(),
+        "site": {"id": appearance.site.id, "name": appearance.site.name},
         "altitude_deg": None if position is None else number(position.altitude_deg),
         "azimuth_deg": None if position is None else number(position.azimuth_deg),
         "path": None if position is None else number(position.path),
-        "caution": " ".join(aim_notices(looks.aim)) or None,
-        "disc": _disc(looks.subject.disc),
-        **_belongings(looks.subject),
-        "moons": [_moon(moon) for moon in looks.subject.moons],
-        "moon_events": [_event(event, well_placed=event in to_see) for event in looks.happenings.events],
-        "red_spot": _red_spot(looks.happenings.red_spot),
-        "dispersion": None if position is None else _dispersion(looks),
+        "caution": " ".join(aim_notices(appearance.aim)) or None,
+        "disc": _disc(appearance.subject.disc),
+        **_belongings(appearance.subject),
+        "moons": [_moon(moon) for moon in appearance.subject.moons],
+        "moon_events": [_event(event, well_placed=event in to_see) for event in appearance.happenings.events],
+        "red_spot": _red_spot(appearance.happenings.red_spot),
+        "dispersion": None if position is None else _dispersion(appearance),
         "scope": None if ladder is None else {"id": ladder.scope.id, "name": ladder.scope.name},
         "blur": _blur(ladder),
-        "view": _view(looks.sights),
-        "rungs": [_rung(sight) for sight in looks.sights],
+        "view": _view(appearance.sights),
+        "rungs": [_rung(sight) for sight in appearance.sights],
         "expectations": [
             {
                 "what": feature_text(item),
@@ -50,7 +50,7 @@ def looks_json(looks: Looks) -> JsonObject:
                 "why": ground_text(item),
                 "from_power": number(item.looks_full_from),
             }
-            for item in looks.expectations
+            for item in appearance.expectations
         ],
         "limits": list(PICTURE_LIMITS),
     }
@@ -153,14 +153,14 @@ def _red_spot(spot: RedSpotPasses | None) -> JsonObject | None:
     }
 
 
-def _dispersion(looks: Looks) -> JsonObject | None:
-    if looks.dispersion is None:
+def _dispersion(appearance: PlanetAppearance) -> JsonObject | None:
+    if appearance.dispersion is None:
         return None
     return {
-        "arcsec": number(looks.dispersion.arcsec),
-        "blue_nm": number(looks.dispersion.blue_nm),
-        "red_nm": number(looks.dispersion.red_nm),
-        "is_limit": looks.dispersion_limits,
+        "arcsec": number(appearance.dispersion.arcsec),
+        "blue_nm": number(appearance.dispersion.blue_nm),
+        "red_nm": number(appearance.dispersion.red_nm),
+        "is_limit": appearance.dispersion_limits,
     }
 
 

@@ -3,8 +3,8 @@
 from collections.abc import Iterable, Iterator, Sequence
 from typing import Final
 
-from core.looks.looks import Looks
 from core.looks.picture.sight import Sight
+from core.looks.planet_appearance import PlanetAppearance
 from core.plain_text import WIDTH, columns, cut, printable, width_of, wrapped
 from core.words.aim import aim_notices, no_ceiling_words
 from core.words.directions import altitude_text, compass_text
@@ -18,15 +18,15 @@ from core.words.sizes import apparent_size_text, moons_text
 _LONGEST_NAME: Final = 28
 
 
-def looks_text(looks: Looks, *, clock: int = 24, width: int = WIDTH) -> str:
+def looks_text(appearance: PlanetAppearance, *, clock: int = 24, width: int = WIDTH) -> str:
     """Return a planet's looks as text: the disc, what happens on it, the view, and what to expect."""
-    site_clock = SiteClock(zone=looks.site.zone, hours=clock)
-    lines = [*_heading(looks, site_clock, width), ""]
-    lines += _beside(list(facts(looks.subject)), width)
-    lines += _apart(happening_words(looks.planet, looks.happenings, site_clock), width)
-    if looks.aim.at is not None:
-        lines += _apart(filter(None, [air_words(looks)]), width)
-    lines += [*_view(looks, width), *_expectations(looks, width)]
+    site_clock = SiteClock(zone=appearance.site.zone, hours=clock)
+    lines = [*_heading(appearance, site_clock, width), ""]
+    lines += _beside(list(facts(appearance.subject)), width)
+    lines += _apart(happening_words(appearance.planet, appearance.happenings, site_clock), width)
+    if appearance.aim.at is not None:
+        lines += _apart(filter(None, [air_words(appearance)]), width)
+    lines += [*_view(appearance, width), *_expectations(appearance, width)]
     return "\n".join(lines)
 
 
@@ -47,33 +47,34 @@ def _apart(paragraphs: Iterable[str], width: int) -> Iterator[str]:
         yield from wrapped(paragraph, width, indent="  ")
 
 
-def _heading(looks: Looks, clock: SiteClock, width: int) -> Iterator[str]:
-    place = cut(printable(looks.site.name), _LONGEST_NAME)
-    yield from wrapped(f"{heading_words(looks, clock)}, {place}", width)
-    height = altitude_text(looks.position.altitude_deg)
-    if not looks.aim.is_offered:
-        yield from wrapped(f"{printable(no_ceiling_words(looks.aim) or '')}.", width)
-    if looks.aim.at is None:
+def _heading(appearance: PlanetAppearance, clock: SiteClock, width: int) -> Iterator[str]:
+    place = cut(printable(appearance.site.name), _LONGEST_NAME)
+    yield from wrapped(f"{heading_words(appearance, clock)}, {place}", width)
+    height = altitude_text(appearance.position.altitude_deg)
+    if not appearance.aim.is_offered:
+        yield from wrapped(f"{printable(no_ceiling_words(appearance.aim) or '')}.", width)
+    if appearance.aim.at is None:
         yield "The figures are those of the moment at which it stands highest."
-    elif looks.position.altitude_deg < 0.0:
+    elif appearance.position.altitude_deg < 0.0:
         yield "It is below the horizon at this time."
-    elif looks.position.path is None:
-        yield f"It stands {height} high in the {compass_text(looks.position.azimuth_deg)}: too low to look."
+    elif appearance.position.path is None:
+        compass = compass_text(appearance.position.azimuth_deg)
+        yield f"It stands {height} high in the {compass}: too low to look."
     else:
-        path = f"{rounded_text(looks.position.path, 2)} times the air overhead"
-        yield f"It stands {height} high in the {compass_text(looks.position.azimuth_deg)}, {path}."
-    for caution in aim_notices(looks.aim):
+        path = f"{rounded_text(appearance.position.path, 2)} times the air overhead"
+        yield f"It stands {height} high in the {compass_text(appearance.position.azimuth_deg)}, {path}."
+    for caution in aim_notices(appearance.aim):
         yield from wrapped(f"Caution: {printable(caution)}", width)
 
 
-def _view(looks: Looks, width: int) -> Iterator[str]:
-    if looks.ladder is None or not looks.sights:
+def _view(appearance: PlanetAppearance, width: int) -> Iterator[str]:
+    if appearance.ladder is None or not appearance.sights:
         return
-    first = looks.sights[0]
+    first = appearance.sights[0]
     yield ""
-    name = cut(printable(looks.ladder.scope.name), _LONGEST_NAME)
+    name = cut(printable(appearance.ladder.scope.name), _LONGEST_NAME)
     yield from wrapped(f"Through {name}. {turning_words(first)}", width)
-    rows = [("power", "field", "looks", "naked-eye Moons wide"), *map(_rung, looks.sights)]
+    rows = [("power", "field", "looks", "naked-eye Moons wide"), *map(_rung, appearance.sights)]
     yield from (cut(line, width) for line in columns(rows, right=(0, 1, 2, 3)))
 
 
@@ -85,12 +86,12 @@ def _rung(sight: Sight) -> tuple[str, str, str, str]:
     return power_text(sight.power), field, size, moons_text(sight.apparent_diameter_arcmin)
 
 
-def _expectations(looks: Looks, width: int) -> Iterator[str]:
-    if not looks.expectations:
+def _expectations(appearance: PlanetAppearance, width: int) -> Iterator[str]:
+    if not appearance.expectations:
         return
     yield ""
     yield "What to look for (an estimate)"
-    for item in looks.expectations:
+    for item in appearance.expectations:
         yield from wrapped(
             f"{likelihood_text(item.likelihood).lower():<9} {feature_text(item)}: {ground_text(item)}.",
             width,

@@ -76,7 +76,7 @@ class Choices:
         )
 
     def of_another_observer(self, profile: Profile) -> "Choices":
-        """Return what stays when another profile is taken up: the looks of the window and tonight's air."""
+        """Return what stays when another profile is taken up: the dress of the window and tonight's air."""
         return Choices(
             profile=profile, blur=self.blur, palette_name=self.palette_name, text_scale=self.text_scale
         )

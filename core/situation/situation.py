@@ -31,7 +31,7 @@ from core.tonight.prospect import Prospect
 from core.year.better import Better, better_evening
 
 if TYPE_CHECKING:
-    from core.looks.looks import Happenings, Looks
+    from core.looks.planet_appearance import Happenings, PlanetAppearance
 
 
 class Situation(Moment):
@@ -188,33 +188,33 @@ class Situation(Moment):
         night, planet = self.night, self.planet
         if night is None or planet is None:
             return None
-        from core.looks.looks import find_happenings
+        from core.looks.planet_appearance import find_happenings
 
         return find_happenings(night, planet, self.profile.red_spot)
 
     @lazy
-    def looks(self) -> "Looks | None":
+    def appearance(self) -> "PlanetAppearance | None":
         """How the planet in hand looks where the scope points, through the scope in hand."""
-        return self.looks_through(self.ladder)
+        return self.appearance_through(self.ladder)
 
-    def looks_through(self, ladder: Ladder | None) -> "Looks | None":
+    def appearance_through(self, ladder: Ladder | None) -> "PlanetAppearance | None":
         """Return how the planet in hand looks through the telescope of a ladder, where that one points."""
         night, planet, happenings = self.night, self.planet, self.happenings
         aim = self.aim if ladder is None else ladder.aim
         if night is None or planet is None or happenings is None or aim.planet is None:
             return None
-        from core.looks.looks import find_looks
+        from core.looks.planet_appearance import find_planet_appearance
 
-        return find_looks(night, planet, aim=aim, ladder=ladder, happenings=happenings)
+        return find_planet_appearance(night, planet, aim=aim, ladder=ladder, happenings=happenings)
 
-    def looks_at(self, moment: datetime) -> "Looks | None":
+    def appearance_at(self, moment: datetime) -> "PlanetAppearance | None":
         """Return how the planet in hand looks at a moment of the evening, whatever the telescope."""
         night, planet, happenings = self.night, self.planet, self.happenings
         if night is None or planet is None or happenings is None:
             return None
-        from core.looks.looks import find_looks
+        from core.looks.planet_appearance import find_planet_appearance
 
-        return find_looks(night, planet, aim=aim_at(night, planet, moment), happenings=happenings)
+        return find_planet_appearance(night, planet, aim=aim_at(night, planet, moment), happenings=happenings)
 
     # One more thing, and two telescopes.
 

@@ -146,7 +146,7 @@ def node_sidereal_rad(first_node: int, count: int) -> Floats:
 
 
 @frozen(kw_only=True)
-class Appearance:
+class SizeAndLight:
     """How bodies look from the centre of the Earth; each field has the shape (N,) of the times asked.
 
     ``diameter_arcsec`` is the equatorial one; ``illuminated_fraction`` counts the disc's area.
@@ -158,7 +158,7 @@ class Appearance:
     distance_au: Floats
 
 
-def appearance(body: Body, unix_s: Floats) -> Appearance:
+def size_and_light(body: Body, unix_s: Floats) -> SizeAndLight:
     """Return how a body looks at Unix seconds (N,).
 
     Sources: planets' magnitudes of Mallama and Hilton 2018 (Astronomy and Computing 25, 10) as skyfield
@@ -168,7 +168,7 @@ def appearance(body: Body, unix_s: Floats) -> Appearance:
     """
     seen, sun = _observed(body, unix_s)
     distance_km = seen.distance().km
-    return Appearance(
+    return SizeAndLight(
         diameter_arcsec=np.degrees(2.0 * np.arcsin(FACTS[body].equatorial_radius_km / distance_km)) * 3600.0,
         magnitude=_magnitude(body, seen, sun),
         illuminated_fraction=(1.0 + np.cos(np.radians(_phase_deg(seen)))) / 2.0,
@@ -177,7 +177,7 @@ def appearance(body: Body, unix_s: Floats) -> Appearance:
 
 
 def magnitude(body: Body, unix_s: Floats) -> Floats:
-    """Return the magnitudes (N,) alone that ``appearance`` would give."""
+    """Return the magnitudes (N,) alone that ``size_and_light`` would give."""
     return _magnitude(body, *_observed(body, unix_s))
 
 

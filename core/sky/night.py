@@ -12,7 +12,7 @@ from core.sky.apparent import Viewpoint, diameter_arcsec, elongation_deg, instan
 from core.sky.bodies import FACTS, TARGETS, Body
 from core.sky.civil import evening_span
 from core.sky.crossings import Crossings
-from core.sky.ephemeris import Appearance, Floats, appearance, check_date
+from core.sky.ephemeris import Floats, SizeAndLight, check_date, size_and_light
 from core.sky.events import (
     BEST_DEG,
     FAIR_DEG,
@@ -105,16 +105,16 @@ class BodyNight:
     @cached_property
     def magnitude(self) -> float:
         """Apparent magnitude."""
-        return float(self._appearance.magnitude[0])
+        return float(self._size_and_light.magnitude[0])
 
     @cached_property
     def illuminated_fraction(self) -> float:
         """The lit part of the disc's area."""
-        return float(self._appearance.illuminated_fraction[0])
+        return float(self._size_and_light.illuminated_fraction[0])
 
     @cached_property
-    def _appearance(self) -> Appearance:
-        return appearance(self.body, np.array([self.seen_at.timestamp()]))
+    def _size_and_light(self) -> SizeAndLight:
+        return size_and_light(self.body, np.array([self.seen_at.timestamp()]))
 
 
 @frozen(kw_only=True)

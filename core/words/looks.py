@@ -4,8 +4,8 @@ from collections.abc import Iterable, Iterator
 from datetime import timedelta
 from typing import Final
 
-from core.looks.looks import Happenings, Looks
 from core.looks.picture.subject import Subject
+from core.looks.planet_appearance import Happenings, PlanetAppearance
 from core.sky.bodies import Body
 from core.sky.disc import CentralMeridian, Disc
 from core.sky.mars_season import MarsSeason
@@ -94,7 +94,9 @@ _SIZE: Final = "{planet}: {size}"
 _NEXT_RED_SPOT: Final = "red spot in the middle {time}"
 _NEXT_RED_SPOT_OLD: Final = "red spot in the middle {time} (old longitude)"
 _NEXT_EVENT: Final = "{event} {span}"
-_NO_LOOKS: Final = "Choose a site and a planet: then this page shows how the planet looks in the telescope."
+_NO_APPEARANCE: Final = (
+    "Choose a site and a planet: then this page shows how the planet looks in the telescope."
+)
 _REFUSED: Final = "{reason}."
 _TOO_LOW: Final = "It stands too low for a picture: no one can say what that much air does."
 _NO_EVENTS: Final = "The moons neither cross nor leave the disc while Jupiter is well placed."
@@ -117,21 +119,27 @@ _BRIEF_EVENT_WORDS: Final = {
 }
 
 
-def heading_words(looks: Looks, clock: SiteClock) -> str:
+def heading_words(appearance: PlanetAppearance, clock: SiteClock) -> str:
     """Return what is told of, and when: ``Saturn at 20:09, Sat 5 December 2026``; or that nothing is."""
-    if looks.aim.at is None:
-        return _NOT_OFFERED.format(planet=opening(looks.planet), evening=weekday_text(looks.evening))
+    if appearance.aim.at is None:
+        return _NOT_OFFERED.format(
+            planet=opening(appearance.planet), evening=weekday_text(appearance.evening)
+        )
     return _HEADING.format(
-        planet=opening(looks.planet), time=clock.time(looks.time), day=weekday_text(clock.day(looks.time))
+        planet=opening(appearance.planet),
+        time=clock.time(appearance.time),
+        day=weekday_text(clock.day(appearance.time)),
     )
 
 
-def paragraphs(looks: Looks, clock: SiteClock) -> Iterator[str]:
-    """Yield all that is known of the looks, a fact or a sentence each; the telescope's view is left out."""
-    yield from (_CAUTION.format(caution=caution) for caution in aim_notices(looks.aim))
-    yield from (_FACT.format(label=capitalised(label), words=words) for label, words in facts(looks.subject))
-    yield from happening_words(looks.planet, looks.happenings, clock)
-    yield from filter(None, [air_words(looks)])
+def paragraphs(appearance: PlanetAppearance, clock: SiteClock) -> Iterator[str]:
+    """Yield all that is known of it, a fact or a sentence each; the telescope's view is left out."""
+    yield from (_CAUTION.format(caution=caution) for caution in aim_notices(appearance.aim))
+    yield from (
+        _FACT.format(label=capitalised(label), words=words) for label, words in facts(appearance.subject)
+    )
+    yield from happening_words(appearance.planet, appearance.happenings, clock)
+    yield from filter(None, [air_words(appearance)])
 
 
 def facts(subject: Subject) -> Iterator[tuple[str, str]]:
@@ -158,10 +166,10 @@ def facts(subject: Subject) -> Iterator[tuple[str, str]]:
         yield "moons, east to west", _moons_words(subject.moons)
 
 
-def brief_words(looks: Looks, clock: SiteClock) -> str:
+def brief_words(appearance: PlanetAppearance, clock: SiteClock) -> str:
     """Return the looks in a line: size, phase, brightness, what faces us, and what comes next."""
-    disc, subject = looks.subject.disc, looks.subject
-    parts = [_SIZE.format(planet=looks.planet.heading, size=_size_words(disc))]
+    disc, subject = appearance.subject.disc, appearance.subject
+    parts = [_SIZE.format(planet=appearance.planet.heading, size=_size_words(disc))]
     if disc.illuminated_fraction < _ALL_LIT_BRIEFLY:
         parts.append(_LIT.format(lit=percent_text(disc.illuminated_fraction)))
     parts.append(_magnitude_words(disc))
@@ -175,32 +183,34 @@ def brief_words(looks: Looks, clock: SiteClock) -> str:
         parts.append(_CENTRAL_MERIDIAN.format(found=found))
     if subject.season is not None:
         parts += [_tilt_words(disc), _IN_THE_NORTH.format(season=subject.season.northern)]
-    return " · ".join([*parts, *_next_words(looks, clock)])
+    return " · ".join([*parts, *_next_words(appearance, clock)])
 
 
-def _next_words(looks: Looks, clock: SiteClock) -> Iterator[str]:
-    """Yield what goes on or comes next at the time of the looks: with the moons, and with the red spot."""
-    to_come = [event for event in looks.happenings.events_to_see if event.end > looks.time]
-    under_way = sum(event.start <= looks.time for event in to_come)
+def _next_words(appearance: PlanetAppearance, clock: SiteClock) -> Iterator[str]:
+    """Yield what goes on or comes next at its time: with the moons, and with the red spot."""
+    to_come = [event for event in appearance.happenings.events_to_see if event.end > appearance.time]
+    under_way = sum(event.start <= appearance.time for event in to_come)
     for event in to_come[: under_way + 1]:
         yield _NEXT_EVENT.format(
             event=_BRIEF_EVENT_WORDS[event.kind].format(event.moon.label),
             span=clock.span(event.start, event.end),
         )
-    spot = looks.happenings.red_spot
+    spot = appearance.happenings.red_spot
     if spot is None:
         return
-    passing = next((time for time in spot.times if time + _WELL_PLACED > looks.time), None)
+    passing = next((time for time in spot.times if time + _WELL_PLACED > appearance.time), None)
     if passing is not None:
         yield (_NEXT_RED_SPOT_OLD if spot.is_old else _NEXT_RED_SPOT).format(time=clock.time(passing))
 
 
-def no_picture_words(looks: Looks | None) -> str:
+def no_picture_words(appearance: PlanetAppearance | None) -> str:
     """Return why there is no picture in the eyepiece."""
-    if looks is None:
-        return _NO_LOOKS
-    if not looks.aim.is_offered:
-        return " ".join((_REFUSED.format(reason=no_ceiling_words(looks.aim)), *aim_notices(looks.aim)))
+    if appearance is None:
+        return _NO_APPEARANCE
+    if not appearance.aim.is_offered:
+        return " ".join(
+            (_REFUSED.format(reason=no_ceiling_words(appearance.aim)), *aim_notices(appearance.aim))
+        )
     return _TOO_LOW
 
 
@@ -311,12 +321,12 @@ def old_longitude_warning(spot: RedSpotPasses) -> str | None:
     return _OLD_LONGITUDE.format(days=spot.days_from_measured, minutes=spot.uncertain_by_minutes)
 
 
-def air_words(looks: Looks) -> str:
+def air_words(appearance: PlanetAppearance) -> str:
     """Return how far the air parts the colours, and that it is what limits where it is; or nothing."""
-    dispersion = looks.dispersion
+    dispersion = appearance.dispersion
     if dispersion is None:
         return ""
-    template = _COLOURS_LIMIT if looks.dispersion_limits else _COLOURS
+    template = _COLOURS_LIMIT if appearance.dispersion_limits else _COLOURS
     return template.format(
         spread=arcsec_text(dispersion.arcsec),
         blue_nm=rounded_text(dispersion.blue_nm),

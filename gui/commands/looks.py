@@ -28,8 +28,12 @@ def add_arguments(parser: ArgumentParser) -> None:
 
 
 def run(args: Namespace, now: datetime) -> str:
-    """Return the looks; a profile without a telescope gets the facts alone."""
+    """Return what is told; a profile without a telescope gets the facts alone."""
     situation = situation_of(args, now, needs=Asked.NIGHT)
-    looks = situation.looks
-    assert looks is not None  # there are a night and a planet
-    return to_json(looks_json(looks)) if args.json else looks_text(looks, clock=situation.preferences.clock)
+    appearance = situation.appearance
+    assert appearance is not None  # there are a night and a planet
+    return (
+        to_json(looks_json(appearance))
+        if args.json
+        else looks_text(appearance, clock=situation.preferences.clock)
+    )

@@ -73,7 +73,7 @@ class EyepiecePair(QWidget):
             widget.setVisible(bool(sights))
         if not sights:
             ladder = None if self._comparison is None else self._comparison.a.ladder
-            self.words.setText(no_picture_words(self._state.situation.looks_through(ladder)))
+            self.words.setText(no_picture_words(self._state.situation.appearance_through(ladder)))
         else:
             self.words.setText("\n".join(f"{sight.scope.name}: {turning_words(sight)}" for sight in sights))
             sizes = [f"{sight.scope.name}: {size_words(sight)}" for sight in sights]
@@ -104,10 +104,12 @@ class EyepiecePair(QWidget):
 
     def _best(self, ladder: Ladder) -> Sight | None:
         """Return what a scope shows at the power to climb to, else at its lowest."""
-        looks = self._state.situation.looks_through(ladder)
-        if looks is None or not looks.sights:
+        appearance = self._state.situation.appearance_through(ladder)
+        if appearance is None or not appearance.sights:
             return None
-        return next((sight for sight in looks.sights if sight.power == ladder.climb_to), looks.sights[0])
+        return next(
+            (sight for sight in appearance.sights if sight.power == ladder.climb_to), appearance.sights[0]
+        )
 
     def _take(self, steps: Steps | None) -> None:
         self.steps = steps

@@ -5,7 +5,7 @@ from datetime import datetime
 from PySide6.QtGui import QAccessible, QAccessibleEvent
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
-from core.looks.looks import find_happenings
+from core.looks.planet_appearance import find_happenings
 from core.situation.situation import Situation
 from core.sky.bodies import Body
 from core.words.air import blur_words
@@ -44,8 +44,8 @@ class HeightView(QWidget):
         self.now.setAccessibleName("Back to now")
         self.now.setToolTip("Home")
         self.note = reading_label(role="small")
-        self.looks = ElidedLabel()
-        self.looks.setAccessibleName("How the planet in hand looks")
+        self.appearance_line = ElidedLabel()
+        self.appearance_line.setAccessibleName("How the planet in hand looks")
         self.all_looks = QPushButton("How it loo&ks")
         self.all_looks.setAccessibleDescription("Show all that is known of the disc, and what happens on it")
         self.to_year = QPushButton("The &year")
@@ -83,7 +83,7 @@ class HeightView(QWidget):
         below.setSpacing(6)
         below.addWidget(self.canvas, 1)
         below.addLayout(head)
-        below.addWidget(self.looks)
+        below.addWidget(self.appearance_line)
         below.addWidget(self.cells)
         self.pages.addWidget(evening)
         self.pages.addWidget(self.year)
@@ -115,7 +115,7 @@ class HeightView(QWidget):
         if night is None:
             self.moment.setText("")
             self.canvas.setAccessibleDescription("" if state.situation.site else NO_SITE)
-            self.looks.setText("")
+            self.appearance_line.setText("")
             self.caution.hide()
             return
         clock = SiteClock(zone=night.site.zone, hours=state.profile.preferences.clock)
@@ -126,9 +126,9 @@ class HeightView(QWidget):
         self.caution.setVisible(sun_is_up)
         self.note.setVisible(not sun_is_up)
         self.note.setText(self._note_words())
-        looks = state.situation.looks_at(moment)
-        self.looks.setText(brief_words(looks, clock) if looks is not None else "")
-        self.looks.setToolTip(self.looks.text())
+        appearance = state.situation.appearance_at(moment)
+        self.appearance_line.setText(brief_words(appearance, clock) if appearance is not None else "")
+        self.appearance_line.setToolTip(self.appearance_line.text())
         basis = CeilingBasis(
             scope=state.situation.scope, blur=state.situation.blur, usual_air=state.situation.usual_air
         )
@@ -165,12 +165,12 @@ class HeightView(QWidget):
     def _tell_looks(self) -> None:
         """Show all that is known of the planet in hand at the moment of the read-out."""
         state, night = self._state, self._state.situation.night
-        looks = state.situation.looks_at(state.situation.time)
-        if night is None or looks is None:
+        appearance = state.situation.appearance_at(state.situation.time)
+        if night is None or appearance is None:
             return
         clock = SiteClock(zone=night.site.zone, hours=state.profile.preferences.clock)
-        text = "\n".join(paragraphs(looks, clock))
-        dialogs.show_text(self, "How it looks", heading_words(looks, clock), text)
+        text = "\n".join(paragraphs(appearance, clock))
+        dialogs.show_text(self, "How it looks", heading_words(appearance, clock), text)
 
     def _note_words(self) -> str:
         """Say which altitude is meant, and what the ceilings rest on."""

@@ -23,7 +23,7 @@ class AirRow(QWidget):
     def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._state = state
-        self.looks = {look: _choice(look) for look in FirstLook}
+        self.first_look_buttons = {look: _choice(look) for look in FirstLook}
         self.group = QButtonGroup(self)
         self.blur = PlainLineEdit(self, letters=5)
         self.blur.setAccessibleName("Blur overhead, arcsec")
@@ -38,7 +38,7 @@ class AirRow(QWidget):
     def _lay_out(self) -> None:
         row = FoldingRow(self, spacing=6)
         row.addWidget(PlainLabel("First look at the air (seeing)"))
-        for look, button in self.looks.items():
+        for look, button in self.first_look_buttons.items():
             self.group.addButton(button)
             row.addWidget(button)
             button.setAccessibleDescription(f"First look at the air: {look.value}")
@@ -51,7 +51,7 @@ class AirRow(QWidget):
         self.group.setExclusive(False)
 
     def _connect(self) -> None:
-        for look, button in self.looks.items():
+        for look, button in self.first_look_buttons.items():
             button.clicked.connect(partial(self._state.set_first_look, look))
         self.blur.textEdited.connect(self._take_blur)
         self.blur.editingFinished.connect(self._show)
@@ -75,7 +75,7 @@ class AirRow(QWidget):
 
     def _show(self) -> None:
         blur = self._state.situation.blur
-        for look, button in self.looks.items():
+        for look, button in self.first_look_buttons.items():
             button.setChecked(look is self._state.situation.first_look)
         if not self.blur.hasFocus():
             self.blur.setText(number_text(blur.overhead_arcsec))

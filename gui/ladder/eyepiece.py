@@ -10,9 +10,9 @@ from PySide6.QtWidgets import QBoxLayout, QPushButton, QVBoxLayout, QWidget
 from core.drawing.eyepiece import EyepieceDrawing, draw_eyepiece
 from core.drawing.marks import Drawing, Page
 from core.drawing.palette import load_palette
-from core.looks.looks import Looks
 from core.looks.picture.eyepiece import Pictures, compute_pictures
 from core.looks.picture.sight import Sight
+from core.looks.planet_appearance import PlanetAppearance
 from core.words.eyepiece import PICTURE_LIMITS, close_up_words, size_words, turning_words
 from core.words.looks import air_words, no_picture_words
 from core.words.quantities import power_text
@@ -92,20 +92,20 @@ class EyepiecePane(QWidget):
         self._lay_out()
         self.limits.clicked.connect(self._tell_limits)
 
-    def show_looks(self, looks: Looks | None, power: float | None) -> None:
+    def show_appearance(self, appearance: PlanetAppearance | None, power: float | None) -> None:
         """Show what a power gives; without one, or where nothing can be seen, say why."""
-        sights = looks.sights if looks is not None else ()
+        sights = appearance.sights if appearance is not None else ()
         in_hand = next((sight for sight in sights if sight.power == power), None)
         for widget in (self.canvas, self.way_words, self.limits):
             widget.setVisible(in_hand is not None)
-        if looks is None or in_hand is None:
-            self.size_words.setText(no_picture_words(looks))
+        if appearance is None or in_hand is None:
+            self.size_words.setText(no_picture_words(appearance))
             self._wanted = None
             self._state.jobs.cancel(_JOB)
             self.canvas.show_pictures(None)
             return
         self.size_words.setText(" ".join(filter(None, (size_words(in_hand), close_up_words(in_hand)))))
-        limit = air_words(looks) if looks.dispersion_limits else ""
+        limit = air_words(appearance) if appearance.dispersion_limits else ""
         self.way_words.setText(" ".join(filter(None, (turning_words(in_hand), limit))))
         name = f"In the eyepiece at {power_text(in_hand.power)}, and smaller the other powers"
         self.canvas.setAccessibleName(name)

@@ -4,7 +4,7 @@ from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
 from core.looks.features import FeatureChance
-from core.looks.looks import Looks
+from core.looks.planet_appearance import PlanetAppearance
 from core.words.looking_for import expectation_text, feature_text, likelihood_text, reason_text
 from core.words.looks import no_picture_words
 from gui.widgets.plain_label import PlainLabel
@@ -42,11 +42,11 @@ class LookForPane(ReadingArea):
         super().resizeEvent(event)
         self._fit_words()
 
-    def show_looks(self, looks: Looks | None) -> None:
+    def show_appearance(self, appearance: PlanetAppearance | None) -> None:
         """Show what to look for, or why nothing can be said."""
-        self.heading.setText(_heading(looks))
+        self.heading.setText(_heading(appearance))
         self.setAccessibleName(self.heading.text())
-        expectations = looks.expectations if looks is not None else ()
+        expectations = appearance.expectations if appearance is not None else ()
         self.setAccessibleDescription(" ".join(map(expectation_text, expectations)))
         if expectations == self._shown:
             return
@@ -64,12 +64,12 @@ class LookForPane(ReadingArea):
         self.fit(self.width() if self._is_snug else None)
 
 
-def _heading(looks: Looks | None) -> str:
-    if looks is None or looks.ladder is None:
+def _heading(appearance: PlanetAppearance | None) -> str:
+    if appearance is None or appearance.ladder is None:
         return "With a site, a planet and a telescope this page says what to look for."
-    if not looks.expectations:
-        return no_picture_words(looks)
-    return f"What to look for on {looks.planet.label} with {looks.ladder.scope.name}: an estimate"
+    if not appearance.expectations:
+        return no_picture_words(appearance)
+    return f"What to look for on {appearance.planet.label} with {appearance.ladder.scope.name}: an estimate"
 
 
 def _empty(grid: QGridLayout) -> None:

@@ -27,7 +27,7 @@ from gui.widgets.canvas import Canvas
 from gui.widgets.plain_label import PlainLabel
 
 _SHOWN_FROM = (
-    *(Situation.ladder, Situation.aim, Situation.looks, Situation.time, Situation.preferences),
+    *(Situation.ladder, Situation.aim, Situation.appearance, Situation.time, Situation.preferences),
     *(Situation.answer, Situation.better),
 )
 _DRAWN_FROM = (Situation.rung, Situation.wished, Situation.palette_name, Situation.text_scale)
@@ -140,10 +140,10 @@ class LadderView(QWidget):
 
     def sight_beside_rungs(self) -> Sight | None:
         """Return what is seen at the rung in hand, None where the eyepiece stands beside the rungs anyway."""
-        looks, rung = self._state.situation.looks, self._state.situation.rung
-        if looks is None or rung is None or self.pages.is_wide:
+        appearance, rung = self._state.situation.appearance, self._state.situation.rung
+        if appearance is None or rung is None or self.pages.is_wide:
             return None
-        return next((sight for sight in looks.sights if sight.power == rung.power), None)
+        return next((sight for sight in appearance.sights if sight.power == rung.power), None)
 
     def _on_row(self, _row: int) -> None:
         if self.list.rung is not None:
@@ -215,9 +215,9 @@ class LadderView(QWidget):
         )
         self.notices.setText(text)
         self.canvas.setAccessibleDescription(text)
-        looks = self._state.situation.looks
-        self.eyepiece.show_looks(looks, None if rung is None else rung.power)
-        self.look_for.show_looks(looks)
+        appearance = self._state.situation.appearance
+        self.eyepiece.show_appearance(appearance, None if rung is None else rung.power)
+        self.look_for.show_appearance(appearance)
 
 
 def _empty(grid: QGridLayout) -> None:

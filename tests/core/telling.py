@@ -12,7 +12,7 @@ from core.gear.owned import Barlow, Eyepiece, Telescope
 from core.ladder.aim import Aim
 from core.ladder.ladder import Ladder
 from core.lazy import lazy
-from core.looks.looks import Looks, find_happenings, find_looks
+from core.looks.planet_appearance import PlanetAppearance, find_happenings, find_planet_appearance
 from core.moments.aiming import aim_at, aim_at_best
 from core.moments.best_minutes import BestMinutes, find_best_minutes
 from core.record.observer import Preferences, Profile
@@ -122,9 +122,11 @@ def best_aim(night: Night, planet: Body, at: datetime | None = None) -> Aim:
     return aim_at_best(night, planet, find_best_minutes(night, planet))
 
 
-def looks_of(
+def appearance_of(
     night: Night, planet: Body, *, at: datetime | None = None, ladder: Ladder | None = None
-) -> Looks:
+) -> PlanetAppearance:
     """Return how a planet looks where a ladder's telescope points, else at a time or in its best moment."""
     aim = best_aim(night, planet, at) if ladder is None else ladder.aim
-    return find_looks(night, planet, aim=aim, ladder=ladder, happenings=find_happenings(night, planet))
+    return find_planet_appearance(
+        night, planet, aim=aim, ladder=ladder, happenings=find_happenings(night, planet)
+    )

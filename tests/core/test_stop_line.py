@@ -68,8 +68,8 @@ def check(sample: Path, days: range) -> int:
             assert situation.aim.at is None
             ladder = situation.ladder
             assert ladder is None or (ladder.rungs, ladder.start, ladder.ceiling.power) == ((), None, None)
-            looks = situation.looks
-            assert looks is None or (looks.sights, looks.expectations) == ((), ())
+            appearance = situation.appearance
+            assert appearance is None or (appearance.sights, appearance.expectations) == ((), ())
         count += len(offered)
     return count
 

@@ -75,18 +75,18 @@ def test_limits_and_ceiling_follow_the_first_look(qtbot: QtBot, view: LadderView
     assert view.ceiling.text() == limits(view)["Aperture and air (seeing)"]
     usual = int(view.ceiling.text()[:-1])
 
-    qtbot.mouseClick(view.air.looks[FirstLook.BOILING], Qt.MouseButton.LeftButton)
+    qtbot.mouseClick(view.air.first_look_buttons[FirstLook.BOILING], Qt.MouseButton.LeftButton)
 
     boiling = int(view.ceiling.text()[:-1])
     # The design's check values for 150 mm overhead are 199x in fair and 118x in boiling air.
     assert 0.5 < boiling / usual < 118 / 199 + 0.02
-    assert view.air.looks[FirstLook.BOILING].isChecked()
-    assert not view.air.looks[FirstLook.STEADY].isChecked()
+    assert view.air.first_look_buttons[FirstLook.BOILING].isChecked()
+    assert not view.air.first_look_buttons[FirstLook.STEADY].isChecked()
     assert "set by tonight's air (seeing)" in view.ceiling_note.text()
 
 
 def test_no_first_look_is_ticked_while_the_air_is_assumed(view: LadderView) -> None:
-    assert not any(button.isChecked() for button in view.air.looks.values())
+    assert not any(button.isChecked() for button in view.air.first_look_buttons.values())
     assert "assumed" in cell(view, 2, 2)
 
 

@@ -13,7 +13,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
-import core.looks.looks
+import core.looks.planet_appearance
 from core.record.observer import RedSpot
 from core.sky.bodies import Body
 from gui.height.view import HeightView
@@ -49,9 +49,9 @@ def test_moving_the_clock_turns_the_planet(view: HeightView, state: AppState) ->
 
     state.set_planet(Body.JUPITER)
     state.set_time(MORNING)
-    before = view.looks.text()
+    before = view.appearance_line.text()
     QTest.keyClick(view.canvas, Qt.Key.Key_Right, Qt.KeyboardModifier.ControlModifier)
-    after = view.looks.text()
+    after = view.appearance_line.text()
 
     assert before.startswith("Jupiter: 39.8″ wide, 37.2″ high · magnitude −2.2 · central meridian I ")
     # System II turns by 870.27 degrees a day (WGCCRE 2015), 36.3 an hour; the text has whole degrees.
@@ -71,17 +71,17 @@ def test_moving_the_clock_turns_the_planet(view: HeightView, state: AppState) ->
 )
 def test_each_planet_has_its_own_facts(body: Body, words: str, view: HeightView, state: AppState) -> None:
     state.set_planet(body)
-    assert view.looks.text().startswith(f"{body.heading}: ")
-    assert words in view.looks.text()
+    assert view.appearance_line.text().startswith(f"{body.heading}: ")
+    assert words in view.appearance_line.text()
 
 
 def test_the_pointer_previews_the_looks_of_a_moment(qtbot: QtBot, view: HeightView, state: AppState) -> None:
     state.set_planet(Body.JUPITER)
-    now = view.looks.text()
+    now = view.appearance_line.text()
     view.canvas.pointed.emit(MORNING)
-    assert view.looks.text() != now
+    assert view.appearance_line.text() != now
     view.canvas.pointed.emit(None)
-    assert view.looks.text() == now
+    assert view.appearance_line.text() == now
 
 
 def test_what_goes_on_and_comes_next_is_told_with_site_times(view: HeightView, state: AppState) -> None:
@@ -89,7 +89,7 @@ def test_what_goes_on_and_comes_next_is_told_with_site_times(view: HeightView, s
     state.set_planet(Body.JUPITER)
     state.set_evening(CROSSINGS)
     state.set_time(datetime(2026, 12, 10, 2, 30, tzinfo=UTC))
-    told = view.looks.text()
+    told = view.appearance_line.text()
 
     assert "Europa in shadow " in told
     assert "Io's shadow on the disc " in told  # next
@@ -100,7 +100,7 @@ def test_what_goes_on_and_comes_next_is_told_with_site_times(view: HeightView, s
         assert np.hypot(ganymede.x, ganymede.y / 0.935) == pytest.approx(1.0, abs=0.03)
         assert ganymede.z > 0.0
     state.set_time(datetime(2026, 12, 10, 6, 40, tzinfo=UTC))
-    assert "on the disc" not in view.looks.text()
+    assert "on the disc" not in view.appearance_line.text()
 
 
 def test_all_there_is_to_know_is_one_key_away(view: HeightView, state: AppState, told: list[str]) -> None:
@@ -121,22 +121,22 @@ def test_the_red_spot_is_warned_of_when_its_longitude_is_old(
 ) -> None:
     state.set_planet(Body.JUPITER)
     state.set_time(MORNING)
-    assert "red spot" not in view.looks.text()
-    looks = state.situation.looks_at(MORNING)
-    assert looks is not None
-    facing = looks.subject.disc.central_meridian_deg("II")
+    assert "red spot" not in view.appearance_line.text()
+    appearance = state.situation.appearance_at(MORNING)
+    assert appearance is not None
+    facing = appearance.subject.disc.central_meridian_deg("II")
     assert facing is not None
 
     old = RedSpot(longitude_deg=facing, on=date(2026, 3, 1))
     state.edit_profile("Spot", attrs.evolve(state.profile, red_spot=old))
-    assert "red spot in the middle 05:00 (old longitude)" in view.looks.text()
+    assert "red spot in the middle 05:00 (old longitude)" in view.appearance_line.text()
     view.all_looks.click()
     # From 1 March to 5 December.
     assert "was measured 279 days away from this evening" in told[0]
 
     fresh = attrs.evolve(old, on=date(2026, 12, 1))
     state.edit_profile("Spot", attrs.evolve(state.profile, red_spot=fresh))
-    assert view.looks.text().endswith("red spot in the middle 05:00")
+    assert view.appearance_line.text().endswith("red spot in the middle 05:00")
 
 
 def test_the_evening_in_words_has_what_the_moons_do(
@@ -160,13 +160,13 @@ def test_moon_events_are_found_once_an_evening(
     view: HeightView, state: AppState, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     searches: list[Body] = []
-    find = core.looks.looks.find_happenings
+    find = core.looks.planet_appearance.find_happenings
 
-    def counted(*args: object) -> core.looks.looks.Happenings:
+    def counted(*args: object) -> core.looks.planet_appearance.Happenings:
         searches.append(args[1])  # type: ignore[arg-type]  # passed on as it came
         return find(*args)  # type: ignore[arg-type]
 
-    monkeypatch.setattr(core.looks.looks, "find_happenings", counted)
+    monkeypatch.setattr(core.looks.planet_appearance, "find_happenings", counted)
     state.set_planet(Body.JUPITER)
     for minute in range(5):
         state.set_time(MORNING + timedelta(minutes=minute))
@@ -180,7 +180,7 @@ def test_without_a_site_there_is_nothing_to_tell(
 ) -> None:
     view = HeightView(make_state(attrs.evolve(make_profile(), sites=())))
     qtbot.addWidget(view)
-    assert view.looks.text() == ""
+    assert view.appearance_line.text() == ""
     assert not view.all_looks.isEnabled()
 
 

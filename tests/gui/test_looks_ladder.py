@@ -209,9 +209,9 @@ def test_the_red_spot_is_painted_where_its_owner_has_it(
     view = make_view(state)
     view.list.setCurrentRow(2)
     without = close_up(view)
-    looks = state.situation.looks_through(state.situation.ladder)
-    assert looks is not None
-    facing = looks.subject.disc.central_meridian_deg("II")
+    appearance = state.situation.appearance_through(state.situation.ladder)
+    assert appearance is not None
+    facing = appearance.subject.disc.central_meridian_deg("II")
     assert facing is not None
 
     spot = RedSpot(longitude_deg=facing, on=date(2026, 12, 1))

@@ -24,7 +24,7 @@ from core.tonight.plan import ItemKind, plan_evening
 from core.words.cooling import readiness_text
 from core.words.evening import item_words
 from core.words.site_clock import SiteClock
-from tests.core.telling import answer, best_aim, looks_of
+from tests.core.telling import answer, appearance_of, best_aim
 from tests.situations.conftest import Ask, AskJson
 from tests.situations.owners import LONDON, eyepieces, owner, place, scope
 
@@ -266,7 +266,7 @@ def test_a_low_planet_s_looks_say_whether_its_colours_limit(
         blur=Blur(overhead_arcsec=blur_arcsec),
     )
 
-    looks = looks_of(night, Body.JUPITER, ladder=ladder)
+    appearance = appearance_of(night, Body.JUPITER, ladder=ladder)
 
-    assert looks.dispersion is not None
-    assert looks.dispersion_limits is limits
+    assert appearance.dispersion is not None
+    assert appearance.dispersion_limits is limits

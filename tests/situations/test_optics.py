@@ -23,7 +23,7 @@ from core.sky.bodies import Body
 from core.sky.night import compute_night
 from core.words.notices import notice_texts
 from gui.app import main
-from tests.core.telling import best_aim, looks_of
+from tests.core.telling import appearance_of, best_aim
 from tests.situations.conftest import Ask, AskJson
 from tests.situations.owners import LONDON, barlows, eyepieces, owner, place, scope
 
@@ -204,12 +204,12 @@ def test_saturn_for_the_family_in_april_2009(ask: Ask, ask_json: AskJson) -> Non
         aim=best_aim(night, Body.SATURN),
         blur=AIR,
     )
-    looks = looks_of(night, Body.SATURN, ladder=ladder)
+    appearance = appearance_of(night, Body.SATURN, ladder=ladder)
     side = build_side(ladder, ladder.scope, disc_arcsec=night.of(Body.SATURN).diameter_arcsec)
     assert side.disc_diameter_arcmin_at_ceiling == pytest.approx(6.4, abs=0.05)
-    assert looks.subject.ring is not None
-    assert looks.subject.ring.major_axis_arcsec * 20 / 60 == pytest.approx(14.6, abs=0.1)
-    told = {item.feature: item.likelihood for item in looks.expectations}
+    assert appearance.subject.ring is not None
+    assert appearance.subject.ring.major_axis_arcsec * 20 / 60 == pytest.approx(14.6, abs=0.1)
+    told = {item.feature: item.likelihood for item in appearance.expectations}
     # 44 arcsec at 20x look 15 arcmin long: a longish shape, for a ring that is known as such a little small.
     assert told[Feature.RING] is Likelihood.POSSIBLE
     assert told[Feature.RING_GAP] is Likelihood.UNLIKELY
@@ -241,7 +241,8 @@ def test_power_alone_never_promises_a_ring(evening: str, is_open: bool, power: f
     )
 
     told = {
-        item.feature: item.likelihood for item in looks_of(night, Body.SATURN, ladder=ladder).expectations
+        item.feature: item.likelihood
+        for item in appearance_of(night, Body.SATURN, ladder=ladder).expectations
     }
 
     if not is_open or power == 20:

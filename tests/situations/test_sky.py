@@ -51,15 +51,15 @@ def test_the_bright_thing_over_melbourne_is_not_jupiter_but_venus() -> None:
     night = night_at(MELBOURNE, "2009-02-05")
     dusk = datetime(2009, 2, 5, 10, 0, tzinfo=UTC)
     jupiter, venus = night.position(Body.JUPITER, dusk), night.position(Body.VENUS, dusk)
-    looks = disc_at(Body.VENUS, dusk)
+    disc = disc_at(Body.VENUS, dusk)
 
     assert jupiter.altitude_deg == pytest.approx(-10.7, abs=0.1)
     assert venus.altitude_deg == pytest.approx(14, abs=0.5)
     assert night.of(Body.JUPITER).elongation_deg == pytest.approx(9.5, abs=0.6)
-    assert looks.elongation_deg == pytest.approx(45, abs=0.5)
-    assert looks.east_of_sun
-    assert looks.illuminated_fraction == pytest.approx(0.38, abs=0.005)
-    assert looks.equatorial_diameter_arcsec == pytest.approx(31.7, abs=0.1)
+    assert disc.elongation_deg == pytest.approx(45, abs=0.5)
+    assert disc.east_of_sun
+    assert disc.illuminated_fraction == pytest.approx(0.38, abs=0.005)
+    assert disc.equatorial_diameter_arcsec == pytest.approx(31.7, abs=0.1)
     told = words_of(MELBOURNE, "2009-02-05", Body.JUPITER)
     assert "in the west, is Venus and not Jupiter" in told
 

@@ -10,7 +10,7 @@ from core.air.steadiness import Blur
 from core.export.looks import looks_json
 from core.gear.owned import Barlow, Diagonal, Eyepiece, Telescope, TelescopeKind
 from core.ladder.ladder import Ladder, build_ladder
-from core.looks.looks import Looks, find_happenings
+from core.looks.planet_appearance import PlanetAppearance, find_happenings
 from core.record.observer import RedSpot
 from core.report.looks import looks_text
 from core.sky.bodies import TARGETS, Body
@@ -18,7 +18,7 @@ from core.sky.night import Night, compute_night
 from core.sky.site import Site
 from core.words.aim import aim_notices
 from core.words.looks import old_longitude_warning
-from tests.core.telling import best_aim, looks_of
+from tests.core.telling import appearance_of, best_aim
 
 SITE = Site(
     id="terrace",
@@ -60,16 +60,18 @@ def ladder_at(
     )
 
 
-def looks_at(night: Night, body: Body, at: datetime | None = None, scope: Telescope = SCOPE) -> Looks:
-    return looks_of(night, body, ladder=ladder_at(night, body, at, scope))
+def appearance_at(
+    night: Night, body: Body, at: datetime | None = None, scope: Telescope = SCOPE
+) -> PlanetAppearance:
+    return appearance_of(night, body, ladder=ladder_at(night, body, at, scope))
 
 
 @pytest.mark.parametrize("body", TARGETS)
 def test_every_body_can_be_told_as_json_and_as_text(night: Night, body: Body) -> None:
-    looks = looks_at(night, body)
+    appearance = appearance_at(night, body)
 
-    told = json.loads(json.dumps(looks_json(looks), allow_nan=False))
-    text = looks_text(looks)
+    told = json.loads(json.dumps(looks_json(appearance), allow_nan=False))
+    text = looks_text(appearance)
 
     assert told["schema"] == 1
     assert told["planet"] == body.value
@@ -78,7 +80,7 @@ def test_every_body_can_be_told_as_json_and_as_text(night: Night, body: Body) ->
 
 
 def test_json_has_every_key_for_every_body(night: Night) -> None:
-    keys = {body: looks_json(looks_of(night, body)).keys() for body in TARGETS}
+    keys = {body: looks_json(appearance_of(night, body)).keys() for body in TARGETS}
 
     assert len({frozenset(found) for found in keys.values()}) == 1
 
@@ -86,8 +88,8 @@ def test_json_has_every_key_for_every_body(night: Night) -> None:
 def test_the_disc_agrees_with_the_evening_s_own_figures(night: Night) -> None:
     body = night.of(Body.SATURN)
 
-    looks = looks_of(night, Body.SATURN, at=body.transits[0].time)
-    disc = looks.subject.disc
+    appearance = appearance_of(night, Body.SATURN, at=body.transits[0].time)
+    disc = appearance.subject.disc
 
     assert disc.equatorial_diameter_arcsec == pytest.approx(body.diameter_arcsec, rel=1e-4)
     assert disc.magnitude == pytest.approx(body.magnitude, abs=1e-6)
@@ -96,38 +98,38 @@ def test_the_disc_agrees_with_the_evening_s_own_figures(night: Night) -> None:
 
 
 def test_without_a_telescope_there_are_facts_but_no_promises(night: Night) -> None:
-    looks = looks_of(night, Body.JUPITER)
-    told = looks_json(looks)
+    appearance = appearance_of(night, Body.JUPITER)
+    told = looks_json(appearance)
 
-    assert not looks.sights
-    assert not looks.expectations
+    assert not appearance.sights
+    assert not appearance.expectations
     assert told["scope"] is told["view"] is told["blur"] is None
     assert told["rungs"] == told["expectations"] == []
     assert told["disc"]["magnitude"] < -1.5
-    assert "What to look for" not in looks_text(looks)
+    assert "What to look for" not in looks_text(appearance)
 
 
 def test_moons_are_told_from_east_to_west_around_jupiter(night: Night) -> None:
-    looks = looks_at(night, Body.JUPITER)
+    appearance = appearance_at(night, Body.JUPITER)
     east_to_west = sorted(
-        [*((moon.x_radii, moon.moon.label) for moon in looks.subject.moons), (0, "Jupiter")]
+        [*((moon.x_radii, moon.moon.label) for moon in appearance.subject.moons), (0, "Jupiter")]
     )
 
-    line = next(line for line in looks_text(looks).splitlines() if line.startswith("moons"))
+    line = next(line for line in looks_text(appearance).splitlines() if line.startswith("moons"))
 
     places = [line.index(name) for _, name in east_to_west]
     assert places == sorted(places)
 
 
 def test_only_what_happens_in_the_window_is_worth_staying_for(night: Night) -> None:
-    looks = looks_at(night, Body.JUPITER)
+    appearance = appearance_at(night, Body.JUPITER)
     windows = night.of(Body.JUPITER).windows
 
-    assert set(looks.happenings.events_to_see) < set(looks.happenings.events)
-    for event in looks.happenings.events_to_see:
+    assert set(appearance.happenings.events_to_see) < set(appearance.happenings.events)
+    for event in appearance.happenings.events_to_see:
         assert any(event.start < window.end and window.start < event.end for window in windows)
-    flags = [event["well_placed"] for event in looks_json(looks)["moon_events"]]
-    assert flags.count(True) == len(looks.happenings.events_to_see)
+    flags = [event["well_placed"] for event in looks_json(appearance)["moon_events"]]
+    assert flags.count(True) == len(appearance.happenings.events_to_see)
 
 
 def test_the_red_spot_passes_about_every_ten_hours_and_warns_when_old(night: Night) -> None:
@@ -145,16 +147,16 @@ def test_the_red_spot_passes_about_every_ten_hours_and_warns_when_old(night: Nig
     warning = old_longitude_warning(old)
     assert warning is not None
     assert warning.startswith("The red spot's longitude was measured 218 days away")
-    assert looks_of(night, Body.JUPITER).happenings.red_spot is None
+    assert appearance_of(night, Body.JUPITER).happenings.red_spot is None
     assert find_happenings(night, Body.SATURN, measured).red_spot is None
 
 
 def test_each_rung_has_its_size_in_words(night: Night) -> None:
-    looks = looks_at(night, Body.SATURN)
-    rungs = looks_json(looks)["rungs"]
+    appearance = appearance_at(night, Body.SATURN)
+    rungs = looks_json(appearance)["rungs"]
 
-    assert looks.ladder is not None
-    assert [rung["power"] for rung in rungs] == [rung.power for rung in looks.ladder.rungs]
+    assert appearance.ladder is not None
+    assert [rung["power"] for rung in rungs] == [rung.power for rung in appearance.ladder.rungs]
     assert rungs[0]["apparent_size"] == "half as wide as the Moon to the naked eye"
     assert rungs[1]["true_field_deg"] is not None
     assert rungs[2]["true_field_deg"] is None
@@ -164,9 +166,11 @@ def test_the_view_is_turned_as_in_the_telescope(night: Night) -> None:
     transit = night.of(Body.SATURN).transits[0].time
     refractor = attrs.evolve(SCOPE, kind=TelescopeKind.REFRACTOR, obstruction_mm=None, diagonal=Diagonal.STAR)
 
-    reflector_view = looks_json(looks_at(night, Body.SATURN, transit))["view"]
-    refractor_view = looks_json(looks_at(night, Body.SATURN, transit, refractor))["view"]
-    driven_view = looks_json(looks_at(night, Body.SATURN, transit, attrs.evolve(SCOPE, driven=True)))["view"]
+    reflector_view = looks_json(appearance_at(night, Body.SATURN, transit))["view"]
+    refractor_view = looks_json(appearance_at(night, Body.SATURN, transit, refractor))["view"]
+    driven_view = looks_json(appearance_at(night, Body.SATURN, transit, attrs.evolve(SCOPE, driven=True)))[
+        "view"
+    ]
 
     # In the south at its highest, north is up to the naked eye and west to the right.
     assert reflector_view["turning"] == "upside_down"
@@ -187,7 +191,7 @@ def test_colours_are_called_a_limit_only_where_they_spread_beyond_aperture_and_a
     high = night.of(Body.JUPITER).highest.time
 
     def limits(at: datetime, blur: float, scope: Telescope = SCOPE) -> bool:
-        return looks_of(
+        return appearance_of(
             night, Body.JUPITER, ladder=ladder_at(night, Body.JUPITER, at, scope, blur)
         ).dispersion_limits
 
@@ -199,37 +203,37 @@ def test_colours_are_called_a_limit_only_where_they_spread_beyond_aperture_and_a
 
 
 def test_nothing_is_offered_too_near_the_sun_and_the_caution_is_said(night: Night) -> None:
-    looks = looks_at(night, Body.MERCURY)
+    appearance = appearance_at(night, Body.MERCURY)
 
-    (caution,) = aim_notices(looks.aim)
+    (caution,) = aim_notices(appearance.aim)
     assert "Sunlight through any optics blinds at once." in caution
-    assert not looks.sights
-    assert not looks.expectations
-    assert caution in " ".join(looks_text(looks).split())
+    assert not appearance.sights
+    assert not appearance.expectations
+    assert caution in " ".join(looks_text(appearance).split())
 
 
 def test_a_planet_below_the_horizon_has_facts_but_no_picture(night: Night) -> None:
     set_time = night.of(Body.SATURN).sets[-1] + timedelta(hours=1)
 
-    looks = looks_at(night, Body.SATURN, set_time)
+    appearance = appearance_at(night, Body.SATURN, set_time)
 
-    assert looks.position.altitude_deg < 0.0
-    assert looks.dispersion is None
-    assert looks.sights == ()
-    assert "below the horizon" in looks_text(looks)
+    assert appearance.position.altitude_deg < 0.0
+    assert appearance.dispersion is None
+    assert appearance.sights == ()
+    assert "below the horizon" in looks_text(appearance)
 
 
 def test_names_of_the_owner_cannot_command_a_terminal(night: Night) -> None:
     nasty = attrs.evolve(SCOPE, name="\x1b[31mred\n\x07")
     site = attrs.evolve(night, site=attrs.evolve(SITE, name="\x1b]0;title\x07"))
 
-    text = looks_text(looks_of(site, Body.SATURN, ladder=ladder_at(site, Body.SATURN, scope=nasty)))
+    text = looks_text(appearance_of(site, Body.SATURN, ladder=ladder_at(site, Body.SATURN, scope=nasty)))
 
     assert not set(text) & {"\x1b", "\x07"}
 
 
 def test_the_text_of_saturn_reads_as_it_should(night: Night) -> None:
-    lines = looks_text(looks_at(night, Body.SATURN)).splitlines()
+    lines = looks_text(appearance_at(night, Body.SATURN)).splitlines()
 
     assert lines[0] == "Saturn at 20:09, Sat 5 December 2026, Back terrace"
     assert lines[1] == "It stands 50° high in the south, 1.31 times the air overhead."
@@ -264,8 +268,8 @@ def test_gear_at_the_ends_of_its_ranges_is_told_of_as_well(
         blur=Blur(overhead_arcsec=8),
     )
 
-    looks = looks_of(night, body, ladder=ends)
+    appearance = appearance_of(night, body, ladder=ends)
 
-    assert looks.sights
-    assert json.dumps(looks_json(looks), allow_nan=False)
-    assert max(map(len, looks_text(looks).splitlines())) <= 80
+    assert appearance.sights
+    assert json.dumps(looks_json(appearance), allow_nan=False)
+    assert max(map(len, looks_text(appearance).splitlines())) <= 80

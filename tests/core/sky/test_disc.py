@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from core.sky.apparent import elongation_deg
 from core.sky.bodies import TARGETS, Body
 from core.sky.disc import disc_at
-from core.sky.ephemeris import Floats, appearance, magnitude
+from core.sky.ephemeris import Floats, magnitude, size_and_light
 from core.sky.mars_season import MarsSeason, mars_season
 from core.sky.moon_phase import PhaseName, moon_phase, phase_name
 from core.sky.ring import ring_of
@@ -50,7 +50,7 @@ def test_what_holds_for_every_disc(body: Body, time: datetime) -> None:
 def test_size_phase_and_side_agree_with_the_planet_tables(body: Body, time: datetime) -> None:
     """Two theories: astronomy-engine's series here, JPL's DE421 through skyfield there."""
     disc = disc_at(body, time)
-    other = appearance(body, _seconds(time))
+    other = size_and_light(body, _seconds(time))
 
     assert disc.equatorial_diameter_arcsec == pytest.approx(float(other.diameter_arcsec[0]), rel=0.0005)
     assert disc.illuminated_fraction == pytest.approx(float(other.illuminated_fraction[0]), abs=0.001)

@@ -9,7 +9,7 @@ import pytest
 
 from core.sky.apparent import elongation_deg
 from core.sky.bodies import TARGETS, Body
-from core.sky.ephemeris import DAY_S, EphemerisRangeError, appearance, usable_dates
+from core.sky.ephemeris import DAY_S, EphemerisRangeError, size_and_light, usable_dates
 from core.sky.night import compute_night
 from core.sky.site import Site
 
@@ -78,7 +78,7 @@ compute_night(Site(name="A", latitude_deg=1, longitude_deg=2, time_zone="UTC"), 
 def test_every_figure_is_a_number_on_every_date(body: Body) -> None:
     # skyfield's formula has no answer for Neptune before 2000 at its largest phase angles.
     times_s = np.arange(-2.2e9, 2.64e9, 30.3 * DAY_S)
-    seen, from_sun_deg = appearance(body, times_s), elongation_deg(body, times_s)
+    seen, from_sun_deg = size_and_light(body, times_s), elongation_deg(body, times_s)
 
     for figures in (seen.magnitude, seen.diameter_arcsec, seen.illuminated_fraction, from_sun_deg):
         assert np.isfinite(figures).all()
@@ -86,7 +86,7 @@ def test_every_figure_is_a_number_on_every_date(body: Body) -> None:
 
 def test_neptune_before_2000_stays_within_its_known_brightness() -> None:
     # Mallama and Hilton 2018: 7.67 to 8.00 in all the time that it has been measured.
-    magnitude = appearance(Body.NEPTUNE, np.arange(-2.2e9, 0.94e9, 7.0 * DAY_S)).magnitude
+    magnitude = size_and_light(Body.NEPTUNE, np.arange(-2.2e9, 0.94e9, 7.0 * DAY_S)).magnitude
 
     assert 7.6 < magnitude.min() < magnitude.max() < 8.05
 
@@ -94,7 +94,7 @@ def test_neptune_before_2000_stays_within_its_known_brightness() -> None:
 def test_the_moon_at_two_eclipses() -> None:
     # Total eclipses of 2026, greatest at 12 August 17:46 and 3 March 11:34 UT (published lists, from memory).
     at_new, at_full = at("2026-08-12T17:46:00"), at("2026-03-03T11:34:00")
-    new, full = appearance(Body.MOON, at_new), appearance(Body.MOON, at_full)
+    new, full = size_and_light(Body.MOON, at_new), size_and_light(Body.MOON, at_full)
 
     assert new.illuminated_fraction[0] < 0.0005
     assert elongation_deg(Body.MOON, at_new)[0] < 1.5
@@ -105,7 +105,7 @@ def test_the_moon_at_two_eclipses() -> None:
 
 def test_mars_at_its_closest() -> None:
     # Mars, 27 August 2003 09:51 UT: 0.37272 au, 25.13 arcsec, magnitude -2.9 (widely published).
-    mars = appearance(Body.MARS, at("2003-08-27T09:51:00"))
+    mars = size_and_light(Body.MARS, at("2003-08-27T09:51:00"))
 
     assert mars.distance_au[0] == pytest.approx(0.37272, abs=0.00001)
     assert mars.diameter_arcsec[0] == pytest.approx(25.13, abs=0.02)

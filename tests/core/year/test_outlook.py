@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from numpy.typing import NDArray
 
 from core.sky.bodies import TARGETS, Body
-from core.sky.ephemeris import EphemerisRangeError, appearance, usable_dates
+from core.sky.ephemeris import EphemerisRangeError, size_and_light, usable_dates
 from core.sky.night import BodyNight, BodyState, Grade, Night, compute_night
 from core.sky.site import BlockedSky, Site
 from core.sky.windows import Span
@@ -83,8 +83,8 @@ def check_evening(outlook: BodyOutlook, number: int, night: Night) -> None:
     check_spans(outlook.above_45.of(number), body.above_45)
     assert outlook.state(number) is body.state
     middle_s = (night.start.timestamp() + night.end.timestamp()) / 2.0
-    looks = appearance(outlook.body, np.array([middle_s]))
-    assert outlook.diameter_arcsec[number] == pytest.approx(looks.diameter_arcsec[0], rel=1e-6)
+    seen = size_and_light(outlook.body, np.array([middle_s]))
+    assert outlook.diameter_arcsec[number] == pytest.approx(seen.diameter_arcsec[0], rel=1e-6)
     assert outlook.dark_hours_45[number] == pytest.approx(hours_of(body, Grade.BEST), abs=HOURS)
     assert outlook.dark_hours_30[number] == pytest.approx(hours_of(body, Grade.BEST, Grade.FAIR), abs=HOURS)
     highest_deg = highest_in_windows(night, body)

@@ -45,8 +45,8 @@ _SHOWN_FIELDS_DEG: Final = (0.001, 40.0)
 
 
 @frozen(kw_only=True)
-class Looks:
-    """One planet's looks.
+class PlanetAppearance:
+    """How one planet appears at a time, seen from a site, and what a telescope makes of it.
 
     ``dispersion`` is None below 5 degrees; ``dispersion_limits`` tells whether it, rather than aperture
     and air, hides detail. Without a telescope there is no ``ladder``, no sight and no expectation, nor is
@@ -83,14 +83,14 @@ def find_happenings(night: Night, planet: Body, red_spot: RedSpot | None = None)
     )
 
 
-def find_looks(
+def find_planet_appearance(
     night: Night,
     planet: Body,
     *,
     aim: Aim,
     ladder: Ladder | None = None,
     happenings: Happenings,
-) -> Looks:
+) -> PlanetAppearance:
     """Return how a planet looks where an aim at it points, at its highest where the aim has no moment.
 
     The telescope and the air of a ``ladder`` for the same aim say what can be seen. ``happenings`` are the
@@ -102,7 +102,7 @@ def find_looks(
     subject = subject_at(planet, time, red_spot_longitude_deg=None if spot is None else spot.longitude_deg)
     offered = ladder if aim.is_offered else None
     dispersion = dispersion_at(position.apparent_altitude_deg, elevation_m=night.site.elevation_m)
-    return Looks(
+    return PlanetAppearance(
         site=night.site,
         evening=night.evening,
         planet=planet,
