@@ -8,7 +8,7 @@ from core.ladder.ladder import Ladder, Rung
 from core.words.buying import purpose_text
 from core.words.comparison import collimation_text, verdict_texts
 from core.words.ladder import no_ceiling_text
-from core.words.notices import rung_notice_texts
+from core.words.notices import misfit_texts, rung_notice_texts
 
 
 def ladder_json(ladder: Ladder, *, to_buy: Purchase | None) -> JsonObject:
@@ -42,7 +42,7 @@ def ladder_json(ladder: Ladder, *, to_buy: Purchase | None) -> JsonObject:
         "to_buy": None if to_buy is None else _purchase(to_buy),
         "start": number(ladder.start),
         "climb_to": number(ladder.climb_to),
-        "rungs": [_rung(rung, ladder) for rung in ladder.rungs],
+        "rungs": _rungs(ladder),
     }
 
 
@@ -67,6 +67,14 @@ def _purchase(to_buy: Purchase) -> JsonObject:
         "factor": number(thing.factor),
         "for": purpose_text(to_buy),
     }
+
+
+def _rungs(ladder: Ladder) -> list[JsonObject]:
+    """Return the rungs, lowest first; the first also tells what is owned and does not fit."""
+    rungs = [_rung(rung, ladder) for rung in ladder.rungs]
+    if rungs:
+        rungs[0]["notices"] += misfit_texts(ladder)
+    return rungs
 
 
 def _rung(rung: Rung, ladder: Ladder) -> JsonObject:

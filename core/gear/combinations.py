@@ -12,7 +12,8 @@ from itertools import pairwise
 from attrs import frozen
 
 from core.gear.aperture import working_aperture_mm
-from core.gear.optics import exit_pupil_mm, power, true_field_deg, true_field_from_apparent_deg
+from core.gear.fields import shown_field
+from core.gear.optics import exit_pupil_mm, power
 from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
 
 # A zoom is shown at both ends and at equal logarithmic steps of at most this ratio between.
@@ -24,8 +25,9 @@ class Combination:
     """One eyepiece at one focal length with its Barlows, or one power of a fixed-power instrument.
 
     ``barlows`` runs from the focuser to the eyepiece, a reducer counts as one. ``true_field_deg`` and
-    ``apparent_field_deg`` are None where the owner's figures do not tell. ``approximate`` marks a power that
-    hangs on the spacing of two Barlows.
+    ``apparent_field_deg`` are None where the owner's figures do not tell; ``is_field_cut`` says that the
+    barrel shows less than they ask for. ``approximate`` marks a power that hangs on the spacing of two
+    Barlows.
     """
 
     eyepiece: Eyepiece | None
@@ -35,6 +37,7 @@ class Combination:
     exit_pupil_mm: float
     true_field_deg: float | None
     apparent_field_deg: float | None = None
+    is_field_cut: bool = False
     approximate: bool = False
 
     @property
@@ -142,21 +145,21 @@ def _combine(
     assert scope.focal_length_mm is not None
     factor = math.prod(barlow.working_factor for barlow in chain)
     combined_power = power(scope.focal_length_mm, focal_length_mm, factor)
-    apparent_deg = apparent_field_deg(eyepiece, focal_length_mm)
-    field_deg: float | None = None
-    # A zoom's field stop changes as it is turned, so one figure for it tells nothing.
-    if eyepiece.field_stop_mm is not None and not eyepiece.is_zoom:
-        field_deg = true_field_deg(eyepiece.field_stop_mm, scope.focal_length_mm * factor)
-    elif apparent_deg is not None:
-        field_deg = true_field_from_apparent_deg(apparent_deg, combined_power)
+    shown = shown_field(
+        eyepiece,
+        eyepiece_focal_length_mm=focal_length_mm,
+        apparent_field_deg=apparent_field_deg(eyepiece, focal_length_mm),
+        focal_length_mm=scope.focal_length_mm * factor,
+    )
     return Combination(
         eyepiece=eyepiece,
         eyepiece_focal_length_mm=focal_length_mm,
         barlows=chain,
         power=combined_power,
         exit_pupil_mm=exit_pupil_mm(working_aperture_mm(scope), combined_power),
-        true_field_deg=field_deg,
-        apparent_field_deg=apparent_deg,
+        true_field_deg=None if shown is None else shown.true_field_deg,
+        apparent_field_deg=None if shown is None else shown.apparent_field_deg,
+        is_field_cut=shown is not None and shown.cut,
         approximate=len(chain) > 1,
     )
 

@@ -9,7 +9,7 @@ from attrs import frozen
 from core.air.limits import NO_CEILING, Ceiling, Limits, ceiling_of, find_limits
 from core.air.steadiness import USUAL_AIR_POWER, Blur
 from core.gear.aperture import working_aperture_mm
-from core.gear.combinations import Combination, combinations
+from core.gear.combinations import Combination, combinations, misfits
 from core.gear.eye import USUAL_EYE, Eye
 from core.gear.optics import drift_s, is_past_limit
 from core.gear.owned import Barlow, Eyepiece, Telescope
@@ -65,7 +65,7 @@ class Ladder:
 
     ``start`` and ``climb_to`` are powers of rungs; ``climb_to`` is None when no rung stays under the
     ceiling, both are None without a ceiling. There are no rungs where the aim offers nothing. ``notices``
-    speak of the kit as a whole.
+    speak of the kit as a whole; ``misfits`` are what is owned and too wide for the focuser.
     """
 
     scope: Telescope
@@ -77,6 +77,7 @@ class Ladder:
     climb_to: float | None
     rungs: tuple[Rung, ...]
     notices: tuple[Notice, ...] = ()
+    misfits: tuple[Eyepiece | Barlow, ...] = ()
 
 
 def build_ladder(
@@ -114,9 +115,15 @@ def build_ladder(
         start=None if ceiling.power is None else _start(rungs, eye),
         climb_to=_climb_to(rungs, ceiling),
         rungs=rungs,
-        notices=kit_notices(rungs[0].combination if rungs else None, scope=scope, ceiling_power=ceiling.power)
+        notices=kit_notices(
+            rungs[0].combination if rungs else None,
+            scope=scope,
+            eyepieces=eyepieces,
+            ceiling_power=ceiling.power,
+        )
         if aim.is_offered
         else (),
+        misfits=misfits(scope, eyepieces, barlows),
     )
 
 

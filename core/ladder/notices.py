@@ -5,7 +5,7 @@ Thresholds are common practice without a source unless a comment says otherwise.
 """
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from enum import StrEnum
 
 from attrs import frozen
@@ -13,10 +13,12 @@ from attrs import frozen
 from core.air.limits import Limits
 from core.air.steadiness import LIFTED_AIR_POWER
 from core.gear.aperture import working_aperture_mm
+from core.gear.binoviewer import eyepiece_pairs
 from core.gear.combinations import Combination
 from core.gear.eye import GLASSES_RELIEF_MM, Eye
+from core.gear.fields import usable_stop_mm, widest_stop_mm
 from core.gear.optics import is_past_limit
-from core.gear.owned import Telescope
+from core.gear.owned import Eyepiece, Telescope
 
 FLOATERS_BEGIN_MM = 1.0
 FLOATERS_COMMON_MM = 0.7
@@ -34,6 +36,9 @@ class NoticeKind(StrEnum):
 
     NOTHING_FITS = "nothing_fits"
     NOTHING_UNDER_CEILING = "nothing_under_ceiling"
+    MASK_IN_USE = "mask_in_use"
+    BINOVIEWER_PAIR = "binoviewer_pair"
+    BINOVIEWER_WITHOUT_PAIR = "binoviewer_without_pair"
     FAR_OVER_APERTURE = "far_over_aperture"
     OVER_APERTURE = "over_aperture"
     OVER_USUAL_AIR = "over_usual_air"
@@ -47,6 +52,8 @@ class NoticeKind(StrEnum):
     TWO_BARLOWS = "two_barlows"
     REDUCER = "reducer"
     VIGNETTING = "vignetting"
+    MEASURED_FACTOR = "measured_factor"
+    FIELD_CUT = "field_cut"
     GLASSES_OFF = "glasses_off"
     GLASSES_OFF_SMALL_PUPIL = "glasses_off_small_pupil"
     LONGER_EYEPIECE = "longer_eyepiece"
@@ -60,7 +67,7 @@ class Notice:
     """One thing that deserves a word, with the figures that its kind speaks of; the others are None.
 
     ``scope`` and ``combination`` are the owner's names. ``used_aperture_mm`` is what an eye narrower than the
-    exit pupil leaves of the aperture.
+    exit pupil leaves of the aperture, ``stop_mm`` the widest field stop that a barrel leaves room for.
     """
 
     kind: NoticeKind
@@ -73,6 +80,10 @@ class Notice:
     exit_pupil_mm: float | None = None
     eye_pupil_mm: float | None = None
     eye_relief_mm: float | None = None
+    barrel_mm: float | None = None
+    stop_mm: float | None = None
+    factor: float | None = None
+    measured_factor: float | None = None
 
 
 def rung_notices(
@@ -83,27 +94,59 @@ def rung_notices(
         *_limit_notices(combination.power, scope, limits),
         *_exit_pupil_notices(combination, eye),
         *_lens_notices(combination),
+        *_field_notices(combination),
         *_glasses_notices(combination, eye),
     )
 
 
 def kit_notices(
-    lowest: Combination | None, *, scope: Telescope, ceiling_power: float | None
+    lowest: Combination | None,
+    *,
+    scope: Telescope,
+    eyepieces: Sequence[Eyepiece],
+    ceiling_power: float | None,
 ) -> tuple[Notice, ...]:
     """Return what deserves a word about a kit whose lowest power is ``lowest``, None where nothing fits."""
     if lowest is None:
         return (Notice(kind=NoticeKind.NOTHING_FITS, scope=scope.name),)
-    if not is_past_limit(lowest.power, ceiling_power):
-        return ()
     return (
-        Notice(
+        *_ceiling_notices(lowest, scope, ceiling_power),
+        *_mask_notices(scope),
+        *_binoviewer_notices(scope, eyepieces),
+    )
+
+
+def _ceiling_notices(lowest: Combination, scope: Telescope, ceiling_power: float | None) -> Iterator[Notice]:
+    if is_past_limit(lowest.power, ceiling_power):
+        yield Notice(
             kind=NoticeKind.NOTHING_UNDER_CEILING,
             combination=lowest.label,
             power=lowest.power,
             limit=ceiling_power,
             aperture_mm=working_aperture_mm(scope),
-        ),
-    )
+        )
+
+
+def _mask_notices(scope: Telescope) -> Iterator[Notice]:
+    if scope.mask_mm is not None:
+        yield Notice(
+            kind=NoticeKind.MASK_IN_USE, aperture_mm=scope.aperture_mm, used_aperture_mm=scope.mask_mm
+        )
+
+
+def _binoviewer_notices(scope: Telescope, eyepieces: Sequence[Eyepiece]) -> Iterator[Notice]:
+    if scope.binoviewer_factor is None:
+        return
+    pairs = eyepiece_pairs(scope, eyepieces)
+    for pair in pairs:
+        yield Notice(
+            kind=NoticeKind.BINOVIEWER_PAIR,
+            combination=pair.eyepiece.name,
+            power=pair.power,
+            factor=scope.binoviewer_factor,
+        )
+    if not pairs:
+        yield Notice(kind=NoticeKind.BINOVIEWER_WITHOUT_PAIR)
 
 
 def _limit_notices(power: float, scope: Telescope, limits: Limits) -> Iterator[Notice]:
@@ -149,6 +192,18 @@ def _lens_notices(combination: Combination) -> Iterator[Notice]:
         yield Notice(kind=NoticeKind.REDUCER)
         if _may_vignette(combination):
             yield Notice(kind=NoticeKind.VIGNETTING)
+    for lens in combination.barlows:
+        if lens.measured_factor is not None and not math.isclose(lens.measured_factor, lens.factor):
+            yield Notice(
+                kind=NoticeKind.MEASURED_FACTOR, factor=lens.factor, measured_factor=lens.measured_factor
+            )
+
+
+def _field_notices(combination: Combination) -> Iterator[Notice]:
+    if combination.is_field_cut:
+        assert combination.eyepiece is not None  # a built-in field has no barrel to cut it
+        barrel_mm = combination.eyepiece.barrel_mm
+        yield Notice(kind=NoticeKind.FIELD_CUT, barrel_mm=barrel_mm, stop_mm=widest_stop_mm(barrel_mm))
 
 
 def _may_vignette(combination: Combination) -> bool:
@@ -157,11 +212,9 @@ def _may_vignette(combination: Combination) -> bool:
     assert eyepiece is not None
     assert focal_length_mm is not None
     factor = math.prod(barlow.working_factor for barlow in combination.barlows)
-    stop_mm = None if eyepiece.is_zoom else eyepiece.field_stop_mm
+    stop_mm = usable_stop_mm(eyepiece, focal_length_mm, combination.apparent_field_deg)
     if stop_mm is None:
-        if combination.apparent_field_deg is None:
-            return focal_length_mm >= LONG_EYEPIECE_MM
-        stop_mm = focal_length_mm * math.radians(combination.apparent_field_deg)
+        return focal_length_mm >= LONG_EYEPIECE_MM
     return stop_mm / factor > REAR_OPENING_MM
 
 

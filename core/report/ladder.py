@@ -16,7 +16,7 @@ from core.words.dates import weekday_text
 from core.words.ladder import no_ceiling_text, part_text
 from core.words.limits import all_limits_sentence, what_sets_ceiling
 from core.words.names import opening
-from core.words.notices import ladder_notice_texts, notice_texts
+from core.words.notices import ladder_notice_texts, misfit_texts, notice_texts
 from core.words.quantities import (
     angle_text,
     drift_text,
@@ -71,6 +71,8 @@ def ladder_text(
         lines += ["", *_rung_table(ladder, width)]
     for notice, powers in _notices(ladder).items():
         lines += wrapped(f"{', '.join(powers)}: {printable(notice)}", width, indent="  ")
+    for misfit in misfit_texts(ladder):
+        lines += wrapped(printable(misfit), width, indent="  ")
     buying = buying_sentence(ladder.scope, to_buy)
     if buying:
         lines += ["", *wrapped(printable(buying), width)]

@@ -46,6 +46,23 @@ _NOTICES = {
     NoticeKind.TWO_BARLOWS: "Two Barlows together: the power is approximate, since their spacing changes it.",
     NoticeKind.REDUCER: "A reducer's factor changes with spacing, so this power is approximate.",
     NoticeKind.VIGNETTING: "With the reducer the edge of this field may be dim or cut off (vignetting).",
+    NoticeKind.MEASURED_FACTOR: "Counted with the measured {measured_factor}, not the marked {factor}.",
+    NoticeKind.FIELD_CUT: (
+        "The field is cut to what a {barrel} barrel leaves room for, a field stop of about {stop}; "
+        "the figures of this eyepiece ask for more."
+    ),
+    NoticeKind.MASK_IN_USE: (
+        "With the off-axis mask it is a telescope of {used_aperture} without obstruction: a steadier and "
+        "dimmer view, with less detail than the whole {aperture} shows. The mirror cools no faster."
+    ),
+    NoticeKind.BINOVIEWER_PAIR: (
+        "In the bino-viewer a pair of {combination} gives about {power}, with half of the light for each "
+        "eye; the {factor} of its corrector changes with spacing."
+    ),
+    NoticeKind.BINOVIEWER_WITHOUT_PAIR: (
+        "The bino-viewer wants two equal eyepieces, and there is no such pair here; "
+        "these powers are without it."
+    ),
     NoticeKind.GLASSES_OFF: (
         "Eye relief {eye_relief} is too short for glasses, which want 15 to 20 mm; "
         "without astigmatism take them off and refocus."
@@ -74,9 +91,8 @@ _NOTICES = {
 _MISFIT = "{thing} has a {barrel} barrel and does not fit the {focuser} focuser of {scope}."
 _CLAIM_OVER = "{power} is {per_mm}; {aperture} of aperture bears about {limit}."
 _CLAIM_WITHIN = "{power} is {per_mm}, within the {limit} that {aperture} of aperture bears."
-_MEASURED_FACTOR = "Counted with the measured {measured}x, not the marked {marked}x."
-_MARKED_BARLOW = "A Barlow's factor changes with its distance to the eyepiece, so {marked}x is approximate."
-_MARKED_REDUCER = "A reducer's factor changes with its distance to the eyepiece, so {marked}x is approximate."
+_MARKED_BARLOW = "A Barlow's factor changes with its distance to the eyepiece, so {marked} is approximate."
+_MARKED_REDUCER = "A reducer's factor changes with its distance to the eyepiece, so {marked} is approximate."
 
 
 def notice_text(notice: Notice) -> str:
@@ -92,6 +108,10 @@ def notice_text(notice: Notice) -> str:
         ),
         "exit_pupil": None if notice.exit_pupil_mm is None else pupil_text(notice.exit_pupil_mm),
         "eye_pupil": None if notice.eye_pupil_mm is None else pupil_text(notice.eye_pupil_mm),
+        "barrel": None if notice.barrel_mm is None else length_text(notice.barrel_mm),
+        "stop": None if notice.stop_mm is None else length_text(notice.stop_mm),
+        "factor": None if notice.factor is None else _factor(notice.factor),
+        "measured_factor": None if notice.measured_factor is None else _factor(notice.measured_factor),
         "eye_relief": None if notice.eye_relief_mm is None else length_text(notice.eye_relief_mm),
     }
     if notice.power is not None and notice.aperture_mm is not None:
@@ -100,8 +120,8 @@ def notice_text(notice: Notice) -> str:
 
 
 def notice_texts(notices: Iterable[Notice]) -> tuple[str, ...]:
-    """Return the sentences of several notices, in their order."""
-    return tuple(notice_text(notice) for notice in notices)
+    """Return the sentences of several notices, each once, in their order."""
+    return tuple(dict.fromkeys(notice_text(notice) for notice in notices))
 
 
 def ladder_notice_texts(ladder: Ladder) -> tuple[str, ...]:
@@ -125,6 +145,11 @@ def misfit_text(thing: Eyepiece | Barlow, scope: Telescope) -> str:
     )
 
 
+def misfit_texts(ladder: Ladder) -> tuple[str, ...]:
+    """Return a sentence for each thing owned that does not go into the focuser of a ladder's telescope."""
+    return tuple(misfit_text(thing, ladder.scope) for thing in ladder.misfits)
+
+
 def claimed_power_text(claimed_power: float, aperture_mm: float) -> str:
     """Return a maker's claimed greatest power beside what the aperture bears."""
     limit = aperture_limit(aperture_mm)
@@ -139,7 +164,14 @@ def claimed_power_text(claimed_power: float, aperture_mm: float) -> str:
 
 def factor_text(barlow: Barlow) -> str:
     """Return how far the factor of a Barlow or a reducer can be trusted."""
-    marked = figures_text(barlow.factor, 6)
+    marked = _factor(barlow.factor)
     if barlow.measured_factor is not None:
-        return _MEASURED_FACTOR.format(measured=figures_text(barlow.measured_factor, 6), marked=marked)
+        return _NOTICES[NoticeKind.MEASURED_FACTOR].format(
+            measured_factor=_factor(barlow.measured_factor), factor=marked
+        )
     return (_MARKED_REDUCER if barlow.is_reducer else _MARKED_BARLOW).format(marked=marked)
+
+
+def _factor(factor: float) -> str:
+    """Return a factor as it is marked on the thing: ``0.63x``."""
+    return f"{figures_text(factor, 6)}x"

@@ -3,12 +3,11 @@
 from PySide6.QtCore import QSize, Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
-from core.gear.combinations import misfits
 from core.ladder.contenders import Pick, offered_picks
 from core.words.answer import nothing_offered_words
 from core.words.contenders import pick_names
 from core.words.limits import ceiling_sentence, limits_sentence
-from core.words.notices import ladder_notice_texts, misfit_text
+from core.words.notices import ladder_notice_texts, misfit_texts
 from core.words.quantities import power_text, rounded_text
 from gui.gear.powers_model import Entry, drift_words, words_in_full
 from gui.gear.powers_table import PowersTable
@@ -104,9 +103,9 @@ class GivesPanel(QWidget):
                 words = nothing_offered_words(self.state.situation)
             self.ceiling.setText(words)
             self.limits.setText(limits_sentence(ladder))
-        wide = misfits(scope, profile.eyepieces, profile.barlows) if scope else ()
-        self.misfits.setText("\n".join(misfit_text(thing, scope) for thing in wide if scope))
-        self.misfits.setVisible(bool(wide))
+        misfits = misfit_texts(ladder) if ladder is not None else ()
+        self.misfits.setText("\n".join(misfits))
+        self.misfits.setVisible(bool(misfits))
         self.questions.setVisible(ladder is not None)
         self.questions.refresh()
         self._show_details()

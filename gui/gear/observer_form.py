@@ -17,10 +17,10 @@ from gui.gear.form import OwnedForm, Values
 from gui.gear.hours_out import reads_time_or, time_text
 from gui.gear.owned_kinds import Kind
 from gui.gear.readings import figure, plain_text, read_words, reads_millimetres, reads_number
+from gui.gear.usual_pupil import UsualPupil
 from gui.widgets.choice_field import ChoiceField, SwitchField
 from gui.widgets.date_field import DateField
 from gui.widgets.field import Field
-from gui.widgets.plain_label import PlainLabel
 from gui.widgets.typed_field import TypedField
 
 _LENGTHS = [(LengthUnit.MM, "millimetres"), (LengthUnit.INCH, "inches")]
@@ -43,10 +43,10 @@ class ObserverForm(OwnedForm[Profile]):
         self.add(TypedField("pupil_mm", "Widest pupil", read=read_pupil, write=figure, unit="mm", letters=9))
         self.add(SwitchField("glasses", "Glasses kept on"))
         self.add(SwitchField("astigmatism", "Astigmatism"))
-        words = (
-            "In the dark the pupil opens to about 7 mm when young and about 5 mm at sixty (common practice)."
-        )
-        self.add_row(PlainLabel(words, role="small", wraps=True))
+        self.usual_pupil = UsualPupil(self)
+        self.usual_pupil.wanted.connect(self._take_usual_pupil)
+        self.add_row(self.usual_pupil)
+        self.add_row(self.usual_pupil.words)
         self.add_heading("Usual hours outside")
         self._add_hour("out_from", "Out from", FROM_DUSK)
         self._add_hour("out_until", "Out until", UNTIL_DAWN)
@@ -113,6 +113,10 @@ class ObserverForm(OwnedForm[Profile]):
 
     def after(self, thing: Profile) -> Profile:
         return thing
+
+    def _take_usual_pupil(self, pupil_mm: float) -> None:
+        self.begin_step()
+        self.fill({"pupil_mm": pupil_mm}, "Take the typical pupil")
 
     def _add_hour(self, name: str, label: str, word: str) -> None:
         def write(value: str) -> str:

@@ -136,8 +136,13 @@ def words_in_full(entry: Entry) -> tuple[str, ...]:
     if entry.rung.alternatives:
         others = ", ".join(f"{other.label} ({power_text(other.power)})" for other in entry.rung.alternatives)
         words.append(f"Nearly the same: {others}.")
-    lenses = (barlow for barlow in entry.rung.combination.barlows if not barlow.is_reducer)
-    words += [factor_text(barlow) for barlow in lenses]
+    # What was measured, and what holds of every reducer, is among the notices already.
+    marked = (
+        barlow
+        for barlow in entry.rung.combination.barlows
+        if not barlow.is_reducer and barlow.measured_factor is None
+    )
+    words += [factor_text(barlow) for barlow in marked]
     return tuple(words)
 
 

@@ -313,3 +313,17 @@ def test_times_are_utc_with_milliseconds_at_most() -> None:
     assert time_json(moment) == "2026-12-05T15:57:03.123Z"
     assert time_json(datetime(2026, 12, 5, tzinfo=UTC)) == "2026-12-05T00:00:00.000Z"
     assert time_json(None) is None
+
+
+def test_what_does_not_fit_the_focuser_is_named_with_the_first_rung() -> None:
+    wide = Eyepiece(id="w", name="40 mm wide", focal_length_mm=40, barrel_mm=50.8)
+    found = ladder_json(
+        build_ladder(
+            scope=SIX, eyepieces=[*BOX, wide], barlows=DOUBLE, aim=aim_overhead(), blur=Blur.assumed()
+        ),
+        to_buy=None,
+    )
+
+    said = "40 mm wide has a 50.8 mm barrel and does not fit the 31.75 mm focuser of Six."
+    assert said in found["rungs"][0]["notices"]
+    assert said not in found["rungs"][1]["notices"]

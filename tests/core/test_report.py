@@ -167,3 +167,13 @@ def test_long_and_hostile_names_neither_stick_out_nor_command() -> None:
     ):
         assert_fits(text)
         assert "\x1b" not in text
+
+
+def test_what_does_not_fit_the_focuser_is_named() -> None:
+    wide = Eyepiece(name="40 mm wide", focal_length_mm=40, barrel_mm=50.8)
+
+    text = ladder_text(ladder(eyepieces=(*BOX, wide)), to_buy=None)
+
+    assert_fits(text)
+    words = " ".join(text.split())
+    assert "40 mm wide has a 50.8 mm barrel and does not fit the 31.75 mm focuser" in words

@@ -10,6 +10,7 @@ from pytestqt.qtbot import QtBot
 
 from core.record.observer import Profile
 from core.record.profile import dumps_profile
+from gui.gear.observer_form import ObserverForm
 from gui.gear.owned_kinds import Kind
 from gui.state import AppState
 from tests.gui.conftest import HandClock
@@ -203,3 +204,34 @@ def test_a_new_thing_begun_and_left_empty_leaves_no_trace(hand: GearHand) -> Non
     hand.open("25 mm")
     assert "  New filter, unfinished" not in hand.rows
     assert hand.state.undo_stack.count() == 0
+
+
+def test_an_age_offers_the_pupil_that_is_typical_and_undo_takes_it_back(hand: GearHand) -> None:
+    hand.open("Observer")
+    form = hand.view.form_column.form
+    assert isinstance(form, ObserverForm)
+    usual = form.usual_pupil
+    assert not usual.use.isEnabled()
+
+    usual.age.setFocus()
+    hand.qtbot.keyClicks(usual.age, "60")
+    assert "4.1 mm is typical at 60" in hand.words()
+    assert "people differ" in hand.words()
+    assert hand.field("pupil_mm").entry == "7"
+    hand.press(usual.use)
+    assert hand.field("pupil_mm").entry == "4.1"
+    assert hand.profile.eye.pupil_mm == 4.1
+
+    hand.undo()
+    assert hand.field("pupil_mm").entry == "7"
+
+
+def test_an_age_out_of_range_is_said_and_nothing_is_offered(hand: GearHand) -> None:
+    hand.open("Observer")
+    form = hand.view.form_column.form
+    assert isinstance(form, ObserverForm)
+
+    hand.qtbot.keyClicks(form.usual_pupil.age, "600")
+
+    assert not form.usual_pupil.use.isEnabled()
+    assert "5 to 110" in hand.words()

@@ -1,13 +1,14 @@
 """The words about a rung: what they say, and when they keep silent."""
 
 import pytest
+from attrs import evolve
 
 from core.air.limits import find_limits
 from core.air.steadiness import Blur
 from core.gear.combinations import combinations, misfits
 from core.gear.eye import Eye
 from core.gear.owned import Barlow, Eyepiece, Telescope
-from core.ladder.notices import NoticeKind, rung_notices
+from core.ladder.notices import NoticeKind, kit_notices, rung_notices
 from core.words.notices import (
     claimed_power_text,
     factor_text,
@@ -207,3 +208,34 @@ def test_what_does_not_fit_is_named_with_both_barrels() -> None:
 )
 def test_how_far_a_factor_can_be_trusted(lens: Barlow, words: str) -> None:
     assert factor_text(lens) == words
+
+
+def test_a_field_that_the_barrel_cannot_show_is_cut_and_said() -> None:
+    """40 mm of 68 degrees asks for a stop of 47.5 mm; a 31.75 mm barrel leaves room for about 27."""
+    assert notices(telescope(), eyepiece(40, 68)) == (
+        "The field is cut to what a 31.75 mm barrel leaves room for, a field stop of about 27 mm; "
+        "the figures of this eyepiece ask for more."
+    )
+    assert notices(telescope(), eyepiece(20, 68)) == ""
+
+
+def test_a_measured_factor_is_said_beside_the_marked_one() -> None:
+    assert notices(telescope(), eyepiece(25, 52), barlow(2, measured_factor=2.2)) == (
+        "Counted with the measured 2.2x, not the marked 2x."
+    )
+
+
+def kit_words(scope: Telescope, *owned: Eyepiece) -> str:
+    lowest = combinations(scope, owned, [])[0]
+    return " ".join(notice_texts(kit_notices(lowest, scope=scope, eyepieces=owned, ceiling_power=200)))
+
+
+def test_a_mask_and_a_bino_viewer_are_told_of_the_kit() -> None:
+    assert kit_words(telescope(), eyepiece(25)) == ""
+    masked = kit_words(telescope(aperture_mm=254, mask_mm=100), eyepiece(25))
+    assert "a telescope of 100 mm without obstruction" in masked
+    assert "less detail than the whole 254 mm shows" in masked
+    paired = kit_words(telescope(binoviewer_factor=1.7), eyepiece(25), evolve(eyepiece(25), name="second"))
+    assert "a pair of 25 mm gives about 82x, with half of the light for each eye" in paired
+    alone = kit_words(telescope(binoviewer_factor=1.7), eyepiece(25), eyepiece(10))
+    assert "wants two equal eyepieces" in alone
