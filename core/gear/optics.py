@@ -85,11 +85,11 @@ def aperture_limit(aperture_mm: float) -> float:
     return APERTURE_POWER_PER_MM * aperture_mm
 
 
-def usual_night_powers(aperture_mm: float) -> tuple[float, float] | None:
+def usual_night_powers(aperture_mm: float) -> tuple[float, float]:
     """Return the powers that observers use most on a usual night, 1.2 to 1.5x per mm of aperture.
 
-    None above 150 mm, where the air decides (common practice, no source).
+    From 150 mm on, where the air decides, they stay what they are there (common practice, no source; that
+    they stay so is ours).
     """
-    if aperture_mm > USUAL_NIGHT_APERTURE_MM:
-        return None
-    return 1.2 * aperture_mm, 1.5 * aperture_mm
+    counted_mm = min(aperture_mm, USUAL_NIGHT_APERTURE_MM)
+    return 1.2 * counted_mm, 1.5 * counted_mm

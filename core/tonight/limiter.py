@@ -6,6 +6,7 @@ from typing import Final
 
 from core.air.finest_detail import LimitKind
 from core.ladder.ladder import Ladder
+from core.ladder.mount import shaking_bites
 from core.ladder.notices import FLOATERS_STRONG_MM
 from core.moments.best_minutes import TOUCHING
 from core.sky.events import FAIR_DEG, LOWEST_USEFUL_DEG
@@ -29,6 +30,7 @@ class Limiter(StrEnum):
     MIRROR_WARM = "mirror_warm"
     WARM_AIR = "warm_air"
     HEIGHT = "height"
+    SHAKES = "shakes"
     TONIGHT_AIR = "tonight_air"
     USUAL_AIR = "usual_air"
     APERTURE = "aperture"
@@ -57,6 +59,8 @@ def find_limiter(prospect: Prospect) -> Limiter:
         return Limiter.WARM_AIR
     if prospect.position.altitude_deg < FAIR_DEG:
         return Limiter.HEIGHT
+    if prospect.ladder is not None and shaking_bites(prospect.ladder):
+        return Limiter.SHAKES
     return Limiter.NOTHING if prospect.ladder is None else _power_limiter(prospect.ladder)
 
 

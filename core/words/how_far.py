@@ -8,6 +8,7 @@ from core.tonight.limiter import Limiter
 from core.tonight.prospect import Prospect
 from core.words.ladder import no_ceiling_text
 from core.words.limits import what_sets_ceiling
+from core.words.mount import shaking_words
 from core.words.quantities import power_text, pupil_text
 from core.words.site_clock import SiteClock
 
@@ -27,6 +28,10 @@ _FREE: Final = ("Start at {start}, climb to {top}.", "Stay at {top}.")
 _STOPPED: Final = (
     "Start at {start}, climb to {top}: {limit} bears about {ceiling}.",
     "Stay at {top}: {limit} bears about {ceiling}.",
+)
+_SHAKES: Final = (
+    "Start at {start}, climb to {top}. {shaking}",
+    "Stay at {top}. {shaking}",
 )
 _BUILT_IN: Final = (
     "Start at {start}, climb to {top}: its power is built in, though the ceiling is about {ceiling}.",
@@ -79,12 +84,15 @@ def climb_words(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> str:
         limit=what_sets_ceiling(ladder),
         ceiling=power_text(ladder.ceiling.power),
         over=power_text(over[0]) if over else "",
+        shaking=shaking_words(ladder.scope) if limiter is Limiter.SHAKES else "",
     )
 
 
 def _templates(ladder: Ladder, limiter: Limiter) -> tuple[str, str]:
     if limiter in (Limiter.TONIGHT_AIR, Limiter.USUAL_AIR, Limiter.APERTURE):
         return _STOPPED
+    if limiter is Limiter.SHAKES:
+        return _SHAKES
     if limiter is not Limiter.NO_RUNG_NEAR:
         return _FREE
     if ladder.scope.kind is TelescopeKind.FIXED:

@@ -4,9 +4,10 @@ from collections.abc import Iterator
 from typing import Final
 
 from core.gear.aperture import working_aperture_mm
-from core.gear.optics import usual_night_powers
+from core.gear.optics import USUAL_NIGHT_APERTURE_MM, usual_night_powers
 from core.gear.owned import TelescopeKind
 from core.ladder.ladder import Ladder
+from core.ladder.mount import shakes
 from core.moments.best_minutes import find_best_minutes, offered_windows, stop_time
 from core.moments.which_planet import best_planet
 from core.sky.bodies import Body
@@ -19,6 +20,7 @@ from core.words.cautions import SUNLIGHT_BLINDS, beside_the_sun
 from core.words.cooling import readiness_text, time_outside_text
 from core.words.directions import altitude_text, compass_text
 from core.words.limits import all_limits_sentence
+from core.words.mount import against_shaking_words, shaking_words, untimed_words
 from core.words.names import opening
 from core.words.notices import ladder_notice_texts
 from core.words.obstacles import blocked_words, warm_air_words
@@ -64,11 +66,24 @@ _HEIGHT: Final = "At {when} {planet} stands at {height}."
 _HEIGHT_AND_PATH: Final = "At {when} {planet} stands at {height}, through {path} times the air overhead."
 _NO_TELESCOPE: Final = "Without a telescope nothing can be said about power."
 _RULE_OF_THUMB: Final = "A ceiling is a rule of thumb: still moments may allow more, a poor hour less."
-_USUAL: Final = "With this aperture observers use {low} to {high} most on a usual night (common practice)."
-_USUAL_BEYOND: Final = (
-    "With this aperture observers use {low} to {high} most on a usual night, more than this ceiling "
-    "(common practice)."
-)
+# By whether the air decides rather than the aperture, and whether the ceiling comes first.
+_USUAL: Final = {
+    (False, False): (
+        "With this aperture observers use {low} to {high} most on a usual night (common practice)."
+    ),
+    (False, True): (
+        "With this aperture observers use {low} to {high} most on a usual night (common practice); here the "
+        "ceiling of about {ceiling} comes first."
+    ),
+    (True, False): (
+        "With so large an aperture the air decides: {low} to {high} is what observers use most on a usual "
+        "night (common practice)."
+    ),
+    (True, True): (
+        "With so large an aperture the air decides: {low} to {high} is what observers use most on a usual "
+        "night (common practice); here the ceiling of about {ceiling} comes first."
+    ),
+}
 _RARELY_MORE: Final = "{planet} rarely gains from more than {most} (common practice)."
 _OUTSHINES: Final = "What outshines every star {span}, in the {where}, is {other} and not {planet}."
 _BETTER_PLACED: Final = "On this evening {other} is better placed: {span}."
@@ -88,6 +103,7 @@ def answer_reasons(answer: Answer | None, clock: SiteClock | None) -> tuple[str,
         *_blocked(prospect, clock),
         *_readiness(prospect, clock),
         *_power(prospect, clock),
+        *_mount(prospect),
         *_bright_others(prospect, clock),
         *_another_planet(prospect, limiter, clock),
     )
@@ -165,16 +181,30 @@ def _power(prospect: Prospect, clock: SiteClock) -> Iterator[str]:
     yield from ladder_notice_texts(ladder)
 
 
+def _mount(prospect: Prospect) -> Iterator[str]:
+    """Yield that the mount shakes, one thing to try, and how to find out where that is a guess."""
+    if prospect.ladder is None or not shakes(prospect.ladder.scope):
+        return
+    scope = prospect.ladder.scope
+    yield shaking_words(scope)
+    yield against_shaking_words(scope)
+    untimed = untimed_words(scope)
+    if untimed is not None:
+        yield untimed
+
+
 def usual_powers(ladder: Ladder) -> Iterator[str]:
-    """Yield what observers use with such an aperture and on such a planet, where it lies under the limits."""
-    planet, climb = ladder.aim.planet, ladder.climb_to
-    usual = usual_night_powers(working_aperture_mm(ladder.scope))
+    """Yield what observers use with such an aperture and on such a planet."""
+    planet, climb, ceiling = ladder.aim.planet, ladder.climb_to, ladder.ceiling.power
     most = None if planet is None else RARELY_MORE.get(planet)
-    if usual is not None and ladder.scope.kind is not TelescopeKind.FIXED:
-        ceiling = ladder.ceiling.power
-        is_beyond = ceiling is not None and ceiling < usual[0]
-        yield (_USUAL_BEYOND if is_beyond else _USUAL).format(
-            low=power_text(usual[0]), high=power_text(usual[1])
+    if ladder.scope.kind is not TelescopeKind.FIXED:
+        aperture_mm = working_aperture_mm(ladder.scope)
+        low, high = usual_night_powers(aperture_mm)
+        is_cut = ceiling is not None and ceiling < high
+        yield _USUAL[aperture_mm > USUAL_NIGHT_APERTURE_MM, is_cut].format(
+            low=power_text(low),
+            high=power_text(high),
+            ceiling="" if ceiling is None else power_text(ceiling),
         )
     if planet is not None and climb is not None and most is not None and climb > most:
         yield _RARELY_MORE.format(planet=opening(planet), most=power_text(most))

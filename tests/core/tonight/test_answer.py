@@ -1,5 +1,6 @@
 """The one answer: what it says is true for the state in hand, and never leaves a person without words."""
 
+import re
 from datetime import UTC, date, datetime, timedelta
 from typing import Any
 
@@ -7,6 +8,7 @@ import pytest
 from attrs import evolve
 
 from core.air.cooling import estimate_cooling
+from core.air.steadiness import Blur
 from core.gear.owned import Eyepiece
 from core.moments.which_planet import best_planet
 from core.sky.bodies import Body
@@ -16,7 +18,9 @@ from core.tonight.limiter import Limiter
 from core.year.better import Better
 from tests.core.evenings import (
     BEHIND_ROOF,
+    BOILING,
     DOUBLE,
+    FAIR,
     FAIRBANKS,
     FULL_BOX,
     GOOD,
@@ -34,6 +38,7 @@ from tests.core.evenings import (
     check_words,
     night,
     place,
+    reflector,
     refractor,
 )
 from tests.core.telling import answer
@@ -273,8 +278,30 @@ def test_what_observers_use_is_told_beside_what_is_allowed() -> None:
 
     # Common practice, no source: about 150x is routine with 102 mm, and Jupiter is rarely viewed over 200x.
     assert any("observers use 122x to 153x most on a usual night" in reason for reason in small.reasons)
-    assert not any("usual night" in reason for reason in large.reasons)
+    assert any("the air decides: 180x to 225x" in reason for reason in large.reasons)
     assert any("Jupiter rarely gains from more than 200x" in reason for reason in large.reasons)
+
+
+@pytest.mark.parametrize("aperture_mm", [60, 102, 149, 151, 203, 406])
+@pytest.mark.parametrize("blur", [VERY_STEADY, FAIR, BOILING])
+def test_what_observers_use_never_stands_against_the_ceiling(aperture_mm: float, blur: Blur) -> None:
+    scope = reflector(aperture_mm, 6 * aperture_mm)
+    told = answer(
+        night(LISBON, GOOD),
+        planet=Body.JUPITER,
+        scope=scope,
+        eyepieces=FULL_BOX,
+        barlows=DOUBLE,
+        blur=blur,
+    )
+    assert told.ladder is not None
+    ceiling = told.ladder.ceiling.power
+    assert ceiling is not None
+
+    (usual,) = (reason for reason in told.reasons if "most on a usual night" in reason)
+
+    high = max(int(figure) for figure in re.findall(r"(\d+)x", usual.split("most on")[0]))
+    assert (f"the ceiling of about {ceiling:.0f}x comes first" in usual) == (ceiling < high)
 
 
 def test_a_twelve_hour_clock_is_kept_throughout() -> None:

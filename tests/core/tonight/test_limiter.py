@@ -5,11 +5,12 @@ from datetime import date, timedelta
 from typing import Any
 
 import pytest
+from attrs import evolve
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from core.air.cooling import estimate_cooling
-from core.gear.owned import Telescope, TelescopeKind
+from core.gear.owned import Stand, Telescope, TelescopeKind
 from core.sky.bodies import TARGETS, Body
 from core.sky.night import Grade, compute_night
 from core.sky.site import Site
@@ -45,6 +46,8 @@ from tests.core.evenings import (
     refractor,
 )
 from tests.core.telling import answer
+
+ON_BALCONY = evolve(SIX, stands_on=Stand.BALCONY)
 
 
 @pytest.mark.parametrize(
@@ -101,6 +104,19 @@ from tests.core.telling import answer
         (MID_UK, date(2018, 7, 27), Body.MARS, KIT, Limiter.HEIGHT),
         (SCOTLAND, date(2021, 8, 19), Body.JUPITER, {**KIT, "blur": BOILING}, Limiter.HEIGHT),
         (SCOTLAND, date(2021, 8, 19), Body.SATURN, {}, Limiter.HEIGHT),
+        # A balcony is taken to shake until its owner has timed it; on the ground it is what was timed.
+        (LISBON, GOOD, Body.JUPITER, {**KIT, "scope": ON_BALCONY}, Limiter.SHAKES),
+        (LISBON, GOOD, Body.JUPITER, {**KIT, "scope": evolve(ON_BALCONY, settles_s=1)}, Limiter.TONIGHT_AIR),
+        (LISBON, GOOD, Body.JUPITER, {**KIT, "scope": evolve(SIX, settles_s=6)}, Limiter.SHAKES),
+        # Height is told before it, and at 48x nobody minds it.
+        (SCOTLAND, date(2021, 8, 19), Body.JUPITER, {**KIT, "scope": ON_BALCONY}, Limiter.HEIGHT),
+        (
+            LISBON,
+            GOOD,
+            Body.JUPITER,
+            {"scope": ON_BALCONY, "eyepieces": eyepieces(25)},
+            Limiter.NO_RUNG_NEAR,
+        ),
         # Tonight's air: a 12-inch in average air, a 3-inch in boiling air, and nothing said about the air.
         (LISBON, GOOD, Body.JUPITER, {**KIT, "scope": TWELVE_INCH, "blur": FAIR}, Limiter.TONIGHT_AIR),
         (LISBON, GOOD, Body.JUPITER, {**KIT, "scope": THREE_INCH, "blur": BOILING}, Limiter.TONIGHT_AIR),
@@ -167,6 +183,21 @@ def test_each_state_is_limited_by_what_bites_first(
     assert told.limiter is limiter
     assert told.planet is planet
     check_words(told)
+
+
+def test_what_shakes_is_told_with_one_thing_to_try_and_locks_nothing() -> None:
+    firm = answer(night(LISBON, GOOD), planet=Body.JUPITER, **KIT)
+    shaky = answer(night(LISBON, GOOD), planet=Body.JUPITER, **{**KIT, "scope": ON_BALCONY})
+    timed = answer(night(LISBON, GOOD), planet=Body.JUPITER, **{**KIT, "scope": evolve(SIX, settles_s=6)})
+
+    assert "A balcony shakes with every step on it." in shaky.sentence
+    assert any("try the telescope on the ground" in reason for reason in shaky.reasons)
+    assert any("Tap the tube" in reason for reason in shaky.reasons)
+    assert "The mount trembles: the view takes about 6 s to rest after a tap." in timed.sentence
+    assert not any("Tap the tube" in reason for reason in timed.reasons)
+    assert firm.ladder is not None
+    assert shaky.ladder is not None
+    assert shaky.ladder.climb_to == firm.ladder.climb_to
 
 
 @given(
