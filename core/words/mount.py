@@ -24,7 +24,8 @@ _TRY_ELSEWHERE: Final = "Let nobody walk while you judge the view, and try the t
 _TRY_FIRMER: Final = (
     "Keep the legs short and every screw tight, focus with a light hand, and wait {settles} s before you "
     "judge."
-)_UNTIMED: Final = (
+)
+_UNTIMED: Final = (
     "Tap the tube and count how long the view trembles; entered in Gear, it replaces this guess."
 )
 
