@@ -8,6 +8,8 @@ import matplotlib as mpl
 import pytest
 from hypothesis import settings
 
+from core.record.folders import DATA_VARIABLE
+
 if TYPE_CHECKING:
     from PySide6.QtWidgets import QApplication
 
@@ -33,3 +35,11 @@ def qapp(qapp: "QApplication") -> "QApplication":
         assert QFontDatabase.applicationFontFamilies(added) == ["DejaVu Sans"]
     qapp.setFont(QFont("DejaVu Sans"))
     return qapp
+
+
+@pytest.fixture(autouse=True)
+def own_data_folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """Keep every log away from the home of whoever runs the tests."""
+    folder = tmp_path / "data"
+    monkeypatch.setenv(DATA_VARIABLE, str(folder))
+    return folder

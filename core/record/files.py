@@ -36,11 +36,11 @@ def set_aside(path: Path) -> Path:
             return aside
 
 
-def read_text(path: Path) -> str:
+def read_text(path: Path, *, largest_bytes: int = LARGEST_BYTES) -> str:
     """Return the text of a small UTF-8 file, a byte order mark taken off.
 
-    Anything but a regular file of at most 1 MB is refused unread, so that neither a pipe nor a disk full
-    of zeros can hold the program up. Raises ProblemsError in one sentence.
+    Anything but a regular file of at most ``largest_bytes`` is refused unread, so that neither a pipe nor a
+    disk full of zeros can hold the program up. Raises ProblemsError in one sentence.
     """
     name = path.name or str(path)
     try:
@@ -49,12 +49,12 @@ def read_text(path: Path) -> str:
             raise refuse("is a folder, not a file", where=name)
         if not stat.S_ISREG(found.st_mode):
             raise refuse("is not a regular file", where=name)
-        if found.st_size > LARGEST_BYTES:
+        if found.st_size > largest_bytes:
             raise refuse(
-                f"is too large: {found.st_size:,} bytes, where {LARGEST_BYTES:,} are allowed", where=name
+                f"is too large: {found.st_size:,} bytes, where {largest_bytes:,} are allowed", where=name
             )
         with path.open("rb") as file:
-            content = file.read(LARGEST_BYTES)
+            content = file.read(largest_bytes)
     except FileNotFoundError:
         raise refuse("there is no such file", where=name) from None
     except (OSError, ValueError) as error:

@@ -9,9 +9,9 @@ import difflib
 import re
 import unicodedata
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from datetime import date
+from datetime import date, datetime
 from enum import StrEnum
-from typing import Any, cast, get_origin
+from typing import Any, TypeVar, cast, get_origin
 
 import attrs
 import cattrs
@@ -31,17 +31,13 @@ _LONGEST_NAME = 40
 # The lists of a profile whose things have a name and an id of their own.
 KINDS = ("sites", "telescopes", "eyepieces", "barlows", "filters")
 
+T = TypeVar("T")
 Hook = Callable[[Any, Any], Any]
 
 
 def structure_profile(table: Mapping[str, Any]) -> Profile:
     """Return the profile that a table holds, or raise ProblemsError with all that is wrong."""
-    problems: list[Problem] = []
-    profile = None
-    try:
-        profile = _converter.structure(table, Profile)
-    except ClassValidationError as error:
-        problems = list(_told(error, table, ""))
+    profile, problems = structured(table, Profile)
     for kind in KINDS:
         things = table.get(kind)
         if isinstance(things, list) and len(things) <= MOST_OF_A_KIND:
@@ -52,6 +48,16 @@ def structure_profile(table: Mapping[str, Any]) -> Profile:
     if profile is None or problems:
         raise ProblemsError(*problems)
     return profile
+
+
+def structured(table: object, wanted: type[T], where: str = "") -> tuple[T | None, list[Problem]]:
+    """Return the value that a table holds, or None, and all that is wrong, placed below ``where``."""
+    try:
+        return _converter.structure(table, wanted), []
+    except ClassValidationError as error:
+        return None, list(_told(error, table, where))
+    except (TypeError, ValueError) as error:
+        return None, [Problem(where, plain(str(error)))]
 
 
 def repeats(kind: str, things: Sequence[object]) -> Iterator[Problem]:
@@ -124,6 +130,12 @@ def _date(value: object, _type: type) -> date:
     return value
 
 
+def _moment(value: object, _type: type) -> datetime:
+    if not isinstance(value, datetime):
+        raise TypeError(f"must be a time such as 2026-12-05T20:30:00Z, not {_said(value)}")
+    return value
+
+
 def _choice(value: object, choices: type[StrEnum]) -> StrEnum:
     words = [choice.value for choice in choices]
     if isinstance(value, str) and value in words:
@@ -185,7 +197,7 @@ def _class_hook(cls: type) -> Hook:
 
 
 _converter = cattrs.Converter()
-_HOOKS: dict[Any, Hook] = {float: _float, int: _int, bool: _bool, str: _str, date: _date}
+_HOOKS: dict[Any, Hook] = {float: _float, int: _int, bool: _bool, str: _str, date: _date, datetime: _moment}
 for _type, _hook in _HOOKS.items():
     _converter.register_structure_hook(_type, _hook)
 _converter.register_structure_hook(StrEnum, _choice)

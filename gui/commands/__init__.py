@@ -41,6 +41,7 @@ COMMANDS = {
         Command("compare", "two telescopes side by side"),
         Command("looks", "how a planet looks at a time, and what a telescope makes of it"),
         Command("year", "a planet's best weeks, and a year of evenings"),
+        Command("log", "what was written at the eyepiece: verdicts and notes"),
         Command("snapshot", "pictures of the three views, without a display"),
     )
 }

@@ -21,7 +21,7 @@ _FILE_NAME = "session.json"
 
 
 def state_folder() -> Path:
-    """Return the folder for the session and the log; ``STILLAIR_STATE_FOLDER`` overrides the usual one."""
+    """Return the folder for the session and the drafts; ``STILLAIR_STATE_FOLDER`` overrides the usual one."""
     given = os.environ.get(FOLDER_VARIABLE)
     return Path(given) if given else platformdirs.user_state_path("stillair", appauthor=False)
 
