@@ -10,7 +10,8 @@ from attrs import evolve, frozen
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QUndoStack
 
-from core.air.steadiness import LIFTED_AIR_POWER, Blur, FirstLook
+from core.air.first_look import judged_blur, scale_arcsec
+from core.air.steadiness import LIFTED_AIR_POWER, Blur, FirstLook, Judged, ScaleStep
 from core.gear.owned import Barlow, Eyepiece
 from core.ladder.contenders import Pick
 from core.lazy import Lazy
@@ -196,12 +197,22 @@ class AppState(QObject):
         self._choose(rung_power=power)
 
     def set_first_look(self, look: FirstLook) -> None:
-        """Take tonight's blur from a first look at the air."""
-        self.set_blur(Blur(overhead_arcsec=self.profile.air.arcsec_of(look)))
+        """Take tonight's blur from a first look at the air where the telescope points."""
+        self._judge(look, self.profile.air.arcsec_of(look))
+
+    def set_scale_step(self, step: ScaleStep) -> None:
+        """Take tonight's blur from a step of a scale, judged where the telescope points."""
+        self._judge(step, scale_arcsec(step))
 
     def set_blur(self, blur: Blur) -> None:
         """Take tonight's blur overhead as given."""
         self._choose(blur=blur)
+
+    def _judge(self, by: FirstLook | ScaleStep, seen_arcsec: float) -> None:
+        aim = self.situation.aim
+        altitude_deg = None if aim.path is None or aim.overhead else aim.altitude_deg
+        judged = Judged(by=by, altitude_deg=altitude_deg)
+        self.set_blur(judged_blur(seen_arcsec, judged, path=aim.path))
 
     def set_usual_air(self, power: float) -> None:
         """Set the usual air limit for this evening."""

@@ -31,10 +31,6 @@ class Dispersion:
     blue_nm: float = BLUE_NM
     red_nm: float = RED_NM
 
-    def limits(self, *, dawes_arcsec: float, blur_arcsec: float) -> bool:
-        """Tell whether the spread, more than the aperture and tonight's air, is what hides detail."""
-        return self.arcsec > max(dawes_arcsec, blur_arcsec)
-
 
 def refractivity(
     wavelength_nm: ArrayLike,

@@ -10,7 +10,7 @@ import numpy as np
 from attrs import field, frozen
 from numpy.typing import NDArray
 
-from core.air.steadiness import BLUR_EXPONENT
+from core.air.steadiness import BLUR_EXPONENT, Blur, Judged, Scale, ScaleStep
 from core.checks import within
 
 # With nothing said: log-normal about this median, with this spread of the natural logarithm.
@@ -22,9 +22,14 @@ BLUR_RANGE_ARCSEC: Final = (0.2, 8.0)
 # The ten-step scale is defined on a star in about 127 mm; 10 is the best.
 _FIRST_OF_TEN_ARCSEC: Final = 6.0
 _RATIO_OF_TEN: Final = 0.76
-TEN_STEPS: Final = range(1, 11)
 # The five-step scale, I (the best) to V.
 FIVE_STEPS_ARCSEC: Final = {1: 0.7, 2: 1.0, 3: 1.6, 4: 2.5, 5: 4.0}
+_COUNTS: Final = {Scale.FIVE_STEPS: 5, Scale.TEN_STEPS: 10}
+# The best air first.
+SCALE_STEPS: Final = (
+    *(ScaleStep(Scale.FIVE_STEPS, number) for number in range(1, 6)),
+    *(ScaleStep(Scale.TEN_STEPS, number) for number in range(10, 0, -1)),
+)
 
 
 @frozen(kw_only=True)
@@ -56,18 +61,19 @@ def carried_overhead_arcsec(seen_arcsec: float, path: float) -> float:
     return min(max(float(seen_arcsec * path**-BLUR_EXPONENT), low), high)
 
 
-def ten_step_arcsec(step: int) -> float:
-    """Return the blur in arcsec of a step of the ten-step scale, 1 (worst) to 10, where it is judged.
+def scale_arcsec(step: ScaleStep) -> float:
+    """Return the blur in arcsec that a step of a scale means, where it is judged.
 
-    6.0 x 0.76^(step - 1): ours, an estimate for about 127 mm of aperture.
+    Ours, estimates: of five steps from a table; of ten 6.0 x 0.76^(number - 1), for about 127 mm of aperture.
     """
-    if step not in TEN_STEPS:
-        raise ValueError(f"must be a whole step from 1 to 10, not {step!r}")
-    return float(_FIRST_OF_TEN_ARCSEC * _RATIO_OF_TEN ** (step - 1))
+    if step not in SCALE_STEPS:
+        raise ValueError(f"must be a whole step from 1 to {_COUNTS[step.scale]}, not {step.number!r}")
+    if step.scale is Scale.FIVE_STEPS:
+        return FIVE_STEPS_ARCSEC[step.number]
+    return float(_FIRST_OF_TEN_ARCSEC * _RATIO_OF_TEN ** (step.number - 1))
 
 
-def five_step_arcsec(step: int) -> float:
-    """Return the blur in arcsec of a step of the five-step scale, 1 (best) to 5 (ours)."""
-    if step not in FIVE_STEPS_ARCSEC:
-        raise ValueError(f"must be a whole step from 1 to 5, not {step!r}")
-    return FIVE_STEPS_ARCSEC[step]
+def judged_blur(seen_arcsec: float, judged: Judged, *, path: float | None) -> Blur:
+    """Return the blur overhead of one judged through ``path`` times the air overhead, None for overhead."""
+    overhead_arcsec = carried_overhead_arcsec(seen_arcsec, 1.0 if path is None else path)
+    return Blur(overhead_arcsec=overhead_arcsec, judged=judged)

@@ -35,6 +35,29 @@ class FirstLook(StrEnum):
 FIRST_LOOK_BLUR_ARCSEC = {FirstLook.STEADY: 0.8, FirstLook.FAIR: 1.45, FirstLook.BOILING: 3.0}
 
 
+class Scale(StrEnum):
+    """The scales by steps that observers judge the air by, beside a first look."""
+
+    FIVE_STEPS = "five_steps"
+    TEN_STEPS = "ten_steps"
+
+
+@frozen
+class ScaleStep:
+    """A step of a scale; of five steps the first is the best, of ten the last."""
+
+    scale: Scale
+    number: int
+
+
+@frozen(kw_only=True)
+class Judged:
+    """What somebody said of the air, and the altitude it was judged at in degrees, None for overhead."""
+
+    by: FirstLook | ScaleStep
+    altitude_deg: float | None = None
+
+
 class BlurSource(StrEnum):
     """Where the figure for the blur comes from."""
 
@@ -45,10 +68,14 @@ class BlurSource(StrEnum):
 
 @frozen(kw_only=True)
 class Blur:
-    """Tonight's blur straight overhead, full width at half maximum in arcsec (0.2 to 8), and its source."""
+    """Tonight's blur straight overhead, full width at half maximum in arcsec (0.2 to 8), and its source.
+
+    ``judged`` is what it was carried overhead from, None for a figure.
+    """
 
     overhead_arcsec: float = field(validator=within(0.2, 8, "arcsec"))
     source: BlurSource = BlurSource.GIVEN
+    judged: Judged | None = None
 
     @classmethod
     def assumed(cls) -> Self:

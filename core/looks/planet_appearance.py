@@ -6,9 +6,9 @@ from typing import Final
 from attrs import frozen
 
 from core.air.dispersion import Dispersion, dispersion_at
+from core.air.finest_detail import LimitKind
 from core.air.steadiness import blur_at
 from core.gear.aperture import working_aperture_mm
-from core.gear.optics import dawes_arcsec
 from core.ladder.aim import Aim
 from core.ladder.ladder import Ladder
 from core.looks.features import FeatureChance, Seen, face_of, features_of
@@ -111,7 +111,7 @@ def find_planet_appearance(
         subject=subject,
         happenings=happenings,
         dispersion=dispersion,
-        dispersion_limits=_limits(dispersion, ladder, position),
+        dispersion_limits=_limits(ladder),
         ladder=ladder,
         sights=() if offered is None else sights_of(offered, subject, night.site, position, dispersion),
         expectations=() if offered is None else _expectations(offered, subject, happenings.events_to_see),
@@ -154,13 +154,10 @@ def _in_a_window(night: Night, planet: Body, event: MoonEvent) -> bool:
     return any(event.start < window.end and window.start < event.end for window in windows)
 
 
-def _limits(dispersion: Dispersion | None, ladder: Ladder | None, position: Position) -> bool:
-    if dispersion is None or ladder is None or position.path is None:
-        return False
-    return dispersion.limits(
-        dawes_arcsec=dawes_arcsec(working_aperture_mm(ladder.scope)),
-        blur_arcsec=blur_at(ladder.blur.overhead_arcsec, position.path),
-    )
+def _limits(ladder: Ladder | None) -> bool:
+    """Tell whether the colours that height smears have the largest share of the finest detail."""
+    detail = None if ladder is None else ladder.limits.detail
+    return detail is not None and detail.largest_part is LimitKind.HEIGHT
 
 
 def _expectations(

@@ -11,6 +11,7 @@ from core.air.steadiness import (
     USUAL_AIR_POWER,
     BlurSource,
     FirstLook,
+    ScaleStep,
 )
 from core.gear.owned import Barlow, Eyepiece, TelescopeKind
 from core.ladder.aim import Aim
@@ -75,7 +76,15 @@ class Situation(Moment):
         """The first look that tonight's blur was given by, or None when it was given as a figure."""
         if self.blur.source is BlurSource.ASSUMED:
             return None
+        if self.blur.judged is not None:
+            return self.blur.judged.by if isinstance(self.blur.judged.by, FirstLook) else None
         return self.profile.air.look_of(self.blur.overhead_arcsec)
+
+    @lazy
+    def scale_step(self) -> ScaleStep | None:
+        """The step of a scale that tonight's blur was given by, None for any other way."""
+        judged = self.blur.judged
+        return judged.by if judged is not None and isinstance(judged.by, ScaleStep) else None
 
     @lazy
     def warmer_by_c(self) -> float:

@@ -6,11 +6,11 @@ from attrs import frozen
 
 from core.air.finest_detail import LimitKind
 from core.air.limits import Line
-from core.air.steadiness import FIRST_LOOK_BLUR_ARCSEC, BlurSource
+from core.air.steadiness import FIRST_LOOK_BLUR_ARCSEC, Blur, BlurSource, FirstLook
 from core.gear.aperture import working_aperture_mm
 from core.ladder.ladder import Ladder
 from core.words.aim import aim_words
-from core.words.air import blur_text, blur_words, overhead_blur_words
+from core.words.air import blur_text, blur_words, judgement_text, overhead_blur_words
 from core.words.ladder import no_ceiling_text
 from core.words.names import listed
 from core.words.quantities import angle_text, figures_text, power_text
@@ -140,14 +140,12 @@ def limits_sentence(ladder: Ladder) -> str:
     aperture, usual_air = power_text(limits.aperture), power_text(limits.usual_air)
     if limits.together is None:
         return _RULES_WITHOUT_AIR.format(aperture=aperture, usual_air=usual_air)
-    look = next(
-        (look for look, arcsec in FIRST_LOOK_BLUR_ARCSEC.items() if arcsec == blur.overhead_arcsec), None
-    )
+    look = _named_look(blur)
     return _RULES[look is not None, blur.source is BlurSource.ASSUMED].format(
         aperture=aperture,
         usual_air=usual_air,
         together=power_text(limits.together),
-        look=look,
+        look="" if look is None else judgement_text(look),
         blur=blur_text(blur),
     )
 
@@ -239,6 +237,14 @@ def _line_words(kind: Line, ladder: Ladder, *, explain_air: bool) -> str:
     altitude_deg = None if ladder.aim.overhead else ladder.aim.altitude_deg
     template = _TOGETHER[altitude_deg is None, ladder.blur.source is BlurSource.ASSUMED]
     return template.format(name=name, height="" if altitude_deg is None else angle_text(altitude_deg))
+
+
+def _named_look(blur: Blur) -> FirstLook | None:
+    """Return the first look that a blur is named by: what was said, or whose usual figure it is."""
+    if blur.judged is not None:
+        return blur.judged.by if isinstance(blur.judged.by, FirstLook) else None
+    looks = FIRST_LOOK_BLUR_ARCSEC.items()
+    return next((look for look, arcsec in looks if arcsec == blur.overhead_arcsec), None)
 
 
 def _why(kind: Line, ladder: Ladder) -> str:

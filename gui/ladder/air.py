@@ -4,12 +4,15 @@ from functools import partial
 
 from PySide6.QtWidgets import QButtonGroup, QCheckBox, QPushButton, QWidget
 
-from core.air.steadiness import LIFTED_AIR_POWER, USUAL_AIR_POWER, Blur, BlurSource, FirstLook
-from core.gear.numbers import number_text, parse_number
+from core.air.first_look import SCALE_STEPS
+from core.air.steadiness import LIFTED_AIR_POWER, USUAL_AIR_POWER, Blur, BlurSource, FirstLook, ScaleStep
+from core.gear.numbers import parse_number
 from core.problems import ProblemsError
 from core.situation.situation import Situation
-from core.words.quantities import power_text
+from core.words.air import judged_where_words, step_words
+from core.words.quantities import figures_text, power_text
 from gui.state import AppState, Change
+from gui.widgets.combo_box import CalmComboBox
 from gui.widgets.folding_row import FoldingRow
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_line_edit import PlainLineEdit
@@ -25,6 +28,12 @@ class AirRow(QWidget):
         self._state = state
         self.first_look_buttons = {look: _choice(look) for look in FirstLook}
         self.group = QButtonGroup(self)
+        self.where = PlainLabel(role="small")
+        self.scales = CalmComboBox()
+        self.scales.setAccessibleName("The air (seeing) by a scale of five or ten steps")
+        self.scales.addItem("by a scale", None)
+        for step in SCALE_STEPS:
+            self.scales.addItem(step_words(step), step)
         self.blur = PlainLineEdit(self, letters=5)
         self.blur.setAccessibleName("Blur overhead, arcsec")
         self.problem = PlainLabel(role="problem")
@@ -42,6 +51,9 @@ class AirRow(QWidget):
             self.group.addButton(button)
             row.addWidget(button)
             button.setAccessibleDescription(f"First look at the air: {look.value}")
+        row.addWidget(PlainLabel("or"))
+        row.addWidget(self.scales)
+        row.addWidget(self.where)
         row.addWidget(PlainLabel("or blur"))
         row.addWidget(self.blur)
         row.addWidget(PlainLabel("″ overhead"))
@@ -53,9 +65,17 @@ class AirRow(QWidget):
     def _connect(self) -> None:
         for look, button in self.first_look_buttons.items():
             button.clicked.connect(partial(self._state.set_first_look, look))
+        self.scales.activated.connect(self._take_step)
         self.blur.textEdited.connect(self._take_blur)
         self.blur.editingFinished.connect(self._show)
         self.lift.toggled.connect(self._take_lift)
+
+    def _take_step(self, index: int) -> None:
+        step = self.scales.itemData(index)
+        if isinstance(step, ScaleStep):
+            self._state.set_scale_step(step)
+        else:
+            self._show()
 
     def _take_blur(self, text: str) -> None:
         try:
@@ -70,15 +90,18 @@ class AirRow(QWidget):
         self._state.set_usual_air(LIFTED_AIR_POWER if on else USUAL_AIR_POWER)
 
     def _on_changed(self, change: Change) -> None:
-        if change.of(Situation.blur, Situation.usual_air):
+        if change.of(Situation.blur, Situation.usual_air, Situation.aim):
             self._show()
 
     def _show(self) -> None:
         blur = self._state.situation.blur
         for look, button in self.first_look_buttons.items():
             button.setChecked(look is self._state.situation.first_look)
+        self.where.setText(judged_where_words(self._state.situation.aim))
+        step = self._state.situation.scale_step
+        self.scales.setCurrentIndex(0 if step is None else SCALE_STEPS.index(step) + 1)
         if not self.blur.hasFocus():
-            self.blur.setText(number_text(blur.overhead_arcsec))
+            self.blur.setText(figures_text(blur.overhead_arcsec, 3))
             self.problem.setText("")
         self.lift.setChecked(self._state.situation.usual_air > USUAL_AIR_POWER)
 

@@ -78,8 +78,12 @@ def test_limits_and_ceiling_follow_the_first_look(qtbot: QtBot, view: LadderView
     qtbot.mouseClick(view.air.first_look_buttons[FirstLook.BOILING], Qt.MouseButton.LeftButton)
 
     boiling = int(view.ceiling.text()[:-1])
-    # The design's check values for 150 mm overhead are 199x in fair and 118x in boiling air.
-    assert 0.5 < boiling / usual < 118 / 199 + 0.02
+    # The air is judged at the planet's height, so what it bears there is the design's check value of 118x
+    # for 3 arcsec and 150 mm.
+    assert boiling == pytest.approx(118, abs=1) != usual
+    assert view.air.where.text() == "as seen at Jupiter's height, 62°"
+    # 62 degrees is 1.13 times the air overhead, and 3 over 1.13 to the 0.6 is 2.79.
+    assert view.air.blur.text() == "2.79"
     assert view.air.first_look_buttons[FirstLook.BOILING].isChecked()
     assert not view.air.first_look_buttons[FirstLook.STEADY].isChecked()
     assert "set by tonight's air (seeing)" in view.ceiling_note.text()

@@ -1,7 +1,5 @@
 """A first look, the two scales, and what is believed when nothing is said."""
 
-from collections.abc import Callable
-
 import numpy as np
 import pytest
 from hypothesis import given
@@ -12,10 +10,10 @@ from core.air.first_look import (
     USUAL_BELIEF,
     BlurBelief,
     carried_overhead_arcsec,
-    five_step_arcsec,
-    ten_step_arcsec,
+    judged_blur,
+    scale_arcsec,
 )
-from core.air.steadiness import blur_at
+from core.air.steadiness import BlurSource, FirstLook, Judged, Scale, ScaleStep, blur_at
 
 
 @given(st.floats(0.3, 2.5), st.floats(1.0, 10.0))
@@ -31,7 +29,7 @@ def test_what_is_carried_overhead_stays_a_blur_that_is_taken() -> None:
 
 
 def test_the_ten_step_scale() -> None:
-    found = [ten_step_arcsec(step) for step in range(1, 11)]
+    found = [scale_arcsec(ScaleStep(Scale.TEN_STEPS, step)) for step in range(1, 11)]
 
     # By hand: 6 x 0.76, 6 x 0.76 squared ...
     assert found[:3] == pytest.approx([6.0, 4.56, 3.4656])
@@ -40,16 +38,29 @@ def test_the_ten_step_scale() -> None:
 
 
 def test_the_five_step_scale_runs_the_other_way() -> None:
-    assert [five_step_arcsec(step) for step in range(1, 6)] == [0.7, 1.0, 1.6, 2.5, 4.0]
+    found = [scale_arcsec(ScaleStep(Scale.FIVE_STEPS, step)) for step in range(1, 6)]
+
+    assert found == [0.7, 1.0, 1.6, 2.5, 4.0]
 
 
 @pytest.mark.parametrize(
-    ("scale", "step"),
-    [(ten_step_arcsec, 0), (ten_step_arcsec, 11), (five_step_arcsec, 0), (five_step_arcsec, 6)],
+    ("scale", "number"),
+    [(Scale.TEN_STEPS, 0), (Scale.TEN_STEPS, 11), (Scale.FIVE_STEPS, 0), (Scale.FIVE_STEPS, 6)],
 )
-def test_no_step_outside_a_scale(scale: Callable[[int], float], step: int) -> None:
+def test_no_step_outside_a_scale(scale: Scale, number: int) -> None:
     with pytest.raises(ValueError, match="whole step"):
-        scale(step)
+        scale_arcsec(ScaleStep(scale, number))
+
+
+def test_fair_air_at_25_degrees_is_finer_overhead() -> None:
+    """At 25 degrees the air is 2.36 as thick as overhead (1 / sin 25 degrees); 2.36 to the 0.6 is 1.67."""
+    judged = Judged(by=FirstLook.FAIR, altitude_deg=25.0)
+
+    blur = judged_blur(1.45, judged, path=2.36)
+
+    assert blur.overhead_arcsec == pytest.approx(1.45 / 1.674, rel=1e-3)
+    assert (blur.source, blur.judged) == (BlurSource.GIVEN, judged)
+    assert judged_blur(1.45, judged, path=None).overhead_arcsec == 1.45
 
 
 def test_equally_likely_blurs_are_those_of_a_log_normal() -> None:

@@ -2,8 +2,9 @@
 
 import pytest
 
-from core.air.steadiness import Blur, BlurSource
-from core.words.air import blur_text, blur_words, overhead_blur_words
+from core.air.first_look import SCALE_STEPS
+from core.air.steadiness import Blur, BlurSource, FirstLook, Judged, Scale, ScaleStep
+from core.words.air import blur_text, blur_words, overhead_blur_words, source_text, step_words
 
 
 # Common practice, no source: a hundredth of an arcsecond below two, a tenth above, halves up.
@@ -12,6 +13,23 @@ from core.words.air import blur_text, blur_words, overhead_blur_words
 )
 def test_the_figure_of_a_blur_is_rounded_in_one_way(arcsec: float, told: str) -> None:
     assert blur_text(Blur(overhead_arcsec=arcsec)) == told
+
+
+def test_how_the_air_was_judged_is_told_with_its_height() -> None:
+    at_a_height = Judged(by=FirstLook.FAIR, altitude_deg=25.2)
+    by_step = Judged(by=ScaleStep(Scale.TEN_STEPS, 7))
+
+    assert overhead_blur_words(Blur(overhead_arcsec=0.87, judged=at_a_height)) == (
+        "blur 0.87″ overhead, judged fair at 25°"
+    )
+    assert source_text(Blur(overhead_arcsec=1.16, judged=by_step)) == "judged 7 of ten"
+
+
+def test_each_step_of_a_scale_has_words_of_its_own() -> None:
+    words = [step_words(step) for step in SCALE_STEPS]
+
+    assert len(set(words)) == 15
+    assert words[1] == "II of five: slight quivers, calm for seconds"
 
 
 @pytest.mark.parametrize(
