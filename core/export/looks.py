@@ -45,6 +45,7 @@ def looks_json(appearance: PlanetAppearance) -> JsonObject:
         "expectations": [
             {
                 "what": feature_text(item),
+                "size_arcsec": number(item.size_arcsec),
                 "chance": item.likelihood.name.lower(),
                 "probability": number(item.probability),
                 "why": ground_text(item),
@@ -52,6 +53,7 @@ def looks_json(appearance: PlanetAppearance) -> JsonObject:
             }
             for item in appearance.expectations
         ],
+        "judged_at": _judged(appearance),
         "limits": list(PICTURE_LIMITS),
     }
 
@@ -168,6 +170,14 @@ def _blur(ladder: Ladder | None) -> JsonObject | None:
     if ladder is None:
         return None
     return {"overhead_arcsec": number(ladder.blur.overhead_arcsec), "source": ladder.blur.source.value}
+
+
+def _judged(appearance: PlanetAppearance) -> JsonObject | None:
+    """Return the power and the finest detail by which the expectations are judged."""
+    if not appearance.expectations:
+        return None
+    seen = appearance.expectations[0].seen
+    return {"power": number(seen.power), "finest_detail_arcsec": number(seen.finest_arcsec)}
 
 
 def _view(sights: tuple[Sight, ...]) -> JsonObject | None:

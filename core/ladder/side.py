@@ -70,7 +70,7 @@ def build_side(
 ) -> Side:
     """Return the figures of one telescope beside the other, carried out so much warmer than the air."""
     scope, power = ladder.scope, usable_power(ladder)
-    blur_arcsec = finest_detail_arcsec(ladder)
+    blur_arcsec = _finest_arcsec(ladder)
     disc_arcmin = elements = None
     if disc_arcsec is not None and power is not None and blur_arcsec is not None:
         disc_arcmin = disc_arcsec * power / 60.0
@@ -101,7 +101,7 @@ def usable_power(ladder: Ladder) -> float | None:
     return ceiling_power if ceiling_power is None or own is None else min(own, ceiling_power)
 
 
-def finest_detail_arcsec(ladder: Ladder) -> float | None:
+def _finest_arcsec(ladder: Ladder) -> float | None:
     """Return the finest detail in arcsec that reaches the eye, None where no air path can be given."""
     if ladder.limits.detail is None or ladder.ceiling.power is None:
         return None

@@ -73,7 +73,8 @@ class HeldBack(StrEnum):
 class FeatureRule:
     """From how many finest details a feature is likely and possible, and how large it must look, in arcsec.
 
-    A feature that looks ``looks_arcsec`` wide loses nothing.
+    A feature that looks ``looks_arcsec`` wide loses nothing; of a phase that is the whole disc, for its
+    outline shows it.
     """
 
     likely_from: float
@@ -83,6 +84,8 @@ class FeatureRule:
 
 _SOFT_ARCSEC: Final = 200.0
 _DARK_ARCSEC: Final = 60.0
+_CAP_ARCSEC: Final = 120.0
+_RING_ARCSEC: Final = 1100.0
 
 # A dark line or a bright cap shows even when it is finer than the finest detail, a pale band only when it is
 # wider.
@@ -94,20 +97,20 @@ RULES: Final = {
     Feature.RED_SPOT: FeatureRule(likely_from=3.0, possible_from=1.6, looks_arcsec=400.0),
     Feature.MOON_SHADOW: FeatureRule(likely_from=0.8, possible_from=0.4, looks_arcsec=_DARK_ARCSEC),
     # Of the ring as a shape the size is its long axis.
-    Feature.RING: FeatureRule(likely_from=4.0, possible_from=2.0, looks_arcsec=1000.0),
+    Feature.RING: FeatureRule(likely_from=4.0, possible_from=2.0, looks_arcsec=_RING_ARCSEC),
     # Nearly closed it is a line, or a longish shape.
-    Feature.RING_LINE: FeatureRule(likely_from=4.0, possible_from=2.0, looks_arcsec=1000.0),
-    Feature.RING_SPACE: FeatureRule(likely_from=0.9, possible_from=0.4, looks_arcsec=120.0),
+    Feature.RING_LINE: FeatureRule(likely_from=4.0, possible_from=2.0, looks_arcsec=_RING_ARCSEC),
+    Feature.RING_SPACE: FeatureRule(likely_from=0.9, possible_from=0.4, looks_arcsec=_SOFT_ARCSEC),
     Feature.RING_GAP: FeatureRule(likely_from=0.6, possible_from=0.3, looks_arcsec=_DARK_ARCSEC),
     Feature.FINE_GAP: FeatureRule(likely_from=0.3, possible_from=0.12, looks_arcsec=15.0),
     Feature.RING_SHADOW: FeatureRule(likely_from=0.6, possible_from=0.3, looks_arcsec=_DARK_ARCSEC),
     Feature.GLOBE_SHADOW: FeatureRule(likely_from=0.8, possible_from=0.4, looks_arcsec=_DARK_ARCSEC),
     Feature.GLOBE_BELT: FeatureRule(likely_from=1.6, possible_from=0.8, looks_arcsec=_SOFT_ARCSEC),
     Feature.DARK_MARKINGS: FeatureRule(likely_from=1.3, possible_from=0.7, looks_arcsec=_SOFT_ARCSEC),
-    Feature.NORTH_CAP: FeatureRule(likely_from=0.8, possible_from=0.4, looks_arcsec=_DARK_ARCSEC),
-    Feature.SOUTH_CAP: FeatureRule(likely_from=0.8, possible_from=0.4, looks_arcsec=_DARK_ARCSEC),
-    Feature.PHASE: FeatureRule(likely_from=1.0, possible_from=0.5, looks_arcsec=_SOFT_ARCSEC),
-    Feature.SMALL_DISC: FeatureRule(likely_from=1.5, possible_from=1.0, looks_arcsec=350.0),
+    Feature.NORTH_CAP: FeatureRule(likely_from=0.8, possible_from=0.4, looks_arcsec=_CAP_ARCSEC),
+    Feature.SOUTH_CAP: FeatureRule(likely_from=0.8, possible_from=0.4, looks_arcsec=_CAP_ARCSEC),
+    Feature.PHASE: FeatureRule(likely_from=1.0, possible_from=0.5, looks_arcsec=600.0),
+    Feature.SMALL_DISC: FeatureRule(likely_from=1.7, possible_from=1.0, looks_arcsec=350.0),
 }
 
 

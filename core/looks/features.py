@@ -27,7 +27,7 @@ from core.looks.picture.subject import Subject
 from core.sky.bodies import FACTS, Body
 from core.sky.disc import Disc
 from core.sky.moons import MOON_RADIUS_KM, RADIUS_KM, Moon, MoonEvent, MoonEventKind
-from core.sky.ring import B_RING_KM, C_RING_KM, OUTER_EDGE_KM, Ring
+from core.sky.ring import B_RING_KM, OUTER_EDGE_KM, Ring
 
 # Widths as shares of the equatorial diameter.
 _MAIN_BELT: Final = 0.085
@@ -148,7 +148,10 @@ def face_of(subject: Subject, events: Sequence[MoonEvent] = ()) -> Face:
 
 
 def features_of(face: Face, seen: Seen) -> tuple[FeatureChance, ...]:
-    """Return every feature of a body, the likeliest first and else in the order in which they are told."""
+    """Return the features of a body, the likeliest first and else in the order in which they are told.
+
+    Finer points, as the narrow gap in the ring, are left out where there is no chance of them at all.
+    """
     every = {
         Body.JUPITER: _jupiter,
         Body.SATURN: _saturn,
@@ -170,15 +173,18 @@ def _judge(
     *held: tuple[HeldBack, float],
     less: float = 0.0,
     moon: Moon | None = None,
+    outline_arcsec: float | None = None,
 ) -> FeatureChance:
     """Return a feature's chance; each of ``held`` is a bound on the scale of steps and what sets it.
 
-    ``less`` is taken off at the end, for dust.
+    ``less`` is taken off at the end, for dust; ``outline_arcsec`` is what must look large where that is not
+    the feature's own size.
     """
     rule = RULES[feature]
+    large_arcsec = size_arcsec if outline_arcsec is None else outline_arcsec
     bounds = [(HeldBack.DETAIL, by_detail(rule, size_arcsec, seen.finest_arcsec)), *held]
     tightest, bound = min(bounds, key=lambda each: each[1])
-    lost = lost_by_power(rule, size_arcsec, seen.power)
+    lost = lost_by_power(rule, large_arcsec, seen.power)
     taken = {tightest: SURE - bound, HeldBack.POWER: lost, HeldBack.DUST: less}
     if likelihood(bound - less) is Likelihood.UNLIKELY:
         # More power would not make it any likelier.
@@ -191,13 +197,19 @@ def _judge(
         size_arcsec=size_arcsec,
         steps=max(bound - lost - less, 0.0),
         held_back_by=most if taken[most] > 0.0 else None,
-        looks_full_from=rule.looks_arcsec / size_arcsec if size_arcsec > 0.0 else None,
+        looks_full_from=rule.looks_arcsec / large_arcsec if large_arcsec > 0.0 else None,
         moon=moon,
     )
 
 
 def _hidden(feature: Feature, why: HeldBack, face: Face, seen: Seen) -> FeatureChance:
     return FeatureChance(feature=feature, face=face, seen=seen, size_arcsec=None, steps=0.0, held_back_by=why)
+
+
+def _where_any(chance: FeatureChance) -> Iterator[FeatureChance]:
+    """Yield a finer point only where there is a chance of it, so that a list tells what matters."""
+    if chance.steps > 0.0:
+        yield chance
 
 
 def _jupiter(face: Face, seen: Seen) -> Iterator[FeatureChance]:
@@ -238,17 +250,39 @@ def _ring(face: Face, ring: Ring, seen: Seen) -> Iterator[FeatureChance]:
     if opening < _RING_OPENING_DEG[1]:
         yield _judge(Feature.RING_LINE, ring.major_axis_arcsec, face, seen, line, lit)
     yield _judge(Feature.RING, ring.major_axis_arcsec, face, seen, shape, lit)
-    space = min((C_RING_KM[0] - globe_km) * arcsec_per_km, ring.minor_axis_arcsec)
+    # The faint inner ring leaves the space dark: it is as wide as up to the bright one, and beside the globe
+    # as high as that is open there.
+    beside_globe_km = float(np.sqrt(B_RING_KM[0] ** 2 - globe_km**2))
+    high_km = 2.0 * beside_globe_km * float(np.sin(np.radians(opening)))
+    space = min(B_RING_KM[0] - globe_km, high_km) * arcsec_per_km
     yield _judge(Feature.RING_SPACE, space, face, seen, shape, lit)
     yield _judge(Feature.RING_GAP, ring.gap_width_arcsec, face, seen, wide, lit)
-    yield _judge(Feature.FINE_GAP, _FINE_GAP_KM * arcsec_per_km, face, seen, wide, lit)
-    # The globe's shadow falls beside it on the ring, as far as the Sun stands aside of us.
-    beside = B_RING_KM[1] * float(np.sin(np.radians(face.phase_angle_deg))) * arcsec_per_km
-    yield _judge(Feature.GLOBE_SHADOW, beside, face, seen, wide, lit)
-    # The ring's shadow on the globe peeps out by the difference of the two heights above the ring.
-    apart = np.radians(abs(ring.opening_deg - ring.sun_latitude_deg))
-    peeps = (B_RING_KM[1] - globe_km) * float(np.sin(apart)) * arcsec_per_km
-    yield _judge(Feature.RING_SHADOW, peeps, face, seen)
+    yield from _where_any(_judge(Feature.FINE_GAP, _FINE_GAP_KM * arcsec_per_km, face, seen, wide, lit))
+    # The globe's shadow falls beside it on the ring behind, as far as the Sun stands aside of us.
+    behind_km = float(np.sqrt(B_RING_KM[1] ** 2 - globe_km**2))
+    beside = behind_km * float(np.sin(np.radians(face.phase_angle_deg))) * arcsec_per_km
+    yield from _where_any(_judge(Feature.GLOBE_SHADOW, beside, face, seen, wide, lit))
+    peeps = _ring_shadow_km(ring) * arcsec_per_km
+    yield from _where_any(_judge(Feature.RING_SHADOW, peeps, face, seen))
+
+
+def _ring_shadow_km(ring: Ring) -> float:
+    """Return how much of the ring's shadow in the middle of the globe the ring itself leaves to be seen.
+
+    Both reach as far from the equator as the tangents of the two latitudes say, on ground taken as upright:
+    a Sun higher than we are sends the shadow out beyond the ring, a lower one leaves it inside.
+    """
+    globe_km = FACTS[Body.SATURN].equatorial_radius_km
+    ours, sun = (
+        float(np.tan(np.radians(latitude_deg)))
+        for latitude_deg in (abs(ring.opening_deg), abs(ring.sun_latitude_deg))
+    )
+    whole_km = (OUTER_EDGE_KM - B_RING_KM[0]) * sun
+    if not ring.lit_side_seen:
+        return whole_km
+    outside_km = (OUTER_EDGE_KM - globe_km) * (sun - ours)
+    inside_km = (B_RING_KM[0] - globe_km) * (ours - sun)
+    return min(max(outside_km, inside_km), whole_km)
 
 
 def _mars(face: Face, seen: Seen) -> Iterator[FeatureChance]:
@@ -260,12 +294,14 @@ def _mars(face: Face, seen: Seen) -> Iterator[FeatureChance]:
             yield _hidden(feature, HeldBack.TURNED_AWAY, face, seen)
         else:
             yield _judge(feature, reach_arcsec, face, seen, less=dust)
-    yield _judge(Feature.PHASE, _unlit_arcsec(face), face, seen)
+    phase = _judge(Feature.PHASE, _unlit_arcsec(face), face, seen, outline_arcsec=face.diameter_arcsec)
+    yield from _where_any(phase)
 
 
 def _inner(face: Face, seen: Seen) -> Iterator[FeatureChance]:
     # A crescent is known by its dark side as much as by its lit one: half the disc is all that is needed.
-    yield _judge(Feature.PHASE, min(_unlit_arcsec(face), face.diameter_arcsec / 2.0), face, seen)
+    size = min(_unlit_arcsec(face), face.diameter_arcsec / 2.0)
+    yield _judge(Feature.PHASE, size, face, seen, outline_arcsec=face.diameter_arcsec)
     yield _hidden(Feature.FAINT_MARKINGS, HeldBack.NEVER, face, seen)
 
 

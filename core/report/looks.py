@@ -9,7 +9,7 @@ from core.plain_text import WIDTH, columns, cut, printable, width_of, wrapped
 from core.words.aim import aim_notices, no_ceiling_words
 from core.words.directions import altitude_text, compass_text
 from core.words.eyepiece import turning_words
-from core.words.looking_for import feature_text, ground_text, likelihood_text
+from core.words.looking_for import judged_text, likelihood_text, short_text
 from core.words.looks import air_words, facts, happening_words, heading_words
 from core.words.quantities import field_text, power_text, rounded_text
 from core.words.site_clock import SiteClock
@@ -91,9 +91,10 @@ def _expectations(appearance: PlanetAppearance, width: int) -> Iterator[str]:
         return
     yield ""
     yield "What to look for (an estimate)"
+    yield from wrapped(judged_text(appearance.expectations[0].seen), width)
     for item in appearance.expectations:
         yield from wrapped(
-            f"{likelihood_text(item.likelihood).lower():<9} {feature_text(item)}: {ground_text(item)}.",
+            f"{likelihood_text(item.likelihood).lower():<9} {short_text(item)}",
             width,
             indent=" " * 10,
         )

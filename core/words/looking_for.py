@@ -3,12 +3,11 @@
 from typing import Final
 
 from core.looks.feature_rules import Feature, HeldBack, Likelihood
-from core.looks.features import TITAN_MM, FeatureChance
+from core.looks.features import TITAN_MM, FeatureChance, Seen
 from core.sky.bodies import Body
-from core.sky.moons import Moon
 from core.words.names import capitalised
 from core.words.quantities import length_text, percent_text, power_text, rounded_text, two_figures
-from core.words.sizes import arcsec_text
+from core.words.sizes import arcsec_text, disc_size_text
 
 # Powers below this are had in every telescope, and are not told as something to reach for.
 _ANY_POWER: Final = 10.0
@@ -52,30 +51,29 @@ _SHADOWED_SIDE: Final = "A shadowed side, like a Moon before full"
 _CLOUDS: Final = "Markings in the clouds"
 _GROUND: Final = "Markings on the ground"
 
-_OF_EACH: Final = "each is about {size}; the finest detail tonight is {detail}"
-_OF_PALE: Final = "pale, about {size}; the finest detail tonight is {detail}"
-_OF_CAP: Final = "bright; in a usual year it now reaches in by {size}; the finest detail tonight is {detail}"
-_HALF_DISC: Final = "{lit} is lit, half the disc is {size}; the finest detail tonight is {detail}"
+_OF_EACH: Final = "each is about {size}"
+_OF_PALE: Final = "pale, about {size}"
+_OF_CAP: Final = "bright; in a usual year it now reaches in by {size}"
+_WELL_SHADED: Final = "{lit} is lit, and the disc is {diameter} across"
 _SIZES: Final = {
-    Feature.MOONS: "{count} of four stand beside it at this time",
     Feature.MAIN_BELTS: _OF_EACH,
     Feature.THIN_BELTS: _OF_EACH,
     Feature.RED_SPOT: _OF_PALE,
-    Feature.MOON_SHADOW: "a black dot of {size}; the finest detail tonight is {detail}",
-    Feature.RING: "{opening} open, {size} from tip to tip; the finest detail tonight is {detail}",
+    Feature.MOON_SHADOW: "a black dot of {size}",
+    Feature.RING: "{opening} open, {size} from tip to tip",
     Feature.RING_LINE: "only {opening} open, {width} from its near to its far edge",
-    Feature.RING_SPACE: "{size} on either side of the globe; the finest detail tonight is {detail}",
-    Feature.RING_GAP: "a dark line, at most {size}; the finest detail tonight is {detail}",
-    Feature.FINE_GAP: "a dark line, at most {size}; the finest detail tonight is {detail}",
-    Feature.RING_SHADOW: "a dark line, {size} of it to be seen; the finest detail tonight is {detail}",
-    Feature.GLOBE_SHADOW: "a black edge of {size} beside the globe; the finest detail tonight is {detail}",
+    Feature.RING_SPACE: "{size} on either side of the globe",
+    Feature.RING_GAP: "a dark line, at most {size}",
+    Feature.FINE_GAP: "a dark line, at most {size}",
+    Feature.RING_SHADOW: "a dark line, {size} of it to be seen",
+    Feature.GLOBE_SHADOW: "a black edge of {size} beside the globe",
     Feature.GLOBE_BELT: _OF_PALE,
     Feature.TITAN: "like a star of magnitude 8.4, at most four and a half widths of the ring from the globe",
-    Feature.DARK_MARKINGS: "a fifth of the disc is {size}; the finest detail tonight is {detail}",
+    Feature.DARK_MARKINGS: "a fifth of the disc is {size}",
     Feature.NORTH_CAP: _OF_CAP,
     Feature.SOUTH_CAP: _OF_CAP,
-    Feature.PHASE: "{lit} is lit, the dark part is {size}; the finest detail tonight is {detail}",
-    Feature.SMALL_DISC: "it is {size}; the finest detail tonight is {detail}",
+    Feature.PHASE: "{lit} is lit, the dark part is {size}",
+    Feature.SMALL_DISC: "it is {size}",
     Feature.RELIEF: "along the line of day and night, craters from about {smallest_km} km up",
     Feature.RAYS: "{lit} is lit, and the Sun stands high over most of it",
 }
@@ -86,8 +84,8 @@ _NOTHING: Final = {
     Feature.NORTH_CAP: "only its rim is turned towards us",
     Feature.SOUTH_CAP: "only its rim is turned towards us",
 }
-_DUSTY: Final = "a fifth of the disc is {size}, but it is the season of dust storms"
-_DUSTY_CAP: Final = "in a usual year it now reaches in by {size}, but it is the season of dust storms"
+_DUSTY: Final = "a fifth of the disc is {size}, but in this season dust storms may veil them"
+_DUSTY_CAP: Final = "in a usual year it now reaches in by {size}, but in this season dust storms may veil it"
 _ONLY_OPEN: Final = "the ring is only {opening} open"
 _HELD_BACK: Final = {
     HeldBack.POWER: "usually from about {from_power}, and tonight stops at {power}",
@@ -107,16 +105,28 @@ _MOON_PHASES: Final = {
 }
 _HARDLY_EVER_SEEN: Final = "hardly ever seen by eye, whatever the telescope"
 _OUT_OF_REACH: Final = "out of reach of the usual telescopes"
-_ALL_FOUR_BESIDE: Final = "all four stand beside it at this time"
-_ALL_MOONS: Final = len(Moon)
+_MOONS_BESIDE: Final = (
+    "none of the four stands beside it at this time",
+    "one of four stands beside it at this time",
+    "two of four stand beside it at this time",
+    "three of four stand beside it at this time",
+    "all four stand beside it at this time",
+)
+_JUDGED: Final = "Judged at {power}, where the finest detail of aperture and air (seeing) is {detail}."
 _REASON: Final = "{reason}."
 _REASON_FROM_POWER: Final = "{reason}. From about {power}."
 _SENTENCE: Final = "{chance}: {feature}. {reason}"
+_SHORT: Final = "{feature}: {reason}."
 
 
 def likelihood_text(likelihood: Likelihood) -> str:
     """Return how likely something is: ``Likely``."""
     return _LIKELIHOODS[likelihood]
+
+
+def judged_text(seen: Seen) -> str:
+    """Return what a whole list is judged by, as a sentence."""
+    return _JUDGED.format(power=power_text(seen.power), detail=arcsec_text(seen.finest_arcsec))
 
 
 def feature_text(item: FeatureChance) -> str:
@@ -137,7 +147,6 @@ def ground_text(item: FeatureChance) -> str:
     ring = item.face.ring
     return _template(item).format(
         size="" if item.size_arcsec is None else arcsec_text(item.size_arcsec),
-        detail=arcsec_text(item.seen.finest_arcsec),
         opening="" if ring is None else _opening_text(abs(ring.opening_deg)),
         width="" if ring is None else arcsec_text(ring.minor_axis_arcsec),
         lit=percent_text(item.face.illuminated_fraction),
@@ -145,7 +154,7 @@ def ground_text(item: FeatureChance) -> str:
         from_power="" if item.looks_full_from is None else _about_power_text(item.looks_full_from),
         power=power_text(item.seen.power),
         titan_aperture=length_text(TITAN_MM[1]),
-        count=item.face.moons_beside,
+        diameter=disc_size_text(item.face.diameter_arcsec),
     )
 
 
@@ -156,6 +165,11 @@ def reason_text(item: FeatureChance) -> str:
     if power is None or power < _ANY_POWER or item.likelihood is Likelihood.UNLIKELY or _lacks_power(item):
         return _REASON.format(reason=reason)
     return _REASON_FROM_POWER.format(reason=reason, power=_about_power_text(power))
+
+
+def short_text(item: FeatureChance) -> str:
+    """Return a feature and what stands in its way as one short sentence, for what is unlikely."""
+    return _SHORT.format(feature=feature_text(item), reason=ground_text(item))
 
 
 def expectation_text(item: FeatureChance) -> str:
@@ -177,10 +191,10 @@ def _template(item: FeatureChance) -> str:
         template = found.get(held_back_by)
         if template is not None:
             return template
-    if feature is Feature.MOONS and item.face.moons_beside == _ALL_MOONS:
-        return _ALL_FOUR_BESIDE
-    if feature is Feature.PHASE and item.face.body is not Body.MARS and item.face.illuminated_fraction < 0.5:
-        return _HALF_DISC
+    if feature is Feature.MOONS:
+        return _MOONS_BESIDE[item.face.moons_beside]
+    if feature is Feature.PHASE and item.face.body is not Body.MARS and item.face.illuminated_fraction < 0.6:
+        return _WELL_SHADED
     return _SIZES[feature]
 
 

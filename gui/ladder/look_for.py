@@ -1,25 +1,36 @@
 """What is worth looking for on the planet in hand with the telescope in hand, as a list in words."""
 
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
+from core.looks.feature_rules import Likelihood
 from core.looks.features import FeatureChance
 from core.looks.planet_appearance import PlanetAppearance
-from core.words.looking_for import expectation_text, feature_text, likelihood_text, reason_text
+from core.words.looking_for import (
+    expectation_text,
+    feature_text,
+    judged_text,
+    likelihood_text,
+    reason_text,
+    short_text,
+)
 from core.words.looks import no_picture_words
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.reading_area import ReadingArea, reading_label
 
 _BETWEEN_PX = 6
+_ON_TOP = Qt.AlignmentFlag.AlignTop
 
 
 class LookForPane(ReadingArea):
-    """One line for each thing: how likely, what, and why; the likeliest first."""
+    """One entry for each thing: how likely, what, and why; the likeliest first, the unlikely in short."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         page = QWidget()
         super().__init__(page, parent)
         self.heading = reading_label(role="heading")
+        self.judged = reading_label(role="small")
         self._grid = QGridLayout()
         self._grid.setHorizontalSpacing(14)
         self._grid.setVerticalSpacing(1)
@@ -28,6 +39,7 @@ class LookForPane(ReadingArea):
         column.setContentsMargins(2, 2, 8, 4)
         column.setSpacing(8)
         column.addWidget(self.heading)
+        column.addWidget(self.judged)
         column.addLayout(self._grid)
         column.addStretch(1)
         self._is_snug = False
@@ -47,16 +59,22 @@ class LookForPane(ReadingArea):
         self.heading.setText(_heading(appearance))
         self.setAccessibleName(self.heading.text())
         expectations = appearance.expectations if appearance is not None else ()
-        self.setAccessibleDescription(" ".join(map(expectation_text, expectations)))
+        judged = judged_text(expectations[0].seen) if expectations else ""
+        self.judged.setText(judged)
+        self.judged.setVisible(bool(judged))
+        self.setAccessibleDescription(" ".join((judged, *map(expectation_text, expectations))))
         if expectations == self._shown:
             return
         self._shown = expectations
         _empty(self._grid)
         for number, item in enumerate(expectations):
             first = 3 * number
-            self._grid.addWidget(PlainLabel(likelihood_text(item.likelihood)), first, 0)
-            self._grid.addWidget(reading_label(feature_text(item), role="heading"), first, 1)
-            self._grid.addWidget(reading_label(reason_text(item), role="small"), first + 1, 1)
+            self._grid.addWidget(PlainLabel(likelihood_text(item.likelihood)), first, 0, _ON_TOP)
+            if item.likelihood is Likelihood.UNLIKELY:
+                self._grid.addWidget(reading_label(short_text(item), role="small"), first, 1)
+            else:
+                self._grid.addWidget(reading_label(feature_text(item), role="heading"), first, 1)
+                self._grid.addWidget(reading_label(reason_text(item), role="small"), first + 1, 1)
             self._grid.setRowMinimumHeight(first + 2, _BETWEEN_PX)
         self._fit_words()
 

@@ -59,7 +59,8 @@ def test_reports(row: Row) -> None:
 
     found = {each.feature: each.likelihood.name.lower() for each in features_of(face_of(row), how)}
 
-    assert found[Feature(row["feature"])] in row["expected"].split("|")
+    # What is left out of the list is as good as unlikely.
+    assert found.get(Feature(row["feature"]), "unlikely") in row["expected"].split("|")
 
 
 def test_there_are_rows_enough_and_each_names_its_source() -> None:

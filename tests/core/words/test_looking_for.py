@@ -11,7 +11,13 @@ from core.looks.picture.subject import subject_at
 from core.sky.bodies import TARGETS, Body
 from core.sky.moons import Moon, moon_events
 from core.sky.ring import Ring
-from core.words.looking_for import expectation_text, feature_text, ground_text, reason_text
+from core.words.looking_for import (
+    expectation_text,
+    feature_text,
+    judged_text,
+    reason_text,
+    short_text,
+)
 
 # A figure that is not there leaves two spaces, or a space before what follows it.
 HOLE = re.compile(r"  | [,;.:]|^[ ,;]|\{|\}|, at most [;,]|about $|0\.00″")
@@ -69,10 +75,7 @@ def test_no_figure_is_missing(body: Body, when: str, finest: float, power: float
     [
         (
             one(saturn(20), Feature.RING_GAP),
-            (
-                "Likely: The gap in the ring. A dark line, at most 0.70″; the finest detail tonight is "
-                "0.81″. From about 85x."
-            ),
+            ("Likely: The gap in the ring. A dark line, at most 0.70″. From about 85x."),
         ),
         (
             one(saturn(8.5), Feature.RING_GAP),
@@ -96,16 +99,13 @@ def test_no_figure_is_missing(body: Body, when: str, finest: float, power: float
         (
             one(Face(body=Body.MARS, diameter_arcsec=20, dust=True), Feature.DARK_MARKINGS),
             (
-                "Possible: Large dark markings. A fifth of the disc is 4.0″, but it is the season of dust "
-                "storms. From about 50x."
+                "Possible: Large dark markings. A fifth of the disc is 4.0″, but in this season dust storms "
+                "may veil them. From about 50x."
             ),
         ),
         (
             one(Face(body=Body.VENUS, diameter_arcsec=40, illuminated_fraction=0.2), Feature.PHASE),
-            (
-                "Likely: The crescent. 20% is lit, half the disc is 20.0″; the finest detail tonight is "
-                "0.81″. From about 10x."
-            ),
+            ("Likely: The crescent. 20% is lit, and the disc is 40″ across. From about 15x."),
         ),
         (
             one(Face(body=Body.MOON, diameter_arcsec=1865, illuminated_fraction=1.0), Feature.RELIEF),
@@ -121,14 +121,21 @@ def test_a_sentence_as_a_whole(item: FeatureChance, words: str) -> None:
 
 
 def test_more_power_is_no_advice_where_the_air_hides_it_anyway() -> None:
-    told = ground_text(one(saturn(20), Feature.FINE_GAP, finest=1.5, power=100))
+    told = short_text(one(saturn(20), Feature.RING_GAP, finest=3.0, power=70))
 
-    assert told == "a dark line, at most 0.05″; the finest detail tonight is 1.50″"
+    assert told == "The gap in the ring: a dark line, at most 0.70″."
+
+
+def test_a_list_says_once_what_it_is_judged_by() -> None:
+    told = judged_text(Seen(finest_arcsec=1.21, aperture_mm=150, power=150))
+
+    assert told == "Judged at 150x, where the finest detail of aperture and air (seeing) is 1.21″."
 
 
 def test_moons_beside_jupiter_are_counted() -> None:
     assert reason_text(one(jupiter(4), Feature.MOONS)) == "All four stand beside it at this time."
-    assert reason_text(one(jupiter(3), Feature.MOONS)) == "3 of four stand beside it at this time."
+    assert reason_text(one(jupiter(3), Feature.MOONS)) == "Three of four stand beside it at this time."
+    assert reason_text(one(jupiter(1), Feature.MOONS)) == "One of four stands beside it at this time."
 
 
 def test_a_shadow_is_told_by_its_moon() -> None:
