@@ -5,7 +5,10 @@
     {"schema":1, "planet":"saturn", "from":"2026-12-05", "to":"2027-12-04",
      "site":{"id","name","latitude_deg","longitude_deg","elevation_m","time_zone"},
      "best_weeks":"words", "cautions":["words"],
+     "aperture_mm":n, "blur_overhead_arcsec":n,
+     "light_nights":[["2027-05-20","2027-07-24"]],             # the sky itself does not get dark enough
      "best":{"above_deg":45|30|null, "spans":[["2027-07-18","2027-12-04"]],
+             "sharpest":{"evening":"2027-10-05","altitude_deg":n,"diameter_arcsec":n,"details_across":n}|null,
              "highest":{"evening":"2027-09-03","altitude_deg":n}|null,
              "largest":{"evening":"2027-10-17","diameter_arcsec":n}|null},
      "dark_enough_sun_altitude_deg":n,
@@ -13,7 +16,8 @@
      "evenings":[{"evening":"2026-12-05", "start":t, "end":t, "state":"normal|always_up|never_up",
        "rises":[t], "transits":[t], "sets":[t], "above_30":[[t,t]], "above_45":[[t,t]],
        "best":{"time":t,"altitude_deg":n}|null,                  # above the horizon in a dark sky
-       "dark_hours_above_30":n, "dark_hours_above_45":n, "diameter_arcsec":n}]}
+       "dark_hours_above_30":n, "dark_hours_above_45":n, "diameter_arcsec":n,
+       "details_across":n}]}               # finest details across the disc, 0 without; an estimate
 
 The sky is dark with the Sun below ``dark_enough_sun_altitude_deg`` and nothing of the site's blocked sky
 before the planet; ``above_30`` and ``above_45`` are all spans, dark or not. Phenomena are geocentric.
@@ -23,13 +27,14 @@ from core.export.parts import SCHEMA, JsonObject, number, site_json, time_json
 from core.sky.apparent import instant
 from core.sky.ephemeris import Floats
 from core.words.year import best_weeks_text, cautions
+from core.year.best_weeks import Stretches
 from core.year.year import Year
 
 
 def year_json(year: Year) -> JsonObject:
     """Return a year: its best weeks, its phenomena and every evening."""
     dates, best, outlook = year.dates, year.best, year.outlook
-    highest, largest = best.highest, best.largest
+    highest, largest, sharpest = best.highest, best.largest, best.sharpest
     return {
         "schema": SCHEMA,
         "planet": year.planet.value,
@@ -37,10 +42,21 @@ def year_json(year: Year) -> JsonObject:
         "to": dates[-1].isoformat(),
         "site": site_json(year.site),
         "best_weeks": best_weeks_text(year),
+        "aperture_mm": number(year.aperture_mm),
+        "blur_overhead_arcsec": number(year.overhead_arcsec),
+        "light_nights": _spans(year, year.light_nights),
         "cautions": list(cautions(year)),
         "best": {
             "above_deg": number(best.above_deg),
-            "spans": [[dates[first].isoformat(), dates[last].isoformat()] for first, last in best.stretches],
+            "spans": _spans(year, best.stretches),
+            "sharpest": None
+            if sharpest is None
+            else {
+                "evening": dates[sharpest].isoformat(),
+                "altitude_deg": number(outlook.best_altitude_deg[sharpest]),
+                "diameter_arcsec": number(outlook.diameter_arcsec[sharpest]),
+                "details_across": number(year.details[sharpest]),
+            },
             "highest": None
             if highest is None
             else {
@@ -88,7 +104,12 @@ def _evening(year: Year, index: int) -> JsonObject:
         "dark_hours_above_30": number(outlook.dark_hours_30[index]),
         "dark_hours_above_45": number(outlook.dark_hours_45[index]),
         "diameter_arcsec": number(outlook.diameter_arcsec[index]),
+        "details_across": number(year.details[index]),
     }
+
+
+def _spans(year: Year, stretches: Stretches) -> list[list[str]]:
+    return [[year.dates[first].isoformat(), year.dates[last].isoformat()] for first, last in stretches]
 
 
 def _times(times_s: Floats) -> list[str | None]:

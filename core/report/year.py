@@ -15,7 +15,7 @@ from core.words.directions import altitude_text
 from core.words.quantities import rounded_text, two_figures
 from core.words.site_clock import SiteClock
 from core.words.sizes import disc_size_text
-from core.words.year import best_weeks_text, cautions, phenomena_lines
+from core.words.year import best_weeks_text, cautions, light_nights_text, phenomena_lines
 from core.year.year import Year
 
 _LONGEST_NAME: Final = 28
@@ -38,8 +38,8 @@ def year_text(year: Year, *, clock: int = 24, width: int = WIDTH) -> str:
     """Return a year as text: the best weeks in words, what the planet does, and every seventh evening."""
     site_clock = SiteClock(zone=year.site.zone, hours=clock)
     lines = wrapped(best_weeks_text(year), width)
-    for caution in cautions(year):
-        lines += wrapped(caution, width)
+    for sentence in (light_nights_text(year), *cautions(year)):
+        lines += wrapped(sentence, width) if sentence else []
     site = cut(printable(year.site.name), _LONGEST_NAME)
     until = date_text(year.dates[-1])
     lines += ["", cut(f"{site}, every seventh evening from {date_text(year.dates[0])} to {until}", width)]

@@ -86,6 +86,14 @@ def diameter_arcsec(body: Body, unix_s: Floats) -> Floats:
     return np.asarray(np.degrees(2.0 * np.arcsin(FACTS[body].equatorial_radius_km / distance_km)) * 3600.0)
 
 
+def illuminated_fraction(body: Body, unix_s: Floats) -> Floats:
+    """Return how much of a body's disc is lit, 0 to 1, from the Earth's centre at Unix seconds (N,)."""
+    place, sun = geocentric_au(body, unix_s), geocentric_au(Body.SUN, unix_s)
+    to_sun = sun - place
+    size = np.linalg.norm(place, axis=-1) * np.linalg.norm(to_sun, axis=-1)
+    return np.asarray((1.0 - (place * to_sun).sum(axis=-1) / size) / 2.0)
+
+
 def elongation_deg(body: Body, unix_s: Floats) -> Floats:
     """Return the angle between the apparent geocentric places of a body and the Sun at Unix seconds (N,)."""
     place, sun = geocentric_au(body, unix_s), geocentric_au(Body.SUN, unix_s)

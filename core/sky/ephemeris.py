@@ -5,6 +5,7 @@ is ever fetched, and the Earth's rotation comes from the tables built into skyfi
 """
 
 import atexit
+from copy import copy
 from datetime import date, timedelta
 from functools import cache, lru_cache
 from importlib.resources import files
@@ -161,8 +162,9 @@ class SizeAndLight:
 def size_and_light(body: Body, unix_s: Floats) -> SizeAndLight:
     """Return how a body looks at Unix seconds (N,).
 
-    Sources: planets' magnitudes of Mallama and Hilton 2018 (Astronomy and Computing 25, 10) as skyfield
-    has them, without the turning of Mars (0.06); the Moon's of Allen's Astrophysical Quantities (1976),
+    Sources: planets' magnitudes of Mallama and Hilton 2018 (Astronomy and Computing 25, 10), the formulae as
+    skyfield has them, with distances and phase from the Sun's true place and without the turning of Mars
+    (0.06); the Moon's of Allen's Astrophysical Quantities (1976),
     as quoted by Krisciunas and Schaefer 1991 (PASP 103, 1033), scaled by both distances: a fair guess
     only, and above all near new Moon.
     """
@@ -197,7 +199,7 @@ def _magnitude(body: Body, seen: "Astrometric", sun: "Astrometric") -> Floats:
     sun_distance_au = np.asarray((seen.xyz.au - sun.xyz.au) ** 2).sum(axis=0) ** 0.5
     if body is Body.MOON:
         return _moon_magnitude(_phase_deg(seen), seen.distance().km, sun_distance_au)
-    return _planet_magnitude(body, seen, sun_distance_au)
+    return _planet_magnitude(body, seen, sun, sun_distance_au)
 
 
 def _moon_magnitude(phase_deg: Floats, distance_km: Floats, sun_distance_au: Floats) -> Floats:
@@ -205,10 +207,15 @@ def _moon_magnitude(phase_deg: Floats, distance_km: Floats, sun_distance_au: Flo
     return np.asarray(by_phase + 5.0 * np.log10(distance_km / MOON_MEAN_DISTANCE_KM * sun_distance_au))
 
 
-def _planet_magnitude(body: Body, seen: "Astrometric", sun_distance_au: Floats) -> Floats:
+def _planet_magnitude(body: Body, seen: "Astrometric", sun: "Astrometric", sun_distance_au: Floats) -> Floats:
     from skyfield.magnitudelib import planetary_magnitude
+    from skyfield.positionlib import ICRF
 
-    magnitude = np.asarray(planetary_magnitude(seen), dtype=float)
+    # The library reads distances and phase off the place of the observer, as if the Sun stood still in the
+    # middle of the planets' orbits: up to 0.18 off for Mercury. Counted from the Sun that place is right.
+    from_sun = copy(seen)
+    from_sun.center_barycentric = ICRF(-sun.xyz.au, t=seen.t)
+    magnitude = np.asarray(planetary_magnitude(from_sun), dtype=float)
     if body is Body.NEPTUNE:
         rough = _NEPTUNE_UNIT_MAGNITUDE + 5.0 * np.log10(sun_distance_au * seen.distance().au)
         magnitude = np.where(np.isnan(magnitude), rough, magnitude)

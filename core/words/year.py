@@ -15,12 +15,15 @@ from core.words.names import listed, opening
 from core.words.quantities import angle_text, rounded_text
 from core.words.site_clock import SiteClock
 from core.words.sizes import disc_size_text
+from core.year.best_weeks import Stretches
 from core.year.phenomena import ELONGATIONS, Aspect, Phenomenon
 from core.year.year import Year
 
 # The parts of a month, by their last day.
 _PARTS: Final = ((10, "early {month}"), (20, "mid-{month}"), (31, "late {month}"))
 _SHORTEST_TOLD_H: Final = 0.05
+# A disc is told to be large from so many times that of the highest evening on (ours).
+_MUCH_LARGER: Final = 1.25
 
 # Of two templates the second is for a site where something blocks the view.
 _NEVER: Final = (
@@ -36,12 +39,25 @@ _LOW: Final = (
     "{name} stays under {bound} in a dark sky; it is best {weeks}.",
     "{name} stays under {bound} in a dark sky, clear of what blocks the view; it is best {weeks}.",
 )
+_LOW_BUT_LARGEST: Final = (
+    "{name} is best {weeks}: low, but largest, {size} at {height} in a dark sky.",
+    (
+        "{name} is best {weeks}: low, but largest, {size} at {height} in a dark sky, clear of what blocks "
+        "the view."
+    ),
+)
 _BRIEFLY: Final = (
     "{name} is only briefly above {bound} in a dark sky; it is best {weeks}.",
     "{name} is only briefly above {bound} in a dark sky, clear of what blocks the view; it is best {weeks}.",
 )
 _BOTH: Final = "{first} Highest and largest around {day}: {height}, {size}."
 _EACH: Final = "{first} Highest around {highest}, {height}; largest around {largest}, {size}."
+
+_HIGHER_BUT_SMALL: Final = "{first} Highest around {highest}, {height}, but only {size} then."
+_LIGHT_NIGHTS: Final = (
+    "The night sky here stays too light {weeks}: the Sun gets less than {depth} below the horizon."
+)
+_MIDNIGHT_SUN: Final = "The Sun does not set here {weeks}."
 
 _ALL_YEAR: Final = "all year"
 _UNTIL: Final = "until {last}"
@@ -55,6 +71,7 @@ _EVENING: Final = "{day}: {facts}."
 _UP_TO: Final = "{name} up to {height} in the dark, at {time}"
 _NOT_UP: Final = "{name} not up in a dark sky"
 _NOT_UP_CLEAR: Final = "{name} not up in a dark sky, clear of what blocks the view"
+_STAYS_LIGHT: Final = "the sky does not get dark enough"
 _HOURS: Final = "{hours} h above {bound}"
 
 _ASPECTS: Final = {
@@ -84,6 +101,8 @@ def best_weeks_text(year: Year) -> str:
     if best.highest is None or best.largest is None:
         return _sentence(_NEVER, year, lowest=angle_text(LOWEST_USEFUL_DEG))
     highest_deg = float(year.outlook.best_altitude_deg[best.highest])
+    if _is_low_but_largest(year):
+        return _low_but_largest(year, spoken)
     if year.planet is Body.MOON:
         first = _MOON.format(name=opening(year.planet))
     elif best.above_deg is not None:
@@ -100,10 +119,53 @@ def best_weeks_text(year: Year) -> str:
     return _EACH.format(first=first, highest=highest_on, height=height, largest=largest_on, size=size)
 
 
+def _is_low_but_largest(year: Year) -> bool:
+    """Tell whether the best evening is a low one, and a higher one shows a much smaller disc."""
+    best, outlook = year.best, year.outlook
+    if best.sharpest is None or best.highest is None or best.above_deg is not None:
+        return False
+    outgrown = outlook.diameter_arcsec[best.sharpest] >= _MUCH_LARGER * outlook.diameter_arcsec[best.highest]
+    higher = outlook.best_altitude_deg[best.highest] >= FAIR_DEG
+    return year.planet is not Body.MOON and bool(outgrown and higher)
+
+
+def _low_but_largest(year: Year, spoken: "_Dates") -> str:
+    best, outlook = year.best, year.outlook
+    assert best.sharpest is not None
+    assert best.highest is not None
+    first = _sentence(
+        _LOW_BUT_LARGEST,
+        year,
+        weeks=_weeks(year, spoken),
+        size=disc_size_text(float(outlook.diameter_arcsec[best.sharpest])),
+        height=altitude_text(float(outlook.best_altitude_deg[best.sharpest]), under_deg=FAIR_DEG),
+    )
+    return _HIGHER_BUT_SMALL.format(
+        first=first,
+        highest=spoken.day(year.dates[best.highest]),
+        height=altitude_text(float(outlook.best_altitude_deg[best.highest]), under_deg=FAIR_DEG),
+        size=disc_size_text(float(outlook.diameter_arcsec[best.highest])),
+    )
+
+
 def _sentence(templates: tuple[str, str], year: Year, **figures: str) -> str:
     """Fill a template, or the one beside it for a site where something blocks the view."""
     free, obstructed = templates
     return (obstructed if year.site.blocked else free).format(name=opening(year.planet), **figures)
+
+
+def light_nights_text(year: Year) -> str | None:
+    """Return when the nights are too light for the planet, said of the sky; None where they never are.
+
+    ``The night sky here stays too light from mid-May to late July 2027: the Sun gets less than 12° below the
+    horizon.``
+    """
+    if not year.light_nights:
+        return None
+    weeks = listed(list(_each_stretch(year, year.light_nights, _Dates())))
+    if year.dark_below_deg > -1.0:
+        return _MIDNIGHT_SUN.format(weeks=weeks)
+    return _LIGHT_NIGHTS.format(weeks=weeks, depth=angle_text(-year.dark_below_deg))
 
 
 def cautions(year: Year) -> tuple[str, ...]:
@@ -142,6 +204,8 @@ def evening_text(year: Year, number: int, clock: SiteClock) -> str:
 
 def _highest_text(year: Year, number: int, clock: SiteClock) -> str:
     altitude_deg, name = float(year.outlook.best_altitude_deg[number]), year.planet.label
+    if math.isnan(altitude_deg) and not year.outlook.sky_dark_hours[number]:
+        return _STAYS_LIGHT
     if math.isnan(altitude_deg):
         return (_NOT_UP_CLEAR if year.site.blocked else _NOT_UP).format(name=name)
     height = altitude_text(max(altitude_deg, 0.0), under_deg=FAIR_DEG)
@@ -191,12 +255,12 @@ def local_day(year: Year, moment: datetime) -> date:
 
 def _weeks(year: Year, spoken: "_Dates") -> str:
     """Return the stretches: ``from mid-August to late December 2027 and in mid-March 2028``."""
-    last = len(year.dates) - 1
-    return listed(list(_each_stretch(year, last, spoken)))
+    return listed(list(_each_stretch(year, year.best.stretches, spoken)))
 
 
-def _each_stretch(year: Year, last_evening: int, spoken: "_Dates") -> Iterator[str]:
-    for start, end in year.best.stretches:
+def _each_stretch(year: Year, stretches: Stretches, spoken: "_Dates") -> Iterator[str]:
+    last_evening = len(year.dates) - 1
+    for start, end in stretches:
         first_day, last_day = year.dates[start], year.dates[end]
         if start == 0 and end == last_evening:
             yield _ALL_YEAR

@@ -1,8 +1,9 @@
-"""Which weeks of an outlook are worth the most: high in a dark sky for long enough, and large.
+"""Which weeks of an outlook are worth the most: those that show the most detail across the disc.
 
-The marks set here are ours: half an hour in the evening; two thirds of the largest disc for a planet beyond
-the Earth (Mars shrinks to a quarter); 45 degrees where a third of the evenings above 30 get so high; gaps of
-a week bridged.
+A planet's height and its size are weighed as one figure, N of ``detail``, so that a large low Mars is not
+passed over for a small high one. The marks set here are ours: from four fifths of the most detail of the
+year; 45 or 30 degrees are told where half of the evenings get so high for half an hour; gaps of a week are
+bridged.
 """
 
 from typing import Final
@@ -14,72 +15,70 @@ from numpy.typing import NDArray
 from core.sky.bodies import Body
 from core.sky.ephemeris import Floats
 from core.sky.events import BEST_DEG, FAIR_DEG, LOWEST_USEFUL_DEG
-from core.year.outlook import GOOD_HOURS, NEARLY_HIGHEST, BodyOutlook
+from core.year.outlook import GOOD_HOURS, BodyOutlook
 
-_ENOUGH_EVENINGS: Final = 7
-_ENOUGH_OF_THEM: Final = 1.0 / 3.0
-_LARGE_ENOUGH: Final = 2.0 / 3.0
+_ENOUGH_DETAIL: Final = 0.8
+_ENOUGH_OF_THEM: Final = 0.5
 _BRIDGED_EVENINGS: Final = 7
 _SHORTEST_EVENINGS: Final = 4
 _MOST_STRETCHES: Final = 3
 # Heights so close together are told apart by how long the body stays up.
 _SAME_HEIGHT_DEG: Final = 1.0
 
-_BEYOND_THE_EARTH: Final = frozenset({Body.MARS, Body.JUPITER, Body.SATURN, Body.URANUS, Body.NEPTUNE})
+# First and last evening of each, by number, in order.
+Stretches = tuple[tuple[int, int], ...]
 
 
 @frozen(kw_only=True)
 class BestWeeks:
     """The best weeks of an outlook, by the numbers of its evenings.
 
-    ``above_deg`` is the height, 45 or 30 degrees, that makes them the best; None where the body is hardly
-    ever above 30, and then they are those of its greatest heights. ``stretches`` are first and last evenings,
-    in order; none of the Moon, which comes round each month. ``highest`` and ``largest`` are single evenings,
+    ``above_deg`` is the height, 45 or 30 degrees, that most of them get above; None where they stay low.
+    ``stretches`` are first and last evenings, in order; none of the Moon, which comes round each month.
+    ``sharpest`` shows the most detail, ``highest`` and ``largest`` are what their names say: single evenings,
     None for a body that is never above 10 degrees in a dark sky.
     """
 
     above_deg: float | None
-    stretches: tuple[tuple[int, int], ...]
+    stretches: Stretches
+    sharpest: int | None
     highest: int | None
     largest: int | None
 
 
-def find_best_weeks(outlook: BodyOutlook) -> BestWeeks:
-    """Return the best weeks of an outlook."""
+def find_best_weeks(outlook: BodyOutlook, details: Floats) -> BestWeeks:
+    """Return the best weeks of an outlook, given how much detail each evening (N,) shows across the disc."""
     useful = outlook.best_altitude_deg >= LOWEST_USEFUL_DEG
     if not useful.any():
-        return BestWeeks(above_deg=None, stretches=(), highest=None, largest=None)
-    above_deg, good = _good_evenings(outlook)
-    stretches = () if outlook.body is Body.MOON else _stretches(good)
+        return BestWeeks(above_deg=None, stretches=(), sharpest=None, highest=None, largest=None)
+    good = useful & (details >= _ENOUGH_DETAIL * details.max())
+    above_deg = _above_deg(outlook, good)
     return BestWeeks(
         above_deg=above_deg,
-        stretches=stretches,
+        stretches=() if outlook.body is Body.MOON else _stretches(good),
+        sharpest=int(np.argmax(details)),
         highest=_highest(outlook, above_deg),
         largest=int(np.argmax(np.where(useful, outlook.diameter_arcsec, 0.0))),
     )
 
 
-def _good_evenings(outlook: BodyOutlook) -> tuple[float | None, NDArray[np.bool_]]:
-    """Return the height that counts, and which evenings (N,) are good by it."""
-    fair = outlook.dark_hours_30 >= GOOD_HOURS
-    if fair.sum() >= _ENOUGH_EVENINGS:
-        fair &= _is_large(outlook, fair)
-        best = fair & (outlook.dark_hours_45 >= GOOD_HOURS)
-        return (BEST_DEG, best) if best.sum() >= _ENOUGH_OF_THEM * fair.sum() else (FAIR_DEG, fair)
-    altitude_deg = np.nan_to_num(outlook.best_altitude_deg)
-    return None, altitude_deg >= max(NEARLY_HIGHEST * altitude_deg.max(), LOWEST_USEFUL_DEG)
+def find_light_nights(outlook: BodyOutlook) -> Stretches:
+    """Return the evenings on which the sky itself never gets dark enough for the body, whatever that does."""
+    is_light = outlook.sky_dark_hours == 0.0
+    return _stretches(is_light) if is_light.any() else ()
 
 
-def _is_large(outlook: BodyOutlook, good: NDArray[np.bool_]) -> NDArray[np.bool_]:
-    if outlook.body not in _BEYOND_THE_EARTH:
-        return good
-    diameter_arcsec = outlook.diameter_arcsec
-    return np.asarray(diameter_arcsec >= _LARGE_ENOUGH * diameter_arcsec[good].max())
+def _above_deg(outlook: BodyOutlook, good: NDArray[np.bool_]) -> float | None:
+    """Return the height that most of the good evenings (N,) get above for long enough."""
+    for bound_deg, hours in ((BEST_DEG, outlook.dark_hours_45), (FAIR_DEG, outlook.dark_hours_30)):
+        if (hours[good] >= GOOD_HOURS).mean() >= _ENOUGH_OF_THEM:
+            return bound_deg
+    return None
 
 
-def _stretches(good: NDArray[np.bool_]) -> tuple[tuple[int, int], ...]:
-    """Return the longest runs of good evenings, in order; short gaps are bridged."""
-    numbers = np.flatnonzero(good)
+def _stretches(marked: NDArray[np.bool_]) -> Stretches:
+    """Return the longest runs of the evenings marked (N,), in order; short gaps are bridged."""
+    numbers = np.flatnonzero(marked)
     runs = np.split(numbers, np.flatnonzero(np.diff(numbers) > _BRIDGED_EVENINGS + 1) + 1)
     long_enough = [run for run in runs if len(run) >= _SHORTEST_EVENINGS] or runs
     longest = sorted(long_enough, key=len, reverse=True)[:_MOST_STRETCHES]

@@ -12,11 +12,20 @@ import numpy as np
 from attrs import frozen
 from numpy.typing import NDArray
 
-from core.sky.apparent import Viewpoint, diameter_arcsec
+from core.sky.apparent import Viewpoint, diameter_arcsec, illuminated_fraction
 from core.sky.bodies import FACTS, Body
 from core.sky.crossings import Course
 from core.sky.ephemeris import Floats
-from core.sky.events import BEST_DEG, FAIR_DEG, HORIZON_DEG, BodyState, Heights, dark_spans, upper_transits_s
+from core.sky.events import (
+    BEST_DEG,
+    FAIR_DEG,
+    HORIZON_DEG,
+    LOWEST_USEFUL_DEG,
+    BodyState,
+    Heights,
+    dark_spans,
+    upper_transits_s,
+)
 from core.sky.windows import Pieces, covers, intersect
 from core.year.behind_obstacles import spans_behind_obstacles
 from core.year.evenings import Evenings
@@ -50,8 +59,10 @@ class BodyOutlook:
     ``above_30`` and ``above_45`` are spans, dark or not, cut at the evenings' noons. The sky counts as dark
     when it is dark enough for the body and, unless asked otherwise, nothing of the site's blocked sky is
     before it: ``best_altitude_deg`` (N,) is the greatest altitude above the horizon then and ``best_s`` its
-    time, NaN without one; ``dark_hours_30`` and ``dark_hours_45`` (N,) are the hours above each height then.
-    ``diameter_arcsec`` (N,) is equatorial and geocentric, in the middle of the evening.
+    time, NaN without one; ``dark_hours_10``, ``dark_hours_30`` and ``dark_hours_45`` (N,) are the hours above
+    each height then. ``sky_dark_hours`` (N,) are those in which the sky itself is dark enough.
+    ``diameter_arcsec`` (N,), equatorial, and ``illuminated_fraction`` (N,) are geocentric, in the middle of
+    the evening.
     """
 
     body: Body
@@ -64,9 +75,12 @@ class BodyOutlook:
     hours_up: Floats
     best_altitude_deg: Floats
     best_s: Floats
+    sky_dark_hours: Floats
+    dark_hours_10: Floats
     dark_hours_30: Floats
     dark_hours_45: Floats
     diameter_arcsec: Floats
+    illuminated_fraction: Floats
 
     def state(self, number: int) -> BodyState:
         """Tell whether the body passes the horizon in one evening."""
@@ -145,17 +159,19 @@ class _Sky:
 
 def _body_outlook(sky: _Sky, body: Body, dark_s: Floats) -> BodyOutlook:
     heights = sky.heights(body)
-    horizon, fair, best = heights.crossings([HORIZON_DEG, FAIR_DEG, BEST_DEG])
+    horizon, useful, fair, best = heights.crossings([HORIZON_DEG, LOWEST_USEFUL_DEG, FAIR_DEG, BEST_DEG])
     dark_and_up_s = intersect(dark_s, horizon.above_s)
     hidden_s = sky.spans_behind_obstacles(body, dark_and_up_s)
     pieces = Pieces.between(
-        sky.evenings.spans_s, horizon.above_s, dark_and_up_s, hidden_s, fair.above_s, best.above_s
+        *(sky.evenings.spans_s, dark_s, horizon.above_s, dark_and_up_s, hidden_s),
+        *(useful.above_s, fair.above_s, best.above_s),
     )
     seen = pieces.within(dark_and_up_s)
     if len(hidden_s):
         seen &= ~pieces.within(hidden_s)
     best_s, best_sine = _highest(sky.evenings, heights.course, pieces.spans_s[seen])
     hours = partial(_hours, sky.evenings, pieces)
+    middles_s = sky.evenings.spans_s.mean(axis=1)
     return BodyOutlook(
         body=body,
         evenings=sky.evenings,
@@ -167,9 +183,12 @@ def _body_outlook(sky: _Sky, body: Body, dark_s: Floats) -> BodyOutlook:
         hours_up=hours(pieces.within(horizon.above_s)),
         best_altitude_deg=np.degrees(np.arcsin(best_sine)),
         best_s=best_s,
+        sky_dark_hours=hours(pieces.within(dark_s)),
+        dark_hours_10=hours(seen & pieces.within(useful.above_s)),
         dark_hours_30=hours(seen & pieces.within(fair.above_s)),
         dark_hours_45=hours(seen & pieces.within(best.above_s)),
-        diameter_arcsec=diameter_arcsec(body, sky.evenings.spans_s.mean(axis=1)),
+        diameter_arcsec=diameter_arcsec(body, middles_s),
+        illuminated_fraction=illuminated_fraction(body, middles_s),
     )
 
 

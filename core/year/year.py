@@ -4,9 +4,12 @@ from datetime import UTC, date, datetime
 
 from attrs import frozen
 
+from core.air.first_look import USUAL_BLUR_ARCSEC
 from core.sky.bodies import FACTS, Body
+from core.sky.ephemeris import Floats
 from core.sky.site import Site
-from core.year.best_weeks import BestWeeks, find_best_weeks
+from core.year.best_weeks import BestWeeks, Stretches, find_best_weeks, find_light_nights
+from core.year.detail import USUAL_APERTURE_MM, details_by_evening
 from core.year.evenings import year_from
 from core.year.outlook import BodyOutlook, Progress, compute_outlook
 from core.year.phenomena import Phenomenon, find_phenomena
@@ -16,13 +19,20 @@ from core.year.phenomena import Phenomenon, find_phenomena
 class Year:
     """A year of one planet's evenings at a site, from its first date on; shorter where the tables end.
 
-    ``dark_below_deg`` is the altitude under which the Sun stands in a sky dark enough for it.
+    ``dark_below_deg`` is the altitude under which the Sun stands in a sky dark enough for it. ``details``
+    (N,) are how many finest details fit across the disc on each evening, through an aperture in air with a
+    blur overhead. ``light_nights`` are the first and last evenings of each time in which the sky never gets
+    dark enough.
     """
 
     outlook: BodyOutlook
+    details: Floats
+    aperture_mm: float
+    overhead_arcsec: float
     dark_below_deg: float
     phenomena: tuple[Phenomenon, ...]
     best: BestWeeks
+    light_nights: Stretches
 
     @property
     def planet(self) -> Body:
@@ -45,10 +55,12 @@ def compute_year(
     planet: Body,
     first: date,
     *,
+    aperture_mm: float = USUAL_APERTURE_MM,
+    overhead_arcsec: float = USUAL_BLUR_ARCSEC,
     dark_below_deg: float | None = None,
     progress: Progress | None = None,
 ) -> Year:
-    """Return a planet's year.
+    """Return a planet's year, its best weeks by an aperture in mm and a blur overhead in arcsec.
 
     ``dark_below_deg`` is the altitude under which the Sun must stand, where it is not the usual one.
     ``progress`` is told how many of its steps are done, and of how many; whatever it raises stops the work.
@@ -59,9 +71,14 @@ def compute_year(
     below_deg = FACTS[planet].dark_enough_sun_altitude_deg if dark_below_deg is None else dark_below_deg
     (outlook,) = compute_outlook(evenings, [planet], dark_enough={planet: below_deg}, progress=progress)
     start, end = (datetime.fromtimestamp(edge_s, UTC) for edge_s in (evenings.start_s, evenings.end_s))
+    details = details_by_evening(outlook, aperture_mm=aperture_mm, overhead_arcsec=overhead_arcsec)
     return Year(
         outlook=outlook,
+        details=details,
+        aperture_mm=aperture_mm,
+        overhead_arcsec=overhead_arcsec,
         dark_below_deg=below_deg,
         phenomena=find_phenomena(planet, start, end),
-        best=find_best_weeks(outlook),
+        best=find_best_weeks(outlook, details),
+        light_nights=find_light_nights(outlook),
     )

@@ -3,15 +3,19 @@
 from argparse import ArgumentParser, Namespace
 from datetime import datetime
 
+from core.air.first_look import USUAL_BLUR_ARCSEC
 from core.export.parts import to_json
 from core.export.year import year_json
+from core.gear.aperture import working_aperture_mm
 from core.problems import ProblemsError
-from core.record.choose import choose_planet
+from core.record.choose import choose, choose_planet
 from core.record.profile import read_profile
 from core.report.year import year_text
 from core.sky.civil import tonight
+from core.year.detail import USUAL_APERTURE_MM
 from core.year.year import compute_year
-from gui.commands.parsing import add_json, add_profile, add_site, checked, iso_date, placed
+from gui.commands.asking import add_scope
+from gui.commands.parsing import add_json, add_profile, add_site, blur, checked, iso_date, placed
 from gui.commands.sky import choose_site
 
 
@@ -20,6 +24,13 @@ def add_arguments(parser: ArgumentParser) -> None:
     add_profile(parser)
     parser.add_argument("--planet", metavar="P", required=True, help="a planet or the Moon")
     add_site(parser)
+    add_scope(parser)
+    parser.add_argument(
+        "--blur",
+        metavar="ARCSEC",
+        type=checked(blur),
+        help="usual blur straight overhead, 0.2 to 8 arcsec; 1.6 when left out",
+    )
     parser.add_argument(
         "--from",
         dest="first",
@@ -34,9 +45,19 @@ def run(args: Namespace, now: datetime) -> str:
     """Return the year."""
     profile = read_profile(args.profile)
     site, planet = choose_site(profile, args.site), choose_planet(args.planet, where="--planet")
+    scope = None
+    if profile.telescopes or args.scope is not None:
+        scope = choose(profile.telescopes, args.scope, what="telescope", where="--scope")
     first = tonight(site, now) if args.first is None else args.first
     try:
-        year = compute_year(site, planet, first, dark_below_deg=profile.dark.sun_altitude_deg_of(planet))
+        year = compute_year(
+            site,
+            planet,
+            first,
+            aperture_mm=USUAL_APERTURE_MM if scope is None else working_aperture_mm(scope),
+            overhead_arcsec=USUAL_BLUR_ARCSEC if args.blur is None else args.blur.overhead_arcsec,
+            dark_below_deg=profile.dark.sun_altitude_deg_of(planet),
+        )
     except ProblemsError as error:
         raise placed(error, "--from") from None
     return to_json(year_json(year)) if args.json else year_text(year, clock=profile.preferences.clock)

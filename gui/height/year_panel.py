@@ -6,11 +6,15 @@ from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QAccessible, QAccessibleEvent, QHideEvent, QKeyEvent, QShowEvent
 from PySide6.QtWidgets import QHBoxLayout, QProgressBar, QPushButton, QVBoxLayout, QWidget
 
+from core.gear.aperture import working_aperture_mm
 from core.problems import ProblemsError
 from core.situation.situation import Situation
+from core.sky.bodies import Body
 from core.sky.ephemeris import usable_dates
+from core.sky.site import Site
 from core.words.site_clock import SiteClock
-from core.words.year import best_weeks_text, cautions, evening_text
+from core.words.year import best_weeks_text, cautions, evening_text, light_nights_text
+from core.year.detail import USUAL_APERTURE_MM
 from core.year.year import Year
 from gui.height.year_canvas import YearCanvas
 from gui.height.year_reader import YearReader
@@ -19,7 +23,7 @@ from gui.widgets.plain_label import PlainLabel
 
 _DEPENDS_ON = (
     *(Situation.preferences, Situation.site, Situation.evening, Situation.planet, Situation.has_sky),
-    Situation.dark,
+    *(Situation.dark, Situation.scope),
 )
 # Quicker work than this is over before a bar would be seen.
 _BAR_AFTER_MS = 250
@@ -123,9 +127,11 @@ class YearPanel(QWidget):
             return
         self._first = _first_of_year(state.situation.evening, self._first)
         dark_below_deg = state.situation.dark.sun_altitude_deg_of(planet)
-        wanted = (site, planet, self._first, dark_below_deg)
+        scope = state.situation.scope
+        aperture_mm = USUAL_APERTURE_MM if scope is None else working_aperture_mm(scope)
+        wanted = (site, planet, self._first, dark_below_deg, aperture_mm)
         year = self.canvas.year
-        if year is not None and (year.site, year.planet, year.dates[0], year.dark_below_deg) == wanted:
+        if year is not None and _asked_for(year) == wanted:
             self._reader.give_up()
             self._end_progress()
             self._show_reading()
@@ -135,7 +141,7 @@ class YearPanel(QWidget):
 
     def _show_year(self, year: Year) -> None:
         self._end_progress()
-        self.sentence.setText(best_weeks_text(year))
+        self.sentence.setText(" ".join(filter(None, [best_weeks_text(year), light_nights_text(year)])))
         self._show_caution(" ".join(cautions(year)))
         self.canvas.show_year(year)
         self._show_reading()
@@ -187,6 +193,10 @@ class YearPanel(QWidget):
             self._state.tell(str(error))
         else:
             self.left.emit()
+
+
+def _asked_for(year: Year) -> tuple[Site, Body, date, float, float]:
+    return year.site, year.planet, year.dates[0], year.dark_below_deg, year.aperture_mm
 
 
 def _first_of_year(evening: date, shown: date | None) -> date:

@@ -9,11 +9,14 @@ from PySide6.QtCore import QObject, Signal
 from core.problems import ProblemsError
 from core.sky.bodies import Body
 from core.sky.site import Site
+from core.year.detail import USUAL_APERTURE_MM
 from core.year.year import Year, compute_year
 from gui.jobs import Jobs
 
 _KEPT_YEARS = 12
 _JOB = "year"
+
+_Key = tuple[Site, Body, date, float, float]
 
 
 class _StoppedError(Exception):
@@ -40,16 +43,24 @@ class YearReader(QObject):
     def __init__(self, jobs: Jobs, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._jobs = jobs
-        self._kept: dict[tuple[Site, Body, date, float], Year] = {}
+        self._kept: dict[_Key, Year] = {}
         self._stop = Event()
 
-    def want(self, site: Site, planet: Body, first: date, dark_below_deg: float) -> None:
+    def want(
+        self,
+        site: Site,
+        planet: Body,
+        first: date,
+        dark_below_deg: float,
+        aperture_mm: float = USUAL_APERTURE_MM,
+    ) -> None:
         """Ask for a planet's year from its first date on; what was asked for before is given up.
 
-        ``dark_below_deg`` is the altitude under which the Sun must stand for it.
+        ``dark_below_deg`` is the altitude under which the Sun must stand for it; the best weeks are those of
+        a telescope of ``aperture_mm``.
         """
         self.give_up()
-        key = (site, planet, first, dark_below_deg)
+        key = (site, planet, first, dark_below_deg, aperture_mm)
         if key in self._kept:
             self.read.emit(self._kept[key])
             return
@@ -59,6 +70,7 @@ class YearReader(QObject):
             site,
             planet,
             first,
+            aperture_mm=aperture_mm,
             dark_below_deg=dark_below_deg,
             progress=partial(self._report, self._stop),
         )
@@ -75,7 +87,7 @@ class YearReader(QObject):
             raise _StoppedError
         self.progressed.emit(done, steps)
 
-    def _keep(self, key: tuple[Site, Body, date, float], year: Year) -> None:
+    def _keep(self, key: _Key, year: Year) -> None:
         while len(self._kept) >= _KEPT_YEARS:
             self._kept.pop(next(iter(self._kept)))
         self._kept[key] = year

@@ -4,6 +4,7 @@ import subprocess
 import sys
 from datetime import UTC, date, datetime, timedelta
 
+import ephem
 import numpy as np
 import pytest
 
@@ -110,3 +111,25 @@ def test_mars_at_its_closest() -> None:
     assert mars.distance_au[0] == pytest.approx(0.37272, abs=0.00001)
     assert mars.diameter_arcsec[0] == pytest.approx(25.13, abs=0.02)
     assert mars.magnitude[0] == pytest.approx(-2.9, abs=0.06)
+
+
+@pytest.mark.parametrize("body", [Body.MERCURY, Body.VENUS, Body.MARS, Body.JUPITER])
+def test_brightness_follows_the_formula_with_the_sun_where_it_is(body: Body) -> None:
+    # Distances and phase of PyEphem; Mallama and Hilton 2018, equations 2 (Mercury), 3 (Venus), 6 (Mars), 8.
+    terms = {
+        Body.MERCURY: (-0.613, 6.3280e-02, -1.6336e-03, 3.3644e-05, -3.4265e-07, 1.6893e-09, -3.0334e-12),
+        Body.VENUS: (-4.384, -1.044e-03, 3.687e-04, -2.814e-06, 8.938e-09),
+        Body.MARS: (-1.601, 0.02267, -0.0001302),
+        Body.JUPITER: (-9.395, -3.7e-04, 6.16e-04),
+    }[body]
+    for days in range(0, 720, 12):
+        time = datetime(2026, 1, 1, tzinfo=UTC) + timedelta(days=days)
+        planet = getattr(ephem, body.label)(time)
+        between = ephem.Sun(time).earth_distance
+        sun, earth = planet.sun_distance, planet.earth_distance
+        phase_deg = np.degrees(np.arccos((sun**2 + earth**2 - between**2) / (2.0 * sun * earth)))
+        if body is Body.VENUS and phase_deg > 160.0:
+            continue  # beyond this its formula is another
+        expected = 5.0 * np.log10(sun * earth) + sum(k * phase_deg**n for n, k in enumerate(terms))
+        (found,) = appearance(body, np.array([time.timestamp()])).magnitude
+        assert found == pytest.approx(expected, abs=0.012), (body, time)

@@ -52,6 +52,7 @@ def with_best(*stretches: tuple[date, date], above_deg: float | None = 45.0) -> 
     best = BestWeeks(
         above_deg=above_deg,
         stretches=tuple((number_of(first), number_of(last)) for first, last in stretches),
+        sharpest=number_of(date(2027, 10, 4)),
         highest=number_of(date(2027, 10, 4)),
         largest=number_of(date(2027, 10, 4)),
     )
@@ -148,7 +149,7 @@ def test_an_evening_without_a_view_says_so() -> None:
     told = year(Body.MERCURY, TROMSO)
 
     assert evening_text(told, number_of(date(2027, 6, 21)), SiteClock(zone=TROMSO.zone)).startswith(
-        "Mon 21 June 2027: Mercury not up in a dark sky; "
+        "Mon 21 June 2027: the sky does not get dark enough; "
     )
 
 
@@ -295,7 +296,13 @@ def flat_s(times: Sequence[str | Sequence[str]]) -> list[float]:
 def test_json_has_every_key_even_where_nothing_is_to_be_told() -> None:
     told = year_json(year(Body.MERCURY, TROMSO))
 
-    assert told["best"] == {"above_deg": None, "spans": [], "highest": None, "largest": None}
+    assert told["best"] == {
+        "above_deg": None,
+        "spans": [],
+        "sharpest": None,
+        "highest": None,
+        "largest": None,
+    }
     in_summer = told["evenings"][200]
     assert in_summer["best"] is None
     assert (in_summer["above_45"], in_summer["dark_hours_above_30"]) == ([], 0.0)
