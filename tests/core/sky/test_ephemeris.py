@@ -131,5 +131,5 @@ def test_brightness_follows_the_formula_with_the_sun_where_it_is(body: Body) -> 
         if body is Body.VENUS and phase_deg > 160.0:
             continue  # beyond this its formula is another
         expected = 5.0 * np.log10(sun * earth) + sum(k * phase_deg**n for n, k in enumerate(terms))
-        (found,) = appearance(body, np.array([time.timestamp()])).magnitude
+        (found,) = size_and_light(body, np.array([time.timestamp()])).magnitude
         assert found == pytest.approx(expected, abs=0.012), (body, time)
