@@ -1,76 +1,65 @@
-"""How long a telescope must stand outside before its own warmth no longer spoils the view.
+"""How long a telescope must stand outside until it is usable for planets, by the rule of thumb.
 
-The mirror (or lens) follows the air exponentially, with a time constant in proportion to its aperture:
-common practice, no source, and an estimate; hence always a range. Before sunset it assumes shade and caps on.
+In proportion to the aperture and to the logarithm of how much too warm it starts: common practice, no
+source, and an estimate; hence always a range. It ends within 1 °C of the air. How the glass itself follows
+the air is told in ``mirror``. Before sunset shade and caps are assumed.
 """
 
 import math
-from datetime import datetime, timedelta
+from typing import Final
 
 from attrs import field, frozen
 
 from core.checks import within
 from core.gear.owned import Telescope, TelescopeKind
 
-READY_WITHIN_C = 1.0
+READY_WITHIN_C: Final = 1.0
 # An open reflector 17 °C too warm: 8, 10 and 12 inches take about 36, 45 and 54 minutes (common practice).
-USUAL_WARMTH_C = 17.0
-_CALIBRATED_MINUTES_PER_MM = 36.0 / 203.2
-_TIME_CONSTANT_PER_MM = _CALIBRATED_MINUTES_PER_MM / math.log(USUAL_WARMTH_C / READY_WITHIN_C)
-CLOSED_TUBE_FACTOR = 2.5
-FAN_FACTOR = 0.5
-SMALL_REFRACTOR_FACTOR = 0.7
-SMALL_REFRACTOR_MM = 120.0
+USUAL_WARMTH_C: Final = 17.0
+_CALIBRATED_MINUTES_PER_MM: Final = 36.0 / 203.2
+_TIME_CONSTANT_PER_MM: Final = _CALIBRATED_MINUTES_PER_MM / math.log(USUAL_WARMTH_C / READY_WITHIN_C)
+CLOSED_TUBE_FACTOR: Final = 2.5
+FAN_FACTOR: Final = 0.5
+SMALL_REFRACTOR_FACTOR: Final = 0.7
+SMALL_REFRACTOR_MM: Final = 120.0
 # The likely time may be this much too long or too short.
-SHORTEST_SHARE = 0.7
-LONGEST_SHARE = 1.5
+SHORTEST_SHARE: Final = 0.7
+LONGEST_SHARE: Final = 1.5
 
 
 @frozen(kw_only=True)
-class Readiness:
-    """When a telescope comes within 1 °C of the air, counted in minutes from being carried out.
+class UsableTime:
+    """After how many minutes outside a telescope is usable for planets; ``measured`` by its owner.
 
-    A time is None where it never comes so close; ``never`` says that even the likely time is None.
-    ``settles_at_c`` is how much warmer than the falling air it stays in the end. ``measured`` marks the
-    owner's own time.
+    It starts ``warmer_by_c`` (negative if colder) than the air.
     """
 
     warmer_by_c: float = field(validator=within(-60, 60, "°C"))
-    falling_c_per_h: float = field(default=0.0, validator=within(-10, 10, "°C per hour"))
-    low_minutes: float | None
-    likely_minutes: float | None
-    high_minutes: float | None
-    settles_at_c: float
+    likely_minutes: float
     measured: bool
 
     @property
-    def never(self) -> bool:
-        """Whether it most likely stays more than 1 °C from the air for good."""
-        return self.likely_minutes is None
+    def low_minutes(self) -> float:
+        """The quick end of the estimate."""
+        return self.likely_minutes * SHORTEST_SHARE
 
     @property
-    def slowest_minutes(self) -> float | None:
-        """The slow end of the estimate where it has one, else the likely time."""
-        return self.likely_minutes if self.high_minutes is None else self.high_minutes
+    def high_minutes(self) -> float:
+        """The slow end of the estimate."""
+        return self.likely_minutes * LONGEST_SHARE
 
     @property
-    def minutes(self) -> tuple[float, float, float] | None:
-        """Low, likely and high, or None unless all three are known."""
-        if self.low_minutes is None or self.likely_minutes is None or self.high_minutes is None:
-            return None
+    def minutes(self) -> tuple[float, float, float]:
+        """Low, likely and high."""
         return self.low_minutes, self.likely_minutes, self.high_minutes
-
-    def ready_at(self, outside_since: datetime) -> datetime | None:
-        """Return when a telescope outside since a time (aware) is likely ready, None where it never is."""
-        return None if self.likely_minutes is None else outside_since + timedelta(minutes=self.likely_minutes)
 
 
 def time_constant_minutes(scope: Telescope) -> float:
-    """Return the likely time constant in minutes; the owner's own measured time overrides the estimate."""
+    """Return the rule's time constant in minutes; the owner's own measured time overrides it."""
     if scope.cooling_minutes is not None and scope.cooling_from_c is not None:
         return scope.cooling_minutes / math.log(scope.cooling_from_c / READY_WITHIN_C)
     minutes = _TIME_CONSTANT_PER_MM * scope.aperture_mm
-    if scope.kind in (TelescopeKind.REFRACTOR, TelescopeKind.FIXED):
+    if has_lens(scope):
         if scope.aperture_mm <= SMALL_REFRACTOR_MM:
             minutes *= SMALL_REFRACTOR_FACTOR
     elif scope.is_closed:
@@ -78,40 +67,16 @@ def time_constant_minutes(scope: Telescope) -> float:
     return minutes * FAN_FACTOR if scope.fan else minutes
 
 
-def estimate_cooling(
-    scope: Telescope, *, warmer_by_c: float = USUAL_WARMTH_C, falling_c_per_h: float = 0.0
-) -> Readiness:
-    """Return when a telescope ``warmer_by_c`` (negative if colder) than the air is ready.
+def has_lens(scope: Telescope) -> bool:
+    """Tell whether a lens forms the image, and not a mirror."""
+    return scope.kind in (TelescopeKind.REFRACTOR, TelescopeKind.FIXED)
 
-    Air that falls steadily, ``falling_c_per_h``, is followed at a distance of rate times time constant: the
-    telescope may then never come within 1 °C.
-    """
-    time_constant = time_constant_minutes(scope)
 
-    def minutes(share: float) -> float | None:
-        return minutes_until_ready(warmer_by_c, falling_c_per_h, time_constant * share)
-
-    return Readiness(
+def usable_time(scope: Telescope, *, warmer_by_c: float = USUAL_WARMTH_C) -> UsableTime:
+    """Return when a telescope ``warmer_by_c`` (negative if colder) than the air is usable for planets."""
+    off_by = max(abs(warmer_by_c) / READY_WITHIN_C, 1.0)
+    return UsableTime(
         warmer_by_c=warmer_by_c,
-        falling_c_per_h=falling_c_per_h,
-        low_minutes=minutes(SHORTEST_SHARE),
-        likely_minutes=minutes(1.0),
-        high_minutes=minutes(LONGEST_SHARE),
-        settles_at_c=falling_c_per_h / 60.0 * time_constant,
+        likely_minutes=time_constant_minutes(scope) * math.log(off_by),
         measured=scope.cooling_minutes is not None,
     )
-
-
-def minutes_until_ready(warmer_by_c: float, falling_c_per_h: float, time_constant: float) -> float | None:
-    """Return the minutes until the difference to the air is within 1 °C, None if it does not stay so.
-
-    The difference D obeys D' = -D / time constant + rate. Where the air's change helps, as warming air does
-    for a warm telescope, it is the first moment within 1 °C.
-    """
-    side = math.copysign(1.0, warmer_by_c)
-    start, settles_at = side * warmer_by_c, side * falling_c_per_h / 60.0 * time_constant
-    if settles_at >= READY_WITHIN_C:
-        return None
-    if start <= READY_WITHIN_C:
-        return 0.0
-    return time_constant * math.log((start - settles_at) / (READY_WITHIN_C - settles_at))

@@ -35,6 +35,7 @@ class LimitKind(StrEnum):
     APERTURE = "aperture"
     USUAL_AIR = "usual_air"
     TONIGHT_AIR = "tonight_air"
+    MIRROR = "mirror"
     HEIGHT = "height"
 
 
@@ -42,12 +43,14 @@ class LimitKind(StrEnum):
 class FinestDetail:
     """The three parts of the finest detail at one moment, in arcsec, as they stand in the sum of squares.
 
-    ``dispersion_arcsec`` is what height adds by smearing the colours; the longer path is in ``air_arcsec``.
+    ``dispersion_arcsec`` is what height adds by smearing the colours; the longer path is in ``air_arcsec``,
+    and so is the blur of a warm mirror, which ``mirror_is_worse`` says to be the larger part of it.
     """
 
     aperture_arcsec: float
     air_arcsec: float
     dispersion_arcsec: float
+    mirror_is_worse: bool = False
 
     @property
     def arcsec(self) -> float:
@@ -70,7 +73,7 @@ class FinestDetail:
         """Which part has the largest share of the sum of squares; never the usual air."""
         parts = {
             LimitKind.APERTURE: self.aperture_arcsec,
-            LimitKind.TONIGHT_AIR: self.air_arcsec,
+            (LimitKind.MIRROR if self.mirror_is_worse else LimitKind.TONIGHT_AIR): self.air_arcsec,
             LimitKind.HEIGHT: self.dispersion_arcsec,
         }
         return max(parts, key=parts.__getitem__)
@@ -80,15 +83,24 @@ class FinestDetail:
         return LimitKind.USUAL_AIR if usual_air < self.power else self.largest_part
 
 
-def finest_detail(*, aperture_mm: float, blur_arcsec: float, dispersion_arcsec: float = 0.0) -> FinestDetail:
+def finest_detail(
+    *,
+    aperture_mm: float,
+    blur_arcsec: float,
+    dispersion_arcsec: float = 0.0,
+    mirror_is_worse: bool = False,
+) -> FinestDetail:
     """Return the finest detail at one moment.
 
-    Takes the aperture in mm, the blur at the height looked at (full width at half maximum), and the spread
-    of the colours from 450 to 650 nm there, both in arcsec.
+    Takes the aperture in mm, the blur at the height looked at (full width at half maximum, with that of the
+    mirror), and the spread of the colours from 450 to 650 nm there, both in arcsec.
     """
     aperture, air, dispersion = _parts_arcsec(aperture_mm, blur_arcsec, dispersion_arcsec, MOSTLY)
     return FinestDetail(
-        aperture_arcsec=float(aperture), air_arcsec=float(air), dispersion_arcsec=float(dispersion)
+        aperture_arcsec=float(aperture),
+        air_arcsec=float(air),
+        dispersion_arcsec=float(dispersion),
+        mirror_is_worse=mirror_is_worse,
     )
 
 

@@ -8,6 +8,7 @@ from enum import StrEnum
 from attrs import frozen
 
 from core.air.finest_detail import FinestDetail, LimitKind, finest_detail, power_band
+from core.air.mirror import combined_blur_arcsec
 from core.air.steadiness import USUAL_AIR_POWER, Blur, blur_at
 from core.checks import is_number
 from core.gear.optics import aperture_limit
@@ -25,8 +26,9 @@ class Line(StrEnum):
 class Limits:
     """The limits as powers; what needs the air is None where no air path can be given.
 
-    ``tonight_air`` is what the air alone would bear, colours that it spreads included, ``together`` what
-    aperture and air bear together, ``band`` that in a typical and in a calm moment, cut at ``usual_air``.
+    ``tonight_air`` is what the air alone would bear, colours that it spreads and a warm mirror included,
+    ``together`` what aperture and air bear together, ``band`` that in a typical and in a calm moment, cut at
+    ``usual_air``. ``mirror_arcsec`` is the mirror's own blur.
     """
 
     aperture: float
@@ -35,6 +37,7 @@ class Limits:
     together: float | None = None
     band: tuple[float, float] | None = None
     detail: FinestDetail | None = None
+    mirror_arcsec: float = 0.0
 
     def lines(self) -> dict[Line, float]:
         """Return the limits that are drawn and told side by side, those that are known."""
@@ -73,18 +76,24 @@ def find_limits(
     path: float | None,
     dispersion_arcsec: float = 0.0,
     blur: Blur,
+    mirror_arcsec: float = 0.0,
     usual_air: float = USUAL_AIR_POWER,
 ) -> Limits:
     """Return the limits for an aperture in mm, an air path, the spread of the colours and tonight's blur.
 
-    ``usual_air`` is the owner's choice for the night: 300x, or 400x when lifted.
+    ``mirror_arcsec`` is the blur of a mirror warmer than the air, which counts as air at any height;
+    ``usual_air`` the owner's choice for the night: 300x, or 400x when lifted.
     """
     limits = Limits(aperture=aperture_limit(aperture_mm), usual_air=usual_air)
     if path is None or not is_number(path):
         return limits
-    seen_arcsec = blur_at(blur.overhead_arcsec, path)
+    air_arcsec = blur_at(blur.overhead_arcsec, path)
+    seen_arcsec = float(combined_blur_arcsec(air_arcsec, mirror_arcsec)) if mirror_arcsec else air_arcsec
     detail = finest_detail(
-        aperture_mm=aperture_mm, blur_arcsec=seen_arcsec, dispersion_arcsec=dispersion_arcsec
+        aperture_mm=aperture_mm,
+        blur_arcsec=seen_arcsec,
+        dispersion_arcsec=dispersion_arcsec,
+        mirror_is_worse=mirror_arcsec > air_arcsec,
     )
     low, high = power_band(aperture_mm, seen_arcsec, dispersion_arcsec, usual_air=usual_air)
     return Limits(
@@ -94,6 +103,7 @@ def find_limits(
         together=detail.power,
         band=(float(low), float(high)),
         detail=detail,
+        mirror_arcsec=mirror_arcsec,
     )
 
 

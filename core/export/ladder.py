@@ -1,5 +1,7 @@
 """A power ladder, and two telescopes side by side, as plain dictionaries for JSON."""
 
+from core.air.finest_detail import LimitKind
+from core.air.limits import Ceiling
 from core.export.parts import SCHEMA, JsonObject, number, time_json
 from core.gear.combinations import Combination
 from core.ladder.buying import Purchase
@@ -36,7 +38,7 @@ def ladder_json(ladder: Ladder, *, to_buy: Purchase | None) -> JsonObject:
         "finest_detail_arcsec": None if limits.detail is None else number(limits.detail.arcsec),
         "ceiling": {
             "power": number(ceiling.power),
-            "set_by": None if ceiling.set_by is None else ceiling.set_by.value,
+            "set_by": _set_by(ceiling),
             "reason": None if ceiling.power is not None else no_ceiling_text(ladder),
         },
         "to_buy": None if to_buy is None else _purchase(to_buy),
@@ -56,6 +58,12 @@ def compare_json(comparison: Comparison, *, to_buy: tuple[Purchase | None, Purch
         "b": _side(comparison.b, to_buy[1]),
         "verdict": list(verdict_texts(comparison)),
     }
+
+
+def _set_by(ceiling: Ceiling) -> str | None:
+    """Return what sets a ceiling; a warm mirror counts as tonight's air."""
+    set_by = LimitKind.TONIGHT_AIR if ceiling.set_by is LimitKind.MIRROR else ceiling.set_by
+    return None if set_by is None else set_by.value
 
 
 def _purchase(to_buy: Purchase) -> JsonObject:
@@ -108,7 +116,8 @@ def _side(side: Side, to_buy: Purchase | None) -> JsonObject:
         "resolution_arcsec": number(side.resolution_arcsec),
         "disc_diameter_arcmin_at_ceiling": number(side.disc_diameter_arcmin_at_ceiling),
         "elements_across_disc": number(side.elements_across_disc),
-        "cooling_minutes": None if side.cooling_minutes is None else list(side.cooling_minutes),
+        "usable_minutes": None if side.usable_minutes is None else list(side.usable_minutes),
+        "settled_minutes": number(side.settled_minutes),
         "lowest_power": number(side.lowest_power),
         "widest_field_deg": number(side.widest_field_deg),
         "collimation": collimation_text(side.collimation),

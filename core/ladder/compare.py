@@ -4,7 +4,7 @@ from datetime import datetime
 
 from attrs import frozen
 
-from core.air.cooling import USUAL_WARMTH_C
+from core.air.readiness import Readiness, readiness_in_still_air
 from core.ladder.ladder import Ladder
 from core.ladder.side import Side, build_side
 from core.ladder.verdict import (
@@ -41,19 +41,26 @@ class Comparison:
 
 
 def compare(
-    a: Ladder, b: Ladder, *, disc_arcsec: float | None = None, warmer_by_c: float = USUAL_WARMTH_C
+    a: Ladder,
+    b: Ladder,
+    *,
+    disc_arcsec: float | None = None,
+    readiness: tuple[Readiness, Readiness] | None = None,
 ) -> Comparison:
     """Return the comparison of two ladders built for the same aim and the same air.
 
-    ``disc_arcsec`` is the planet's diameter, None without a planet; both telescopes are taken to be
-    carried out ``warmer_by_c`` warmer than the air.
+    ``disc_arcsec`` is the planet's diameter, None without a planet; ``readiness`` when each is ready, without
+    it for still air 17 °C colder than both.
     """
     if a.aim != b.aim or a.blur != b.blur:
         raise ValueError("both ladders must be built for the same aim and the same air")
-    side_a = build_side(a, b.scope, disc_arcsec=disc_arcsec, warmer_by_c=warmer_by_c)
-    side_b = build_side(b, a.scope, disc_arcsec=disc_arcsec, warmer_by_c=warmer_by_c)
+    ready_a, ready_b = readiness or tuple(
+        readiness_in_still_air(each.scope, blur=each.blur) for each in (a, b)
+    )
+    side_a = build_side(a, b.scope, disc_arcsec=disc_arcsec, readiness=ready_a)
+    side_b = build_side(b, a.scope, disc_arcsec=disc_arcsec, readiness=ready_b)
     likely_a, likely_b = (
-        None if side.cooling_minutes is None else side.cooling_minutes[1] for side in (side_a, side_b)
+        None if side.usable_minutes is None else side.usable_minutes[1] for side in (side_a, side_b)
     )
     return Comparison(
         planet=a.aim.planet,

@@ -88,17 +88,20 @@ def build_ladder(
     eye: Eye = USUAL_EYE,
     aim: Aim,
     blur: Blur,
+    mirror_arcsec: float = 0.0,
     usual_air: float = USUAL_AIR_POWER,
 ) -> Ladder:
     """Return the ladder for a telescope with the owner's kit, where it points and tonight's blur.
 
-    ``usual_air`` is 300x, or 400x when the owner lifts it for the night.
+    ``mirror_arcsec`` is the blur of a mirror still warmer than the air; ``usual_air`` is 300x, or 400x when
+    the owner lifts it for the night.
     """
     limits = find_limits(
         aperture_mm=working_aperture_mm(scope),
         path=aim.path,
         dispersion_arcsec=aim.dispersion_arcsec,
         blur=blur,
+        mirror_arcsec=mirror_arcsec,
         usual_air=usual_air,
     )
     ceiling = ceiling_of(limits) if aim.is_offered else NO_CEILING

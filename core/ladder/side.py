@@ -2,7 +2,7 @@
 
 from attrs import frozen
 
-from core.air.cooling import USUAL_WARMTH_C, estimate_cooling
+from core.air.readiness import Readiness
 from core.air.steadiness import FINEST_DETAIL_AT_EYE_ARCSEC
 from core.gear.aperture import clear_area_mm2, working_aperture_mm
 from core.gear.optics import dawes_arcsec
@@ -34,7 +34,8 @@ class Side:
     ``light_ratio_to_other`` compares clear areas of aperture. ``resolution_arcsec`` is Dawes' limit,
     ``finest_detail_arcsec`` the finest detail that reaches the eye through aperture and air together, or
     the coarser one that a built-in power can show. ``elements_across_disc`` counts such
-    details across the planet. ``cooling_minutes`` is low, likely, high. What cannot be told is None.
+    details across the planet. ``readiness`` tells when it is usable and when its mirror has settled. What
+    cannot be told is None.
     """
 
     ladder: Ladder
@@ -43,10 +44,20 @@ class Side:
     finest_detail_arcsec: float | None
     disc_diameter_arcmin_at_ceiling: float | None
     elements_across_disc: float | None
-    cooling_minutes: tuple[float, float, float] | None
+    readiness: Readiness
     lowest_power: float | None
     widest_field_deg: float | None
     collimation: Collimation
+
+    @property
+    def usable_minutes(self) -> tuple[float, float, float] | None:
+        """Low, likely and high minutes until it is usable for planets, None where it never quite is."""
+        return None if self.readiness.never else self.readiness.usable.minutes
+
+    @property
+    def settled_minutes(self) -> float | None:
+        """The likely minutes until its mirror has settled; None for a lens."""
+        return None if self.readiness.settled is None else self.readiness.settled.likely_minutes
 
     @property
     def scope(self) -> Telescope:
@@ -65,10 +76,8 @@ class Side:
         return ceiling_power is not None and power is not None and power < ceiling_power
 
 
-def build_side(
-    ladder: Ladder, other: Telescope, *, disc_arcsec: float | None, warmer_by_c: float = USUAL_WARMTH_C
-) -> Side:
-    """Return the figures of one telescope beside the other, carried out so much warmer than the air."""
+def build_side(ladder: Ladder, other: Telescope, *, disc_arcsec: float | None, readiness: Readiness) -> Side:
+    """Return the figures of one telescope beside the other, ready when ``readiness`` says."""
     scope, power = ladder.scope, usable_power(ladder)
     blur_arcsec = _finest_arcsec(ladder)
     disc_arcmin = elements = None
@@ -83,7 +92,7 @@ def build_side(
         finest_detail_arcsec=blur_arcsec,
         disc_diameter_arcmin_at_ceiling=disc_arcmin,
         elements_across_disc=elements,
-        cooling_minutes=estimate_cooling(scope, warmer_by_c=warmer_by_c).minutes,
+        readiness=readiness,
         lowest_power=ladder.rungs[0].power if ladder.rungs else None,
         widest_field_deg=max(fields, default=None),
         collimation=collimation_of(scope),

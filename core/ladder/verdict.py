@@ -215,11 +215,9 @@ def _field(smaller: Side, larger: Side) -> Iterator[Finding]:
 
 
 def _cooling(smaller: Side, larger: Side) -> Iterator[Finding]:
-    if smaller.cooling_minutes is None or larger.cooling_minutes is None:
+    if smaller.usable_minutes is None or larger.usable_minutes is None:
         return
-    outcome = winner(
-        smaller.cooling_minutes[1], larger.cooling_minutes[1], tie=COOLING_TIE, smaller_wins=True
-    )
+    outcome = winner(smaller.usable_minutes[1], larger.usable_minutes[1], tie=COOLING_TIE, smaller_wins=True)
     if outcome is Winner.TIE:
         return
     quick, slow = (smaller, larger) if outcome is Winner.A else (larger, smaller)

@@ -54,6 +54,7 @@ def rungs_with(
         barlows=[*barlows, thing] if isinstance(thing, Barlow) else barlows,
         aim=ladder.aim,
         blur=ladder.blur,
+        mirror_arcsec=ladder.limits.mirror_arcsec,
         usual_air=ladder.limits.usual_air,
     )
     return tuple(rung for rung in with_it.rungs if _is_new(rung, thing))

@@ -167,7 +167,7 @@ def _figures(a: Side, b: Side) -> Iterator[tuple[str, str, str]]:
         "climb to": lambda side: _power(side.ladder.climb_to),
         "disc at the ceiling": lambda side: _with_unit(side.disc_diameter_arcmin_at_ceiling, 0, "′ wide"),
         "details across the disc": lambda side: _with_unit(side.elements_across_disc, 0, ""),
-        "cool-down, about": lambda side: cool_down_text(side.cooling_minutes),
+        "usable after about": lambda side: cool_down_text(side.usable_minutes),
         "lowest power": lambda side: _power(side.lowest_power),
         "widest field": lambda side: (
             None if side.widest_field_deg is None else field_text(side.widest_field_deg)

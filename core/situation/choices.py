@@ -6,6 +6,7 @@ from datetime import date, datetime
 from attrs import evolve, frozen
 
 from core.air.steadiness import Blur
+from core.air.temperatures import Temperatures
 from core.gear.owned import Barlow, Eyepiece, Telescope
 from core.ladder.contenders import Pick
 from core.record.observer import Profile
@@ -29,6 +30,20 @@ class ScopeOutside:
     def is_of(self, evening: date, site_id: str, scope_id: str) -> bool:
         """Tell whether it is about a telescope at a site in an evening."""
         return (self.evening, self.site_id, self.scope_id) == (evening, site_id, scope_id)
+
+
+@frozen(kw_only=True)
+class EveningTemperatures:
+    """The temperatures of one evening at one site, and when they were told: the air was so warm then."""
+
+    evening: date
+    site_id: str
+    told_at: datetime
+    temperatures: Temperatures
+
+    def is_of(self, evening: date, site_id: str) -> bool:
+        """Tell whether they are those of an evening at a site."""
+        return (self.evening, self.site_id) == (evening, site_id)
 
 
 @frozen(kw_only=True)
@@ -56,6 +71,7 @@ class Choices:
     blur: Blur = Blur.assumed()
     lifted_on: date | None = None
     outside: tuple[ScopeOutside, ...] = ()
+    temperatures: tuple[EveningTemperatures, ...] = ()
     first: Pick | None = None
     second: Pick | None = None
     with_usual_eyepieces: bool = True
@@ -85,6 +101,11 @@ class Choices:
         """Return the choices with another note on the telescope at a spot, or with None without one."""
         others = tuple(each for each in self.outside if not each.is_of(*spot))
         return evolve(self, outside=others if note is None else (*others, note))
+
+    def with_temperatures(self, evening: date, site_id: str, told: EveningTemperatures | None) -> "Choices":
+        """Return the choices with other temperatures of an evening at a site, or with None without any."""
+        others = tuple(each for each in self.temperatures if not each.is_of(evening, site_id))
+        return evolve(self, temperatures=others if told is None else (*others, told))
 
 
 def _in_hand(wanted: str, before: Sequence[Site | Telescope], after: Sequence[Site | Telescope]) -> str:

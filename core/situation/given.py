@@ -7,7 +7,7 @@ from core.gear.owned import Barlow, Eyepiece
 from core.ladder.contenders import Pick
 from core.lazy import Following, given
 from core.record.observer import Profile
-from core.situation.choices import Choices, ScopeOutside
+from core.situation.choices import Choices, EveningTemperatures, ScopeOutside
 from core.sky.bodies import Body
 
 
@@ -111,6 +111,10 @@ class Given(Following):
     @given
     def _outside_notes(self) -> tuple[ScopeOutside, ...]:
         return self.choices.outside
+
+    @given
+    def _temperature_notes(self) -> tuple[EveningTemperatures, ...]:
+        return self.choices.temperatures
 
     @given
     def _first(self) -> Pick | None:

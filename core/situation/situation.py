@@ -1,18 +1,11 @@
 """What follows from what is chosen and from the clock."""
 
-from datetime import date, datetime
+from datetime import datetime
 from typing import TYPE_CHECKING
 
 from attrs import evolve
 
-from core.air.cooling import USUAL_WARMTH_C, Readiness, estimate_cooling
-from core.air.steadiness import (
-    LIFTED_AIR_POWER,
-    USUAL_AIR_POWER,
-    BlurSource,
-    FirstLook,
-    ScaleStep,
-)
+from core.air.steadiness import BlurSource, FirstLook, ScaleStep
 from core.gear.owned import Barlow, Eyepiece, TelescopeKind
 from core.ladder.aim import Aim
 from core.ladder.buying import Purchase, as_gear, what_to_buy
@@ -20,11 +13,12 @@ from core.ladder.compare import Comparison, compare
 from core.ladder.contenders import Contender, Pick, contender_of, second_pick, told_apart
 from core.ladder.gaps import WhatIf, what_if
 from core.ladder.ladder import Ladder, Rung, build_ladder, nearest_rung
+from core.ladder.mirror_climb import MirrorClimb, mirror_climb
 from core.ladder.wishes import rungs_with
 from core.lazy import lazy
 from core.moments.aiming import aim_at
-from core.situation.choices import ScopeOutside
-from core.situation.moment import Moment
+from core.moments.best_minutes import offered_windows
+from core.situation.warmth import Warmth
 from core.tonight.answer import Answer
 from core.tonight.limiter import POOR
 from core.tonight.plan import EveningItem, plan_evening
@@ -35,7 +29,7 @@ if TYPE_CHECKING:
     from core.looks.planet_appearance import Happenings, PlanetAppearance
 
 
-class Situation(Moment):
+class Situation(Warmth):
     """All that follows from choices and clock, each worked out when asked for.
 
     ``now`` is the present moment (aware). Without ``has_sky``, while the sky tables are being read, there is
@@ -44,32 +38,6 @@ class Situation(Moment):
     """
 
     # The scope and its ladder.
-
-    @lazy
-    def usual_air(self) -> float:
-        """The usual limit of the air as a power; lifted for one evening at most."""
-        return LIFTED_AIR_POWER if self._lifted_on == self.evening else USUAL_AIR_POWER
-
-    @lazy
-    def outside(self) -> ScopeOutside | None:
-        """What was said of the scope in hand standing outside this evening."""
-        spot = self.spot
-        return next((note for note in self._outside_notes if note.is_of(*spot)), None)
-
-    @lazy
-    def spot(self) -> tuple[date, str, str]:
-        """The evening, the id of the site and that of the scope for which a scope outside is noted."""
-        return self.evening, self.site.id if self.site else "", self.scope.id if self.scope else ""
-
-    @lazy
-    def outside_since(self) -> datetime | None:
-        """Since when the scope in hand stands outside this evening, as far as that was said."""
-        return None if self.outside is None else self.outside.since
-
-    @lazy
-    def warmth_is_assumed(self) -> bool:
-        """Whether nobody has said how much warmer than the air it was."""
-        return self.outside is None or self.outside.warmer_by_c is None
 
     @lazy
     def first_look(self) -> FirstLook | None:
@@ -87,29 +55,14 @@ class Situation(Moment):
         return judged.by if judged is not None and isinstance(judged.by, ScaleStep) else None
 
     @lazy
-    def warmer_by_c(self) -> float:
-        """How much warmer than the air the scope in hand is taken to have been when it was carried out."""
-        said = None if self.outside is None else self.outside.warmer_by_c
-        return USUAL_WARMTH_C if said is None else said
-
-    @lazy
-    def readiness(self) -> Readiness | None:
-        """When the scope in hand is ready, counted from when it was carried out; None while it was not."""
-        if self.scope is None or self.outside is None:
-            return None
-        return estimate_cooling(self.scope, warmer_by_c=self.warmer_by_c)
-
-    @lazy
-    def ready_at(self) -> datetime | None:
-        """When the scope that stands outside is likely ready, None where it never is or nothing was said."""
-        if self.readiness is None or self.outside_since is None:
-            return None
-        return self.readiness.ready_at(self.outside_since)
-
-    @lazy
     def ladder(self) -> Ladder | None:
         """The power ladder of the scope in hand where it points, or None without a scope."""
         return self._ladder_of(self._own_kit, self.aim)
+
+    @lazy
+    def mirror_climb(self) -> MirrorClimb | None:
+        """How the ceiling of the ladder climbs as the mirror cools, None where it hardly does."""
+        return self._mirror_climb_of(self.ladder)
 
     @lazy
     def best_ladder(self) -> Ladder | None:
@@ -138,8 +91,18 @@ class Situation(Moment):
             eye=self.profile.eye,
             aim=aim,
             blur=self.blur,
+            mirror_arcsec=self.mirror_arcsec(kit.scope, aim.at),
             usual_air=self.usual_air,
         )
+
+    def _mirror_climb_of(self, ladder: Ladder | None) -> MirrorClimb | None:
+        """Return how the ceiling climbs as the mirror cools, while the planet stays in its windows."""
+        if ladder is None or ladder.aim.planet is None or ladder.aim.at is None or self.night is None:
+            return None
+        course, windows = self.mirror_course, offered_windows(self.night, ladder.aim.planet)
+        if course is None or not windows:
+            return None
+        return mirror_climb(ladder, course, until=windows[-1].end)
 
     # The answer and the evening in order.
 
@@ -163,6 +126,7 @@ class Situation(Moment):
                 readiness=self.readiness,
                 outside_since=self.outside_since,
                 ready_at=self.ready_at,
+                mirror_climb=self._mirror_climb_of(self.best_ladder) if has_best else None,
                 owns_eyepieces=bool(self.eyepieces),
             )
         )
@@ -279,7 +243,8 @@ class Situation(Moment):
             return None
         night, planet = self.night, one.aim.planet
         disc_arcsec = None if night is None or planet is None else night.of(planet).diameter_arcsec
-        return compare(one, other, disc_arcsec=disc_arcsec)
+        readiness = self.readiness_of(one.scope), self.readiness_of(other.scope)
+        return compare(one, other, disc_arcsec=disc_arcsec, readiness=readiness)
 
     @lazy
     def compared_to_buy(self) -> tuple[Purchase | None, Purchase | None]:

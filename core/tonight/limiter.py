@@ -32,6 +32,7 @@ class Limiter(StrEnum):
     HEIGHT = "height"
     SHAKES = "shakes"
     TONIGHT_AIR = "tonight_air"
+    MIRROR_LAGS = "mirror_lags"
     USUAL_AIR = "usual_air"
     APERTURE = "aperture"
     EXIT_PUPIL = "exit_pupil"
@@ -74,6 +75,7 @@ _WITHOUT_WINDOW = {
 _LIMITERS = {
     LimitKind.TONIGHT_AIR: Limiter.TONIGHT_AIR,
     LimitKind.USUAL_AIR: Limiter.USUAL_AIR,
+    LimitKind.MIRROR: Limiter.MIRROR_LAGS,
     LimitKind.APERTURE: Limiter.APERTURE,
     LimitKind.HEIGHT: Limiter.HEIGHT,
 }

@@ -6,7 +6,7 @@ from enum import StrEnum
 
 from attrs import frozen
 
-from core.air.cooling import Readiness, estimate_cooling
+from core.air.readiness import Readiness, readiness_in_still_air
 from core.gear.owned import Telescope, TelescopeKind
 from core.moments.best_minutes import BestMinutes, find_best_minutes, is_worth_a_climb, stop_time
 from core.sky.bodies import Body
@@ -111,7 +111,7 @@ def plan_evening(
     items: list[EveningItem] = []
     if scope is not None:
         items += _finder(night, scope, best.start)
-        cooling = readiness or estimate_cooling(scope)
+        cooling = readiness or readiness_in_still_air(scope)
         items += _cooling(night, cooling, first, best.start, outside_since)
     items += [
         TargetItem(start=minutes.start, end=minutes.end, body=body, best=minutes) for body, minutes in targets
@@ -139,9 +139,9 @@ def _cooling(
     night: Night, readiness: Readiness, body: Body, first_look: datetime, since: datetime | None
 ) -> Iterator[EveningItem]:
     """Yield when the telescope goes out, so that even the slow end of the estimate is over in time."""
-    minutes = readiness.slowest_minutes
-    # One that never comes within 1 °C still gains from an hour outside.
-    lead = timedelta(hours=1) if minutes is None else timedelta(minutes=minutes)
+    usable = readiness.usable
+    # One that stays warm to the end still gains from an hour outside.
+    lead = timedelta(hours=1) if readiness.never else timedelta(minutes=usable.high_minutes)
     out = max(first_look - lead, night.start) if since is None else since
     in_shade = night.sun.set is not None and out < night.sun.set
     yield CarryOutItem(
@@ -154,15 +154,11 @@ def _cooling(
         in_shade=in_shade,
         caution=in_shade,
     )
-    if readiness.low_minutes is None:
+    if readiness.never or (readiness.is_ready_at_once and since is not None):
         return
-    start = out + timedelta(minutes=readiness.low_minutes)
-    if since is None:
-        end = None if readiness.never else first_look
-    else:
-        end = out + timedelta(minutes=minutes) if minutes else None
-    if end is not None:
-        yield EveningItem(kind=ItemKind.READY, start=start, end=max(start, end))
+    start = out + timedelta(minutes=usable.low_minutes)
+    end = first_look if since is None else out + timedelta(minutes=usable.high_minutes)
+    yield EveningItem(kind=ItemKind.READY, start=start, end=max(start, end))
 
 
 def _stop(night: Night, last_start: datetime) -> Iterator[EveningItem]:

@@ -4,8 +4,9 @@ from datetime import datetime
 
 from attrs import frozen
 
-from core.air.cooling import Readiness
+from core.air.readiness import Readiness
 from core.ladder.ladder import Ladder
+from core.ladder.mirror_climb import MirrorClimb
 from core.moments.best_minutes import BestMinutes
 from core.sky.bodies import Body
 from core.sky.night import BodyNight, Night, Position
@@ -18,7 +19,8 @@ class Prospect:
     ``now`` is the present moment where it lies in the evening. ``best`` are the best minutes still to come,
     None when there are none; ``over`` then holds those past. ``position`` is where the planet stands at the
     moment that the ladder is built for: now, if now is one of the best minutes, else when it is highest in
-    them. ``ready_at`` is when a telescope that stands outside since ``outside_since`` is likely ready.
+    them. ``ready_at`` is when a telescope that stands outside since ``outside_since`` is likely usable,
+    ``mirror_climb`` how the ceiling climbs from then on as its mirror cools.
     """
 
     night: Night
@@ -31,6 +33,7 @@ class Prospect:
     readiness: Readiness | None = None
     outside_since: datetime | None = None
     ready_at: datetime | None = None
+    mirror_climb: MirrorClimb | None = None
     owns_eyepieces: bool = False
 
     @property

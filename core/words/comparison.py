@@ -149,7 +149,7 @@ def _finding_text(finding: Finding) -> str:
 
 
 def _figures_of(side: Side) -> dict[str, str | None]:
-    minutes = side.cooling_minutes
+    minutes = side.usable_minutes
     return {
         "detail": None if side.finest_detail_arcsec is None else detail_text(side.finest_detail_arcsec),
         "power": _power(side.usable_power),

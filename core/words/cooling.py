@@ -1,112 +1,140 @@
 """When a telescope is ready: in minutes from being carried out, or by the site's clock."""
 
 from datetime import datetime, timedelta
+from typing import Final
 
-from core.air.cooling import READY_WITHIN_C, Readiness
-from core.words.quantities import rounded, rounded_text
+from core.air.cooling import READY_WITHIN_C
+from core.air.mirror_of import CoolingMirror
+from core.air.readiness import Readiness
+from core.ladder.mirror_climb import MirrorClimb
+from core.words.quantities import length_text, power_text, rounded, rounded_text
 from core.words.site_clock import SiteClock
 
-_STEP_MINUTES = 5
+_STEP_MINUTES: Final = 5
 
-_ALREADY = "It is within {near} of the air already."
-_STAYS_WARMER = (
-    "While the air changes this fast the telescope stays about {lag} warmer than the air and never comes "
-    "within {near}. Low power is usable at once; a fan, or carrying it out earlier, helps."
+_ALREADY: Final = "It is within {near} of the air already."
+_NEVER: Final = (
+    "While the air falls this fast its mirror stays about {lag} warmer and never comes within {near} of it. "
+    "Low power is usable at once; a fan, or carrying it out earlier, helps."
 )
-_STAYS_COLDER = (
-    "While the air changes this fast the telescope stays about {lag} colder than the air and never comes "
-    "within {near}. Low power is usable at once; a fan, or carrying it out earlier, helps."
-)
-# By whether the time is the owner's own and whether its slow end is known.
-_READY = {
+# By whether a lens forms the image, and whether the time is the owner's own.
+_USABLE: Final = {
+    (False, False): "Usable for planets in about {span} minutes (an estimate). Low power is usable at once.",
     (False, True): (
-        "Within {near} of the air in about {span} minutes (an estimate). Low power is usable at once."
-    ),
-    (True, True): (
-        "Within {near} of the air in about {span} minutes (from your own measured time). "
-        "Low power is usable at once."
-    ),
-    (False, False): (
-        "Within {near} of the air from about {soonest} minutes, perhaps not at all tonight (an estimate). "
+        "Usable for planets in about {span} minutes (from your own measured time). "
         "Low power is usable at once."
     ),
     (True, False): (
-        "Within {near} of the air from about {soonest} minutes, perhaps not at all tonight "
-        "(from your own measured time). Low power is usable at once."
-    ),
-}
-_OUTSIDE = "The telescope is outside since {since}."
-_OUTSIDE_ALREADY = "The telescope is outside since {since}, and was within {near} of the air then."
-_OUTSIDE_READY = {
-    (False, True): (
-        "The telescope is outside since {since} and comes within {near} of the air somewhere from {soonest} "
-        "to {latest}, likely at {likely} (an estimate). Low power is usable at once."
+        "Its lens is usable for planets in about {span} minutes (an estimate). Low power is usable at once."
     ),
     (True, True): (
-        "The telescope is outside since {since} and comes within {near} of the air somewhere from {soonest} "
-        "to {latest}, likely at {likely} (from your own measured time). Low power is usable at once."
-    ),
-    (False, False): (
-        "The telescope is outside since {since} and comes within {near} of the air perhaps from {soonest}, "
-        "perhaps not at all tonight (an estimate). Low power is usable at once."
-    ),
-    (True, False): (
-        "The telescope is outside since {since} and comes within {near} of the air perhaps from {soonest}, "
-        "perhaps not at all tonight (from your own measured time). Low power is usable at once."
+        "Its lens is usable for planets in about {span} minutes (from your own measured time). "
+        "Low power is usable at once."
     ),
 }
+_SETTLED: Final = "Its mirror, {mirror}, has settled after about {span} minutes (an estimate)."
+_THICK: Final = "{thickness} thick"
+_THICK_ASSUMED: Final = "{thickness} thick (assumed)"
+_LAGS: Final = "Behind the falling air it stays about {lag} warmer to the end of the night."
+_OUTSIDE: Final = "The telescope is outside since {since}. {readiness}"
+_OUTSIDE_ALREADY: Final = "The telescope is outside since {since}, and was within {near} of the air then."
+_OUTSIDE_USABLE: Final = {
+    (False, False): (
+        "The telescope is outside since {since} and usable for planets somewhere from {soonest} to {latest}, "
+        "likely at {likely} (an estimate). Low power is usable at once."
+    ),
+    (False, True): (
+        "The telescope is outside since {since} and usable for planets somewhere from {soonest} to {latest}, "
+        "likely at {likely} (from your own measured time). Low power is usable at once."
+    ),
+    (True, False): (
+        "The telescope is outside since {since} and its lens usable for planets somewhere from {soonest} to "
+        "{latest}, likely at {likely} (an estimate). Low power is usable at once."
+    ),
+    (True, True): (
+        "The telescope is outside since {since} and its lens usable for planets somewhere from {soonest} to "
+        "{latest}, likely at {likely} (from your own measured time). Low power is usable at once."
+    ),
+}
+_OUTSIDE_SETTLED: Final = (
+    "Its mirror, {mirror}, has settled somewhere from {soonest} to {latest}, likely at {likely} "
+    "(an estimate)."
+)
+_CLIMB_NOW: Final = "As the mirror cools: now about {power}, {later_power} from about {later} (an estimate)."
+_CLIMB_AT: Final = (
+    "As the mirror cools: about {power} at {at}, {later_power} from about {later} (an estimate)."
+)
 # By whether the warmth is only assumed; in a row where there is little room.
-_NOTES = ("{unit} warmer than air", "{unit} warmer than air, assumed")
-_NOTES_LIKELY = (
+_NOTES: Final = ("{unit} warmer than air", "{unit} warmer than air, assumed")
+_NOTES_LIKELY: Final = (
     "{unit} warmer than air · likely ready {likely}",
     "{unit} warmer than air, assumed · likely ready {likely}",
 )
-_NOTES_READY = (
+_NOTES_READY: Final = (
     "{unit} warmer than air · likely ready since {likely}",
     "{unit} warmer than air, assumed · likely ready since {likely}",
 )
-_SPAN = "{low} to {high}"
-_SHORT_SPAN = "{span} min"
-_AT_ONCE = "at once"
-_NEVER_QUITE = "never quite, in falling air"
-_NEAR = f"{rounded_text(READY_WITHIN_C)} °C"
+_SPAN: Final = "{low} to {high}"
+_SHORT_SPAN: Final = "{span} min"
+_AT_ONCE: Final = "at once"
+_NEVER_QUITE: Final = "never quite, in falling air"
+_NEAR: Final = f"{rounded_text(READY_WITHIN_C)} °C"
 
 
 def readiness_text(readiness: Readiness) -> str:
-    """Return the estimate, counted from being carried out, as one or two sentences."""
+    """Return both estimates, counted from being carried out, in a few sentences."""
     if readiness.never:
-        template = _STAYS_WARMER if readiness.settles_at_c > 0 else _STAYS_COLDER
-        return template.format(lag=f"{rounded_text(abs(readiness.settles_at_c), 1)} °C", near=_NEAR)
-    if readiness.likely_minutes == 0:
-        return _ALREADY.format(near=_NEAR)
-    assert readiness.low_minutes is not None
-    high_minutes = readiness.high_minutes
-    return _READY[readiness.measured, high_minutes is not None].format(
-        near=_NEAR,
-        soonest=rounded_minutes(readiness.low_minutes),
-        span=None if high_minutes is None else span_text(readiness.low_minutes, high_minutes),
+        return _NEVER.format(lag=_lag_text(readiness), near=_NEAR)
+    if readiness.is_ready_at_once:
+        return _sentences(_ALREADY.format(near=_NEAR), _lag_sentence(readiness))
+    usable, settled, mirror = readiness.usable, readiness.settled, readiness.mirror
+    usable_words = _USABLE[mirror is None, usable.measured].format(
+        span=span_text(usable.low_minutes, usable.high_minutes)
     )
+    settled_words = None
+    if settled is not None and mirror is not None:
+        settled_words = _SETTLED.format(
+            mirror=_mirror_text(mirror), span=span_text(settled.low_minutes, settled.high_minutes)
+        )
+    return _sentences(usable_words, settled_words, _lag_sentence(readiness))
 
 
 def time_outside_text(readiness: Readiness, outside_since: datetime, clock: SiteClock) -> str:
-    """Return since when a telescope stands outside and when it is ready, the estimate as a span of time."""
-    since, likely = clock.time(outside_since), readiness.ready_at(outside_since)
-    if likely is None or readiness.low_minutes is None:
-        return " ".join((_OUTSIDE.format(since=since), readiness_text(readiness)))
-    if likely == outside_since:
-        return _OUTSIDE_ALREADY.format(since=since, near=_NEAR)
+    """Return since when a telescope stands outside and when it is ready, each estimate as a span of time."""
+    since = clock.time(outside_since)
+    usable, settled, mirror = readiness.usable, readiness.settled, readiness.mirror
+    if readiness.never:
+        return _OUTSIDE.format(since=since, readiness=readiness_text(readiness))
+    if readiness.is_ready_at_once:
+        return _sentences(_OUTSIDE_ALREADY.format(since=since, near=_NEAR), _lag_sentence(readiness))
 
-    def after(minutes: float | None) -> str | None:
-        if minutes is None:
-            return None
+    def after(minutes: float) -> str:
         return clock.time(outside_since + timedelta(minutes=rounded_minutes(minutes)))
 
-    return _OUTSIDE_READY[readiness.measured, readiness.high_minutes is not None].format(
+    usable_words = _OUTSIDE_USABLE[mirror is None, usable.measured].format(
         since=since,
-        near=_NEAR,
-        soonest=after(readiness.low_minutes),
-        latest=after(readiness.high_minutes),
-        likely=clock.time(likely),
+        soonest=after(usable.low_minutes),
+        latest=after(usable.high_minutes),
+        likely=clock.time(outside_since + timedelta(minutes=usable.likely_minutes)),
+    )
+    settled_words = None
+    if settled is not None and mirror is not None:
+        settled_words = _OUTSIDE_SETTLED.format(
+            mirror=_mirror_text(mirror),
+            soonest=after(settled.low_minutes),
+            latest=after(settled.high_minutes),
+            likely=after(settled.likely_minutes),
+        )
+    return _sentences(usable_words, settled_words, _lag_sentence(readiness))
+
+
+def mirror_climb_text(climb: MirrorClimb, clock: SiteClock, *, now: datetime | None) -> str:
+    """Return how the ceiling climbs as the mirror cools: ``now about 90x, 150x from about 21:40``."""
+    return (_CLIMB_NOW if climb.at == now else _CLIMB_AT).format(
+        at=clock.time(climb.at),
+        power=power_text(climb.power),
+        later_power=power_text(climb.later_power),
+        later=clock.time(climb.later),
     )
 
 
@@ -137,3 +165,21 @@ def span_text(low_minutes: float, high_minutes: float) -> str:
     """Return the two ends of an estimate to the nearest 5 minutes, at least 5 apart: ``25 to 55``."""
     low = rounded_minutes(low_minutes)
     return _SPAN.format(low=low, high=max(rounded_minutes(high_minutes), low + _STEP_MINUTES))
+
+
+def _sentences(*sentences: str | None) -> str:
+    return " ".join(filter(None, sentences))
+
+
+def _lag_sentence(readiness: Readiness) -> str | None:
+    """Return how far the mirror stays behind the air, where that is worth a word."""
+    return None if readiness.stays_warmer_c is None else _LAGS.format(lag=_lag_text(readiness))
+
+
+def _lag_text(readiness: Readiness) -> str:
+    return f"{rounded_text(readiness.stays_warmer_c or 0.0, 1)} °C"
+
+
+def _mirror_text(mirror: CoolingMirror) -> str:
+    template = _THICK_ASSUMED if mirror.thickness_assumed else _THICK
+    return template.format(thickness=length_text(rounded(mirror.thickness_mm)))

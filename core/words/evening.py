@@ -41,7 +41,7 @@ _CARRY_OUT_BY_DAY: Final = (
     "Until sunset it stands in the shade with its caps on. {readiness}"
 )
 _OUTSIDE_BY_DAY: Final = "{outside} Until sunset it stands in the shade with its caps on."
-_READY: Final = "Within about 1 °C of the air somewhere in this time, by a rule of thumb."
+_READY: Final = "Usable for planets from somewhere in this time, by a rule of thumb."
 _TARGETS: Final = {
     Grade.BEST: "{body} {span}, above 45°.",
     Grade.FAIR: "{body} {span}, above 30°.",

@@ -6,6 +6,7 @@ from core.gear.owned import TelescopeKind
 from core.ladder.ladder import Ladder, Standing
 from core.tonight.limiter import Limiter
 from core.tonight.prospect import Prospect
+from core.words.cooling import mirror_climb_text
 from core.words.ladder import no_ceiling_text
 from core.words.limits import what_sets_ceiling
 from core.words.mount import shaking_words
@@ -60,6 +61,12 @@ _ALL_OVER_AND_DIM: Final = (
 )
 
 
+# What bears a power, and is named with it.
+_LIMITS_OF_POWER: Final = frozenset(
+    {Limiter.TONIGHT_AIR, Limiter.MIRROR_LAGS, Limiter.USUAL_AIR, Limiter.APERTURE}
+)
+
+
 def climb_words(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> str:
     """Return how far to climb in the best minutes and what stops it, or what is lacking to say so."""
     ladder = prospect.ladder
@@ -78,7 +85,7 @@ def climb_words(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> str:
     over = [rung.power for rung in ladder.rungs if rung.standing is Standing.TRY]
     start = ladder.start
     stays = start is None or start >= ladder.climb_to
-    return _templates(ladder, limiter)[stays].format(
+    words = _templates(ladder, limiter)[stays].format(
         start="" if start is None else power_text(start),
         top=power_text(ladder.climb_to),
         limit=what_sets_ceiling(ladder),
@@ -86,10 +93,11 @@ def climb_words(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> str:
         over=power_text(over[0]) if over else "",
         shaking=shaking_words(ladder.scope) if limiter is Limiter.SHAKES else "",
     )
+    return _with_climb(words, prospect, clock)
 
 
 def _templates(ladder: Ladder, limiter: Limiter) -> tuple[str, str]:
-    if limiter in (Limiter.TONIGHT_AIR, Limiter.USUAL_AIR, Limiter.APERTURE):
+    if limiter in _LIMITS_OF_POWER:
         return _STOPPED
     if limiter is Limiter.SHAKES:
         return _SHAKES
@@ -109,7 +117,14 @@ def _not_ready_words(prospect: Prospect, ladder: Ladder, clock: SiteClock) -> st
     ready = clock.time(prospect.ready_at)
     if ladder.climb_to is None:
         return _NOT_READY.format(start=start, ready=ready)
-    return _NOT_READY_THEN.format(start=start, ready=ready, top=power_text(ladder.climb_to))
+    words = _NOT_READY_THEN.format(start=start, ready=ready, top=power_text(ladder.climb_to))
+    return _with_climb(words, prospect, clock)
+
+
+def _with_climb(words: str, prospect: Prospect, clock: SiteClock) -> str:
+    """Return words with how the ceiling climbs as the mirror cools, where it does."""
+    climb = prospect.mirror_climb
+    return words if climb is None else " ".join((words, mirror_climb_text(climb, clock, now=prospect.now)))
 
 
 def _all_over_words(ladder: Ladder, limiter: Limiter) -> str:

@@ -19,6 +19,7 @@ _NAMES: Final = {
     LimitKind.APERTURE: "the aperture",
     LimitKind.USUAL_AIR: "the usual air",
     LimitKind.TONIGHT_AIR: "tonight's air",
+    LimitKind.MIRROR: "the warm mirror",
     LimitKind.HEIGHT: "the height, which smears the colours",
 }
 # With the other word of the trade for the air, which each view says once.
@@ -26,6 +27,7 @@ _EXPLAINED: Final = {
     LimitKind.APERTURE: "the aperture",
     LimitKind.USUAL_AIR: "the usual air",
     LimitKind.TONIGHT_AIR: "tonight's air (seeing)",
+    LimitKind.MIRROR: "the warm mirror",
     LimitKind.HEIGHT: "the height, which smears the colours",
 }
 _LINES: Final = {
@@ -56,6 +58,7 @@ _BEARERS: Final = {
     LimitKind.APERTURE: "this aperture",
     LimitKind.USUAL_AIR: "the air on most nights",
     LimitKind.TONIGHT_AIR: "tonight's air (seeing)",
+    LimitKind.MIRROR: "the warm mirror",
     LimitKind.HEIGHT: "this height",
 }
 _ASSUMED_AIR: Final = "tonight's air (seeing, assumed fair)"

@@ -91,4 +91,4 @@ def _collimation(side: Side) -> str:
 
 
 def _cooling(side: Side) -> str:
-    return cool_down_text(side.cooling_minutes)
+    return cool_down_text(side.usable_minutes)

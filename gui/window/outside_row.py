@@ -97,7 +97,7 @@ class OutsideRow(QWidget):
         situation = self._state.situation
         self.note.setText(
             brief_outside_text(
-                readiness.ready_at(since),
+                readiness.usable_at(since),
                 situation.now,
                 clock,
                 unit=self._units().temperature,

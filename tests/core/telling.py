@@ -5,7 +5,7 @@ from datetime import UTC, date, datetime
 
 from attrs import evolve, frozen
 
-from core.air.cooling import Readiness
+from core.air.readiness import Readiness
 from core.air.steadiness import USUAL_AIR_POWER, Blur
 from core.gear.eye import Eye
 from core.gear.owned import Barlow, Eyepiece, Telescope

@@ -11,6 +11,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from core.air.readiness import readiness_in_still_air
 from core.air.steadiness import Blur
 from core.gear.figures import DoubtfulFigureError, FigureError, parse_factor, parse_fixed_instrument
 from core.gear.owned import Barlow
@@ -205,7 +206,12 @@ def test_saturn_for_the_family_in_april_2009(ask: Ask, ask_json: AskJson) -> Non
         blur=AIR,
     )
     appearance = appearance_of(night, Body.SATURN, ladder=ladder)
-    side = build_side(ladder, ladder.scope, disc_arcsec=night.of(Body.SATURN).diameter_arcsec)
+    side = build_side(
+        ladder,
+        ladder.scope,
+        disc_arcsec=night.of(Body.SATURN).diameter_arcsec,
+        readiness=readiness_in_still_air(ladder.scope),
+    )
     assert side.disc_diameter_arcmin_at_ceiling == pytest.approx(6.4, abs=0.05)
     assert appearance.subject.ring is not None
     assert appearance.subject.ring.major_axis_arcsec * 20 / 60 == pytest.approx(14.6, abs=0.1)

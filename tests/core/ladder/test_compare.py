@@ -166,9 +166,13 @@ def test_figures_of_a_side() -> None:
     assert found.a.widest_field_deg == pytest.approx(1.3)
     assert found.b.collimation == Collimation(is_needed=False)
     assert collimation_text(found.b.collimation) == "No collimation needed."
-    assert found.a.cooling_minutes is not None
-    low, likely, high = found.a.cooling_minutes
+    assert found.a.usable_minutes is not None
+    low, likely, high = found.a.usable_minutes
     assert low < likely < high
+    # A 33 mm mirror settles long after it is usable; a lens is told to be usable only.
+    assert found.a.settled_minutes is not None
+    assert found.a.settled_minutes > high
+    assert found.b.settled_minutes is None
 
 
 def test_an_obstruction_takes_its_share_of_the_light() -> None:

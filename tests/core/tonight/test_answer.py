@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 from attrs import evolve
 
-from core.air.cooling import estimate_cooling
+from core.air.readiness import readiness_in_still_air
 from core.air.steadiness import Blur
 from core.gear.owned import Eyepiece
 from core.moments.which_planet import best_planet
@@ -224,7 +224,7 @@ def test_a_poor_planet_points_to_a_better_one() -> None:
 
 
 def test_a_telescope_not_yet_cool_keeps_low_until_it_is() -> None:
-    readiness = estimate_cooling(SIX)
+    readiness = readiness_in_still_air(SIX)
     out = IN_THE_NIGHT - timedelta(minutes=5)
     told = answer(
         night(LISBON, GOOD),
@@ -234,14 +234,13 @@ def test_a_telescope_not_yet_cool_keeps_low_until_it_is() -> None:
         outside_since=out,
         **KIT,
     )
-    assert readiness.likely_minutes is not None
-    ready = out + timedelta(minutes=readiness.likely_minutes)
+    ready = out + timedelta(minutes=readiness.usable.likely_minutes)
 
     assert "Stay near 30x until the telescope is ready at about 04:2" in told.sentence
     assert "(an estimate), then climb to" in told.sentence
     # The reason tells times of the clock, not minutes that were to be counted from going out.
-    (reason,) = (reason for reason in told.reasons if "within 1 °C of the air" in reason)
-    assert reason.startswith("The telescope is outside since 03:55 and comes within")
+    (reason,) = (reason for reason in told.reasons if "usable for planets" in reason)
+    assert reason.startswith("The telescope is outside since 03:55 and usable for planets")
     assert "minutes" not in reason
     later = answer(
         night(LISBON, GOOD),

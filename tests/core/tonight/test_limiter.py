@@ -9,12 +9,13 @@ from attrs import evolve
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from core.air.cooling import estimate_cooling
+from core.air.readiness import readiness_in_still_air
 from core.gear.owned import Stand, Telescope, TelescopeKind
 from core.sky.bodies import TARGETS, Body
 from core.sky.night import Grade, compute_night
 from core.sky.site import Site
 from core.tonight.limiter import Limiter
+from tests.core.air.falling import readiness_in_falling_air
 from tests.core.evenings import (
     BEHIND_ROOF,
     BOILING,
@@ -84,7 +85,7 @@ ON_BALCONY = evolve(SIX, stands_on=Stand.BALCONY)
             {
                 **KIT,
                 "now": IN_THE_NIGHT,
-                "readiness": estimate_cooling(SIX),
+                "readiness": readiness_in_still_air(SIX),
                 "outside_since": IN_THE_NIGHT - timedelta(minutes=5),
             },
             Limiter.MIRROR_WARM,
@@ -93,7 +94,7 @@ ON_BALCONY = evolve(SIX, stands_on=Stand.BALCONY)
             OVER_CHIMNEY,
             GOOD,
             Body.JUPITER,
-            {**KIT, "readiness": estimate_cooling(SIX, falling_c_per_h=8)},
+            {**KIT, "readiness": readiness_in_falling_air(SIX, warmer_by_c=17, falling_c_per_h=8)},
             Limiter.MIRROR_WARM,
         ),
         # Warm air before height and before the air of the night; a heated wall warms ten degrees above it.

@@ -7,7 +7,7 @@ from functools import cache
 import astronomy
 import pytest
 
-from core.air.cooling import estimate_cooling
+from core.air.readiness import readiness_in_still_air
 from core.gear.owned import Telescope, TelescopeKind
 from core.sky.bodies import Body
 from core.sky.night import Night, compute_night
@@ -15,6 +15,7 @@ from core.sky.site import Site
 from core.tonight.plan import EveningItem, ItemKind, TargetItem, plan_evening
 from core.words.evening import item_title, item_words
 from core.words.site_clock import SiteClock
+from tests.core.air.falling import readiness_in_falling_air
 
 LISBON = Site(name="Lisbon", latitude_deg=38.72, longitude_deg=-9.14, time_zone="Europe/Lisbon")
 MENDOZA = Site(
@@ -102,7 +103,7 @@ def test_a_telescope_out_before_sunset_stands_capped_in_the_shade() -> None:
 
 
 def test_a_telescope_that_never_follows_the_air_gets_no_finishing_time() -> None:
-    never = estimate_cooling(
+    never = readiness_in_falling_air(
         Telescope(name="closed", kind=TelescopeKind.CATADIOPTRIC, aperture_mm=254, focal_length_mm=2500),
         warmer_by_c=11,
         falling_c_per_h=1.9,
@@ -139,7 +140,7 @@ def test_one_carried_out_by_day_stands_capped_in_the_shade_too() -> None:
 
 def test_one_as_cold_as_the_air_is_ready_when_it_comes_out() -> None:
     since = datetime(2026, 12, 5, 18, 10, tzinfo=UTC)
-    cold = estimate_cooling(TEN_INCH, warmer_by_c=0.5)
+    cold = readiness_in_still_air(TEN_INCH, warmer_by_c=0.5)
     items = plan_evening(night(LISBON), TEN_INCH, readiness=cold, outside_since=since)
 
     assert of_kind(items, ItemKind.READY) == []

@@ -1,0 +1,91 @@
+"""When a telescope is ready: usable for planets by the rule of thumb, settled as its glass follows the air.
+
+Both are estimates, counted in minutes from being carried out.
+"""
+
+from datetime import datetime, timedelta
+from typing import Final
+
+from attrs import frozen
+
+from core.air.cooling import READY_WITHIN_C, USUAL_WARMTH_C, UsableTime, usable_time
+from core.air.finest_detail import ceiling_power
+from core.air.mirror import AirCourse, combined_blur_arcsec
+from core.air.mirror_course import MirrorCourse
+from core.air.mirror_of import CoolingMirror, Settled, mirror_of, settled_range
+from core.air.steadiness import USUAL_AIR_POWER, Blur
+from core.gear.aperture import working_aperture_mm
+from core.gear.owned import Telescope
+
+# A mirror that to the end of the night costs more of the ceiling than this is never ready (ours).
+NEVER_UNDER_SHARE: Final = 0.8
+_A_DAY_MINUTES: Final = 24 * 60.0
+
+
+@frozen(kw_only=True)
+class Readiness:
+    """Both estimates for one telescope.
+
+    ``mirror`` and ``settled`` are None for a lens. ``stays_warmer_c`` is how much warmer than a falling air
+    the mirror is at the end of the night, None where that is less than 1 °C or no temperatures are known;
+    ``never`` says that it then still costs much of the ceiling.
+    """
+
+    usable: UsableTime
+    mirror: CoolingMirror | None = None
+    settled: Settled | None = None
+    stays_warmer_c: float | None = None
+    never: bool = False
+
+    @property
+    def is_ready_at_once(self) -> bool:
+        """Whether it is as warm as the air from the beginning."""
+        return self.usable.likely_minutes == 0.0 and not self.never
+
+    def usable_at(self, outside_since: datetime) -> datetime | None:
+        """Return when a telescope outside since a time (aware) is likely usable, None where it never is."""
+        return None if self.never else outside_since + timedelta(minutes=self.usable.likely_minutes)
+
+
+def readiness_in_still_air(
+    scope: Telescope, *, blur: Blur | None = None, warmer_by_c: float = USUAL_WARMTH_C
+) -> Readiness:
+    """Return both estimates for air that stays as it is, without a blur in fair air."""
+    mirror = mirror_of(scope)
+    settled = None
+    if mirror is not None:
+        settled = settled_range(
+            mirror,
+            AirCourse(minutes=(0.0,), celsius=(0.0,)),
+            aperture_mm=working_aperture_mm(scope),
+            blur_arcsec=(blur or Blur.assumed()).overhead_arcsec,
+            start_c=warmer_by_c,
+            end_minutes=_A_DAY_MINUTES,
+        )
+    return Readiness(usable=usable_time(scope, warmer_by_c=warmer_by_c), mirror=mirror, settled=settled)
+
+
+def readiness_in(
+    course: MirrorCourse, scope: Telescope, *, blur: Blur, usual_air: float = USUAL_AIR_POWER
+) -> Readiness:
+    """Return both estimates for a telescope whose mirror runs such a course."""
+    aperture_mm, overhead_arcsec = working_aperture_mm(scope), blur.overhead_arcsec
+    stays_warmer_c = course.excess_c(course.end)
+    spoiled, whole = (
+        float(
+            ceiling_power(
+                aperture_mm, combined_blur_arcsec(overhead_arcsec, mirror_arcsec), usual_air=usual_air
+            )
+        )
+        for mirror_arcsec in (course.blur_arcsec(course.end), 0.0)
+    )
+    stays_warm = stays_warmer_c > READY_WITHIN_C
+    return Readiness(
+        usable=usable_time(scope, warmer_by_c=course.excess_c(course.out_at)),
+        mirror=course.mirror,
+        settled=course.settled_minutes(
+            aperture_mm=aperture_mm, blur_arcsec=overhead_arcsec, usual_air=usual_air
+        ),
+        stays_warmer_c=stays_warmer_c if stays_warm else None,
+        never=stays_warm and spoiled < NEVER_UNDER_SHARE * whole,
+    )
