@@ -7,10 +7,12 @@ from core.air.cooling import READY_WITHIN_C
 from core.air.mirror_of import CoolingMirror
 from core.air.readiness import Readiness
 from core.ladder.mirror_climb import MirrorClimb
-from core.words.quantities import length_text, power_text, rounded, rounded_text
+from core.words.quantities import length_text, power_text, rounded, rounded_text, trimmed_text
 from core.words.site_clock import SiteClock
 
 _STEP_MINUTES: Final = 5
+_STEP_POWER: Final = 5
+_IN_HOURS_FROM_MINUTES: Final = 120.0
 
 _ALREADY: Final = "It is within {near} of the air already."
 _NEVER: Final = (
@@ -32,7 +34,7 @@ _USABLE: Final = {
         "Low power is usable at once."
     ),
 }
-_SETTLED: Final = "Its mirror, {mirror}, has settled after about {span} minutes (an estimate)."
+_SETTLED: Final = "Its mirror, {mirror}, has settled after about {span} (an estimate)."
 _THICK: Final = "{thickness} thick"
 _THICK_ASSUMED: Final = "{thickness} thick (assumed)"
 _LAGS: Final = "Behind the falling air it stays about {lag} warmer to the end of the night."
@@ -75,6 +77,8 @@ _NOTES_READY: Final = (
     "{unit} warmer than air, assumed · likely ready since {likely}",
 )
 _SPAN: Final = "{low} to {high}"
+_MINUTES: Final = "{span} minutes"
+_HOURS: Final = "{span} hours"
 _SHORT_SPAN: Final = "{span} min"
 _AT_ONCE: Final = "at once"
 _NEVER_QUITE: Final = "never quite, in falling air"
@@ -94,7 +98,7 @@ def readiness_text(readiness: Readiness) -> str:
     settled_words = None
     if settled is not None and mirror is not None:
         settled_words = _SETTLED.format(
-            mirror=_mirror_text(mirror), span=span_text(settled.low_minutes, settled.high_minutes)
+            mirror=_mirror_text(mirror), span=_long_span_text(settled.low_minutes, settled.high_minutes)
         )
     return _sentences(usable_words, settled_words, _lag_sentence(readiness))
 
@@ -132,9 +136,9 @@ def mirror_climb_text(climb: MirrorClimb, clock: SiteClock, *, now: datetime | N
     """Return how the ceiling climbs as the mirror cools: ``now about 90x, 150x from about 21:40``."""
     return (_CLIMB_NOW if climb.at == now else _CLIMB_AT).format(
         at=clock.time(climb.at),
-        power=power_text(climb.power),
-        later_power=power_text(climb.later_power),
-        later=clock.time(climb.later),
+        power=_about_power_text(climb.power),
+        later_power=_about_power_text(climb.later_power),
+        later=clock.time(_to_five_minutes(climb.later)),
     )
 
 
@@ -165,6 +169,27 @@ def span_text(low_minutes: float, high_minutes: float) -> str:
     """Return the two ends of an estimate to the nearest 5 minutes, at least 5 apart: ``25 to 55``."""
     low = rounded_minutes(low_minutes)
     return _SPAN.format(low=low, high=max(rounded_minutes(high_minutes), low + _STEP_MINUTES))
+
+
+def _long_span_text(low_minutes: float, high_minutes: float) -> str:
+    """Return the two ends of an estimate with their unit, from two hours on in halves of an hour."""
+    if low_minutes < _IN_HOURS_FROM_MINUTES:
+        return _MINUTES.format(span=span_text(low_minutes, high_minutes))
+    low, high = (rounded(minutes / 30.0) / 2.0 for minutes in (low_minutes, high_minutes))
+    return _HOURS.format(
+        span=_SPAN.format(low=trimmed_text(low, 1), high=trimmed_text(max(high, low + 0.5), 1))
+    )
+
+
+def _about_power_text(power: float) -> str:
+    """Return a power to the nearest 5, as an estimate deserves."""
+    return power_text(_STEP_POWER * rounded(power / _STEP_POWER))
+
+
+def _to_five_minutes(moment: datetime) -> datetime:
+    """Return the nearest full five minutes of the clock."""
+    step_s = _STEP_MINUTES * 60.0
+    return datetime.fromtimestamp(step_s * rounded(moment.timestamp() / step_s), moment.tzinfo)
 
 
 def _sentences(*sentences: str | None) -> str:
