@@ -3,7 +3,7 @@
 Places are arrays (N, 4) of left, bottom, right and top, with a cost for each (N,): 0 is perfect.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 
 import numpy as np
 from attrs import frozen
@@ -62,12 +62,14 @@ class Crowd:
         self._frame = frame
         across = int(np.ceil(frame.width / self._CELL)) + 1
         up = int(np.ceil(frame.height / self._CELL)) + 1
-        cells = np.zeros((across + 1, up + 1), dtype=np.int32)
+        cells = np.zeros((across + 1) * (up + 1), dtype=np.int32)
         if len(points):
             x = np.clip(((points[:, 0] - frame.left) / self._CELL).astype(int), 0, across - 1)
             y = np.clip(((points[:, 1] - frame.bottom) / self._CELL).astype(int), 0, up - 1)
-            np.add.at(cells, (x + 1, y + 1), 1)
-        self._sums = cells.cumsum(axis=1, dtype=np.int32).cumsum(axis=0, dtype=np.int32)
+            # One axis, and a 1 of the cells' own kind: numpy is forty times as fast with both.
+            np.add.at(cells, (x + 1) * (up + 1) + y + 1, np.int32(1))
+        sums = cells.reshape(across + 1, up + 1)
+        self._sums = sums.cumsum(axis=1, dtype=np.int32).cumsum(axis=0, dtype=np.int32)
 
     def inside(self, places: Places) -> FloatArray:
         """Return how many points lie in each place (N, 4), to within the grid's cells."""
@@ -94,26 +96,23 @@ class FreeSpace:
         """Return how bad it is that words in each place (N, 4) cover curves, (N,)."""
         return COST_OF_POINT * self._crowd.inside(places)
 
-    def best(
+    def from_best(
         self, places: Places, costs: FloatArray, *, at_most: float = TOO_BAD
-    ) -> tuple[Box, float] | None:
-        """Return the free place of the least cost, with its cost; None when all are taken or too bad."""
+    ) -> Iterator[tuple[Box, float]]:
+        """Yield the free places with their costs, the least first; those too bad are left out."""
         for number in np.argsort(costs, kind="stable"):
             if costs[number] > at_most:
-                return None
+                return
             box = Box(*(float(edge) for edge in places[number]))
             if self.taken.is_free(box):
-                return box, float(costs[number])
-        return None
+                yield box, float(costs[number])
 
     def take_best(self, places: Places, costs: FloatArray, *, at_most: float = TOO_BAD) -> Box | None:
-        """Take the place that is ``best``, or None where there is none."""
-        found = self.best(places, costs, at_most=at_most)
-        if found is None:
-            return None
-        box, _ = found
-        self.taken.add(box)
-        return box
+        """Take the free place of the least cost, or None where all are taken or too bad."""
+        for box, _ in self.from_best(places, costs, at_most=at_most):
+            self.taken.add(box)
+            return box
+        return None
 
     def beside(self, text: str, lettering: Lettering, part: Points, *, reach: int = 1) -> Label | None:
         """Place words next to a part (N, 2) of a curve, up to ``reach`` rows away, near its middle."""

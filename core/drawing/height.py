@@ -7,8 +7,8 @@ import numpy as np
 from attrs import frozen
 
 from core.drawing.frame import Frame
-from core.drawing.free_space import evenly, without
-from core.drawing.height_labels import Labels, place_labels
+from core.drawing.free_space import without
+from core.drawing.height_labels import Labels, Way, place_labels
 from core.drawing.height_margins import draw_margins
 from core.drawing.height_scene import Curve, HeightScene, Piece, PieceKind, height_scene
 from core.drawing.lettering import Lettering
@@ -132,8 +132,9 @@ def draw_height(
     site_clock = SiteClock(zone=night.site.zone, hours=clock)
     layout = _lay_out(sheet, scene, items, site_clock)
     frame = layout.frame
+    ways = [Way.of(curve, frame) for curve in scene.curves]
     labels = place_labels(
-        scene, frame, page.measure, in_hand=planet, transit_words=_transit_words(scene, planet, site_clock)
+        ways, frame, page.measure, in_hand=planet, transit_words=_transit_words(scene, planet, site_clock)
     )
 
     _draw_sky(sheet, frame, scene)
@@ -149,12 +150,12 @@ def draw_height(
             f"Not up in these hours: {names}", _SMALL, sheet.page.right - frame.box.left - 3.0
         )
         sheet.write(words, frame.box.left, layout.absent_y, _SMALL, palette.faint_ink, align="left")
-    curves = {
-        curve.body: np.concatenate([evenly(frame.line(p.unix_s, p.altitude_deg)) for p in curve.pieces])
-        for curve in scene.curves
-    }
     return HeightChart(
-        drawing=sheet.drawing, frame=frame, strip_box=layout.strip, curves=curves, labels=labels
+        drawing=sheet.drawing,
+        frame=frame,
+        strip_box=layout.strip,
+        curves={way.curve.body: way.points for way in ways},
+        labels=labels,
     )
 
 

@@ -20,7 +20,7 @@ from core.drawing.free_space import (
     evenly,
     places_per_point,
 )
-from core.drawing.height_scene import Curve, HeightScene, Piece, PieceKind
+from core.drawing.height_scene import Curve, Piece, PieceKind
 from core.drawing.lettering import Lettering, Measure
 from core.drawing.marks import Points
 from core.drawing.placing import Box, Taken
@@ -43,6 +43,7 @@ _BAND_PLACES = 15
 _COST_OF_OTHER = 1.5
 _COST_OF_TRANSIT = 9.0
 _COST_OF_BESIDE = 6.0
+_COST_OF_NEARER_TO_OTHER = 10.0
 _COST_OF_BAND_ROW = 3.0
 # How little each piece of a curve suits its name.
 _COST_OF_KIND = {PieceKind.WINDOW: 0.0, PieceKind.WARM: 4.0, PieceKind.UP: 6.0, PieceKind.BLOCKED: 14.0}
@@ -72,7 +73,7 @@ class Labels:
 
 
 @frozen(kw_only=True, eq=False)
-class _Way:
+class Way:
     """A curve on the page: evenly spaced points (N, 2), and the number of the piece of each (N,)."""
 
     curve: Curve
@@ -80,22 +81,22 @@ class _Way:
     numbers: NDArray[np.int_]
 
     @classmethod
-    def of(cls, curve: Curve, frame: Frame) -> "_Way":
+    def of(cls, curve: Curve, frame: Frame) -> "Way":
+        """Return the way of a curve in a frame."""
         parts = [evenly(frame.line(piece.unix_s, piece.altitude_deg)) for piece in curve.pieces]
         numbers = [np.full(len(part), number) for number, part in enumerate(parts)]
         return cls(curve=curve, points=np.concatenate(parts), numbers=np.concatenate(numbers))
 
 
 def place_labels(
-    scene: HeightScene, frame: Frame, measure: Measure, *, in_hand: Body | None, transit_words: str = ""
+    ways: Sequence[Way], frame: Frame, measure: Measure, *, in_hand: Body | None, transit_words: str = ""
 ) -> Labels:
     """Return where all words inside the chart stand; ``transit_words`` go to the planet in hand."""
-    ways = [_Way.of(curve, frame) for curve in scene.curves]
     inner = Box(frame.box.left + 3, frame.box.bottom + 2, frame.box.right - 3, frame.box.top - 2)
     free = FreeSpace((way.points for way in ways), Taken(inner, gap=1.5), measure)
     nearest = _Nearest(ways)
     # The planet in hand has first choice; then the shortest curves, which have the least.
-    ways.sort(key=lambda way: (way.curve.body is not in_hand, len(way.points)))
+    ways = sorted(ways, key=lambda way: (way.curve.body is not in_hand, len(way.points)))
     names = [name for way in ways if (name := _name(way, nearest, frame, free, in_hand)) is not None]
     bands = _band_words(frame, free)
     notes: list[BodyLabel] = []
@@ -128,26 +129,25 @@ def _band_words(frame: Frame, free: FreeSpace) -> tuple[Label, ...]:
 
 
 def _name(
-    way: _Way, nearest: "_Nearest", frame: Frame, free: FreeSpace, in_hand: Body | None
+    way: Way, nearest: "_Nearest", frame: Frame, free: FreeSpace, in_hand: Body | None
 ) -> BodyLabel | None:
     """Place a body's name: in a gap of its curve or beside it, else apart with a line to lead there."""
     body = way.curve.body
     text, lettering = body.heading, NAME_IN_HAND if body is in_hand else NAME
     size = free.measure.width(text, lettering) + 5.0, lettering.line_height
-    on, on_costs = _places_on(way, frame, size, nearest.others(way))
-    best_on = free.best(on, on_costs)
+    on = next(free.from_best(*_places_on(way, frame, size, nearest.others(way))), None)
     # Beside the curve only where that is better than on it.
-    dearest = TOO_BAD if best_on is None else best_on[1]
-    beside, beside_costs = _places_beside(way, frame, size, free, nearest, dearest)
-    box = free.take_best(np.concatenate((on, beside)), np.concatenate((on_costs, beside_costs)))
-    if box is not None:
+    found = _best_beside(way, frame, size, free, nearest, TOO_BAD if on is None else on[1]) or on
+    if found is not None:
+        box, _ = found
+        free.taken.add(box)
         return BodyLabel(body=body, label=Label(text=text, box=box, lettering=lettering))
     label = free.apart(text, lettering, way.points)
     return None if label is None else BodyLabel(body=body, label=label)
 
 
 def _places_on(
-    way: _Way, frame: Frame, size: tuple[float, float], others: Points
+    way: Way, frame: Frame, size: tuple[float, float], others: Points
 ) -> tuple[Places, FloatArray]:
     """Return gaps in a long enough curve and their costs: least where it is high, flat and by itself."""
     points = way.points
@@ -173,27 +173,35 @@ def _places_on(
     return places, costs
 
 
-def _places_beside(
-    way: _Way,
+def _best_beside(
+    way: Way,
     frame: Frame,
     size: tuple[float, float],
     free: FreeSpace,
     nearest: "_Nearest",
     at_most: float,
-) -> tuple[Places, FloatArray]:
-    """Return places next to a curve and their costs; a place that is nearer to another curve is bad.
+) -> tuple[Box, float] | None:
+    """Return the best free place next to a curve and its cost, None where all cost more than ``at_most``.
 
-    Those that cost more than ``at_most`` are left out.
+    A place that is nearer to another curve is bad.
     """
     step = max(len(way.points) // 16, 1)
     places = around(way.points[::step], size, away=1.5)
     dull = np.repeat(_dullness(way, frame)[::step], places_per_point())
     costs = dull + _COST_OF_BESIDE + free.cost_of_covering(places)
-    places, costs = places[costs <= at_most], costs[costs <= at_most]
-    return places, costs + np.where(nearest.is_own(way, places), 0.0, 10.0)
+    best: tuple[Box, float] | None = None
+    # Whose curve is nearest takes long to find: asked only of what comes into question, the best first.
+    for box, cost in free.from_best(places, costs, at_most=at_most):
+        if best is not None and best[1] <= cost:
+            break
+        if nearest.is_own(way, box):
+            return box, cost
+        if best is None and cost + _COST_OF_NEARER_TO_OTHER <= at_most:
+            best = box, cost + _COST_OF_NEARER_TO_OTHER
+    return best
 
 
-def _dullness(way: _Way, frame: Frame) -> FloatArray:
+def _dullness(way: Way, frame: Frame) -> FloatArray:
     """Return how little each point of a curve matters (N,): low, or not in a window."""
     of_piece = np.array([_COST_OF_KIND[piece.kind] for piece in way.curve.pieces])
     lowness = 1.0 - (way.points[:, 1] - frame.box.bottom) / frame.box.height
@@ -211,37 +219,31 @@ def _count_inside(places: Places, points: Points) -> FloatArray:
 class _Nearest:
     """Tells whose curve a place is nearest to."""
 
-    def __init__(self, ways: Sequence[_Way]) -> None:
+    def __init__(self, ways: Sequence[Way]) -> None:
         self._ways = list(ways)
         self._points = np.concatenate([way.points for way in ways]) if ways else np.empty((0, 2))
         self._owners = np.repeat(np.arange(len(ways)), [len(way.points) for way in ways])
 
-    def others(self, way: _Way) -> Points:
+    def others(self, way: Way) -> Points:
         """Return the points (N, 2) of all other curves."""
         return np.asarray(self._points[self._owners != self._ways.index(way)])
 
-    def is_own(self, way: _Way, places: Places) -> NDArray[np.bool_]:
-        """Tell whether each place (N, 4), at its middle or either end, is nearest to one curve of all."""
-        y = (places[:, 1] + places[:, 3]) / 2
-        ends = np.stack((places[:, 0], (places[:, 0] + places[:, 2]) / 2, places[:, 2]))
-        asked = np.stack((ends, np.broadcast_to(y, ends.shape)), axis=2)
-        # The square of the distance, without that part of it which is the same for all points.
-        away = (self._points**2).sum(axis=1) - 2.0 * (asked @ self._points.T)
-        found = np.argmin(away, axis=2)
-        nearness = np.take_along_axis(away, found[..., np.newaxis], axis=2)[..., 0] + (asked**2).sum(axis=2)
-        closest = found[np.argmin(nearness, axis=0), np.arange(len(places))]
-        return np.asarray(self._owners[closest] == self._ways.index(way))
+    def is_own(self, way: Way, box: Box) -> bool:
+        """Tell whether a place, at its middle or either end, is nearest to one curve of all."""
+        x, y = box.middle
+        ends = np.array([[box.left], [x], [box.right]])
+        away = np.hypot(self._points[:, 0] - ends, self._points[:, 1] - y)
+        nearest = int(np.argmin(away)) % len(self._points)
+        return bool(self._owners[nearest] == self._ways.index(way))
 
 
-def _transit_note(way: _Way, frame: Frame, free: FreeSpace, words: str) -> list[BodyLabel]:
+def _transit_note(way: Way, frame: Frame, free: FreeSpace, words: str) -> list[BodyLabel]:
     when, high = way.curve.transits[0]
     label = free.beside(words, NOTE, frame.line(np.array([when]), np.array([high])), reach=4)
     return [] if label is None else [BodyLabel(body=way.curve.body, label=label)]
 
 
-def _obstacle_notes(
-    way: _Way, free: FreeSpace, so_far: Sequence[BodyLabel], *, must: bool
-) -> list[BodyLabel]:
+def _obstacle_notes(way: Way, free: FreeSpace, so_far: Sequence[BodyLabel], *, must: bool) -> list[BodyLabel]:
     """Name what blocks or warms the pieces of a curve; the same words not twice close together."""
     notes: list[BodyLabel] = []
     for number, piece in enumerate(way.curve.pieces):

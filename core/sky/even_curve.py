@@ -14,8 +14,8 @@ from core.sky.ephemeris import Floats
 NODES: Final = 8
 # The piece that a polynomial serves lies between its two middle nodes.
 _BEFORE: Final = NODES // 2 - 1
-# From values at the nodes to coefficients of falling powers, with 0 and 1 at the two middle nodes.
-_TO_COEFFICIENTS: Final = np.linalg.inv(np.vander(np.arange(NODES) - _BEFORE).astype(float))
+# From values at the nodes to coefficients of climbing powers, with 0 and 1 at the two middle nodes.
+_TO_COEFFICIENTS: Final = np.linalg.inv(np.vander(np.arange(NODES) - _BEFORE, increasing=True).astype(float))
 
 
 class EvenCurve:
@@ -24,17 +24,23 @@ class EvenCurve:
     def __init__(self, start: float, step: float, values: Floats) -> None:
         self._start, self._step = start, step
         windows = sliding_window_view(values, NODES, axis=0)
-        # One row of coefficients for each piece, (M - 7, 8, K).
-        self._coefficients = np.ascontiguousarray(np.einsum("pn,mkn->mpk", _TO_COEFFICIENTS, windows))
+        # The pieces, M - 7 of them, lie last, so that many times are worked out along them: (K, 8, M - 7).
+        self._coefficients = np.ascontiguousarray(np.einsum("pn,mkn->kpm", _TO_COEFFICIENTS, windows))
 
     def __call__(self, at: Floats) -> Floats:
         """Return the values at times of any shape, with K as the last axis."""
         steps = (np.asarray(at, dtype=float) - (self._start + _BEFORE * self._step)) / self._step
-        piece = np.clip(steps.astype(np.intp), 0, len(self._coefficients) - 1)
-        part = (steps - piece)[..., np.newaxis]
-        coefficients = self._coefficients[piece]
-        found: Floats = coefficients[..., 0, :]
-        for power in range(1, NODES):
-            found = found * part
-            found += coefficients[..., power, :]
-        return found
+        piece = np.minimum(np.maximum(steps.astype(np.intp), 0), self._coefficients.shape[-1] - 1)
+        coefficients = np.take(self._coefficients, piece, axis=-1)
+        found = np.einsum("p...,kp...->k...", _powers(steps - piece), coefficients)
+        return np.moveaxis(found, 0, -1)
+
+
+def _powers(of: Floats) -> Floats:
+    """Return the powers 0 to 7 along a new first axis; each step doubles how many there are."""
+    powers = np.empty((NODES, *of.shape))
+    powers[0], powers[1] = 1.0, of
+    square = of * of
+    np.multiply(powers[:2], square, out=powers[2:4])
+    np.multiply(powers[:4], square * square, out=powers[4:])
+    return powers
