@@ -77,7 +77,7 @@ def geocentric_au(body: Body, unix_s: Floats) -> Floats:
     The axes are the true equator and equinox of date. EphemerisRangeError outside the tables.
     """
     days = ephemeris.terrestrial_days(unix_s)
-    return np.asarray(_curve_over(body, days)(days)[:, :3]) if days.size else np.empty((0, 3))
+    return np.asarray(_curve_over(body, days)(days)[:3].T) if days.size else np.empty((0, 3))
 
 
 def diameter_arcsec(body: Body, unix_s: Floats) -> Floats:
@@ -186,8 +186,8 @@ class Viewpoint:
     def _vectors(self, body: Body, unix_s: Floats) -> tuple[Floats, Floats, Floats]:
         """Return a topocentric position (au): outwards in the meridian plane, east, along the axis."""
         days = ephemeris.terrestrial_days(unix_s)
-        found = _curve_over(body, days)(days) if days.size else np.empty((*days.shape, 4))
-        x, y, z, ahead = (found[..., column] for column in range(4))
+        found = _curve_over(body, days)(days) if days.size else np.empty((4, *days.shape))
+        x, y, z, ahead = found
         sidereal = ahead + _TURN_PER_DAY_RAD * days + self.longitude_rad
         sine, cosine = np.sin(sidereal), np.cos(sidereal)
         out = x * cosine + y * sine - self.from_axis_au

@@ -28,12 +28,11 @@ class EvenCurve:
         self._coefficients = np.ascontiguousarray(np.einsum("pn,mkn->kpm", _TO_COEFFICIENTS, windows))
 
     def __call__(self, at: Floats) -> Floats:
-        """Return the values at times of any shape, with K as the last axis."""
+        """Return the values at times of any shape, with K as a new first axis."""
         steps = (np.asarray(at, dtype=float) - (self._start + _BEFORE * self._step)) / self._step
         piece = np.minimum(np.maximum(steps.astype(np.intp), 0), self._coefficients.shape[-1] - 1)
         coefficients = np.take(self._coefficients, piece, axis=-1)
-        found = np.einsum("p...,kp...->k...", _powers(steps - piece), coefficients)
-        return np.moveaxis(found, 0, -1)
+        return np.asarray(np.einsum("p...,kp...->k...", _powers(steps - piece), coefficients))
 
 
 def _powers(of: Floats) -> Floats:

@@ -198,7 +198,7 @@ def _places_over(start_s: float, end_s: float) -> tuple[Floats, _Places]:
     def joined(values: Floats, axis: int) -> Floats:
         rows = np.moveaxis(values, axis, 0)
         curve = EvenCurve(start_s, float(nodes_s[1] - nodes_s[0]), rows.reshape(len(nodes_s), -1))
-        return np.moveaxis(curve(times_s).reshape(len(times_s), *rows.shape[1:]), 0, axis)
+        return np.moveaxis(curve(times_s).T.reshape(len(times_s), *rows.shape[1:]), 0, axis)
 
     places = _Places(
         moons=joined(known.moons, 1),
