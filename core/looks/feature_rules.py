@@ -84,7 +84,9 @@ class FeatureRule:
 
 _SOFT_ARCSEC: Final = 200.0
 _DARK_ARCSEC: Final = 60.0
-_CAP_ARCSEC: Final = 120.0
+# From about 90x (common practice, no source).
+_GAP_ARCSEC: Final = 65.0
+_CAP_ARCSEC: Final = 90.0
 _RING_ARCSEC: Final = 1100.0
 
 # A dark line or a bright cap shows even when it is finer than the finest detail, a pale band only when it is
@@ -101,7 +103,7 @@ RULES: Final = {
     # Nearly closed it is a line, or a longish shape.
     Feature.RING_LINE: FeatureRule(likely_from=4.0, possible_from=2.0, looks_arcsec=_RING_ARCSEC),
     Feature.RING_SPACE: FeatureRule(likely_from=0.9, possible_from=0.4, looks_arcsec=_SOFT_ARCSEC),
-    Feature.RING_GAP: FeatureRule(likely_from=0.6, possible_from=0.3, looks_arcsec=_DARK_ARCSEC),
+    Feature.RING_GAP: FeatureRule(likely_from=0.6, possible_from=0.3, looks_arcsec=_GAP_ARCSEC),
     Feature.FINE_GAP: FeatureRule(likely_from=0.3, possible_from=0.12, looks_arcsec=15.0),
     Feature.RING_SHADOW: FeatureRule(likely_from=0.6, possible_from=0.3, looks_arcsec=_DARK_ARCSEC),
     Feature.GLOBE_SHADOW: FeatureRule(likely_from=0.8, possible_from=0.4, looks_arcsec=_DARK_ARCSEC),
@@ -109,7 +111,7 @@ RULES: Final = {
     Feature.DARK_MARKINGS: FeatureRule(likely_from=1.3, possible_from=0.7, looks_arcsec=_SOFT_ARCSEC),
     Feature.NORTH_CAP: FeatureRule(likely_from=0.8, possible_from=0.4, looks_arcsec=_CAP_ARCSEC),
     Feature.SOUTH_CAP: FeatureRule(likely_from=0.8, possible_from=0.4, looks_arcsec=_CAP_ARCSEC),
-    Feature.PHASE: FeatureRule(likely_from=1.0, possible_from=0.5, looks_arcsec=600.0),
+    Feature.PHASE: FeatureRule(likely_from=1.0, possible_from=0.5, looks_arcsec=500.0),
     Feature.SMALL_DISC: FeatureRule(likely_from=1.7, possible_from=1.0, looks_arcsec=350.0),
 }
 

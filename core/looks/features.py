@@ -39,10 +39,14 @@ _DARK_MARKING: Final = 0.20
 _FINE_GAP_KM: Final = 325.0
 # Saturn's largest moon, 8.4 mag, takes some aperture (common practice).
 TITAN_MM: Final = (40.0, 60.0)
-# A ring must be open to be a line, more to be a shape, and more yet for its gap (ours).
+# A ring must be open to be a line, more to be a shape (ours).
 _LINE_OPENING_DEG: Final = (0.3, 1.0)
 _RING_OPENING_DEG: Final = (1.0, 3.0)
-_GAP_OPENING_DEG: Final = (5.0, 10.0)
+# A gap or a shadow in it wants a ring so many finest details from its near to its far edge, else it is too
+# short a stroke: about 4 and 9 degrees where 1 arcsec shows (ours).
+_WIDE_RING_DETAILS: Final = (3.0, 7.0)
+# Of a ring this far open nobody says that it is hardly open (ours).
+_WELL_OPEN_DEG: Final = 12.0
 # The Moon's unlit share: shadows need some, rays want little (ours).
 _RELIEF_UNLIT: Final = (0.01, 0.04)
 _RAYS_LIT: Final = (0.6, 0.9)
@@ -242,9 +246,17 @@ def _ring(face: Face, ring: Ring, seen: Seen) -> Iterator[FeatureChance]:
     opening = abs(ring.opening_deg)
     arcsec_per_km = ring.major_axis_arcsec / 2.0 / OUTER_EDGE_KM
     globe_km = FACTS[Body.SATURN].equatorial_radius_km
-    line, shape, wide = (
+    line, shape = (
         (HeldBack.OPENING, between(opening, possible_from=low, likely_from=high))
-        for low, high in (_LINE_OPENING_DEG, _RING_OPENING_DEG, _GAP_OPENING_DEG)
+        for low, high in (_LINE_OPENING_DEG, _RING_OPENING_DEG)
+    )
+    wide = (
+        HeldBack.OPENING if opening < _WELL_OPEN_DEG else HeldBack.DETAIL,
+        between(
+            ring.minor_axis_arcsec / seen.finest_arcsec,
+            possible_from=_WIDE_RING_DETAILS[0],
+            likely_from=_WIDE_RING_DETAILS[1],
+        ),
     )
     lit = (HeldBack.UNLIT_SIDE, SURE if ring.lit_side_seen else 0.0)
     if opening < _RING_OPENING_DEG[1]:
@@ -254,8 +266,10 @@ def _ring(face: Face, ring: Ring, seen: Seen) -> Iterator[FeatureChance]:
     # as high as that is open there.
     beside_globe_km = float(np.sqrt(B_RING_KM[0] ** 2 - globe_km**2))
     high_km = 2.0 * beside_globe_km * float(np.sin(np.radians(opening)))
-    space = min(B_RING_KM[0] - globe_km, high_km) * arcsec_per_km
-    yield _judge(Feature.RING_SPACE, space, face, seen, shape, lit)
+    wide_km = B_RING_KM[0] - globe_km
+    narrow_km = min(wide_km, high_km)
+    looks = float(np.sqrt(narrow_km * wide_km)) * arcsec_per_km
+    yield _judge(Feature.RING_SPACE, narrow_km * arcsec_per_km, face, seen, shape, lit, outline_arcsec=looks)
     yield _judge(Feature.RING_GAP, ring.gap_width_arcsec, face, seen, wide, lit)
     yield from _where_any(_judge(Feature.FINE_GAP, _FINE_GAP_KM * arcsec_per_km, face, seen, wide, lit))
     # The globe's shadow falls beside it on the ring behind, as far as the Sun stands aside of us.

@@ -33,11 +33,11 @@ def promised(
     return {each.feature: each for each in features_of(face_of(subject, events), seen)}
 
 
-def test_a_nearly_closed_ring_is_a_shape_at_low_power_and_never_has_a_gap() -> None:
+def test_a_nearly_closed_ring_is_a_shape_at_low_power_and_has_no_gap_in_usual_air() -> None:
     """April 2009: 3.8 degrees open."""
     saturn = at(Body.SATURN, "2009-04-15T21:00:00")
 
-    low, high = promised(saturn, 1.7, 20), promised(saturn, 0.3, 600)
+    low, high = promised(saturn, 1.7, 20), promised(saturn, 1.0, 250)
 
     assert low[Feature.RING].likelihood is POSSIBLE
     assert Feature.RING_LINE not in low
@@ -140,8 +140,10 @@ def test_a_full_moon_promises_rays_and_not_shadows() -> None:
     assert (half[Feature.RAYS].likelihood, half[Feature.RELIEF].likelihood) == (UNLIKELY, LIKELY)
 
 
-@given(opening=st.floats(-27, 27), finest=st.floats(0.3, 5))
-def test_a_gap_is_never_likely_in_a_ring_less_than_ten_degrees_open(opening: float, finest: float) -> None:
+@given(opening=st.floats(-27, 27), finest=st.floats(1.0, 5))
+def test_a_gap_is_not_likely_in_usual_air_in_a_ring_less_than_nine_degrees_open(
+    opening: float, finest: float
+) -> None:
     ring = Ring(
         opening_deg=opening,
         sun_latitude_deg=opening,
@@ -152,7 +154,7 @@ def test_a_gap_is_never_likely_in_a_ring_less_than_ten_degrees_open(opening: flo
 
     gap = promised(attrs.evolve(SATURN, ring=ring), finest, 500)[Feature.RING_GAP].likelihood
 
-    if abs(opening) < 9.99:
+    if abs(opening) < 9.0:
         assert gap is not LIKELY
-    if abs(opening) < 4.99:
+    if abs(opening) < 4.0:
         assert gap is UNLIKELY

@@ -104,7 +104,7 @@ def test_least_sizes(feature: Feature, likely: float, possible: float) -> None:
         (Feature.MAIN_BELTS, 200),
         (Feature.DARK_MARKINGS, 200),
         (Feature.RED_SPOT, 400),
-        (Feature.RING_GAP, 60),
+        (Feature.RING_GAP, 65),
         (Feature.MOON_SHADOW, 60),
         # 25 to 30x for a ring 38 to 44 arcsec wide (common practice, no source).
         (Feature.RING, 1100),
@@ -258,7 +258,8 @@ def test_every_feature_of_a_size_has_a_power_from_which_it_looks_full() -> None:
                 # A phase shows in the outline of the whole disc.
                 large = face.diameter_arcsec if each.feature is Feature.PHASE else each.size_arcsec
                 assert each.looks_full_from is not None
-                assert np.isclose(each.looks_full_from * large, RULES[each.feature].looks_arcsec)
+                if each.feature is not Feature.RING_SPACE:  # which is judged by its area
+                    assert np.isclose(each.looks_full_from * large, RULES[each.feature].looks_arcsec)
 
 
 def test_a_shadowed_side_of_mars_shows_at_a_usual_power() -> None:

@@ -1,5 +1,6 @@
 """What to expect, told as whole sentences with every figure in its place."""
 
+import math
 import re
 from datetime import UTC, datetime
 
@@ -28,7 +29,7 @@ def saturn(opening_deg: float) -> Face:
         opening_deg=opening_deg,
         sun_latitude_deg=opening_deg,
         major_axis_arcsec=44.0,
-        minor_axis_arcsec=3.4,
+        minor_axis_arcsec=44.0 * math.sin(math.radians(opening_deg)),
         gap_width_arcsec=0.7,
     )
     return Face(body=Body.SATURN, diameter_arcsec=19, phase_angle_deg=5, ring=ring)
@@ -75,19 +76,19 @@ def test_no_figure_is_missing(body: Body, when: str, finest: float, power: float
     [
         (
             one(saturn(20), Feature.RING_GAP),
-            ("Likely: The gap in the ring. A dark line, at most 0.70″. From about 85x."),
+            ("Likely: The gap in the ring. A dark line, at most 0.70″. From about 95x."),
         ),
         (
-            one(saturn(8.5), Feature.RING_GAP),
-            "Possible: The gap in the ring. The ring is only 8.5° open. From about 85x.",
+            one(saturn(6.5), Feature.RING_GAP),
+            "Possible: The gap in the ring. The ring is only 6.5° open. From about 95x.",
         ),
         (
-            one(saturn(3.25), Feature.RING_GAP),
-            "Unlikely: The gap in the ring. The ring is only 3.3° open.",
+            one(saturn(2.25), Feature.RING_GAP),
+            "Unlikely: The gap in the ring. The ring is only 2.3° open.",
         ),
         (
             one(saturn(20), Feature.RING_GAP, power=62.5),
-            "Possible: The gap in the ring. Usually from about 85x, and tonight stops at 63x.",
+            "Possible: The gap in the ring. Usually from about 95x, and tonight stops at 63x.",
         ),
         (
             one(saturn(20), Feature.TITAN),
