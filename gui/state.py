@@ -15,6 +15,7 @@ from core.air.steadiness import LIFTED_AIR_POWER, Blur, FirstLook, Judged, Scale
 from core.gear.owned import Barlow, Eyepiece
 from core.ladder.contenders import Pick
 from core.lazy import Lazy
+from core.looks.picture.stillness import Stillness
 from core.problems import ProblemsError
 from core.record.observer import Profile
 from core.record.profile import with_ids
@@ -261,6 +262,10 @@ class AppState(QObject):
     def try_out(self, thing: Eyepiece | Barlow | None) -> None:
         """Show what a thing not owned would give, or with None go back to what would help most."""
         self._choose(tried=thing)
+
+    def set_stillness(self, stillness: Stillness) -> None:
+        """Show the picture in the eyepiece as it mostly looks, or in a calm moment."""
+        self._choose(stillness=stillness)
 
     # How the window itself is dressed.
 

@@ -1,5 +1,6 @@
 """The picture in the eyepiece: the whole field, the middle of it enlarged, and the other powers beside it."""
 
+import math
 from collections.abc import Sequence
 from typing import Final
 
@@ -7,16 +8,18 @@ from attrs import frozen
 
 from core.drawing.field_picture import draw_field_picture, draw_window
 from core.drawing.lettering import Lettering, Measure
-from core.drawing.marks import Drawing, Page, Sheet
+from core.drawing.marks import POINTS_PER_INCH, Drawing, Page, Sheet
 from core.drawing.palette import Palette
 from core.drawing.placing import Box
+from core.gear.numbers import MM_PER_INCH
 from core.looks.picture.eyepiece import Pictures, Steps
 from core.looks.picture.sight import Sight
+from core.words.eyepiece import ONE_SCALE, enlarged_words, scale_words
 from core.words.quantities import field_text, power_text
 from core.words.sizes import apparent_size_text
 
-_SCALE_WORDS: Final = "All at one scale; the circle is the Moon to the naked eye"
-
+# What a screen or a page is read from (common practice).
+READING_DISTANCE_MM: Final = 450.0
 _WORDS: Final = Lettering(9.0)
 _SMALL: Final = Lettering(8.0)
 _MARK: Final = Lettering(9.0, bold=True)
@@ -24,7 +27,7 @@ _EDGE: Final = 8.0
 _GAP: Final = 6.0
 _BETWEEN: Final = 12.0
 # The share of the width that the enlarged part takes, where it stands beside the field.
-_CLOSE_UP_SHARE: Final = 0.55
+_CLOSE_UP_SHARE: Final = 0.62
 # The other powers take up to this share of the height; where less than that is left, they are not drawn.
 _STEPS_SHARE: Final = 0.3
 _LARGEST_STEP: Final = 110.0
@@ -58,8 +61,8 @@ def draw_eyepiece(page: Page, pictures: Pictures, *, palette: Palette) -> Eyepie
     field, close = _squares(room)
     _draw_field(sheet, pictures, field)
     ((sight, picture),) = pictures.close_up.shown
-    draw_window(sheet, sight, picture, close, pictures.close_up.window_deg)
-    _write_under(sheet, close, "enlarged")
+    draw_window(sheet, sight, picture, close, pictures.close_up.window_deg, names_moons=True)
+    _write_under(sheet, close, enlarged_words(enlargement(close.width, pictures.close_up.window_deg)))
     return EyepieceDrawing(sheet.drawing, field, (close,), steps)
 
 
@@ -88,9 +91,8 @@ def draw_pair_in(sheet: Sheet, room: Box, steps: Steps, headings: Sequence[str])
         _write_under(sheet, box, f"{power_text(sight.power)}: {_looks(sight)}")
         left += side + _BETWEEN
     y = boxes[0].bottom - 1.5 * _SMALL.line_height - 5.0
-    sheet.write(
-        sheet.measure.fitted(_SCALE_WORDS, _SMALL, room.width), room.middle[0], y, _SMALL, palette.faint_ink
-    )
+    words = scale_words(enlargement(side, steps.window_deg))
+    sheet.write(sheet.measure.fitted(words, _SMALL, room.width), room.middle[0], y, _SMALL, palette.faint_ink)
     return tuple(boxes)
 
 
@@ -129,6 +131,12 @@ def _draw_field(sheet: Sheet, pictures: Pictures, box: Box) -> None:
     _write_under(sheet, box, f"the whole field, {field_text(pictures.sight.true_field_deg)}")
 
 
+def enlargement(width_points: float, window_deg: float) -> float:
+    """Return how many times as large as in the eyepiece a window on a page looks, seen from 45 cm."""
+    width_mm = width_points / POINTS_PER_INCH * MM_PER_INCH
+    return math.degrees(2.0 * math.atan(width_mm / 2.0 / READING_DISTANCE_MM)) / window_deg
+
+
 def _write_under(sheet: Sheet, box: Box, words: str) -> None:
     x, _ = box.middle
     y = box.bottom - 2.0 - _SMALL.line_height / 2.0
@@ -164,7 +172,7 @@ def _draw_steps(sheet: Sheet, pictures: Pictures, places: Sequence[tuple[Sight, 
         y -= _MARK.line_height / 2.0 + _SMALL.line_height / 2.0
         sheet.write(size, x, y, _SMALL, palette.faint_ink)
     y = places[0][1].bottom - _SMALL.line_height / 2.0 - 1.0
-    words = sheet.measure.fitted(_SCALE_WORDS, _SMALL, sheet.page.width - 2.0 * _EDGE)
+    words = sheet.measure.fitted(ONE_SCALE, _SMALL, sheet.page.width - 2.0 * _EDGE)
     sheet.write(words, sheet.page.middle[0], y, _SMALL, palette.faint_ink)
 
 

@@ -7,8 +7,10 @@ from numpy.typing import NDArray
 
 from core.drawing.lettering import Lettering
 from core.drawing.marks import SOLID, Sheet
+from core.drawing.moon_names import write_moon_names
 from core.drawing.palette import Palette, PaletteName
 from core.drawing.placing import Box
+from core.looks.picture.colours import brightness_of
 from core.looks.picture.known_sizes import NAKED_EYE_MOON_ARCMIN
 from core.looks.picture.sight import Sight, Values
 from core.looks.picture.turn import DRIFT_ANGLE_DEG
@@ -49,45 +51,94 @@ def draw_field_picture(sheet: Sheet, sight: Sight, picture: Values, box: Box) ->
     radius = box.width / 2.0 - _RIM
     sheet.circle(x, y, radius, sheet.palette.disc_field, edge=sheet.palette.line)
     _lay(sheet, sight, picture, Box.around(x, y, 2.0 * radius, 2.0 * radius), is_round=True)
-    points_per_arcsec = radius / (sight.true_field_deg * 1800.0)
-    for _, right, up in sight.moon_places_arcsec():
-        across, high = right * points_per_arcsec, up * points_per_arcsec
-        if np.hypot(across, high) < radius - 2.0:
-            sheet.circle(x + across, y + high, 0.8, _tint(sight, sheet.palette), order=_IMAGE_ORDER + 1.0)
+    circle, field_arcsec = Box.around(x, y, 2.0 * radius, 2.0 * radius), sight.true_field_deg * 3600.0
+    all_dots = _moon_dots(sight, circle, field_arcsec)
+    dots = [dot for dot in all_dots if np.hypot(dot[1] - x, dot[2] - y) < radius - 2.0]
+    for _, across, high in dots:
+        sheet.circle(across, high, 0.8, _tint(sight, sheet.palette), order=_IMAGE_ORDER + 1.0)
     right, up = sight.turn.direction(0.0)
     reach = radius + 0.55 * _RIM
     sheet.write("N", x + right * reach, y + up * reach, _NORTH, sheet.palette.ink)
+    taken = [_body_box(sight, circle, field_arcsec)]
     if not sight.scope.driven:
-        _mark_drift(sheet, sight, x, y, radius)
+        taken += _mark_drift(sheet, sight, x, y, radius)
+
+    def is_inside(room: Box) -> bool:
+        return bool(np.hypot(*_farthest(room, x, y)) < radius)
+
+    write_moon_names(sheet, dots, colour=_ink(sheet.palette), taken=taken, is_inside=is_inside)
 
 
-def _mark_drift(sheet: Sheet, sight: Sight, x: float, y: float, radius: float) -> None:
-    """Draw an arrow inside the field towards the west, beside the middle so that nothing lies under it."""
+def _farthest(room: Box, x: float, y: float) -> tuple[float, float]:
+    """Return how far the farthest corner of a room lies from a point, across and up."""
+    return max(x - room.left, room.right - x), max(y - room.bottom, room.top - y)
+
+
+def _moon_dots(sight: Sight, box: Box, width_arcsec: float) -> list[tuple[str, float, float]]:
+    """Return the moons' names and places in a box that is so many arcsec wide."""
+    x, y = box.middle
+    points = box.width / width_arcsec
+    return [
+        (moon.label, x + right * points, y + up * points) for moon, right, up in sight.moon_places_arcsec()
+    ]
+
+
+def _body_box(sight: Sight, box: Box, width_arcsec: float) -> Box:
+    """Return the room that the body takes in a box that is so many arcsec wide."""
+    side = sight.subject.extent_arcsec * box.width / width_arcsec
+    return Box.around(*box.middle, side, side)
+
+
+def _ink(palette: Palette) -> str:
+    """Return the colour of what is written over the sky, which is dark in every palette."""
+    return palette.surface if palette.name is PaletteName.DAY else palette.ink
+
+
+def _mark_drift(sheet: Sheet, sight: Sight, x: float, y: float, radius: float) -> list[Box]:
+    """Draw an arrow inside the field towards the west, beside the middle so that nothing lies under it.
+
+    The room that it takes is returned.
+    """
     right, up = sight.turn.direction(DRIFT_ANGLE_DEG)
     start, end = 0.42 * radius, 0.42 * radius + max(0.28 * radius, 12.0)
     tip = np.array([x + right * end, y + up * end])
     tail = np.array([x + right * start, y + up * start])
     back, across = np.array([-right, -up]), np.array([-up, right])
     barbs = [tip + 5.0 * back + side * 3.0 * across for side in (1.0, -1.0)]
-    ink = sheet.palette.surface if sheet.palette.name is PaletteName.DAY else sheet.palette.ink
+    ink = _ink(sheet.palette)
     lines = [np.array([tail, tip]), np.array([barbs[0], tip, barbs[1]])]
     sheet.strokes(lines, ink, 1.0, order=_IMAGE_ORDER + 1.0)
     half = np.array([sheet.measure.width("drift", _SMALL), _SMALL.line_height]) / 2.0
     side = 1.0 if across[1] >= 0.0 else -1.0
     word = (tip + tail) / 2.0 + side * (3.0 + abs(across) @ half) * across
-    farthest = np.abs(word - np.array([x, y])) + half
-    if np.hypot(*farthest) < radius:  # in a very small field the arrow stands alone
-        sheet.write("drift", float(word[0]), float(word[1]), _SMALL, ink)
+    taken = [Box(*np.minimum(tip, tail), *np.maximum(tip, tail)).grown(3.0)]
+    room = Box.around(float(word[0]), float(word[1]), *(2.0 * half))
+    if np.hypot(*_farthest(room, x, y)) < radius:  # in a very small field the arrow stands alone
+        sheet.write("drift", *room.middle, _SMALL, ink)
+        taken.append(room)
+    return taken
 
 
 def draw_window(
-    sheet: Sheet, sight: Sight, picture: Values, box: Box, window_deg: float, *, edge: str | None = None
+    sheet: Sheet,
+    sight: Sight,
+    picture: Values,
+    box: Box,
+    window_deg: float,
+    *,
+    edge: str | None = None,
+    names_moons: bool = False,
 ) -> None:
     """Draw a window of the sky so many degrees wide to the eye, and the naked eye's Moon at that scale."""
     sheet.fill(box, sheet.palette.disc_field)
     _lay(sheet, sight, picture, box)
     _frame(sheet, box, edge or sheet.palette.line, 0.8 if edge is None else 2.0)
     moon = NAKED_EYE_MOON_ARCMIN / 60.0 / window_deg * box.width
+    if names_moons:
+        width_arcsec = window_deg * 3600.0 / sight.power
+        dots = [dot for dot in _moon_dots(sight, box, width_arcsec) if box.contains(*dot[1:])]
+        taken = [_body_box(sight, box, width_arcsec)]
+        write_moon_names(sheet, dots, colour=_ink(sheet.palette), taken=taken, is_inside=box.holds)
     if moon > box.width:
         return
     x, y = box.middle
@@ -116,8 +167,10 @@ def _tint(sight: Sight, palette: Palette) -> str:
 
 
 def _lay(sheet: Sheet, sight: Sight, picture: Values, box: Box, *, is_round: bool = False) -> None:
-    """Lay a picture into a square, cut to the circle in it where it is round."""
-    share = ((picture / (float(picture.max()) or 1.0)) ** _GAMMA)[..., np.newaxis]
+    """Lay a picture (N, N, 3) into a square, cut to the circle in it where it is round."""
+    if sheet.palette.name is PaletteName.NIGHT:  # one colour, and as bright as all three together
+        picture = brightness_of(picture)[..., np.newaxis]
+    share = (picture / (float(picture.max()) or 1.0)) ** _GAMMA
     dark, light = _rgb(sheet.palette.disc_field), _rgb(_tint(sight, sheet.palette))
     pixels = np.rint(dark + share * (light - dark)).clip(0.0, 255.0).astype(np.uint8)
     sheet.picture(pixels, box, is_round=is_round)

@@ -20,6 +20,7 @@ from matplotlib.transforms import Affine2D, Bbox, Transform, TransformedBbox
 from core.drawing.lettering import Lettering, Measure, one_line
 from core.drawing.marks import (
     EDGE_WIDTH,
+    POINTS_PER_INCH,
     Area,
     Circle,
     Dashes,
@@ -32,7 +33,6 @@ from core.drawing.marks import (
     Words,
 )
 
-POINTS_PER_INCH: Final = 72.0
 FAMILY: Final = "DejaVu Sans"  # shipped with Matplotlib, the same on every machine
 # Hinting at a coarse resolution widens letters by up to this much over their design.
 _HINTING: Final = 1.045

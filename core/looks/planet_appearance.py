@@ -13,6 +13,7 @@ from core.ladder.aim import Aim
 from core.ladder.ladder import Ladder
 from core.looks.features import FeatureChance, Seen, face_of, features_of
 from core.looks.picture.sight import Sight
+from core.looks.picture.stillness import Stillness
 from core.looks.picture.subject import Subject, subject_at
 from core.looks.picture.turn import zenith_angle_deg
 from core.record.observer import RedSpot
@@ -90,11 +91,12 @@ def find_planet_appearance(
     aim: Aim,
     ladder: Ladder | None = None,
     happenings: Happenings,
+    stillness: Stillness = Stillness.MOSTLY,
 ) -> PlanetAppearance:
     """Return how a planet looks where an aim at it points, at its highest where the aim has no moment.
 
     The telescope and the air of a ``ladder`` for the same aim say what can be seen. ``happenings`` are the
-    planet's own in that evening.
+    planet's own in that evening; ``stillness`` tells which moments the sights are of.
     """
     time = aim.at or night.of(planet).highest.time
     position = night.position(planet, time)
@@ -113,14 +115,21 @@ def find_planet_appearance(
         dispersion=dispersion,
         dispersion_limits=_limits(ladder),
         ladder=ladder,
-        sights=() if offered is None else sights_of(offered, subject, night.site, position, dispersion),
+        sights=()
+        if offered is None
+        else sights_of(offered, subject, night.site, position, dispersion, stillness),
         expectations=() if offered is None else _expectations(offered, subject, happenings.events_to_see),
         aim=aim,
     )
 
 
 def sights_of(
-    ladder: Ladder, subject: Subject, site: Site, position: Position, dispersion: Dispersion | None
+    ladder: Ladder,
+    subject: Subject,
+    site: Site,
+    position: Position,
+    dispersion: Dispersion | None,
+    stillness: Stillness,
 ) -> tuple[Sight, ...]:
     """Return what each rung shows, lowest power first; none where there is too much air to tell.
 
@@ -137,6 +146,7 @@ def sights_of(
             spread_arcsec=0.0 if dispersion is None else dispersion.arcsec,
             true_field_deg=_shown_field_deg(rung.true_field_deg),
             zenith_angle_deg=zenith_angle_deg(site.latitude_deg, position.altitude_deg, position.azimuth_deg),
+            stillness=stillness,
         )
         for rung in ladder.rungs
         if _SHOWN_POWERS[0] <= rung.power <= _SHOWN_POWERS[1]

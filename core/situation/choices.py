@@ -9,6 +9,7 @@ from core.air.steadiness import Blur
 from core.air.temperatures import Temperatures
 from core.gear.owned import Barlow, Eyepiece, Telescope
 from core.ladder.contenders import Pick
+from core.looks.picture.stillness import Stillness
 from core.record.observer import Profile
 from core.sky.bodies import Body
 from core.sky.site import Site
@@ -56,7 +57,8 @@ class Choices:
     ``planet`` is None for the one that the evening serves best; an ``altitude_deg``
     stands in for any. ``rung_power`` is the rung in hand.
     ``first`` and ``second`` are compared, ``first`` None for the scope in hand; ``tried`` is not owned.
-    ``lifted_on`` is the evening for which the usual limit of the air is lifted.
+    ``lifted_on`` is the evening for which the usual limit of the air is lifted. ``stillness`` tells which
+    moments the picture in the eyepiece shows.
     """
 
     profile: Profile = Profile()
@@ -76,6 +78,7 @@ class Choices:
     second: Pick | None = None
     with_usual_eyepieces: bool = True
     tried: Eyepiece | Barlow | None = None
+    stillness: Stillness = Stillness.MOSTLY
     palette_name: str = "day"
     text_scale: float = 1.0
 

@@ -6,6 +6,7 @@ from core.air.steadiness import Blur
 from core.gear.owned import Barlow, Eyepiece
 from core.ladder.contenders import Pick
 from core.lazy import Following, given
+from core.looks.picture.stillness import Stillness
 from core.record.observer import Profile
 from core.situation.choices import Choices, EveningTemperatures, ScopeOutside
 from core.sky.bodies import Body
@@ -133,6 +134,11 @@ class Given(Following):
     def tried(self) -> Eyepiece | Barlow | None:
         """The eyepiece or Barlow not owned that is tried out."""
         return self.choices.tried
+
+    @given
+    def stillness(self) -> Stillness:
+        """Which moments the picture in the eyepiece shows."""
+        return self.choices.stillness
 
 
 def to_minute(moment: datetime) -> datetime:

@@ -178,7 +178,9 @@ class Situation(Warmth):
             return None
         from core.looks.planet_appearance import find_planet_appearance
 
-        return find_planet_appearance(night, planet, aim=aim, ladder=ladder, happenings=happenings)
+        return find_planet_appearance(
+            night, planet, aim=aim, ladder=ladder, happenings=happenings, stillness=self.stillness
+        )
 
     def appearance_at(self, moment: datetime) -> "PlanetAppearance | None":
         """Return how the planet in hand looks at a moment of the evening, whatever the telescope."""

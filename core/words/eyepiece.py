@@ -4,22 +4,39 @@ from typing import Final
 
 from core.gear.owned import Telescope, TelescopeKind
 from core.looks.picture.sight import Sight, window_for
+from core.looks.picture.stillness import Stillness
 from core.looks.picture.turn import DRIFT_ANGLE_DEG, Turning
-from core.words.quantities import power_text
+from core.words.quantities import power_text, rounded_text
 from core.words.sizes import against_moon, apparent_size_text
 
 # Said wherever the picture is shown.
 PICTURE_LIMITS: Final = (
     "The picture is computed from the planet's disc, your telescope and tonight's air.",
     "Belts, caps and plains are plain bands and patches, not what is there tonight.",
-    "It shows a long look: in still moments the eye catches more.",
-    "In a small aperture the air moves the image about more than it blurs it.",
+    "The eye is taken to follow half of the image's motion; the motion itself is not shown.",
+    "A calm moment lasts a second or two, and in poor air there may be few of them.",
     "It may look softer than the ceiling suggests: the ceiling is a rule of thumb, this is a calculation.",
-    "Your eye is taken to blur by 2 arcminutes at the eyepiece; yours may be sharper, or not so sharp.",
-    "Not shown: how dim the view grows with power, colours, and faults of the optics.",
+    "How much it is enlarged is meant for a screen or a page seen from about 45 cm.",
+    (
+        "Your own eye blurs what you see through the eyepiece by about 2 arcminutes. Where the picture is "
+        "enlarged, that is left out; in the small pictures of the other powers it is in."
+    ),
+    "Not shown: how dim the view grows with power, colours of the planet, and faults of the optics.",
 )
 _SIZE: Final = "At {power} {body} looks {size} across, {known}."
 _SIZE_WITH_RING: Final = "At {power} {body} looks {size} across (with its ring {whole}), {known}."
+_ENLARGED: Final = "enlarged {times} times"
+_AS_LARGE: Final = "about as large as it looks"
+_SMALLER: Final = "smaller than it looks"
+ONE_SCALE: Final = "All at one scale; the circle is the Moon to the naked eye"
+_SCALE: Final = "All at one scale, {how_large}; the circle is the Moon to the naked eye"
+# Within a sixth it is called as large.
+_ALIKE: Final = 7.0 / 6.0
+STILLNESS_LABEL: Final = {
+    Stillness.MOSTLY: "As it &mostly looks",
+    Stillness.CALM: "In a ca&lm moment",
+}
+_MOONS: Final = "Its moons from left to right: {moons}."
 _CLOSE_UP: Final = "Enlarged is a part of it, where day meets night."
 _DRIVEN: Final = {
     Turning.ERECT: "Seen the right way up, north at {north} o'clock.",
@@ -49,6 +66,30 @@ def size_words(sight: Sight) -> str:
         whole=apparent_size_text(sight.apparent_extent_deg * 60.0),
         known=against_moon(sight.apparent_diameter_arcmin),
     )
+
+
+def enlarged_words(times: float) -> str:
+    """Return how much a picture is enlarged against the view itself."""
+    if times < 1.0 / _ALIKE:
+        return _SMALLER
+    if times < _ALIKE:
+        return _AS_LARGE
+    return _ENLARGED.format(times=rounded_text(times, 1 if times < 3.0 else 0))
+
+
+def scale_words(times: float) -> str:
+    """Return how views beside each other are drawn, enlarged so many times."""
+    return _SCALE.format(how_large=enlarged_words(times))
+
+
+def moon_words(sight: Sight) -> str:
+    """Return Jupiter's moons as they stand in the eyepiece, the planet among them; without moons nothing."""
+    places = sight.moon_places_arcsec()
+    if not places:
+        return ""
+    named = [(right, moon.label) for moon, right, _ in places]
+    named.append((0.0, sight.subject.disc.body.label))
+    return _MOONS.format(moons=", ".join(name for _, name in sorted(named)))
 
 
 def close_up_words(sight: Sight) -> str:

@@ -5,18 +5,27 @@ from functools import partial
 
 from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QMouseEvent, QResizeEvent, QShowEvent
-from PySide6.QtWidgets import QBoxLayout, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QButtonGroup, QPushButton, QVBoxLayout, QWidget
 
 from core.drawing.eyepiece import EyepieceDrawing, draw_eyepiece
 from core.drawing.marks import Drawing, Page
 from core.drawing.palette import load_palette
 from core.looks.picture.eyepiece import Pictures, compute_pictures
 from core.looks.picture.sight import Sight
+from core.looks.picture.stillness import Stillness
 from core.looks.planet_appearance import PlanetAppearance
-from core.words.eyepiece import PICTURE_LIMITS, close_up_words, size_words, turning_words
+from core.situation.situation import Situation
+from core.words.eyepiece import (
+    PICTURE_LIMITS,
+    STILLNESS_LABEL,
+    close_up_words,
+    moon_words,
+    size_words,
+    turning_words,
+)
 from core.words.looks import air_words, no_picture_words
 from core.words.quantities import power_text
-from gui.state import AppState
+from gui.state import AppState, Change
 from gui.widgets import dialogs
 from gui.widgets.canvas import Canvas
 from gui.widgets.reading_area import ReadingArea, reading_label
@@ -70,6 +79,34 @@ class EyepieceCanvas(Canvas):
         return self.drawing.drawing
 
 
+class StillnessChoice(QWidget):
+    """Which moments the picture shows: as it mostly looks, or a calm one."""
+
+    def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._state = state
+        self.setAccessibleName("Which moments the picture shows")
+        self.group = QButtonGroup(self)
+        self.buttons = {stillness: QPushButton(STILLNESS_LABEL[stillness]) for stillness in Stillness}
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(4)
+        for stillness, button in self.buttons.items():
+            button.setCheckable(True)
+            button.clicked.connect(partial(state.set_stillness, stillness))
+            self.group.addButton(button)
+            column.addWidget(button)
+        state.changed.connect(self._on_changed)
+        self._show()
+
+    def _on_changed(self, change: Change) -> None:
+        if change.of(Situation.stillness):
+            self._show()
+
+    def _show(self) -> None:
+        self.buttons[self._state.situation.stillness].setChecked(True)
+
+
 class EyepiecePane(QWidget):
     """The pictures, and under them size, turning and limits in words.
 
@@ -84,6 +121,7 @@ class EyepiecePane(QWidget):
         self.size_words.setAccessibleName("How large it looks")
         self.way_words = reading_label(role="small")
         self.way_words.setAccessibleName("Which way round it is seen")
+        self.moments = StillnessChoice(state)
         self.limits = QPushButton("What it leaves out")
         self.limits.setAccessibleName("What the picture leaves out")
         self._state = state
@@ -96,7 +134,7 @@ class EyepiecePane(QWidget):
         """Show what a power gives; without one, or where nothing can be seen, say why."""
         sights = appearance.sights if appearance is not None else ()
         in_hand = next((sight for sight in sights if sight.power == power), None)
-        for widget in (self.canvas, self.way_words, self.limits):
+        for widget in (self.canvas, self.way_words, self.moments, self.limits):
             widget.setVisible(in_hand is not None)
         if appearance is None or in_hand is None:
             self.size_words.setText(no_picture_words(appearance))
@@ -106,7 +144,7 @@ class EyepiecePane(QWidget):
             return
         self.size_words.setText(" ".join(filter(None, (size_words(in_hand), close_up_words(in_hand)))))
         limit = air_words(appearance) if appearance.dispersion_limits else ""
-        self.way_words.setText(" ".join(filter(None, (turning_words(in_hand), limit))))
+        self.way_words.setText(" ".join(filter(None, (turning_words(in_hand), moon_words(in_hand), limit))))
         name = f"In the eyepiece at {power_text(in_hand.power)}, and smaller the other powers"
         self.canvas.setAccessibleName(name)
         self._arrange()
@@ -140,7 +178,13 @@ class EyepiecePane(QWidget):
         self._beside.setContentsMargins(2, 0, 2, 0)
         self._beside.setSpacing(10)
         self._beside.addLayout(words)
-        self._beside.addWidget(self.limits, 0, Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
+        controls = QVBoxLayout()
+        controls.setContentsMargins(0, 0, 0, 0)
+        controls.setSpacing(6)
+        controls.addWidget(self.moments)
+        controls.addWidget(self.limits, 0, Qt.AlignmentFlag.AlignLeft)
+        controls.addStretch(1)
+        self._beside.addLayout(controls)
         self._beside.addStretch(1)
         self._scroll = ReadingArea(page)
         self._scroll.setAccessibleName("About the picture in the eyepiece")

@@ -102,6 +102,47 @@ def test_worse_air_makes_a_softer_picture(view: LadderView, state: AppState) -> 
     assert steepest(close_up(view)) < 0.8 * steepest(steady)
 
 
+def test_a_calm_moment_is_one_key_away_and_shows_a_sharper_picture(view: LadderView, state: AppState) -> None:
+    def detail(picture: NDArray[np.uint8]) -> float:
+        return float(np.abs(np.diff(picture[10 : len(picture) // 2].astype(int), axis=1)).max())
+
+    view.list.setCurrentRow(2)
+    state.set_first_look(FirstLook.BOILING)
+    mostly, calm = view.eyepiece.moments.buttons.values()
+    assert mostly.isChecked()
+    as_mostly = detail(close_up(view))
+
+    calm.setFocus()
+    QTest.keyClick(calm, Qt.Key.Key_Space)
+
+    assert detail(close_up(view)) > 1.03 * as_mostly
+    assert calm.isChecked()
+    assert not mostly.isChecked()
+    QTest.keyClick(calm, Qt.Key.Key_Up)
+    assert mostly.isChecked()
+    assert detail(close_up(view)) == as_mostly
+
+
+def test_jupiter_s_moons_are_named_in_the_picture_and_in_words(
+    make_view: Callable[..., LadderView], state: AppState
+) -> None:
+    state.set_planet(Body.JUPITER)
+    state.set_time(JUPITER_AT)
+    view = make_view(state)
+
+    canvas = view.eyepiece.canvas
+    canvas.ensure_drawn()
+    assert canvas.drawing is not None
+    words = canvas.drawing.drawing.words
+    told = view.eyepiece.way_words.text().split("Its moons from left to right: ")[1].split(".")[0].split(", ")
+
+    assert sorted(told) == ["Callisto", "Europa", "Ganymede", "Io", "Jupiter"]
+    places = {word.text[0]: word.x for word in words if word.text in (*told, "I", "E", "G", "C")}
+    assert len(places) >= 3
+    in_order = sorted(places, key=places.__getitem__)
+    assert in_order == [name[0] for name in told if name[0] in places]
+
+
 @pytest.mark.parametrize(
     ("diagonal", "words"),
     [

@@ -1,9 +1,9 @@
 """What the telescope, the air and the eye do to a picture: one transfer function each, multiplied.
 
 The telescope: the diffraction of a round aperture with a round obstruction in its middle (O'Neill 1956,
-J. Opt. Soc. Am. 46, 285). The air: long exposure through Kolmogorov turbulence (Fried 1966, J. Opt. Soc.
-Am. 56, 1372), told by the full width at half maximum that it alone would give a star. The eye: a bell
-curve, told likewise.
+J. Opt. Soc. Am. 46, 285). The air: short exposures through Kolmogorov turbulence, in which part of the
+image's motion is followed (Fried 1966, J. Opt. Soc. Am. 56, 1372), told by the full width at half maximum
+that a long exposure would give a star. The eye: a bell curve, told likewise.
 """
 
 from functools import lru_cache
@@ -20,8 +20,11 @@ Floats = NDArray[np.float64]
 
 WAVELENGTH_NM: Final = 550.0
 _ARCSEC: Final = np.degrees(1.0) * 3600.0
-# Full width at half maximum of Kolmogorov's long exposure, in wavelengths over r0.
+# Full width at half maximum of Kolmogorov's long exposure, in wavelengths over r0, Fried's length.
 _WIDTH_PER_R0: Final = 0.9759
+# With more of Fried's lengths across an aperture its motion is a small part of the blur. From there on as
+# much is taken as followed as here, so that a wider aperture is never the softer one (ours).
+_WIDEST_FOLLOWED: Final = 3.8
 _RADII: Final = 2048
 # Less than this hides nothing that could be told.
 _LEAST_OBSTRUCTION: Final = 1e-3
@@ -31,15 +34,17 @@ _LEAST_OBSTRUCTION: Final = 1e-3
 class Blurring:
     """What spreads a point of light.
 
-    ``air_arcsec`` is the air's full width at half maximum at the height looked at; ``eye_arcsec`` is the
-    eye's on the sky: its own at the eyepiece over the power. ``spread_arcsec`` is how far apart the air
-    pulls the colours, along ``spread_direction``, right and up in the picture; within it every colour
-    counts the same.
+    ``air_arcsec`` is the air's full width at half maximum at the height looked at, in a long exposure;
+    ``motion_followed`` is the part, 0 to 1, of the image's motion (as variance) that does no harm.
+    ``eye_arcsec`` is the eye's on the sky: its own at the eyepiece over the power. ``spread_arcsec`` is how
+    far apart the air pulls the colours, along ``spread_direction``, right and up in the picture; within it
+    every colour counts the same.
     """
 
     aperture_mm: float = field(validator=within(20, 2000, "mm"))
     obstruction_ratio: float = field(default=0.0, validator=within(0, 0.95))
     air_arcsec: float = field(default=0.0, validator=within(0, 60, "arcsec"))
+    motion_followed: float = field(default=0.0, validator=within(0, 1))
     eye_arcsec: float = field(default=0.0, validator=within(0, 1200, "arcsec"))
     spread_arcsec: float = field(default=0.0, validator=within(0, 60, "arcsec"))
     spread_direction: tuple[float, float] = (0.0, 1.0)
@@ -78,9 +83,22 @@ def _shared(shift: Floats, small: float) -> Floats:
     return np.asarray(2.0 / np.pi * common)
 
 
-def air_transfer(frequency: Floats, air_arcsec: float) -> Floats:
-    """Return how much of the contrast the air passes at frequencies per arcsec, any shape."""
-    return np.asarray(np.exp(-3.44 * (np.abs(frequency) * air_arcsec / _WIDTH_PER_R0) ** (5.0 / 3.0)))
+def air_transfer(
+    frequency: Floats, air_arcsec: float, *, aperture_mm: float = np.inf, motion_followed: float = 0.0
+) -> Floats:
+    """Return how much of the contrast the air passes at frequencies per arcsec, any shape.
+
+    ``motion_followed`` is the part of the image's motion, as variance, that does no harm: 0 is a long
+    exposure, 1 a short one whose motion is taken out whole. How much there is of it depends on the aperture.
+    """
+    in_lengths = np.abs(frequency) * air_arcsec / _WIDTH_PER_R0  # the frequency in Fried's lengths
+    if air_arcsec == 0.0:
+        return np.ones_like(in_lengths)
+    # Fried's lengths across the aperture.
+    across = aperture_mm * 1e6 / WAVELENGTH_NM / _ARCSEC * air_arcsec / _WIDTH_PER_R0
+    share = np.clip(in_lengths / min(across, _WIDEST_FOLLOWED), 0.0, 1.0)
+    followed = motion_followed * np.cbrt(share)
+    return np.asarray(np.exp(-3.44 * in_lengths ** (5.0 / 3.0) * (1.0 - followed)))
 
 
 def eye_transfer(frequency: Floats, eye_arcsec: float) -> Floats:
@@ -98,7 +116,13 @@ def _transfer(blurring: Blurring, size: int, pixel_arcsec: float) -> Picture:
     radial = aperture_transfer(
         radii, aperture_mm=blurring.aperture_mm, obstruction_ratio=blurring.obstruction_ratio
     )
-    radial *= air_transfer(radii, blurring.air_arcsec) * eye_transfer(radii, blurring.eye_arcsec)
+    radial *= air_transfer(
+        radii,
+        blurring.air_arcsec,
+        aperture_mm=blurring.aperture_mm,
+        motion_followed=blurring.motion_followed,
+    )
+    radial *= eye_transfer(radii, blurring.eye_arcsec)
     passed = np.interp(frequency, radii, radial)
     if blurring.spread_arcsec > 0.0:
         right, up = blurring.spread_direction

@@ -1,4 +1,8 @@
-"""All that is shown of one power at a time: the field, its middle enlarged, and the powers beside it."""
+"""All that is shown of one power at a time: the field, its middle enlarged, and the powers beside it.
+
+Whoever looks at an enlarged picture brings the blur of an eye along, so the eye's own is left out of it; in
+small pictures of all powers, which are not enlarged, it tells what a higher power is good for.
+"""
 
 from collections.abc import Sequence
 from typing import Final
@@ -16,7 +20,7 @@ _LEAST_WINDOW_DEG: Final = 1.0
 
 @frozen(eq=False)
 class Steps:
-    """Several views beside each other at one scale: each picture (N, N) is ``window_deg`` wide to the eye."""
+    """Several views beside each other at one scale: each (N, N, 3) is ``window_deg`` wide to the eye."""
 
     shown: tuple[tuple[Sight, Values], ...]
     window_deg: float
@@ -26,8 +30,8 @@ class Steps:
 class Pictures:
     """One power in hand and its neighbours.
 
-    ``field`` (N, N) is just as wide as the field, None where that is not known. ``close_up`` gives the body
-    room at the power in hand; ``steps`` stand from the lowest power up.
+    ``field`` (N, N, 3) is just as wide as the field, None where that is not known. ``close_up`` gives the
+    body room at the power in hand; ``steps`` stand from the lowest power up.
     """
 
     sight: Sight
@@ -42,21 +46,22 @@ def compute_pictures(sights: Sequence[Sight], in_hand: Sight) -> Pictures:
         sight=in_hand,
         field=field_picture(in_hand),
         close_up=compute_steps([in_hand], PICTURE_SIZE),
-        steps=compute_steps(steps_around(sights, in_hand)),
+        steps=compute_steps(steps_around(sights, in_hand), with_eye=True),
     )
 
 
 def field_picture(sight: Sight) -> Values | None:
-    """Return the picture (N, N) that is just as wide as the field, or None where that is not known."""
+    """Return the picture (N, N, 3) that is just as wide as the field, or None where that is not known."""
     if sight.true_field_deg is None:
         return None
-    return sight.window(sight.true_field_deg * sight.power, FIELD_SIZE)
+    return sight.coloured_window(sight.true_field_deg * sight.power, FIELD_SIZE)
 
 
-def compute_steps(sights: Sequence[Sight], size: int = STEP_SIZE) -> Steps:
-    """Return views (size, size) at one scale, at which the body has room in each."""
+def compute_steps(sights: Sequence[Sight], size: int = STEP_SIZE, *, with_eye: bool = False) -> Steps:
+    """Return views (size, size, 3) at one scale, at which the body has room in each."""
     window_deg = max(_LEAST_WINDOW_DEG, *(window_for(sight.subject, sight.power) for sight in sights))
-    return Steps(tuple((sight, sight.window(window_deg, size)) for sight in sights), window_deg)
+    shown = tuple((sight, sight.coloured_window(window_deg, size, with_eye=with_eye)) for sight in sights)
+    return Steps(shown, window_deg)
 
 
 def steps_around(sights: Sequence[Sight], in_hand: Sight) -> tuple[Sight, ...]:

@@ -9,10 +9,12 @@ from attrs.validators import optional
 from numpy.typing import NDArray
 
 from core.checks import within
-from core.gear.aperture import working_aperture_mm
+from core.gear.aperture import working_aperture_mm, working_obstruction_ratio
 from core.gear.owned import Telescope
 from core.looks.picture.blur import Blurring, blurred
+from core.looks.picture.colours import BAND_WIDTH, brightness_of, parted
 from core.looks.picture.paint import Grid, painted
+from core.looks.picture.stillness import MOTION_FOLLOWED, Stillness, stilled_arcsec
 from core.looks.picture.subject import Subject
 from core.looks.picture.turn import Turn, turning_of
 from core.sky.bodies import Body
@@ -37,7 +39,8 @@ class Sight:
 
     ``air_arcsec`` is the air's blur at the body's height, ``spread_arcsec`` how far the air parts its
     colours; ``zenith_angle_deg`` is the position angle of the zenith at the body, None when unknown: then
-    north takes its place in the picture, and the colours' spread is left out.
+    north takes its place in the picture, and the colours' spread is left out. ``stillness`` tells which
+    moments are shown.
     """
 
     subject: Subject
@@ -47,6 +50,7 @@ class Sight:
     spread_arcsec: float = field(default=0.0, validator=within(0, 60, "arcsec"))
     true_field_deg: float | None = field(default=None, validator=optional(within(0.001, 40, "degrees")))
     zenith_angle_deg: float | None = None
+    stillness: Stillness = Stillness.MOSTLY
 
     @property
     def turn(self) -> Turn:
@@ -71,27 +75,45 @@ class Sight:
 
     @property
     def blurring(self) -> Blurring:
-        """What spreads each point of the picture."""
-        known = self.zenith_angle_deg is not None
+        """What spreads each point of the picture before it comes to the eye."""
+        is_known = self.zenith_angle_deg is not None
         return Blurring(
             aperture_mm=working_aperture_mm(self.scope),
-            obstruction_ratio=self.scope.obstruction_ratio,
-            air_arcsec=self.air_arcsec,
-            eye_arcsec=EYE_BLUR_ARCSEC / self.power,
-            spread_arcsec=self.spread_arcsec if known else 0.0,
-            spread_direction=self.turn.direction(self.zenith_angle_deg or 0.0) if known else (0.0, 1.0),
+            obstruction_ratio=working_obstruction_ratio(self.scope),
+            air_arcsec=stilled_arcsec(self.air_arcsec, self.stillness),
+            motion_followed=MOTION_FOLLOWED,
+            spread_arcsec=self.spread_arcsec if is_known else 0.0,
+            spread_direction=self.turn.direction(self.zenith_angle_deg or 0.0) if is_known else (0.0, 1.0),
         )
 
-    def window(self, width_deg: float, size: int = PICTURE_SIZE) -> Values:
-        """Return the picture (size, size) of a window so many degrees wide to the eye, read only.
+    @property
+    def blurring_with_eye(self) -> Blurring:
+        """What spreads each point of the picture, the eye's own blur at this power included."""
+        return evolve(self.blurring, eye_arcsec=EYE_BLUR_ARCSEC / self.power)
+
+    def window(self, width_deg: float, size: int = PICTURE_SIZE, *, with_eye: bool = False) -> Values:
+        """Return the brightness (size, size) of a window so many degrees wide to the eye, read only.
 
         Brightness is against a matt white ball under the Sun. A Moon that is wider than the window is
-        looked at where day meets night.
+        looked at where day meets night. The eye's own blur belongs to a picture that is as large on the
+        retina as the view itself; an enlarged one goes without.
         """
+        return see(self.subject, self._blurring(with_eye=with_eye), self._grid(width_deg, size))
+
+    def coloured_window(
+        self, width_deg: float, size: int = PICTURE_SIZE, *, with_eye: bool = False
+    ) -> Values:
+        """Return the window as red, green and blue (size, size, 3), parted by the air, read only."""
+        return see_coloured(self.subject, self._blurring(with_eye=with_eye), self._grid(width_deg, size))
+
+    def _blurring(self, *, with_eye: bool) -> Blurring:
+        return self.blurring_with_eye if with_eye else self.blurring
+
+    def _grid(self, width_deg: float, size: int) -> Grid:
         grid = Grid(size=size, pixel_arcsec=width_deg * 3600.0 / self.power / size, turn=self.turn)
         if self.subject.disc.body is Body.MOON and self.apparent_extent_deg > width_deg:
-            grid = evolve(grid, centre_arcsec=self._terminator_arcsec())
-        return see(self.subject, self.blurring, grid)
+            return evolve(grid, centre_arcsec=self._terminator_arcsec())
+        return grid
 
     def moon_places_arcsec(self) -> tuple[tuple[Moon, float, float], ...]:
         """Return Jupiter's moons that show beside or before the planet: right and up from its middle."""
@@ -117,14 +139,27 @@ class Sight:
         return right * away, up * away
 
 
+@lru_cache(maxsize=16)
+def see_coloured(subject: Subject, blurring: Blurring, grid: Grid) -> Values:
+    """Return red, green and blue (N, N, 3) of a subject on a grid as blurred, read only; kept a while."""
+    wide = evolve(grid, size=grid.size + 2 * _MARGIN)
+    spread_px = blurring.spread_arcsec / grid.pixel_arcsec
+    of_a_band = evolve(blurring, spread_arcsec=BAND_WIDTH * blurring.spread_arcsec)
+    picture = np.maximum(blurred(painted(subject, wide), grid.pixel_arcsec, of_a_band), 0.0)
+    inside = slice(_MARGIN, -_MARGIN)
+    if spread_px == 0.0:
+        return np.broadcast_to(picture[inside, inside, np.newaxis], (grid.size, grid.size, 3))
+    coloured = parted(picture, spread_px, blurring.spread_direction)[inside, inside]
+    coloured.flags.writeable = False
+    return coloured
+
+
 @lru_cache(maxsize=32)
 def see(subject: Subject, blurring: Blurring, grid: Grid) -> Values:
-    """Return the blurred picture of a subject on a grid, read only; kept while nothing changes."""
-    wide = evolve(grid, size=grid.size + 2 * _MARGIN)
-    picture = blurred(painted(subject, wide), grid.pixel_arcsec, blurring)
-    cut = np.maximum(picture[_MARGIN:-_MARGIN, _MARGIN:-_MARGIN], 0.0)
-    cut.flags.writeable = False
-    return cut
+    """Return the brightness (N, N) of a subject on a grid as blurred, read only; kept a while."""
+    seen = brightness_of(see_coloured(subject, blurring, grid))
+    seen.flags.writeable = False
+    return seen
 
 
 def window_for(subject: Subject, power: float) -> float:

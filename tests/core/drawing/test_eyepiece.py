@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 from numpy.typing import NDArray
 
-from core.drawing.eyepiece import EyepieceDrawing, draw_eyepiece, draw_pair
+from core.drawing.eyepiece import EyepieceDrawing, draw_eyepiece, draw_pair, enlargement
 from core.drawing.marks import Page
 from core.drawing.palette import load_palette
 from core.drawing.placing import Box
@@ -176,6 +176,40 @@ def test_of_a_large_kit_the_powers_around_the_one_in_hand_are_shown(jupiter: Sub
         assert len(shown) == MOST_STEPS
         assert sights[number].power in shown
         assert shown == sorted(shown)
+
+
+def test_moons_are_named_where_they_stand(jupiter: Subject) -> None:
+    drawing = drawn(sights_of(jupiter), 3, page=page_of(1000, 700))
+
+    assert drawing.field is not None
+    sight = sights_of(jupiter)[3]
+    assert sight.true_field_deg is not None
+    points_per_arcsec = (drawing.field.width - 26.0) / (sight.true_field_deg * 3600.0)
+    middle_x, middle_y = drawing.field.middle
+    inside = 0
+    for moon, right, up in sight.moon_places_arcsec():
+        place = middle_x + right * points_per_arcsec, middle_y + up * points_per_arcsec
+        if np.hypot(right, up) < 0.9 * sight.true_field_deg * 1800.0:
+            name = the_words(drawing.drawing, moon.label)
+            assert np.hypot(name.x - place[0], name.y - place[1]) < 40.0
+            inside += 1
+    assert inside >= 2
+
+
+def test_the_enlarged_picture_says_how_much_it_is_enlarged(jupiter: Subject) -> None:
+    """A screen 45 cm away: a square of 5 cm is 6.36 degrees wide there, by 2 atan(2.5 / 45)."""
+    five_cm_points = 50.0 / 25.4 * 72.0
+    assert enlargement(five_cm_points, 2.12) == pytest.approx(3.0, abs=0.01)
+
+    drawing = drawn(sights_of(jupiter), 1)
+    (box,) = drawing.close_ups
+    words = next(text for text in words_of(drawing.drawing) if "times" in text)
+    # At 96x Jupiter is a degree wide, in a window 1.3 times that.
+    shown_deg = np.degrees(2.0 * np.arctan(box.width / 72.0 * 25.4 / 2.0 / 450.0))
+    said = float(words.removeprefix("enlarged ").removesuffix(" times"))
+    assert said == pytest.approx(
+        shown_deg / (1.3 * jupiter.disc.equatorial_diameter_arcsec * 96 / 3600), rel=0.1
+    )
 
 
 def test_a_driven_mount_lets_nothing_drift(jupiter: Subject) -> None:

@@ -9,6 +9,7 @@ import pytest
 from core.gear.owned import Diagonal, Telescope, TelescopeKind
 from core.looks.picture.paint import Grid, painted
 from core.looks.picture.sight import Sight, Values, window_for
+from core.looks.picture.stillness import Stillness
 from core.looks.picture.subject import Subject, subject_at
 from core.looks.picture.turn import Turn, Turning
 from core.sky.bodies import Body
@@ -113,7 +114,7 @@ def test_at_low_power_the_eye_is_the_limit_and_saturn_in_binoculars_is_a_longish
             air_arcsec=0.8,
             zenith_angle_deg=saturn.disc.pole_angle_deg,
         )
-        along = sight.window(1.3 * sight.apparent_extent_deg)[199:201].mean(axis=0)
+        along = sight.window(1.3 * sight.apparent_extent_deg, with_eye=True)[199:201].mean(axis=0)
         # From the middle outwards, the brightness falls all the way, or falls and rises again.
         return bool((np.diff(along[200:]) > 1e-3).any())
 
@@ -312,6 +313,66 @@ def test_the_zenith_s_side_of_the_colours_is_used_only_where_it_is_known(jupiter
     assert unknown.blurring.spread_arcsec == 0.0
 
 
+def test_the_colours_stand_apart_along_the_vertical(jupiter: Subject) -> None:
+    """Air bends blue light more, so that a low planet, seen erect, has a blue edge on top."""
+    naked_eye = attrs.evolve(REFRACTOR, diagonal=Diagonal.ERECT)
+    sight = Sight(
+        subject=attrs.evolve(jupiter, moons=()),
+        scope=naked_eye,
+        power=150,
+        air_arcsec=1.0,
+        spread_arcsec=3.0,
+        zenith_angle_deg=0.0,
+    )
+    width_deg = 1.3 * sight.apparent_extent_deg
+    pixel_arcsec = width_deg * 3600 / 150 / 400
+
+    coloured = sight.coloured_window(width_deg)
+
+    places = np.arange(400)
+    whole = coloured.sum(axis=(0, 1))
+    red, green, blue = -(coloured * places[:, None, None]).sum(axis=(0, 1)) / whole * pixel_arcsec
+    # The middles of the outer thirds, 617 and 483 nm, are 0.64 of the whole spread apart by the index of air
+    # in Filippenko 1982 (PASP 94, 715, eq. 1), worked out by hand: 279.43 - 276.73 of 280.53 - 276.31.
+    assert blue - red == pytest.approx(0.64 * 3.0, abs=0.1)
+    assert blue - green > green - red
+    across = (coloured * places[None, :, None]).sum(axis=(0, 1)) / whole * pixel_arcsec
+    assert np.ptp(across) < 0.02
+    assert sight.window(width_deg).sum() == pytest.approx(coloured.sum() / 3.0, rel=0.001)
+
+
+def test_without_a_spread_there_are_no_colours(jupiter: Subject) -> None:
+    picture = Sight(subject=jupiter, scope=REFRACTOR, power=100, air_arcsec=1.0).coloured_window(3.0)
+
+    assert np.ptp(picture, axis=2).max() == 0.0
+
+
+def test_a_calm_moment_shows_more(jupiter: Subject) -> None:
+    mostly = Sight(subject=jupiter, scope=REFLECTOR, power=150, air_arcsec=2.0)
+    calm = attrs.evolve(mostly, stillness=Stillness.CALM)
+
+    def contrast(sight: Sight) -> float:
+        middle = sight.window(2.6)[120:280, 190:210].mean(axis=1)
+        return float(np.abs(np.diff(middle)).sum())
+
+    assert contrast(calm) > 1.05 * contrast(mostly)
+
+
+def test_the_enlarged_picture_leaves_the_eye_s_own_blur_out(jupiter: Subject) -> None:
+    sight = Sight(subject=jupiter, scope=REFLECTOR, power=48, air_arcsec=0.5)
+
+    enlarged, as_seen = sight.window(1.0), sight.window(1.0, with_eye=True)
+
+    assert np.abs(np.diff(enlarged, axis=0)).max() > 2.0 * np.abs(np.diff(as_seen, axis=0)).max()
+
+
+def test_a_mask_counts_as_the_aperture_and_hides_nothing(jupiter: Subject) -> None:
+    masked = attrs.evolve(REFLECTOR, mask_mm=60)
+    blurring = Sight(subject=jupiter, scope=masked, power=100, air_arcsec=1.0).blurring
+
+    assert (blurring.aperture_mm, blurring.obstruction_ratio) == (60, 0.0)
+
+
 def test_pictures_are_kept_and_cannot_be_changed(jupiter: Subject) -> None:
     sight = Sight(subject=jupiter, scope=REFLECTOR, power=100, air_arcsec=1.0)
 
@@ -324,5 +385,5 @@ def test_pictures_are_kept_and_cannot_be_changed(jupiter: Subject) -> None:
 def test_the_limits_of_the_picture_are_said() -> None:
     words = " ".join(PICTURE_LIMITS)
 
-    for named in ("small aperture", "moves", "dim", "rule of thumb", "Your eye"):
+    for named in ("motion", "calm moment", "dim", "rule of thumb", "Your own eye", "45 cm"):
         assert named in words
