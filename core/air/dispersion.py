@@ -15,6 +15,11 @@ from core.air.atmosphere import LOWEST_PATH_ALTITUDE_DEG, STANDARD_TEMPERATURE_C
 BLUE_NM: Final = 450.0
 RED_NM: Final = 650.0
 
+# Below this altitude a yellow filter (8, 12, 15) is worth its light; it takes away the blue end and so this
+# share of the spread (ours).
+YELLOW_HELPS_BELOW_DEG: Final = 35.0
+YELLOW_CUTS: Final = 0.28
+
 # Water vapour in air of 10 °C and 60 % humidity; it hardly matters.
 USUAL_VAPOUR_HPA: Final = 7.4
 
@@ -30,6 +35,11 @@ class Dispersion:
     altitude_deg: float
     blue_nm: float = BLUE_NM
     red_nm: float = RED_NM
+
+    @property
+    def yellow_helps(self) -> bool:
+        """Whether it stands so low that a yellow filter is worth its light."""
+        return self.altitude_deg < YELLOW_HELPS_BELOW_DEG
 
 
 def refractivity(

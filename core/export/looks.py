@@ -1,7 +1,9 @@
 """How a planet looks as a plain dictionary for JSON."""
 
+from core.air.dispersion import YELLOW_CUTS
 from core.export.parts import SCHEMA, JsonObject, number, time_json
 from core.ladder.ladder import Ladder
+from core.looks.filter_offers import FilterOffers
 from core.looks.picture.sight import Sight
 from core.looks.picture.subject import Subject
 from core.looks.picture.turn import DRIFT_ANGLE_DEG
@@ -11,13 +13,17 @@ from core.sky.moons import MoonEvent, MoonPosition
 from core.sky.red_spot import RedSpotPasses
 from core.words.aim import aim_notices
 from core.words.eyepiece import PICTURE_LIMITS, turning_note
+from core.words.filters import filter_sentences
 from core.words.looking_for import feature_text, ground_text
 from core.words.looks import old_longitude_warning
 from core.words.sizes import against_moon
 
 
-def looks_json(appearance: PlanetAppearance) -> JsonObject:
-    """Return a planet's appearance: the disc and all on it, what a telescope makes of it, what to expect."""
+def looks_json(appearance: PlanetAppearance, *, filters: FilterOffers | None = None) -> JsonObject:
+    """Return a planet's appearance: the disc and all on it, what a telescope makes of it, what to expect.
+
+    ``filters`` are what the owner's filters are good for.
+    """
     ladder = appearance.ladder
     # Without a moment to offer there is no direction to look in either.
     position = None if appearance.aim.at is None else appearance.position
@@ -54,7 +60,35 @@ def looks_json(appearance: PlanetAppearance) -> JsonObject:
             for item in appearance.expectations
         ],
         "judged_at": _judged(appearance),
+        "filters": _filters(filters),
         "limits": list(PICTURE_LIMITS),
+    }
+
+
+def _filters(offers: FilterOffers | None) -> JsonObject | None:
+    """Return the owner's filters by what they are to help with, the one to try first at the front."""
+    if offers is None or not offers.owned:
+        return None
+    return {
+        "power": number(offers.power),
+        "by_aim": [
+            {
+                "aim": group.aim.value,
+                "filters": [
+                    {
+                        "id": each.filter.id,
+                        "name": each.filter.name,
+                        "offer": each.offer.name.lower(),
+                        "light_trolands": number(each.light_trolands),
+                        "usually_from_mm": number(each.smallest_aperture_mm or None),
+                        "enough_up_to": number(each.enough_up_to),
+                    }
+                    for each in group.offers
+                ],
+            }
+            for group in offers.by_aim
+        ],
+        "words": list(filter_sentences(offers)),
     }
 
 
@@ -163,6 +197,7 @@ def _dispersion(appearance: PlanetAppearance) -> JsonObject | None:
         "blue_nm": number(appearance.dispersion.blue_nm),
         "red_nm": number(appearance.dispersion.red_nm),
         "is_limit": appearance.dispersion_limits,
+        "yellow_filter_cuts": YELLOW_CUTS if appearance.dispersion.yellow_helps else None,
     }
 
 

@@ -4,7 +4,6 @@ Transmittances are published; uses and smallest apertures are common practice wi
 gives a small gain in contrast and shows no new feature.
 """
 
-import re
 import tomllib
 from functools import cache
 from importlib.resources import files
@@ -12,12 +11,7 @@ from typing import Any
 
 from attrs import frozen
 
-from core.gear.owned import Filter
 from core.sky.bodies import Body
-
-# A filter that passes less light than this could be taken for one that keeps the Sun out (ours).
-DARK_TRANSMITTANCE = 0.2
-_WRATTEN_NUMBER = re.compile(r"\d+[A-E]?(-\d\.\d)?")
 
 
 @frozen(kw_only=True)
@@ -44,49 +38,12 @@ class FilterFacts:
     daylight: bool
     uses: tuple[FilterUse, ...]
 
-    def use_on(self, body: Body) -> str | None:
-        """Return what it helps to see on a body, or None."""
-        return next((use.what for use in self.uses if use.body is body), None)
-
 
 @cache
 def wratten_table() -> dict[str, FilterFacts]:
     """Return all known filters by Wratten number, read from the program's own data."""
     text = files("resources").joinpath("filters.toml").read_text("utf-8")
     return {row["wratten"]: _facts(row) for row in tomllib.loads(text)["filters"]}
-
-
-def facts_of(owned: Filter) -> FilterFacts | None:
-    """Return what is known of an owned filter by its Wratten number, however it is written."""
-    if owned.wratten is None:
-        return None
-    number = _WRATTEN_NUMBER.search(owned.wratten.upper().replace(" ", ""))
-    return None if number is None else wratten_table().get(number[0])
-
-
-def transmittance_of(owned: Filter) -> float | None:
-    """Return the share of light that an owned filter passes, None for a number not in the table."""
-    if owned.transmittance is not None:
-        return owned.transmittance
-    facts = facts_of(owned)
-    return None if facts is None else facts.transmittance
-
-
-def is_dark(owned: Filter) -> bool:
-    """Tell whether a filter is neutral or dark, so that somebody may trust it with the Sun."""
-    passed = transmittance_of(owned)
-    return owned.wratten is None or (passed is not None and passed < DARK_TRANSMITTANCE)
-
-
-def too_dark_notice(owned: Filter, aperture_mm: float) -> str | None:
-    """Return a sentence when a filter is usually kept for larger apertures (common practice)."""
-    facts = facts_of(owned)
-    if facts is None or aperture_mm >= facts.smallest_aperture_mm:
-        return None
-    return (
-        f"{owned.name} passes {facts.transmittance:.0%} of the light and is usually kept for apertures from "
-        f"{facts.smallest_aperture_mm:g} mm up."
-    )
 
 
 def _facts(row: dict[str, Any]) -> FilterFacts:

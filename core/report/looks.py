@@ -3,12 +3,14 @@
 from collections.abc import Iterable, Iterator, Sequence
 from typing import Final
 
+from core.looks.filter_offers import FilterOffers
 from core.looks.picture.sight import Sight
 from core.looks.planet_appearance import PlanetAppearance
 from core.plain_text import WIDTH, columns, cut, printable, width_of, wrapped
 from core.words.aim import aim_notices, no_ceiling_words
 from core.words.directions import altitude_text, compass_text
 from core.words.eyepiece import turning_words
+from core.words.filters import filter_sentences, filters_heading
 from core.words.looking_for import judged_text, likelihood_text, short_text
 from core.words.looks import air_words, facts, happening_words, heading_words
 from core.words.quantities import field_text, power_text, rounded_text
@@ -18,15 +20,24 @@ from core.words.sizes import apparent_size_text, moons_text
 _LONGEST_NAME: Final = 28
 
 
-def looks_text(appearance: PlanetAppearance, *, clock: int = 24, width: int = WIDTH) -> str:
-    """Return a planet's looks as text: the disc, what happens on it, the view, and what to expect."""
+def looks_text(
+    appearance: PlanetAppearance,
+    *,
+    filters: FilterOffers | None = None,
+    clock: int = 24,
+    width: int = WIDTH,
+) -> str:
+    """Return a planet's looks as text: the disc, what happens on it, the view, and what to expect.
+
+    ``filters`` are what the owner's filters are good for.
+    """
     site_clock = SiteClock(zone=appearance.site.zone, hours=clock)
     lines = [*_heading(appearance, site_clock, width), ""]
     lines += _beside(list(facts(appearance.subject)), width)
     lines += _apart(happening_words(appearance.planet, appearance.happenings, site_clock), width)
     if appearance.aim.at is not None:
         lines += _apart(filter(None, [air_words(appearance)]), width)
-    lines += [*_view(appearance, width), *_expectations(appearance, width)]
+    lines += [*_view(appearance, width), *_expectations(appearance, width), *_filters(filters, width)]
     return "\n".join(lines)
 
 
@@ -84,6 +95,16 @@ def _rung(sight: Sight) -> tuple[str, str, str, str]:
         return power_text(sight.power), field, "fills it", ""
     size = apparent_size_text(sight.apparent_diameter_arcmin)
     return power_text(sight.power), field, size, moons_text(sight.apparent_diameter_arcmin)
+
+
+def _filters(offers: FilterOffers | None, width: int) -> Iterator[str]:
+    sentences = () if offers is None else filter_sentences(offers)
+    if offers is None or not sentences:
+        return
+    yield ""
+    yield filters_heading(offers)
+    for sentence in sentences:
+        yield from wrapped(printable(sentence), width, indent="  ")
 
 
 def _expectations(appearance: PlanetAppearance, width: int) -> Iterator[str]:

@@ -26,6 +26,7 @@ from core.tonight.prospect import Prospect
 from core.year.better import Better, better_evening
 
 if TYPE_CHECKING:
+    from core.looks.filter_offers import FilterOffers
     from core.looks.planet_appearance import Happenings, PlanetAppearance
 
 
@@ -190,6 +191,26 @@ class Situation(Warmth):
         from core.looks.planet_appearance import find_planet_appearance
 
         return find_planet_appearance(night, planet, aim=aim_at(night, planet, moment), happenings=happenings)
+
+    @lazy
+    def filter_offers(self) -> "FilterOffers | None":
+        """What the owner's filters are good for on the planet in hand, at the rung in hand."""
+        return None if self.rung is None else self._filter_offers_at(self.rung.power)
+
+    @lazy
+    def best_filter_offers(self) -> "FilterOffers | None":
+        """The same at the highest power that tonight bears, else at the lowest there is."""
+        ladder = self.ladder
+        if ladder is None or not ladder.rungs:
+            return None
+        return self._filter_offers_at(ladder.rungs[0].power if ladder.climb_to is None else ladder.climb_to)
+
+    def _filter_offers_at(self, power: float) -> "FilterOffers | None":
+        if self.appearance is None:
+            return None
+        from core.looks.filter_offers import filter_offers
+
+        return filter_offers(self.profile.filters, self.appearance, power, eye=self.profile.eye)
 
     # One more thing, and two telescopes.
 

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator
 from datetime import timedelta
 from typing import Final
 
+from core.air.dispersion import YELLOW_CUTS
 from core.looks.picture.subject import Subject
 from core.looks.planet_appearance import Happenings, PlanetAppearance
 from core.sky.bodies import Body
@@ -16,6 +17,7 @@ from core.sky.ring import Ring
 from core.words.aim import aim_notices, no_ceiling_words
 from core.words.dates import date_text, weekday_text
 from core.words.directions import azimuth_text
+from core.words.filters import yellow_filter_text
 from core.words.names import capitalised, listed, opening
 from core.words.quantities import angle_text, percent_text, rounded_text
 from core.words.site_clock import SiteClock
@@ -327,8 +329,9 @@ def air_words(appearance: PlanetAppearance) -> str:
     if dispersion is None:
         return ""
     template = _COLOURS_LIMIT if appearance.dispersion_limits else _COLOURS
-    return template.format(
+    told = template.format(
         spread=arcsec_text(dispersion.arcsec),
         blue_nm=rounded_text(dispersion.blue_nm),
         red_nm=rounded_text(dispersion.red_nm),
     )
+    return " ".join((told, yellow_filter_text(YELLOW_CUTS))) if dispersion.yellow_helps else told

@@ -32,8 +32,9 @@ def run(args: Namespace, now: datetime) -> str:
     situation = situation_of(args, now, needs=Asked.NIGHT)
     appearance = situation.appearance
     assert appearance is not None  # there are a night and a planet
+    filters = situation.best_filter_offers
     return (
-        to_json(looks_json(appearance))
+        to_json(looks_json(appearance, filters=filters))
         if args.json
-        else looks_text(appearance, clock=situation.preferences.clock)
+        else looks_text(appearance, filters=filters, clock=situation.preferences.clock)
     )

@@ -1,16 +1,26 @@
 """Which colour filters: the last step, which may be passed over."""
 
+from typing import Final
+
 from attrs import evolve
-from PySide6.QtWidgets import QCheckBox, QGridLayout, QWidget
+from PySide6.QtCore import Qt, QTimer
+from PySide6.QtWidgets import QCheckBox, QCompleter, QGridLayout, QHBoxLayout, QLabel, QWidget
 
 from core.gear.owned import Filter
+from core.looks.filter_names import filter_completions, wratten_number
 from core.looks.filters import wratten_table
 from core.record.observer import Profile
 from core.words.cautions import DARK_FILTERS_AND_SUN
 from gui.first_run.step import Step
 from gui.widgets.plain_label import PlainLabel
+from gui.widgets.plain_line_edit import PlainLineEdit
 
 _COLUMNS = 2
+_LETTERS = 24
+_TICKED: Final = "Ticked: {filter}."
+_UNKNOWN: Final = (
+    "No filter of this list goes by “{words}”. It can be added in Gear later, by the light it passes."
+)
 
 
 class FilterStep(Step):
@@ -36,9 +46,43 @@ class FilterStep(Step):
             box.clicked.connect(lambda _checked: self.answered.emit())
         grid.setColumnStretch(_COLUMNS, 1)
         self.column.addLayout(grid)
+        self.name = PlainLineEdit(self, letters=_LETTERS)
+        self.name.setPlaceholderText("25A, light blue, Moon filter")
+        completer = QCompleter(filter_completions(), self)
+        completer.setCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
+        completer.setFilterMode(Qt.MatchFlag.MatchContains)
+        self.name.setCompleter(completer)
+        label = QLabel("What is &written on it")
+        label.setBuddy(self.name)
+        row = QHBoxLayout()
+        row.addWidget(label)
+        row.addWidget(self.name)
+        row.addStretch(1)
+        self.column.addLayout(row)
+        self.found = PlainLabel(role="small", wraps=True)
+        self.column.addWidget(self.found)
+        self.name.returnPressed.connect(self._find)
+        # The line takes the words of the list only after this signal.
+        completer.activated.connect(lambda _text: QTimer.singleShot(0, self._find))
         self.column.addWidget(PlainLabel(DARK_FILTERS_AND_SUN, wraps=True))
         self.column.addStretch(1)
         self.setFocusProxy(next(iter(self.filters.values())))
+
+    def _find(self) -> None:
+        """Tick the box that the words mean; without words the step is done."""
+        words = self.name.text().strip()
+        if not words:
+            self.done.emit()
+            return
+        number = wratten_number(words)
+        box = None if number is None else self.filters.get(number)
+        if box is None:
+            self.found.setText(_UNKNOWN.format(words=words))
+            return
+        box.setChecked(True)
+        self.found.setText(_TICKED.format(filter=box.text()))
+        self.name.clear()
+        self.answered.emit()
 
     def added_to(self, profile: Profile) -> Profile:
         table = wratten_table()

@@ -1,15 +1,19 @@
 """The form of a filter: its Wratten number, or how much light it lets through."""
 
+from core.gear.aperture import working_aperture_mm
 from core.gear.numbers import Candidate, DoubtfulFigureError, number_text, parse_number, tidy
 from core.gear.owned import Filter
-from core.looks.filters import facts_of, is_dark, too_dark_notice, wratten_table
+from core.looks.filter_names import filter_completions, wratten_number, wratten_typed
+from core.looks.owned_filters import facts_of, is_dark
 from core.words.cautions import FILTER_BY_DAY, FILTERS_AND_SUN, filter_caution
+from core.words.filters import SMALL_GAIN, kept_for_larger_text
 from core.words.names import capitalised
 from core.words.quantities import percent_text
 from gui.gear.form import OwnedForm, Values
 from gui.gear.owned_kinds import Kind
-from gui.gear.readings import figure, read_words, reads
+from gui.gear.readings import figure, reads
 from gui.widgets.choice_field import ChoiceField
+from gui.widgets.field import Field
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.typed_field import TypedField
 
@@ -19,6 +23,8 @@ class FilterForm(OwnedForm[Filter]):
 
     kind = Kind.FILTER
 
+    _named_number: str | None = None
+
     def build(self) -> None:
         self.add(
             ChoiceField(
@@ -27,8 +33,10 @@ class FilterForm(OwnedForm[Filter]):
                 [("wratten", "Wratten number"), ("transmittance", "light let through")],
             )
         )
-        wratten = TypedField("wratten", "Number", read=read_words, write=str, letters=9, placeholder="80A")
-        wratten.set_completions(tuple(wratten_table()))
+        wratten = TypedField(
+            "wratten", "Number", read=reads(wratten_typed), write=str, letters=14, placeholder="80A or blue"
+        )
+        wratten.set_completions(filter_completions())
         self.add(wratten)
         self.add(
             TypedField(
@@ -45,6 +53,15 @@ class FilterForm(OwnedForm[Filter]):
         self.add_row(self._facts)
         self._caution = PlainLabel(FILTERS_AND_SUN, role="small", wraps=True)
         self.add_row(self._caution)
+
+    def carry_over(self, field: Field) -> None:
+        number = self.fields["wratten"]
+        if field.name != "name" or number.reading.value != self._named_number:
+            return
+        # "Light blue" says which one it is; what was typed as a number stands.
+        self._named_number = wratten_number(field.reading.value or "")
+        if self._named_number is not None:
+            number.sync(self._named_number)
 
     def shown(self, values: Values) -> set[str]:
         other = "transmittance" if values["known_by"] == "wratten" else "wratten"
@@ -89,10 +106,10 @@ class FilterForm(OwnedForm[Filter]):
             f"{facts.colour.capitalize()}, passes {percent_text(facts.transmittance)} of the light.",
             *uses,
         ]
-        words.append("Expect a small gain in contrast and no new features (common practice).")
+        words.append(SMALL_GAIN)
         scope = self.state.situation.scope
-        if scope is not None and (dark := too_dark_notice(owned, scope.aperture_mm)):
-            words.append(dark)
+        if scope is not None and (larger := kept_for_larger_text(owned, working_aperture_mm(scope))):
+            words.append(larger)
         if facts.daylight:
             words.append(FILTER_BY_DAY)
         return "\n".join(words)

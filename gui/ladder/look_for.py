@@ -1,4 +1,4 @@
-"""What is worth looking for on the planet in hand with the telescope in hand, as a list in words."""
+"""What is worth looking for on the planet in hand, and which of the owner's filters helps, in words."""
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QResizeEvent
@@ -6,7 +6,9 @@ from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
 from core.looks.feature_rules import Likelihood
 from core.looks.features import FeatureChance
+from core.looks.filter_offers import FilterOffers
 from core.looks.planet_appearance import PlanetAppearance
+from core.words.filters import filter_sentences, filters_heading
 from core.words.looking_for import (
     expectation_text,
     feature_text,
@@ -41,6 +43,10 @@ class LookForPane(ReadingArea):
         column.addWidget(self.heading)
         column.addWidget(self.judged)
         column.addLayout(self._grid)
+        self.filters_heading = reading_label(role="heading")
+        self.filters = reading_label()
+        column.addWidget(self.filters_heading)
+        column.addWidget(self.filters)
         column.addStretch(1)
         self._is_snug = False
         self._shown: tuple[FeatureChance, ...] | None = None
@@ -76,6 +82,15 @@ class LookForPane(ReadingArea):
                 self._grid.addWidget(reading_label(feature_text(item), role="heading"), first, 1)
                 self._grid.addWidget(reading_label(reason_text(item), role="small"), first + 1, 1)
             self._grid.setRowMinimumHeight(first + 2, _BETWEEN_PX)
+        self._fit_words()
+
+    def show_filters(self, offers: FilterOffers | None) -> None:
+        """Show what the owner's filters are good for; nothing without a filter."""
+        sentences = () if offers is None else filter_sentences(offers)
+        self.filters_heading.setText("" if offers is None else filters_heading(offers))
+        self.filters.setText("\n".join(sentences))
+        for label in (self.filters_heading, self.filters):
+            label.setVisible(bool(sentences))
         self._fit_words()
 
     def _fit_words(self) -> None:

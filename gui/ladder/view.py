@@ -30,7 +30,10 @@ _SHOWN_FROM = (
     *(Situation.ladder, Situation.aim, Situation.appearance, Situation.time, Situation.preferences),
     *(Situation.answer, Situation.better),
 )
-_DRAWN_FROM = (Situation.rung, Situation.wished, Situation.palette_name, Situation.text_scale)
+_DRAWN_FROM = (
+    *(Situation.rung, Situation.filter_offers, Situation.wished),
+    *(Situation.palette_name, Situation.text_scale),
+)
 
 
 class LadderCanvas(Canvas):
@@ -218,6 +221,7 @@ class LadderView(QWidget):
         appearance = self._state.situation.appearance
         self.eyepiece.show_appearance(appearance, None if rung is None else rung.power)
         self.look_for.show_appearance(appearance)
+        self.look_for.show_filters(self._state.situation.filter_offers)
 
 
 def _empty(grid: QGridLayout) -> None:

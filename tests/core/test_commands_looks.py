@@ -202,3 +202,38 @@ def test_it_needs_neither_qt_nor_matplotlib(profile: str) -> None:
     )
 
     assert done.stdout.splitlines()[-1] == "[]"
+
+
+def test_the_owners_filters_are_told_by_what_they_help_with(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    path = tmp_path / "noa.toml"
+    owned = '[[filters]]\nid = "b"\nname = "Light blue \\u001b[2J"\nwratten = "82A"\n'
+    path.write_text(f"{PROFILE}\n{owned}", encoding="utf-8")
+
+    found = told(capsys, str(path), "--planet", "jupiter", *AT)["filters"]
+    out = text(capsys, str(path), "--planet", "jupiter", *AT)
+
+    assert found["power"] == 150
+    (belts,) = found["by_aim"]
+    assert belts["aim"] == "belts"
+    (blue,) = belts["filters"]
+    assert (blue["id"], blue["offer"], blue["usually_from_mm"]) == ("b", "offered", 60)
+    # By hand: 747.2 cd/m² x 0.725 x 0.785 mm².
+    assert blue["light_trolands"] == pytest.approx(425, abs=2)
+    assert "Filters on Jupiter at 150x" in out
+    assert "For the belts: Light blue" in out
+    assert "\x1b" not in out
+
+
+def test_a_yellow_filter_is_named_where_the_colours_are_smeared(
+    profile: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    low = ["--planet", "jupiter", "--at", "2026-12-06T00:45"]
+    high = ["--planet", "jupiter", *AT]
+
+    assert told(capsys, profile, *low)["dispersion"]["yellow_filter_cuts"] == 0.28
+    assert told(capsys, profile, *high)["dispersion"]["yellow_filter_cuts"] is None
+    said = " ".join(text(capsys, profile, *low).split())
+    assert "A yellow filter (8, 12 or 15) cuts that by about 28%." in said
+    assert "yellow filter" not in text(capsys, profile, *high)

@@ -256,3 +256,21 @@ def test_no_telescope_is_taken_before_one_is_picked(qtbot: QtBot, guide: Guide, 
     qtbot.keyClick(guide.scope.sizes, Qt.Key.Key_Return)
     qtbot.waitUntil(guide.eyepieces.isVisible)
     assert owned() == ["Tabletop reflector, 76 mm (3 in)"]
+
+
+def test_a_filter_is_found_by_the_name_that_people_say(qtbot: QtBot, guide: Guide, state: AppState) -> None:
+    def type_and_return(text: str) -> None:
+        guide.filters.name.clear()
+        qtbot.keyClicks(guide.filters.name, text)
+        qtbot.keyClick(guide.filters.name, Qt.Key.Key_Return)
+
+    guide._show(guide.steps.index(guide.filters))
+    type_and_return("light blue")
+    type_and_return("Moon filter")
+    type_and_return("25A")
+    assert [each.wratten for each in state.profile.filters] == ["25", "82A", "96-0.9"]
+    assert "Ticked: No. 25, red." in guide.filters.found.text()
+
+    type_and_return("my own")
+    assert "goes by “my own”" in guide.filters.found.text()
+    assert len(state.profile.filters) == 3

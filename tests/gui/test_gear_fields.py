@@ -218,6 +218,35 @@ def test_a_wratten_number_tells_what_the_filter_is_for(hand: GearHand) -> None:
     assert "no new features" in hand.words()
 
 
+def test_a_filter_is_found_by_the_name_that_people_say(hand: GearHand) -> None:
+    hand.add(Kind.FILTER)
+    hand.type("wratten", "moon filter")
+    assert hand.profile.filters[0].wratten == "96-0.9"
+    line = hand.field("wratten").editor
+    assert isinstance(line, QLineEdit)
+    offered = line.completer().popup()
+    hand.qtbot.keyClick(offered, Qt.Key.Key_Down)
+    hand.qtbot.keyClick(offered, Qt.Key.Key_Return)
+    hand.leave()
+    assert hand.profile.filters[0].wratten == "96-0.9"
+    assert hand.field("wratten").entry == "96-0.9"
+
+    hand.add(Kind.FILTER)
+    hand.type("name", "Light blue")
+    assert hand.field("wratten").entry == "82A"
+    assert hand.profile.filters[1].wratten == "82A"
+    assert hand.profile.filters[1].name == "Light blue"
+    assert "Pale blue, passes 73% of the light" in hand.words()
+
+
+def test_a_number_that_was_typed_stands_whatever_the_name(hand: GearHand) -> None:
+    hand.add(Kind.FILTER)
+    hand.type("wratten", "21")
+    hand.type("name", "Like blue, but orange")
+
+    assert hand.profile.filters[0].wratten == "21"
+
+
 def test_every_form_of_a_filter_says_that_it_keeps_no_sun_out(hand: GearHand) -> None:
     hand.add(Kind.FILTER)
     assert "No filter here makes the Sun safe to look at." in hand.words()

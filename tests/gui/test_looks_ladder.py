@@ -13,7 +13,7 @@ from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from core.air.steadiness import FirstLook
-from core.gear.owned import Diagonal
+from core.gear.owned import Diagonal, Filter
 from core.record.observer import RedSpot
 from core.situation.choices import Choices
 from core.sky.bodies import Body
@@ -359,3 +359,24 @@ def test_the_field_beside_the_rungs_shows_the_moons(
     words = " ".join(each.text for each in chart.drawing.words)
     assert "48x: Jupiter, 40″, to scale in the 1.1° field" in words
     assert "N" in [each.text for each in chart.drawing.words]
+
+
+def test_the_owners_filters_follow_the_rung_in_hand(
+    make_view: Callable[..., LadderView], state: AppState
+) -> None:
+    """Green at 150x on Saturn leaves 35 trolands, at 48x 340 (by hand, from the exit pupils)."""
+    green = Filter(name="Green", wratten="58")
+    state.set_planet(Body.SATURN)
+    view = make_view(state, page=LOOK_FOR)
+    assert not view.look_for.filters.isVisible()
+
+    state.edit_profile("Add filter", attrs.evolve(state.profile, filters=(green,)))
+    state.set_rung(48.0)
+    assert view.look_for.filters_heading.text() == "Filters on Saturn at 48x"
+    assert "For the belts: Green." in view.look_for.filters.text()
+    assert "small gain" in view.look_for.filters.text()
+    assert "No filter here makes the Sun safe to look at" in view.look_for.filters.text()
+
+    state.set_rung(150.0)
+    assert view.look_for.filters_heading.text() == "Filters on Saturn at 150x"
+    assert "Green: too dark at this power, light enough up to about 120x." in view.look_for.filters.text()

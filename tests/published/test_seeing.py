@@ -16,7 +16,8 @@ from core.air.finest_detail import finest_detail
 from core.air.steadiness import blur_at
 from core.gear.optics import aperture_limit, dawes_arcsec, rayleigh_arcsec
 from core.gear.owned import Filter
-from core.looks.filters import facts_of, transmittance_of, wratten_table
+from core.looks.filters import wratten_table
+from core.looks.owned_filters import facts_of, transmittance_of
 
 DATA = Path(__file__).parent / "data"
 ROWS = list(csv.DictReader((DATA / "seeing.csv").read_text("utf-8").splitlines()))
