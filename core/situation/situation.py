@@ -24,6 +24,7 @@ from core.tonight.limiter import POOR
 from core.tonight.plan import EveningItem, plan_evening
 from core.tonight.prospect import Prospect
 from core.year.better import Better, better_evening
+from core.year.detail import aperture_looked_through_mm
 
 if TYPE_CHECKING:
     from core.looks.filter_offers import FilterOffers
@@ -139,7 +140,13 @@ class Situation(Warmth):
         if answer is None or site is None or answer.limiter not in POOR or answer.prospect.over is not None:
             return None
         dark_below_deg = self.dark.sun_altitude_deg_of(answer.planet)
-        return better_evening(site, answer.planet, self.evening, dark_below_deg=dark_below_deg)
+        return better_evening(
+            site,
+            answer.planet,
+            self.evening,
+            aperture_mm=aperture_looked_through_mm(self.scope),
+            dark_below_deg=dark_below_deg,
+        )
 
     @lazy
     def plan(self) -> tuple[EveningItem, ...]:

@@ -1,22 +1,29 @@
-"""The next good evening for a body whose evening in hand is a poor one."""
+"""The next evening that shows a planet clearly better than a poor one in hand, and the best of two years."""
 
+from collections.abc import Callable, Sequence
 from datetime import date, timedelta
-from functools import lru_cache
+from functools import lru_cache, partial
 from typing import Final
 
 import numpy as np
 from attrs import frozen
 
+from core.air.first_look import USUAL_BLUR_ARCSEC
 from core.problems import ProblemsError
 from core.sky.bodies import FACTS, Body
-from core.sky.ephemeris import usable_dates
-from core.sky.events import LOWEST_USEFUL_DEG
+from core.sky.ephemeris import Floats, usable_dates
 from core.sky.site import Site
+from core.year.detail import USUAL_APERTURE_MM, details_by_evening
 from core.year.evenings import Evenings, evenings_from
-from core.year.outlook import GOOD_HOURS, NEARLY_HIGHEST, compute_outlook
+from core.year.outlook import BodyOutlook, compute_outlook
 
 # How far ahead is looked; Mars, the slowest to come round, takes 780 days from one opposition to the next.
 LOOKED_AHEAD: Final = timedelta(days=2 * 365)
+
+# An evening is clearly better that shows so much more detail than the one in hand, and so large a part of
+# what the best of the two years shows (ours).
+_CLEARLY_MORE: Final = 1.25
+_PART_OF_BEST: Final = 2.0 / 3.0
 
 # Evenings are looked through in blocks on a fixed grid, kept for the next time: neighbouring evenings share
 # their answer.
@@ -25,54 +32,123 @@ _KEPT_BLOCKS: Final = 128
 
 
 @frozen(kw_only=True)
-class Better:
-    """A better evening: its date, how high the body gets in a dark sky then, and whether that is good."""
+class FineEvening:
+    """An evening to come: its date, how high the body gets in a dark sky then, and how large it is."""
 
     day: date
     altitude_deg: float
-    is_good: bool
+    diameter_arcsec: float
+
+
+@frozen(kw_only=True)
+class Better:
+    """When a body is better than on the evening in hand.
+
+    ``first`` is the next evening that is clearly better, None where the one in hand is about as good as any;
+    ``best`` is the one with the most detail of all that were looked through. ``highest_deg`` is how high the
+    body gets in a dark sky on the evening in hand, None where it is not up in one. ``dark_from`` is the next
+    evening on which the sky itself gets dark enough, where it does not on the evening in hand.
+    """
+
+    first: FineEvening | None
+    best: FineEvening
+    highest_deg: float | None = None
+    dark_from: date | None = None
 
 
 def better_evening(
-    site: Site, body: Body, evening: date, *, dark_below_deg: float | None = None
+    site: Site,
+    body: Body,
+    evening: date,
+    *,
+    aperture_mm: float = USUAL_APERTURE_MM,
+    overhead_arcsec: float = USUAL_BLUR_ARCSEC,
+    dark_below_deg: float | None = None,
 ) -> Better | None:
-    """Return the first good evening after one, within two years.
+    """Return when a body is better than on an evening, within two years; None where it never is.
 
-    Good is half an hour above 30 degrees (geometric) in a sky dark enough for the body, with nothing of the
-    site's blocked sky before it. Where there is none, it is the first evening on which the body gets nearly
-    as high as it ever does in that time; None where that is under 10 degrees. ``dark_below_deg`` is the
-    altitude under which the Sun must stand, where it is not the usual one. The search ends where the
-    planet tables end.
+    Evenings are compared by the detail across the disc through an aperture in mm, in air with a blur overhead
+    in arcsec, in a sky dark enough for the body with nothing of the site's blocked sky before it; never
+    means under 10 degrees in such a sky. ``dark_below_deg`` is the altitude under which the Sun must stand,
+    where it is not the usual one. The search ends where the planet tables end.
     """
     below_deg = FACTS[body].dark_enough_sun_altitude_deg if dark_below_deg is None else dark_below_deg
     last = min(evening + LOOKED_AHEAD, usable_dates()[1])
-    later: list[Better] = []
-    for block in range(evening.toordinal() // _BLOCK_DAYS, last.toordinal() // _BLOCK_DAYS + 1):
-        within = [each for each in _block_of(site, body, below_deg, block) if evening < each.day <= last]
-        good = next((each for each in within if each.is_good), None)
-        if good is not None:
-            return good
-        later += within
-    enough_deg = NEARLY_HIGHEST * max((each.altitude_deg for each in later), default=0.0)
-    if enough_deg < NEARLY_HIGHEST * LOWEST_USEFUL_DEG:
+    blocks = range(evening.toordinal() // _BLOCK_DAYS, last.toordinal() // _BLOCK_DAYS + 1)
+    outlooks = tuple(filter(None, (_block_of(site, body, below_deg, block) for block in blocks)))
+    table = _Table.of(outlooks, aperture_mm=aperture_mm, overhead_arcsec=overhead_arcsec)
+    to_come = np.array([evening < day <= last for day in table.days], dtype=bool)
+    if not (table.details[to_come] > 0.0).any():
         return None
-    return next(each for each in later if each.altitude_deg >= enough_deg)
+    best = int(np.argmax(np.where(to_come, table.details, -1.0)))
+    now = table.of_day(evening)
+    details_now = 0.0 if now is None else table.details[now]
+    enough = max(_PART_OF_BEST * table.details[best], _CLEARLY_MORE * details_now)
+    better = np.flatnonzero(to_come & (table.details >= enough))
+    return Better(
+        first=table.fine(int(better[0])) if len(better) else None,
+        best=table.fine(best),
+        highest_deg=None if now is None else table.height_deg(now),
+        dark_from=None if now is None else table.dark_from(now),
+    )
+
+
+@frozen(eq=False)
+class _Table:
+    """Evenings in order: their dates, and what each of them gives, all (N,)."""
+
+    days: tuple[date, ...]
+    altitude_deg: Floats
+    diameter_arcsec: Floats
+    sky_dark_hours: Floats
+    details: Floats
+
+    @classmethod
+    def of(cls, outlooks: Sequence[BodyOutlook], *, aperture_mm: float, overhead_arcsec: float) -> "_Table":
+        """Join outlooks that follow one another."""
+
+        def joined(column: Callable[[BodyOutlook], Floats]) -> Floats:
+            return np.concatenate([np.empty(0), *map(column, outlooks)])
+
+        return cls(
+            tuple(day for each in outlooks for day in each.evenings.dates),
+            joined(lambda each: each.best_altitude_deg),
+            joined(lambda each: each.diameter_arcsec),
+            joined(lambda each: each.sky_dark_hours),
+            joined(partial(details_by_evening, aperture_mm=aperture_mm, overhead_arcsec=overhead_arcsec)),
+        )
+
+    def of_day(self, day: date) -> int | None:
+        """Return the number of a date; None for one that the zone skipped."""
+        return self.days.index(day) if day in self.days else None
+
+    def height_deg(self, number: int) -> float | None:
+        """Return how high the body gets in a dark sky, None where it is not up in one."""
+        altitude_deg = float(self.altitude_deg[number])
+        return None if np.isnan(altitude_deg) else altitude_deg
+
+    def fine(self, number: int) -> FineEvening:
+        """Return an evening by its number."""
+        return FineEvening(
+            day=self.days[number],
+            altitude_deg=float(self.altitude_deg[number]),
+            diameter_arcsec=float(self.diameter_arcsec[number]),
+        )
+
+    def dark_from(self, number: int) -> date | None:
+        """Return the next evening on which the sky gets dark after one on which it does not."""
+        dark = np.flatnonzero(self.sky_dark_hours[number:] > 0.0)
+        return self.days[number + int(dark[0])] if len(dark) and dark[0] > 0 else None
 
 
 @lru_cache(maxsize=_KEPT_BLOCKS)
-def _block_of(site: Site, body: Body, below_deg: float, block: int) -> tuple[Better, ...]:
-    """Return the evenings of one block on which the body is up in a dark sky, in order."""
+def _block_of(site: Site, body: Body, below_deg: float, block: int) -> BodyOutlook | None:
+    """Return the outlook of one block; None where it has no evening in the planet tables."""
     evenings = _evenings_of(site, block)
     if evenings is None:
-        return ()
+        return None
     (outlook,) = compute_outlook(evenings, [body], dark_enough={body: below_deg})
-    return tuple(
-        Better(day=day, altitude_deg=float(altitude_deg), is_good=bool(hours >= GOOD_HOURS))
-        for day, altitude_deg, hours in zip(
-            evenings.dates, outlook.best_altitude_deg, outlook.dark_hours_30, strict=True
-        )
-        if not np.isnan(altitude_deg)
-    )
+    return outlook
 
 
 def _evenings_of(site: Site, block: int) -> Evenings | None:

@@ -13,6 +13,8 @@ from core.air.dispersion import spread_arcsec
 from core.air.finest_detail import detail_arcsec
 from core.air.first_look import USUAL_BLUR_ARCSEC
 from core.air.steadiness import blur_at
+from core.gear.aperture import working_aperture_mm
+from core.gear.owned import Telescope
 from core.moments.worth import details_across
 from core.sky.bodies import Body
 from core.sky.ephemeris import Floats
@@ -26,6 +28,11 @@ _LEAST_HOURS: Final = 20.0 / 60.0
 
 # Their crescents are large and their full discs far and near the Sun, so that only what is lit counts.
 _WITH_PHASES: Final = frozenset({Body.MERCURY, Body.VENUS})
+
+
+def aperture_looked_through_mm(scope: Telescope | None) -> float:
+    """Return the aperture of a telescope in mm, masked or not, and a usual one where there is none."""
+    return USUAL_APERTURE_MM if scope is None else working_aperture_mm(scope)
 
 
 def details_by_evening(

@@ -6,13 +6,12 @@ from datetime import datetime
 from core.air.first_look import USUAL_BLUR_ARCSEC
 from core.export.parts import to_json
 from core.export.year import year_json
-from core.gear.aperture import working_aperture_mm
 from core.problems import ProblemsError
 from core.record.choose import choose, choose_planet
 from core.record.profile import read_profile
 from core.report.year import year_text
 from core.sky.civil import tonight
-from core.year.detail import USUAL_APERTURE_MM
+from core.year.detail import aperture_looked_through_mm
 from core.year.year import compute_year
 from gui.commands.asking import add_scope
 from gui.commands.parsing import add_json, add_profile, add_site, blur, checked, iso_date, placed
@@ -54,7 +53,7 @@ def run(args: Namespace, now: datetime) -> str:
             site,
             planet,
             first,
-            aperture_mm=USUAL_APERTURE_MM if scope is None else working_aperture_mm(scope),
+            aperture_mm=aperture_looked_through_mm(scope),
             overhead_arcsec=USUAL_BLUR_ARCSEC if args.blur is None else args.blur.overhead_arcsec,
             dark_below_deg=profile.dark.sun_altitude_deg_of(planet),
         )

@@ -6,7 +6,6 @@ from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QAccessible, QAccessibleEvent, QHideEvent, QKeyEvent, QShowEvent
 from PySide6.QtWidgets import QHBoxLayout, QProgressBar, QPushButton, QVBoxLayout, QWidget
 
-from core.gear.aperture import working_aperture_mm
 from core.problems import ProblemsError
 from core.situation.situation import Situation
 from core.sky.bodies import Body
@@ -14,7 +13,7 @@ from core.sky.ephemeris import usable_dates
 from core.sky.site import Site
 from core.words.site_clock import SiteClock
 from core.words.year import best_weeks_text, cautions, evening_text, light_nights_text
-from core.year.detail import USUAL_APERTURE_MM
+from core.year.detail import aperture_looked_through_mm
 from core.year.year import Year
 from gui.height.year_canvas import YearCanvas
 from gui.height.year_reader import YearReader
@@ -127,8 +126,7 @@ class YearPanel(QWidget):
             return
         self._first = _first_of_year(state.situation.evening, self._first)
         dark_below_deg = state.situation.dark.sun_altitude_deg_of(planet)
-        scope = state.situation.scope
-        aperture_mm = USUAL_APERTURE_MM if scope is None else working_aperture_mm(scope)
+        aperture_mm = aperture_looked_through_mm(state.situation.scope)
         wanted = (site, planet, self._first, dark_below_deg, aperture_mm)
         year = self.canvas.year
         if year is not None and _asked_for(year) == wanted:

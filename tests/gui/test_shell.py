@@ -113,7 +113,7 @@ def test_a_poor_answer_names_the_next_better_evening(shell: Shell, state: AppSta
     state.set_planet(Body.MERCURY)
     sentence = shell.answer_bar.sentence.text()
     assert "Mercury is never above" in sentence
-    assert re.search(r"next .* on \d+ \w+ 2027", sentence)
+    assert re.search(r"clearly better from \d+ \w+ 2027, .* best within two years on \d+ \w+ 202\d", sentence)
 
 
 def test_the_evening_goes_back_forward_and_home_by_buttons(

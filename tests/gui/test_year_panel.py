@@ -1,9 +1,9 @@
 """The year outlook by hand and key: what it says, where it leads, and how it waits."""
 
+import re
 from collections.abc import Callable
 from datetime import date, datetime, timedelta
 
-import numpy as np
 import pytest
 from attrs import evolve
 from PySide6.QtCore import QPoint, Qt
@@ -19,7 +19,7 @@ from gui.height.year_panel import YearPanel
 from gui.height.year_reader import YearReader
 from gui.jobs import AtOnce, Jobs
 from gui.state import AppState
-from tests.gui.conftest import TERRACE, HandClock, make_profile, pixels
+from tests.gui.conftest import TERRACE, HandClock, make_profile
 
 TONIGHT = date(2026, 12, 5)
 PanelMaker = Callable[[AppState], YearPanel]
@@ -313,23 +313,14 @@ def test_a_poor_answer_names_the_next_good_evening(state: AppState) -> None:
     state.set_evening(date(2027, 4, 7))  # its conjunction with the Sun (two libraries, tests/published)
     assert state.situation.answer is not None
     words = answer_words(state.situation)
-    assert "It stands above 30° in a dark sky, clear of what blocks the view, from " in words
+    told = re.search(r"clear of what blocks the view, it is clearly better from (\d+ \w+),", words)
+    assert told is not None
 
-    named = datetime.strptime(words.rpartition(" from ")[2], "%d %B.").replace(year=2027).date()  # noqa: DTZ007
+    named = datetime.strptime(told[1], "%d %B").replace(year=2027).date()  # noqa: DTZ007
 
     state.set_evening(named)
     assert state.situation.answer is not None
-    assert "It stands above 30°" not in answer_words(state.situation)
+    assert "clearly better from" not in answer_words(state.situation)
     assert any(
         window.grade is not Grade.LOW for window in compute_night(TERRACE, named).of(Body.SATURN).windows
     )
-
-
-def test_the_night_palette_reaches_the_panel(panel: YearPanel, state: AppState) -> None:
-    press(panel, Qt.Key.Key_Right)
-    state.set_palette("night")
-
-    picture = pixels(panel.canvas)
-    assert picture[:, :, 1:].max() == 0
-    assert picture[:, :, 0].max() > 150
-    assert not np.all(picture == picture[0, 0])

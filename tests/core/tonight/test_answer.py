@@ -15,7 +15,7 @@ from core.sky.bodies import Body
 from core.sky.night import compute_night
 from core.sky.site import BlockedSky, Site
 from core.tonight.limiter import Limiter
-from core.year.better import Better
+from core.year.better import Better, FineEvening
 from tests.core.evenings import (
     BEHIND_ROOF,
     BOILING,
@@ -179,15 +179,25 @@ def test_a_poor_answer_gives_the_next_better_date() -> None:
 
     def better(site: Site, body: Body, evening: date) -> Better:
         asked.append((site, body, evening))
-        return Better(day=date(2027, 3, 12), altitude_deg=31.0, is_good=True)
+        return Better(
+            first=FineEvening(day=date(2020, 7, 1), altitude_deg=31.0, diameter_arcsec=11.4),
+            best=FineEvening(day=date(2020, 10, 4), altitude_deg=43.0, diameter_arcsec=22.6),
+        )
 
     poor = answer(night(MID_UK, date(2018, 7, 27)), planet=Body.MARS, better=better)
     good = answer(night(LISBON, GOOD), planet=Body.JUPITER, better=better)
 
-    assert poor.sentence.endswith("It stands above 30° in a dark sky from 12 March 2027.")
-    assert "above 30°" not in good.sentence
+    assert poor.sentence.endswith(
+        "In a dark sky it is clearly better from 1 July 2020, 11.4″ at 31°, and best within two years on "
+        "4 October 2020: 23″ at 43°."
+    )
+    assert "clearly better" not in good.sentence
     # The search is started only when its answer is told.
     assert asked == [(MID_UK, Body.MARS, date(2018, 7, 27))]
+
+
+LOW_MARS = FineEvening(day=date(2028, 5, 6), altitude_deg=17.2, diameter_arcsec=4.1)
+SOON_AS_LOW = FineEvening(day=date(2018, 7, 28), altitude_deg=11.6, diameter_arcsec=24.2)
 
 
 @pytest.mark.parametrize(
@@ -195,8 +205,15 @@ def test_a_poor_answer_gives_the_next_better_date() -> None:
     [
         (None, "It does not get above 10° in a dark sky within two years."),
         (
-            Better(day=date(2028, 5, 6), altitude_deg=17.2, is_good=False),
-            "It stays under 30° in a dark sky for two years, and next nears its highest, 17°, on 6 May 2028.",
+            Better(first=LOW_MARS, best=LOW_MARS),
+            "In a dark sky it is best within two years on 6 May 2028: 4.1″ at 17°.",
+        ),
+        (
+            Better(first=LOW_MARS, best=LOW_MARS, dark_from=date(2027, 12, 1)),
+            (
+                "The sky here gets dark enough again from 1 December. "
+                "In a dark sky it is best within two years on 6 May 2028: 4.1″ at 17°."
+            ),
         ),
     ],
 )
@@ -210,11 +227,13 @@ def test_a_planet_that_never_gets_higher_is_not_promised_to() -> None:
     told = answer(
         night(MID_UK, date(2018, 7, 27)),
         planet=Body.MARS,
-        better=lambda *_: Better(day=date(2018, 7, 28), altitude_deg=11.6, is_good=False),
+        better=lambda *_: Better(first=None, best=SOON_AS_LOW, highest_deg=11.5),
     )
 
     # Mars is at 11.5 degrees at transit (a published evening of that opposition).
-    assert told.sentence.endswith("It hardly gets any higher in a dark sky within two years.")
+    assert told.sentence.endswith(
+        "In a dark sky it hardly gets better within two years: 24″ at 12° at most, on 28 July."
+    )
 
 
 def test_a_poor_planet_points_to_a_better_one() -> None:

@@ -354,7 +354,9 @@ def test_a_poor_evening_of_heights_names_the_next_good_one(
     assert main(["heights", profile, "--site", "samoa", "--evening", "2026-06-21"]) == 0
 
     told = " ".join(capsys.readouterr().out.split())
-    assert re.search(r"It stands above 30° in a dark sky from \d+ \w+( 202\d)?\.", told)
+    assert re.search(
+        r"In a dark sky it is clearly better from \d+ \w+( 202\d)?, [\d.]+″ at [\d.]+°, and best within", told
+    )
 
 
 def test_the_command_begins_tonight_when_left_to_itself(
