@@ -6,7 +6,7 @@ from core.export.parts import SCHEMA, JsonObject, number, time_json
 from core.gear.combinations import Combination
 from core.ladder.buying import Purchase
 from core.ladder.compare import Comparison, Side
-from core.ladder.ladder import Ladder, Rung
+from core.ladder.ladder import Ladder, Rung, highest_not_above_ceiling
 from core.words.buying import purpose_text
 from core.words.comparison import collimation_text, verdict_texts
 from core.words.ladder import no_ceiling_text
@@ -43,7 +43,7 @@ def ladder_json(ladder: Ladder, *, to_buy: Purchase | None) -> JsonObject:
         },
         "to_buy": None if to_buy is None else _purchase(to_buy),
         "start": number(ladder.start),
-        "climb_to": number(ladder.climb_to),
+        "climb_to": number(highest_not_above_ceiling(ladder)),
         "rungs": _rungs(ladder),
     }
 

@@ -142,6 +142,15 @@ def rung_with(ladder: Ladder, combination: Combination, *, eye: Eye = USUAL_EYE)
     )
 
 
+def highest_not_above_ceiling(ladder: Ladder) -> float | None:
+    """Return the highest power owned that is not above the ceiling, alternatives too; None without one."""
+    ceiling = ladder.ceiling.power
+    if ceiling is None:
+        return None
+    owned = (each.power for rung in ladder.rungs for each in (rung.combination, *rung.alternatives))
+    return max((power for power in owned if not is_past_limit(power, ceiling)), default=None)
+
+
 def nearest_rung(ladder: Ladder, power: float | None) -> Rung | None:
     """Return the rung nearest to a power by ratio, without a power the one to start with."""
     wanted = ladder.start if power is None else power
@@ -179,6 +188,7 @@ def _rung(
     ceiling: Ceiling,
     eye: Eye,
 ) -> Rung:
+    group = _under_ceiling_first(group, ceiling)
     shown = group[0]
     drift = None
     if shown.true_field_deg is not None and not scope.driven:
@@ -194,6 +204,11 @@ def _rung(
         standing=_standing(shown.power, ceiling, limits, aim.planet),
         notices=rung_notices(shown, scope=scope, limits=limits, eye=eye),
     )
+
+
+def _under_ceiling_first(group: tuple[Combination, ...], ceiling: Ceiling) -> tuple[Combination, ...]:
+    """Return a group with what is not above the ceiling in front, so that a rung is not lost to 3 %."""
+    return tuple(sorted(group, key=lambda each: is_past_limit(each.power, ceiling.power)))
 
 
 def _standing(power: float, ceiling: Ceiling, limits: Limits, planet: Body | None) -> Standing | None:

@@ -25,6 +25,8 @@ from core.looks.owned_filters import transmittance_of, used_as
 from core.looks.planet_appearance import PlanetAppearance
 from core.sky.bodies import Body
 
+# From here on an aperture is large enough for Jupiter to glare at low power; in less, more power is the cure.
+LARGE_APERTURE_MM: Final = 200.0
 # They cut the blue end, which the air smears most.
 YELLOW: Final = ("8", "12", "15")
 
@@ -63,7 +65,7 @@ SUITED: Final[dict[Body, dict[FilterAim, tuple[str, ...]]]] = {
     },
     Body.SATURN: {
         FilterAim.BELTS: ("8", "82A", "11", "80A", "58", "38A", "61"),
-        FilterAim.RING: ("11", "47"),
+        FilterAim.RING: ("11",),
     },
     Body.VENUS: {
         FilterAim.CLOUDS: ("80A", "47", "38A", "82A", "58", "15", "61"),
@@ -210,8 +212,17 @@ def _aims_of(
             continue
         if aim is FilterAim.DUST and (season is None or not season.dust_likely):
             continue
-        if aim is FilterAim.GLARE and light_trolands(brightness, pupil_mm, eye=eye) < GLARE_TROLANDS:
+        if aim is FilterAim.GLARE and not _glares(appearance, brightness, pupil_mm, eye):
             continue
         yield aim, numbers
     if appearance.dispersion is not None and appearance.dispersion.yellow_helps:
         yield FilterAim.SMEARED_COLOURS, YELLOW
+
+
+def _glares(appearance: PlanetAppearance, brightness: float, pupil_mm: float, eye: Eye) -> bool:
+    """Tell whether a disc glares at an exit pupil; of Jupiter that is said of large apertures only."""
+    assert appearance.ladder is not None  # there is a power
+    is_small = working_aperture_mm(appearance.ladder.scope) < LARGE_APERTURE_MM
+    if appearance.planet is Body.JUPITER and is_small:
+        return False
+    return light_trolands(brightness, pupil_mm, eye=eye) >= GLARE_TROLANDS

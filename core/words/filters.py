@@ -7,6 +7,7 @@ from core.gear.owned import Filter
 from core.looks.filter_offers import YELLOW, FilterAim, FilterOffer, FilterOffers, Offer
 from core.looks.owned_filters import facts_of, is_dark
 from core.words.cautions import filter_caution
+from core.words.names import listed
 from core.words.quantities import length_text, percent_text, power_text
 
 SMALL_GAIN: Final = "Expect a small gain in contrast and no new features (common practice)."
@@ -27,9 +28,11 @@ _AIMS: Final = {
 _HEADING: Final = "Filters on {planet} at {power}"
 _ONE: Final = "For {aim}: {first}."
 _TWO: Final = "For {aim}: {first}, else {second}."
-_LARGER: Final = "{filter}: usually from {aperture} of aperture."
-_TOO_DARK: Final = "{filter}: too dark at this power."
-_TOO_DARK_ABOVE: Final = "{filter}: too dark at this power, light enough up to about {power}."
+_LARGER: Final = "Usually kept for a larger aperture: {filters}."
+_FROM: Final = "{filter} (from {aperture})"
+_TOO_DARK: Final = "Too dark at this power: {filters}."
+_UP_TO: Final = "{filter} (light enough up to about {power})"
+_AT_NO_POWER: Final = "{filter} (at any power)"
 _NOTHING: Final = "None of your filters would help here."
 _KEPT_FOR_LARGER: Final = (
     "{filter} passes {share} of the light and is usually kept for apertures from {aperture} up."
@@ -88,18 +91,16 @@ def _wanted(offers: FilterOffers) -> Iterator[str]:
 
 
 def _refused(offers: FilterOffers) -> Iterator[str]:
-    """Yield why the others are not offered, each once."""
-    told: dict[str, None] = {}
-    for group in offers.by_aim:
-        for each in group.offers:
-            if each.offer is not Offer.OFFERED:
-                told.setdefault(_why_not(each))
-    yield from told
+    """Yield why the others are not offered, each filter once."""
+    refused = {each.filter: each for group in offers.by_aim for each in group.offers}.values()
+    for offer, template in ((Offer.USUALLY_LARGER_APERTURE, _LARGER), (Offer.TOO_DARK, _TOO_DARK)):
+        filters = [_why_not(each) for each in refused if each.offer is offer]
+        if filters:
+            yield template.format(filters=listed(filters))
 
 
 def _why_not(each: FilterOffer) -> str:
     if each.offer is Offer.USUALLY_LARGER_APERTURE:
-        return _LARGER.format(filter=each.filter.name, aperture=length_text(each.smallest_aperture_mm))
+        return _FROM.format(filter=each.filter.name, aperture=length_text(each.smallest_aperture_mm))
     enough = 0.0 if each.enough_up_to is None else each.enough_up_to // _STEP * _STEP
-    template = _TOO_DARK_ABOVE if enough else _TOO_DARK
-    return template.format(filter=each.filter.name, power=power_text(enough))
+    return (_UP_TO if enough else _AT_NO_POWER).format(filter=each.filter.name, power=power_text(enough))

@@ -50,6 +50,7 @@ class LookForPane(ReadingArea):
         column.addStretch(1)
         self._is_snug = False
         self._shown: tuple[FeatureChance, ...] | None = None
+        self._expected: tuple[str, ...] = ()
 
     def set_snug(self, *, on: bool) -> None:
         """Ask for no more height than the words need, so that what stands above gets the rest."""
@@ -68,7 +69,8 @@ class LookForPane(ReadingArea):
         judged = judged_text(expectations[0].seen) if expectations else ""
         self.judged.setText(judged)
         self.judged.setVisible(bool(judged))
-        self.setAccessibleDescription(" ".join((judged, *map(expectation_text, expectations))))
+        self._expected = (judged, *map(expectation_text, expectations))
+        self._describe()
         if expectations == self._shown:
             return
         self._shown = expectations
@@ -91,7 +93,12 @@ class LookForPane(ReadingArea):
         self.filters.setText("\n".join(sentences))
         for label in (self.filters_heading, self.filters):
             label.setVisible(bool(sentences))
+        self._describe()
         self._fit_words()
+
+    def _describe(self) -> None:
+        filters = (self.filters_heading.text(), self.filters.text()) if self.filters.text() else ()
+        self.setAccessibleDescription(" ".join((*self._expected, *filters)))
 
     def _fit_words(self) -> None:
         self.fit(self.width() if self._is_snug else None)

@@ -379,4 +379,4 @@ def test_the_owners_filters_follow_the_rung_in_hand(
 
     state.set_rung(150.0)
     assert view.look_for.filters_heading.text() == "Filters on Saturn at 150x"
-    assert "Green: too dark at this power, light enough up to about 120x." in view.look_for.filters.text()
+    assert "Too dark at this power: Green (light enough up to about 120x)." in view.look_for.filters.text()

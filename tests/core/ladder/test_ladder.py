@@ -15,7 +15,7 @@ from core.gear.combinations import combinations
 from core.gear.eye import USUAL_EYE, Eye
 from core.gear.owned import Barlow, Eyepiece, Telescope
 from core.ladder.aim import Aim, aim_altitude, aim_overhead
-from core.ladder.ladder import Ladder, Standing, build_ladder
+from core.ladder.ladder import Ladder, Standing, build_ladder, highest_not_above_ceiling
 from core.sky.bodies import Body
 from core.words.ladder import no_ceiling_text
 from core.words.notices import ladder_notice_texts, notice_texts, rung_notice_texts
@@ -160,6 +160,22 @@ def test_powers_within_three_per_cent_are_one_rung() -> None:
     ]
 
 
+def test_the_simplest_is_not_named_where_only_it_is_above_the_ceiling() -> None:
+    """The usual air bears 300x: 1200 / 3.95 is 303.8x, 1200 x 2 / 8.1 is 296.3x; the next lower is 48x."""
+    found = build_ladder(
+        scope=telescope(aperture_mm=400),
+        eyepieces=[eyepiece(25), eyepiece(8.1), eyepiece(3.95)],
+        barlows=[barlow(2)],
+        aim=aim_overhead(),
+        blur=Blur(overhead_arcsec=0.2),
+    )
+
+    (rung,) = (each for each in found.rungs if 290 < each.power < 310)
+    assert (rung.label, [each.label for each in rung.alternatives]) == ("8.1 mm + 2x", ["3.95 mm"])
+    assert found.climb_to == rung.power == pytest.approx(296.3, abs=0.1)
+    assert highest_not_above_ceiling(found) == found.climb_to
+
+
 def test_drift_follows_field_and_declination_and_stops_with_a_motor() -> None:
     """1200 mm, 5 mm and 50 degrees: 12.5 arcmin; 49.9 s at declination 0, 54.2 s at +23."""
     kit = (eyepiece(5, 50),)
@@ -248,6 +264,11 @@ def test_rungs_keep_every_combination_and_stay_in_order(
     assert all(after > before * 1.03 for before, after in pairwise(lowest))
     assert found.start in powers or not powers
     assert found.climb_to in powers or found.climb_to is None
+    owned = [each.power for each in on_ladder]
+    ceiling = found.ceiling.power
+    assert highest_not_above_ceiling(found) == (
+        None if ceiling is None else max((each for each in owned if each <= ceiling), default=None)
+    )
 
 
 @settings(deadline=None)

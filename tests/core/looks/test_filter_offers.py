@@ -134,6 +134,32 @@ def test_no_glare_where_there_is_little_light() -> None:
     assert names(large, FilterAim.GLARE) == ["Moon filter"]
 
 
+def test_jupiter_glares_in_large_apertures_only() -> None:
+    """80 mm at 19x have an exit pupil of 4.2 mm and 10,000 td, but more power is the cure there."""
+    small = offers_on(
+        Body.JUPITER, GREY, evening=date(2027, 2, 10), scope=telescope(aperture_mm=80), power=19
+    )
+
+    assert small.by_aim == ()
+
+
+def test_why_not_is_told_in_two_sentences_however_many_there_are() -> None:
+    owned = tuple(wratten(number) for number in ("21", "23A", "25", "29", "47"))
+    found = offers_on(Body.MARS, *owned, evening=date(2027, 2, 19), scope=telescope(aperture_mm=80))
+
+    said = filter_sentences(found)
+    assert said[0] == "For the dark markings: No. 21."
+    assert said[1] == (
+        "Usually kept for a larger aperture: No. 23A (from 100 mm) and No. 25 (from 200 mm)."
+    )
+    # By hand: 2058 cd/m² x 0.063 and x 0.02 take pupils of 0.70 and 1.24 mm for 50 td.
+    assert said[2] == (
+        "Too dark at this power: No. 29 (light enough up to about 110x) "
+        "and No. 47 (light enough up to about 60x)."
+    )
+    assert len(said) == 5
+
+
 def test_a_filter_is_offered_only_for_what_may_be_seen_without_it() -> None:
     spring, blue = date(2027, 2, 10), wratten("80A")
     good = offers_on(Body.JUPITER, blue, evening=spring)
@@ -161,7 +187,7 @@ def test_what_is_said_of_filters_on_saturn() -> None:
     # By hand: 187.3 cd/m² x 0.238 x 0.785 mm² is 35 td; 50 td take a pupil of 1.195 mm, 125x.
     assert said == (
         "For the belts: Yellow, else Light blue.",
-        "No. 58: too dark at this power, light enough up to about 120x.",
+        "Too dark at this power: No. 58 (light enough up to about 120x).",
         "Expect a small gain in contrast and no new features (common practice).",
         "No filter here makes the Sun safe to look at.",
     )
