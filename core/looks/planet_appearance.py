@@ -3,7 +3,7 @@
 from datetime import date, datetime
 from typing import Final
 
-from attrs import frozen
+from attrs import evolve, frozen
 
 from core.air.dispersion import Dispersion, dispersion_at
 from core.air.finest_detail import LimitKind
@@ -85,67 +85,64 @@ def find_happenings(night: Night, planet: Body, red_spot: RedSpot | None = None)
 
 
 def find_planet_appearance(
-    night: Night,
-    planet: Body,
-    *,
-    aim: Aim,
-    ladder: Ladder | None = None,
-    happenings: Happenings,
-    stillness: Stillness = Stillness.MOSTLY,
+    night: Night, planet: Body, *, aim: Aim, happenings: Happenings
 ) -> PlanetAppearance:
     """Return how a planet looks where an aim at it points, at its highest where the aim has no moment.
 
-    The telescope and the air of a ``ladder`` for the same aim say what can be seen. ``happenings`` are the
-    planet's own in that evening; ``stillness`` tells which moments the sights are of.
+    ``happenings`` are the planet's own in that evening. What a telescope makes of it is left out.
     """
     time = aim.at or night.of(planet).highest.time
     position = night.position(planet, time)
     spot = happenings.red_spot
-    subject = subject_at(planet, time, red_spot_longitude_deg=None if spot is None else spot.longitude_deg)
-    offered = ladder if aim.is_offered else None
-    dispersion = dispersion_at(position.apparent_altitude_deg, elevation_m=night.site.elevation_m)
     return PlanetAppearance(
         site=night.site,
         evening=night.evening,
         planet=planet,
         time=time,
         position=position,
-        subject=subject,
+        subject=subject_at(planet, time, red_spot_longitude_deg=None if spot is None else spot.longitude_deg),
         happenings=happenings,
-        dispersion=dispersion,
-        dispersion_limits=_limits(ladder),
-        ladder=ladder,
-        sights=()
-        if offered is None
-        else sights_of(offered, subject, night.site, position, dispersion, stillness),
-        expectations=() if offered is None else _expectations(offered, subject, happenings.events_to_see),
+        dispersion=dispersion_at(position.apparent_altitude_deg, elevation_m=night.site.elevation_m),
         aim=aim,
     )
 
 
-def sights_of(
-    ladder: Ladder,
-    subject: Subject,
-    site: Site,
-    position: Position,
-    dispersion: Dispersion | None,
-    stillness: Stillness,
-) -> tuple[Sight, ...]:
+def seen_through(
+    ladder: Ladder, bare: PlanetAppearance, stillness: Stillness = Stillness.MOSTLY
+) -> PlanetAppearance:
+    """Return how a planet looks with what telescope and air of a ladder for the same aim make of it.
+
+    ``stillness`` tells which moments the sights are of.
+    """
+    offered = bare.aim.is_offered
+    return evolve(
+        bare,
+        dispersion_limits=_limits(ladder),
+        ladder=ladder,
+        sights=_sights(ladder, bare, stillness) if offered else (),
+        expectations=_expectations(ladder, bare.subject, bare.happenings.events_to_see) if offered else (),
+    )
+
+
+def _sights(ladder: Ladder, bare: PlanetAppearance, stillness: Stillness) -> tuple[Sight, ...]:
     """Return what each rung shows, lowest power first; none where there is too much air to tell.
 
     A power beyond 10,000x is left out, and a field beyond 40 degrees taken as unknown.
     """
+    position, dispersion = bare.position, bare.dispersion
     if position.path is None:
         return ()
     return tuple(
         Sight(
-            subject=subject,
+            subject=bare.subject,
             scope=ladder.scope,
             power=rung.power,
             air_arcsec=blur_at(ladder.blur.overhead_arcsec, position.path),
             spread_arcsec=0.0 if dispersion is None else dispersion.arcsec,
             true_field_deg=_shown_field_deg(rung.true_field_deg),
-            zenith_angle_deg=zenith_angle_deg(site.latitude_deg, position.altitude_deg, position.azimuth_deg),
+            zenith_angle_deg=zenith_angle_deg(
+                bare.site.latitude_deg, position.altitude_deg, position.azimuth_deg
+            ),
             stillness=stillness,
         )
         for rung in ladder.rungs

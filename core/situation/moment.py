@@ -4,6 +4,7 @@ from contextlib import suppress
 from datetime import UTC, date, datetime, timedelta
 from typing import TypeVar
 
+from core.gear.eye import Eye
 from core.gear.owned import Barlow, Eyepiece, Telescope
 from core.ladder.aim import Aim, aim_altitude, aim_overhead
 from core.lazy import lazy
@@ -11,7 +12,7 @@ from core.moments.aiming import aim_at, aim_at_best
 from core.moments.best_minutes import BestMinutes, find_best_minutes
 from core.moments.which_planet import evening_planet
 from core.problems import ProblemsError
-from core.record.observer import DarkEnough, Preferences
+from core.record.observer import DarkEnough, Preferences, RedSpot
 from core.situation.given import Given, to_minute
 from core.sky.bodies import Body
 from core.sky.civil import evening_span, tonight
@@ -49,6 +50,16 @@ class Moment(Given):
     def dark(self) -> DarkEnough:
         """How far the Sun must be down for each body to be worth a look."""
         return self.profile.dark
+
+    @lazy
+    def red_spot(self) -> RedSpot | None:
+        """Where the owner last read that the red spot is, None without a longitude."""
+        return self.profile.red_spot
+
+    @lazy
+    def eye(self) -> Eye:
+        """The observer's eye."""
+        return self.profile.eye
 
     @lazy
     def eyepieces(self) -> tuple[Eyepiece, ...]:

@@ -90,7 +90,7 @@ class Situation(Warmth):
             scope=kit.scope,
             eyepieces=kit.eyepieces,
             barlows=kit.barlows,
-            eye=self.profile.eye,
+            eye=self.eye,
             aim=aim,
             blur=self.blur,
             mirror_arcsec=self.mirror_arcsec(kit.scope, aim.at),
@@ -171,7 +171,12 @@ class Situation(Warmth):
             return None
         from core.looks.planet_appearance import find_happenings
 
-        return find_happenings(night, planet, self.profile.red_spot)
+        return find_happenings(night, planet, self.red_spot)
+
+    @lazy
+    def bare_appearance(self) -> "PlanetAppearance | None":
+        """How the planet in hand looks where the scope points, whatever the telescope."""
+        return self._appearance(self.aim)
 
     @lazy
     def appearance(self) -> "PlanetAppearance | None":
@@ -180,24 +185,26 @@ class Situation(Warmth):
 
     def appearance_through(self, ladder: Ladder | None) -> "PlanetAppearance | None":
         """Return how the planet in hand looks through the telescope of a ladder, where that one points."""
-        night, planet, happenings = self.night, self.planet, self.happenings
         aim = self.aim if ladder is None else ladder.aim
+        bare = self.bare_appearance if aim == self.aim else self._appearance(aim)
+        if bare is None or ladder is None:
+            return bare
+        from core.looks.planet_appearance import seen_through
+
+        return seen_through(ladder, bare, self.stillness)
+
+    def appearance_at(self, moment: datetime) -> "PlanetAppearance | None":
+        """Return how the planet in hand looks at a moment of the evening, whatever the telescope."""
+        night, planet = self.night, self.planet
+        return None if night is None or planet is None else self._appearance(aim_at(night, planet, moment))
+
+    def _appearance(self, aim: Aim) -> "PlanetAppearance | None":
+        night, planet, happenings = self.night, self.planet, self.happenings
         if night is None or planet is None or happenings is None or aim.planet is None:
             return None
         from core.looks.planet_appearance import find_planet_appearance
 
-        return find_planet_appearance(
-            night, planet, aim=aim, ladder=ladder, happenings=happenings, stillness=self.stillness
-        )
-
-    def appearance_at(self, moment: datetime) -> "PlanetAppearance | None":
-        """Return how the planet in hand looks at a moment of the evening, whatever the telescope."""
-        night, planet, happenings = self.night, self.planet, self.happenings
-        if night is None or planet is None or happenings is None:
-            return None
-        from core.looks.planet_appearance import find_planet_appearance
-
-        return find_planet_appearance(night, planet, aim=aim_at(night, planet, moment), happenings=happenings)
+        return find_planet_appearance(night, planet, aim=aim, happenings=happenings)
 
     @lazy
     def filter_offers(self) -> "FilterOffers | None":
@@ -217,7 +224,7 @@ class Situation(Warmth):
             return None
         from core.looks.filter_offers import filter_offers
 
-        return filter_offers(self.profile.filters, self.appearance, power, eye=self.profile.eye)
+        return filter_offers(self.profile.filters, self.appearance, power, eye=self.eye)
 
     # One more thing, and two telescopes.
 
@@ -314,7 +321,7 @@ class Situation(Warmth):
     def _to_buy_for(self, kit: Contender | None) -> Purchase | None:
         if kit is None:
             return None
-        return what_to_buy(kit.scope, kit.eyepieces, kit.barlows, eye=self.profile.eye)
+        return what_to_buy(kit.scope, kit.eyepieces, kit.barlows, eye=self.eye)
 
 
 def _fitted(thing: Eyepiece | Barlow, kit: Contender) -> Eyepiece | Barlow:

@@ -122,11 +122,13 @@ def by_weight(ladder: Ladder, chosen: Rung | None) -> list[Rung]:
         *rungs[-1:],
     ]
     taken = list(dict.fromkeys(rung for rung in wanted if rung is not None))
-    rest = [rung for rung in rungs if rung not in taken]
-    while rest:
-        farthest = max(rest, key=lambda rung: min(_ratio(rung.power, other.power) for other in taken))
-        taken.append(farthest)
-        rest.remove(farthest)
+    rest = {rung.power: rung for rung in rungs if rung not in taken}
+    away = {power: min(_ratio(power, other.power) for other in taken) for power in rest}
+    while away:
+        farthest = max(away, key=away.__getitem__)
+        del away[farthest]
+        taken.append(rest[farthest])
+        away = {power: min(ratio, _ratio(power, farthest)) for power, ratio in away.items()}
     return taken
 
 

@@ -12,7 +12,12 @@ from core.gear.owned import Barlow, Eyepiece, Telescope
 from core.ladder.aim import Aim
 from core.ladder.ladder import Ladder
 from core.lazy import lazy
-from core.looks.planet_appearance import PlanetAppearance, find_happenings, find_planet_appearance
+from core.looks.planet_appearance import (
+    PlanetAppearance,
+    find_happenings,
+    find_planet_appearance,
+    seen_through,
+)
 from core.moments.aiming import aim_at, aim_at_best
 from core.moments.best_minutes import BestMinutes, find_best_minutes
 from core.record.observer import Preferences, Profile
@@ -127,6 +132,5 @@ def appearance_of(
 ) -> PlanetAppearance:
     """Return how a planet looks where a ladder's telescope points, else at a time or in its best moment."""
     aim = best_aim(night, planet, at) if ladder is None else ladder.aim
-    return find_planet_appearance(
-        night, planet, aim=aim, ladder=ladder, happenings=find_happenings(night, planet)
-    )
+    bare = find_planet_appearance(night, planet, aim=aim, happenings=find_happenings(night, planet))
+    return bare if ladder is None else seen_through(ladder, bare)
