@@ -13,7 +13,8 @@ from core.drawing.side_by_side import draw_two_ladders_in
 from core.ladder.compare import Comparison, Winner
 from core.ladder.ladder import Rung
 from core.looks.picture.eyepiece import Steps
-from core.words.comparison import verdict_texts
+from core.words.advice import advice_text
+from core.words.comparison import finding_texts
 
 # Points: the shape of A4 lying on its side, a little larger so that it is all there; printers fit it to
 # their paper.
@@ -26,7 +27,8 @@ _TITLE = Lettering(15.0, bold=True)
 _SMALL = Lettering(8.5)
 _LABEL = Lettering(8.5)
 _BETTER = Lettering(8.5, bold=True)
-# Sentences in the largest size that leaves room for the figures.
+_ADVICE = Lettering(11.0)
+# Sentences in the largest size that fits below the figures.
 _SENTENCES = (Lettering(10.0), Lettering(9.0), Lettering(8.0), Lettering(7.0))
 _ROW_GAP = 2.5
 _LABEL_SHARE = 0.38
@@ -78,30 +80,25 @@ def draw_comparison_sheet(
 
 
 def _write_words(sheet: Sheet, room: Box, comparison: Comparison, rows: Sequence[FigureRow]) -> None:
-    """Write the verdict, and under it the figures in three columns."""
+    """Write which to take, under it the figures in three columns, and below what else tells them apart."""
     cells = [_Row(sheet.measure, row, room.width) for row in rows]
     names = FigureRow(label="", a=comparison.a.scope.name, b=comparison.b.scope.name)
     head = _Row(sheet.measure, names, room.width)
-    table = sum(cell.height for cell in (head, *cells)) + 10.0
-    sentences = verdict_texts(comparison)
-    lettering = next(
-        (
-            each
-            for each in _SENTENCES
-            if _height(sheet.measure, sentences, each, room.width) + table <= room.height
-        ),
-        _SENTENCES[-1],
-    )
-    y = room.top
-    for sentence in sentences:
-        y = _write_lines(
-            sheet, sentence, room.left, y, lettering, room.width, sheet.palette.ink
-        ) - _paragraph(lettering)
-    y -= 10.0
+    advice, findings = advice_text(comparison.advice), finding_texts(comparison)
+    ink = sheet.palette.ink
+    y = _write_lines(sheet, advice, room.left, room.top, _ADVICE, room.width, ink) - _paragraph(_ADVICE)
     for cell in (head, *cells):
         cell.write(sheet, room, y)
         y -= cell.height
         sheet.stroke((room.left, y + _ROW_GAP / 2), (room.right, y + _ROW_GAP / 2), sheet.palette.line, 0.5)
+    y -= _paragraph(_ADVICE)
+    left = y - room.bottom
+    lettering = next(
+        (each for each in _SENTENCES if _height(sheet.measure, findings, each, room.width) <= left),
+        _SENTENCES[-1],
+    )
+    for words in findings:
+        y = _write_lines(sheet, words, room.left, y, lettering, room.width, ink) - _paragraph(lettering)
 
 
 class _Row:

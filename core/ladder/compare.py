@@ -5,18 +5,12 @@ from datetime import datetime
 from attrs import frozen
 
 from core.air.readiness import Readiness, readiness_in_still_air
+from core.air.steadiness import FIRST_LOOK_BLUR_ARCSEC, FirstLook
+from core.ladder.advice import Advice, find_advice
 from core.ladder.ladder import Ladder
 from core.ladder.side import Side, build_side
-from core.ladder.verdict import (
-    COOLING_TIE,
-    DETAIL_TIE,
-    FIELD_TIE,
-    LIGHT_TIE,
-    Finding,
-    Winner,
-    find_verdict,
-    winner,
-)
+from core.ladder.verdict import Finding, find_verdict
+from core.ladder.winner import COOLING_TIE, DETAIL_TIE, FIELD_TIE, LIGHT_TIE, Winner, winner
 from core.sky.bodies import Body
 
 __all__ = ["Comparison", "Side", "Winner", "compare"]
@@ -37,6 +31,7 @@ class Comparison:
     light_winner: Winner | None
     field_winner: Winner | None
     cooling_winner: Winner | None
+    advice: Advice
     verdict: tuple[Finding, ...]
 
 
@@ -46,22 +41,35 @@ def compare(
     *,
     disc_arcsec: float | None = None,
     readiness: tuple[Readiness, Readiness] | None = None,
+    steady_arcsec: float = FIRST_LOOK_BLUR_ARCSEC[FirstLook.STEADY],
+    minutes_outside: tuple[float | None, float | None] = (None, None),
 ) -> Comparison:
     """Return the comparison of two ladders built for the same aim and the same air.
 
     ``disc_arcsec`` is the planet's diameter, None without a planet; ``readiness`` when each is ready, without
-    it for still air 17 °C colder than both.
+    it for still air 17 °C colder than both; ``steady_arcsec`` the blur overhead of a steady night;
+    ``minutes_outside`` how long each has stood outside, None where nobody said that it does.
     """
     if a.aim != b.aim or a.blur != b.blur:
         raise ValueError("both ladders must be built for the same aim and the same air")
     ready_a, ready_b = readiness or tuple(
         readiness_in_still_air(each.scope, blur=each.blur) for each in (a, b)
     )
-    side_a = build_side(a, b.scope, disc_arcsec=disc_arcsec, readiness=ready_a)
-    side_b = build_side(b, a.scope, disc_arcsec=disc_arcsec, readiness=ready_b)
-    likely_a, likely_b = (
-        None if side.usable_minutes is None else side.usable_minutes[1] for side in (side_a, side_b)
+    side_a, side_b = (
+        build_side(
+            ladder,
+            other.scope,
+            disc_arcsec=disc_arcsec,
+            readiness=ready,
+            steady_arcsec=steady_arcsec,
+            minutes_outside=minutes,
+        )
+        for ladder, other, ready, minutes in (
+            (a, b, ready_a, minutes_outside[0]),
+            (b, a, ready_b, minutes_outside[1]),
+        )
     )
+    advice = find_advice(side_a, side_b)
     return Comparison(
         planet=a.aim.planet,
         at=a.aim.at,
@@ -72,6 +80,7 @@ def compare(
         ),
         light_winner=winner(side_a.light_ratio_to_other, side_b.light_ratio_to_other, tie=LIGHT_TIE**2),
         field_winner=winner(side_a.widest_field_deg, side_b.widest_field_deg, tie=FIELD_TIE),
-        cooling_winner=winner(likely_a, likely_b, tie=COOLING_TIE, smaller_wins=True),
-        verdict=find_verdict(side_a, side_b),
+        cooling_winner=winner(side_a.ready_minutes, side_b.ready_minutes, tie=COOLING_TIE, smaller_wins=True),
+        advice=advice,
+        verdict=find_verdict(side_a, side_b, advice),
     )

@@ -38,16 +38,18 @@ def scope_of(pick: Pick, profile: Profile) -> Telescope | None:
     return next((scope for scope in profile.telescopes if scope.id == pick.scope_id), None)
 
 
-def second_pick(wanted: Pick | None, first: Pick | None, profile: Profile) -> Pick | None:
-    """Return the second telescope of a comparison, None where none is wanted or it is gone.
+def second_pick(
+    wanted: Pick | None, first: Pick | None, profile: Profile, *, in_hand: Pick | None
+) -> Pick | None:
+    """Return the second telescope of a comparison: the one wanted, else another of the owner's.
 
-    Where the one wanted has come to stand first, it is another of the owner's.
+    That is one beside the scope in hand, so that it stays when a usual one takes the first place. None where
+    nobody wants one and no other is owned.
     """
-    if wanted is None or scope_of(wanted, profile) is None:
-        return None
-    if wanted != first:
+    if wanted is not None and wanted != first and scope_of(wanted, profile) is not None:
         return wanted
-    return next((pick for pick in offered_picks(profile, beside=first) if pick.kit is None), None)
+    owned = [pick for pick in offered_picks(profile, beside=first) if pick.kit is None]
+    return next((pick for pick in owned if pick != in_hand), next(iter(owned), None))
 
 
 def contender_of(pick: Pick, profile: Profile, *, with_usual_eyepieces: bool) -> Contender | None:

@@ -2,8 +2,9 @@
 
 from attrs import frozen
 
+from core.air.finest_detail import finest_detail
 from core.air.readiness import Readiness
-from core.air.steadiness import FINEST_DETAIL_AT_EYE_ARCSEC
+from core.air.steadiness import FINEST_DETAIL_AT_EYE_ARCSEC, FIRST_LOOK_BLUR_ARCSEC, FirstLook, blur_at
 from core.gear.aperture import clear_area_mm2, working_aperture_mm
 from core.gear.optics import dawes_arcsec
 from core.gear.owned import Telescope, TelescopeKind
@@ -33,17 +34,22 @@ class Side:
 
     ``light_ratio_to_other`` compares clear areas of aperture. ``resolution_arcsec`` is Dawes' limit,
     ``finest_detail_arcsec`` the finest detail that reaches the eye through aperture and air together, or
-    the coarser one that a built-in power can show. ``elements_across_disc`` counts such
-    details across the planet. ``readiness`` tells when it is usable and when its mirror has settled. What
-    cannot be told is None.
+    the coarser one that a built-in power can show, ``steady_detail_arcsec`` that of a steady night at the
+    same height. ``elements_across_disc`` counts such details across the planet. ``readiness`` tells when it
+    is usable and when its mirror has settled; ``minutes_outside`` how long it has stood outside, None where
+    nobody said that it does. What cannot be told is None.
     """
 
     ladder: Ladder
     light_ratio_to_other: float
     resolution_arcsec: float
     finest_detail_arcsec: float | None
+    steady_detail_arcsec: float | None
     disc_diameter_arcmin_at_ceiling: float | None
+    disc_diameter_arcmin_at_climb: float | None
     elements_across_disc: float | None
+    is_steady_now: bool
+    minutes_outside: float | None
     readiness: Readiness
     lowest_power: float | None
     widest_field_deg: float | None
@@ -65,6 +71,24 @@ class Side:
         return self.ladder.scope
 
     @property
+    def ready_minutes(self) -> float | None:
+        """The likely minutes from being carried out until it is ready, None where it never quite is."""
+        return None if self.usable_minutes is None else self.usable_minutes[1]
+
+    @property
+    def waits_minutes(self) -> float | None:
+        """The likely minutes from now until it is ready, counting those it has stood outside."""
+        if self.ready_minutes is None:
+            return None
+        return max(0.0, self.ready_minutes - (self.minutes_outside or 0.0))
+
+    @property
+    def blur_there_arcsec(self) -> float | None:
+        """The blur of the air at the height looked at, None where no air path can be given."""
+        path = self.ladder.aim.path
+        return None if path is None else blur_at(self.ladder.blur.overhead_arcsec, path)
+
+    @property
     def usable_power(self) -> float | None:
         """The ceiling, or a built-in power that stays under it; None without a ceiling."""
         return usable_power(self.ladder)
@@ -76,27 +100,45 @@ class Side:
         return ceiling_power is not None and power is not None and power < ceiling_power
 
 
-def build_side(ladder: Ladder, other: Telescope, *, disc_arcsec: float | None, readiness: Readiness) -> Side:
-    """Return the figures of one telescope beside the other, ready when ``readiness`` says."""
+def build_side(
+    ladder: Ladder,
+    other: Telescope,
+    *,
+    disc_arcsec: float | None,
+    readiness: Readiness,
+    steady_arcsec: float = FIRST_LOOK_BLUR_ARCSEC[FirstLook.STEADY],
+    minutes_outside: float | None = None,
+) -> Side:
+    """Return the figures of one telescope beside the other, ready when ``readiness`` says.
+
+    ``steady_arcsec`` is the blur overhead of a steady night.
+    """
     scope, power = ladder.scope, usable_power(ladder)
-    blur_arcsec = _finest_arcsec(ladder)
-    disc_arcmin = elements = None
-    if disc_arcsec is not None and power is not None and blur_arcsec is not None:
-        disc_arcmin = disc_arcsec * power / 60.0
-        elements = disc_arcsec / blur_arcsec
+    detail_arcsec = _finest_arcsec(ladder)
+    is_steady_now = ladder.blur.overhead_arcsec <= steady_arcsec
     fields = [rung.true_field_deg for rung in ladder.rungs if rung.true_field_deg is not None]
     return Side(
         ladder=ladder,
         light_ratio_to_other=clear_area_mm2(scope) / clear_area_mm2(other),
         resolution_arcsec=dawes_arcsec(working_aperture_mm(scope)),
-        finest_detail_arcsec=blur_arcsec,
-        disc_diameter_arcmin_at_ceiling=disc_arcmin,
-        elements_across_disc=elements,
+        finest_detail_arcsec=detail_arcsec,
+        steady_detail_arcsec=_steady_detail_arcsec(ladder, min(steady_arcsec, ladder.blur.overhead_arcsec)),
+        disc_diameter_arcmin_at_ceiling=_looks_arcmin(disc_arcsec, power),
+        disc_diameter_arcmin_at_climb=_looks_arcmin(disc_arcsec, ladder.climb_to),
+        elements_across_disc=(
+            None if disc_arcsec is None or detail_arcsec is None else disc_arcsec / detail_arcsec
+        ),
+        is_steady_now=is_steady_now,
+        minutes_outside=minutes_outside,
         readiness=readiness,
         lowest_power=ladder.rungs[0].power if ladder.rungs else None,
         widest_field_deg=max(fields, default=None),
         collimation=collimation_of(scope),
     )
+
+
+def _looks_arcmin(disc_arcsec: float | None, power: float | None) -> float | None:
+    return None if disc_arcsec is None or power is None else disc_arcsec * power / 60.0
 
 
 def built_in_power(scope: Telescope) -> float | None:
@@ -114,9 +156,26 @@ def _finest_arcsec(ladder: Ladder) -> float | None:
     """Return the finest detail in arcsec that reaches the eye, None where no air path can be given."""
     if ladder.limits.detail is None or ladder.ceiling.power is None:
         return None
-    own = built_in_power(ladder.scope)
-    finest = ladder.limits.detail.arcsec
-    return finest if own is None else max(finest, FINEST_DETAIL_AT_EYE_ARCSEC / own)
+    return _through_own_power(ladder.limits.detail.arcsec, ladder.scope)
+
+
+def _steady_detail_arcsec(ladder: Ladder, steady_arcsec: float) -> float | None:
+    """Return the same of a night as steady as ``steady_arcsec`` overhead, the mirror cool."""
+    path = ladder.aim.path
+    if path is None or ladder.ceiling.power is None:
+        return None
+    detail = finest_detail(
+        aperture_mm=working_aperture_mm(ladder.scope),
+        blur_arcsec=blur_at(steady_arcsec, path),
+        dispersion_arcsec=ladder.aim.dispersion_arcsec,
+    )
+    return _through_own_power(detail.arcsec, ladder.scope)
+
+
+def _through_own_power(finest_arcsec: float, scope: Telescope) -> float:
+    """Return the finest detail, or the coarser one that a built-in power can show."""
+    own = built_in_power(scope)
+    return finest_arcsec if own is None else max(finest_arcsec, FINEST_DETAIL_AT_EYE_ARCSEC / own)
 
 
 def collimation_of(scope: Telescope) -> Collimation:

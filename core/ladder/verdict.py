@@ -1,4 +1,4 @@
-"""What a comparison of two telescopes comes to: which wins where, where they tie, what it depends on.
+"""What a comparison of two telescopes comes to: powers, light, contrast, field and the rest.
 
 The findings come in an order of their own, so they stay the same when the two change places. All figures are
 rules of thumb. The sentences stand in ``core/words/comparison.py``.
@@ -12,44 +12,26 @@ import numpy as np
 from attrs import frozen
 
 from core.air.atmosphere import air_path
-from core.air.finest_detail import MOSTLY, LimitKind
+from core.air.finest_detail import MOSTLY
 from core.air.steadiness import BLUR_EXPONENT
+from core.gear.aperture import working_aperture_mm, working_obstruction_ratio
 from core.gear.owned import TelescopeKind
+from core.ladder.advice import Advice, AdviceKind, clearer_of, in_order
+from core.ladder.notices import FLOATERS_BEGIN_MM
 from core.ladder.side import Side, built_in_power
+from core.ladder.winner import COOLING_TIE, DETAIL_TIE, FIELD_TIE, LIGHT_TIE, SLIGHT_GAIN, Winner, winner
+from core.sky.events import LOWEST_USEFUL_DEG
 
-# Differences smaller than these cannot be told at the eyepiece (common practice).
-DETAIL_TIE = 1.05
-LIGHT_TIE = 1.05
-FIELD_TIE = 1.1
-COOLING_TIE = 1.1
-# In worse air than this nobody compares telescopes (ours).
-WORST_NIGHT_ARCSEC = 4.0
-# A gain smaller than this is called slight.
-SLIGHT_GAIN = 1.25
-# A difference of the obstructions, as shares of the aperture, from which it is worth a word.
-OBSTRUCTION_DIFFERENCE = 0.15
+# In air that boils worse than this overhead nobody compares telescopes (ours).
+WORST_NIGHT_ARCSEC = 3.0
 # A kit that reaches less than this share of its ceiling falls short of it.
 SHORT_OF_CEILING = 0.8
-
-
-class Winner(StrEnum):
-    """Which of the two has more of something."""
-
-    A = "a"
-    B = "b"
-    TIE = "tie"
 
 
 class FindingKind(StrEnum):
     """What there is to say of two telescopes."""
 
-    NO_DETAIL = "no_detail"
-    FINER_DETAIL = "finer_detail"
-    SLIGHTLY_FINER_DETAIL = "slightly_finer_detail"
-    APERTURES_ALIKE = "apertures_alike"
-    AIR_TIES_THEM = "air_ties_them"
-    DETAIL_ALIKE = "detail_alike"
-    LESS_OBSTRUCTED = "less_obstructed"
+    CLIMBS = "climbs"
     FINER_WHILE_STEADY = "finer_while_steady"
     FINER_AT_NO_HEIGHT = "finer_at_no_height"
     FINER_AT_ANY_HEIGHT = "finer_at_any_height"
@@ -57,6 +39,10 @@ class FindingKind(StrEnum):
     LIGHT_ALIKE = "light_alike"
     LITTLE_MORE_LIGHT = "little_more_light"
     MORE_LIGHT = "more_light"
+    WIDER_PUPIL = "wider_pupil"
+    WIDER_PUPIL_FEWER_FLOATERS = "wider_pupil_fewer_floaters"
+    UNOBSTRUCTED = "unobstructed"
+    LESS_OBSTRUCTED = "less_obstructed"
     NOTHING_UNDER_CEILING = "nothing_under_ceiling"
     SHORT_OF_CEILING = "short_of_ceiling"
     WIDER_FIELD = "wider_field"
@@ -81,24 +67,15 @@ class Finding:
     figure: float | None = None
 
 
-def winner(a: float | None, b: float | None, *, tie: float, smaller_wins: bool = False) -> Winner | None:
-    """Return who has more (or less), a tie within a ratio, None where either is unknown."""
-    if a is None or b is None:
-        return None
-    if max(a, b) <= min(a, b) * tie:
-        return Winner.TIE
-    return Winner.A if (a < b) == smaller_wins else Winner.B
-
-
-def find_verdict(a: Side, b: Side) -> tuple[Finding, ...]:
-    """Return what two telescopes under the same sky come to."""
-    smaller, larger = sorted(
-        (a, b), key=lambda side: (side.scope.aperture_mm, side.scope.name, side.scope.id)
-    )
+def find_verdict(a: Side, b: Side, advice: Advice) -> tuple[Finding, ...]:
+    """Return what two telescopes under the same sky come to, beside the advice which of them to take."""
+    smaller, larger = in_order(a, b)
     return (
-        *_detail(smaller, larger),
+        *_powers(smaller, larger),
         *_depends(smaller, larger),
         *_light(smaller, larger),
+        # The advice may have told it already.
+        *(() if advice.kind is AdviceKind.ALIKE_BUT_CLEARER else _contrast(smaller, larger)),
         *_reach(smaller, larger),
         *_field(smaller, larger),
         *_cooling(smaller, larger),
@@ -108,43 +85,20 @@ def find_verdict(a: Side, b: Side) -> tuple[Finding, ...]:
     )
 
 
-def _detail(smaller: Side, larger: Side) -> Iterator[Finding]:
-    outcome = winner(
-        smaller.finest_detail_arcsec, larger.finest_detail_arcsec, tie=DETAIL_TIE, smaller_wins=True
-    )
-    if outcome is None:
-        yield Finding(kind=FindingKind.NO_DETAIL, side=smaller, other=larger)
-        return
-    if outcome is Winner.TIE:
-        yield from _detail_tie(smaller, larger)
-        return
-    fine, coarse = (smaller, larger) if outcome is Winner.A else (larger, smaller)
-    assert fine.finest_detail_arcsec is not None
-    assert coarse.finest_detail_arcsec is not None
-    slight = coarse.finest_detail_arcsec < fine.finest_detail_arcsec * SLIGHT_GAIN
-    kind = FindingKind.SLIGHTLY_FINER_DETAIL if slight else FindingKind.FINER_DETAIL
-    yield Finding(kind=kind, side=fine, other=coarse)
-
-
-def _detail_tie(smaller: Side, larger: Side) -> Iterator[Finding]:
-    limits = larger.ladder.limits
-    if winner(smaller.resolution_arcsec, larger.resolution_arcsec, tie=DETAIL_TIE) is Winner.TIE:
-        yield Finding(kind=FindingKind.APERTURES_ALIKE, side=smaller, other=larger)
-        if larger.ladder.ceiling.set_by is LimitKind.APERTURE:
-            yield from _contrast(smaller, larger)
-    elif limits.together is not None and built_in_power(larger.scope) is None:
-        stop = min(limits.together, limits.usual_air)
-        yield Finding(kind=FindingKind.AIR_TIES_THEM, side=smaller, other=larger, figure=stop)
-    else:
-        yield Finding(kind=FindingKind.DETAIL_ALIKE, side=smaller, other=larger)
+def _powers(smaller: Side, larger: Side) -> Iterator[Finding]:
+    """Say how far each may climb."""
+    if smaller.usable_power is not None and larger.usable_power is not None:
+        yield Finding(kind=FindingKind.CLIMBS, side=larger, other=smaller)
 
 
 def _contrast(smaller: Side, larger: Side) -> Iterator[Finding]:
-    """Speak of obstruction where nothing else tells two telescopes apart (common practice)."""
-    ratios = smaller.scope.obstruction_ratio, larger.scope.obstruction_ratio
-    if abs(ratios[0] - ratios[1]) >= OBSTRUCTION_DIFFERENCE:
-        clearer, other = (smaller, larger) if ratios[0] < ratios[1] else (larger, smaller)
-        yield Finding(kind=FindingKind.LESS_OBSTRUCTED, side=clearer, other=other)
+    """Say which has less in the way of its light, where that is worth a word."""
+    clearer = clearer_of(smaller, larger)
+    if clearer is not None:
+        side, other = clearer
+        is_clear = working_obstruction_ratio(side.scope) == 0.0
+        kind = FindingKind.UNOBSTRUCTED if is_clear else FindingKind.LESS_OBSTRUCTED
+        yield Finding(kind=kind, side=side, other=other)
 
 
 def _depends(smaller: Side, larger: Side) -> Iterator[Finding]:
@@ -176,7 +130,7 @@ def _depends_on_height(smaller: Side, larger: Side, worst_arcsec: float) -> Find
     paths = air_path(altitudes_deg)
     if longest_path < paths[-1]:
         return Finding(kind=FindingKind.FINER_AT_NO_HEIGHT, side=larger, other=smaller)
-    if longest_path > paths[0]:
+    if longest_path > air_path(np.array(LOWEST_USEFUL_DEG)):
         return Finding(kind=FindingKind.FINER_AT_ANY_HEIGHT, side=larger, other=smaller)
     # np.interp wants rising abscissae; the path falls as the altitude rises.
     lowest_deg = float(np.interp(longest_path, paths[::-1], altitudes_deg[::-1]))
@@ -189,9 +143,25 @@ def _light(smaller: Side, larger: Side) -> Iterator[Finding]:
         yield Finding(kind=FindingKind.LIGHT_ALIKE, side=smaller, other=larger)
         return
     brighter, dimmer = (smaller, larger) if outcome is Winner.A else (larger, smaller)
-    slight = brighter.light_ratio_to_other < SLIGHT_GAIN
-    kind = FindingKind.LITTLE_MORE_LIGHT if slight else FindingKind.MORE_LIGHT
-    yield Finding(kind=kind, side=brighter, other=dimmer)
+    if brighter.light_ratio_to_other < SLIGHT_GAIN:
+        yield Finding(kind=FindingKind.LITTLE_MORE_LIGHT, side=brighter, other=dimmer)
+        return
+    power = _common_power(smaller, larger)
+    if power is None:
+        yield Finding(kind=FindingKind.MORE_LIGHT, side=brighter, other=dimmer)
+        return
+    floats = working_aperture_mm(dimmer.scope) / power < FLOATERS_BEGIN_MM
+    kind = FindingKind.WIDER_PUPIL_FEWER_FLOATERS if floats else FindingKind.WIDER_PUPIL
+    yield Finding(kind=kind, side=brighter, other=dimmer, figure=power)
+
+
+def _common_power(smaller: Side, larger: Side) -> float | None:
+    """Return the highest power that both bear; None where a built-in power or a kit leaves none."""
+    if smaller.usable_power is None or larger.usable_power is None:
+        return None
+    if built_in_power(smaller.scope) is not None or built_in_power(larger.scope) is not None:
+        return None
+    return min(smaller.usable_power, larger.usable_power)
 
 
 def _reach(smaller: Side, larger: Side) -> Iterator[Finding]:
@@ -215,9 +185,9 @@ def _field(smaller: Side, larger: Side) -> Iterator[Finding]:
 
 
 def _cooling(smaller: Side, larger: Side) -> Iterator[Finding]:
-    if smaller.usable_minutes is None or larger.usable_minutes is None:
+    outcome = winner(smaller.ready_minutes, larger.ready_minutes, tie=COOLING_TIE, smaller_wins=True)
+    if outcome is None:
         return
-    outcome = winner(smaller.usable_minutes[1], larger.usable_minutes[1], tie=COOLING_TIE, smaller_wins=True)
     if outcome is Winner.TIE:
         return
     quick, slow = (smaller, larger) if outcome is Winner.A else (larger, smaller)
@@ -245,6 +215,7 @@ def _assumed(smaller: Side, larger: Side) -> Iterator[Finding]:
     """Say what stands in for a secondary mirror's size that the owner has not told."""
     told = None
     for side, other in ((smaller, larger), (larger, smaller)):
-        if side.scope.obstruction_is_assumed and side.scope != told:
+        is_masked = side.scope.mask_mm is not None
+        if side.scope.obstruction_is_assumed and not is_masked and side.scope != told:
             told = side.scope
             yield Finding(kind=FindingKind.OBSTRUCTION_ASSUMED, side=side, other=other)

@@ -8,9 +8,10 @@ from core.ladder.buying import Purchase
 from core.ladder.compare import Comparison, Side
 from core.ladder.ladder import Ladder, Rung
 from core.plain_text import WIDTH, columns, cut, printable, width_of, wrapped
+from core.words.advice import advice_text
 from core.words.aim import aim_notices
 from core.words.buying import buying_sentence
-from core.words.comparison import collimation_text, verdict_texts
+from core.words.comparison import collimation_text, finding_texts
 from core.words.cooling import cool_down_text
 from core.words.dates import weekday_text
 from core.words.ladder import no_ceiling_text, part_text
@@ -79,20 +80,34 @@ def ladder_text(
     return "\n".join(lines)
 
 
-def compare_text(comparison: Comparison, *, clock: SiteClock | None = None, width: int = WIDTH) -> str:
-    """Return two telescopes side by side as text: the verdict, the figures, the powers of each."""
+def compare_text(
+    comparison: Comparison,
+    *,
+    to_buy: tuple[Purchase | None, Purchase | None],
+    clock: SiteClock | None = None,
+    width: int = WIDTH,
+) -> str:
+    """Return two telescopes side by side as text.
+
+    First which of them to take, then the figures, all else that tells them apart, and for each its powers and
+    what would help it most over many nights.
+    """
     a, b = comparison.a, comparison.b
-    lines = [line for sentence in verdict_texts(comparison) for line in wrapped(printable(sentence), width)]
+    lines = wrapped(printable(advice_text(comparison.advice)), width)
     lines += ["", *wrapped(_aim_text(a.ladder.aim, clock), width)]
     lines += [line for notice in aim_notices(a.ladder.aim) for line in wrapped(printable(notice), width)]
     lines.append("")
     rows = [("", *(cut(printable(side.scope.name), _LONGEST_NAME) for side in (a, b)))]
     rows += _figures(a, b)
     lines += [cut(line, width) for line in columns(rows)]
-    for side in (a, b):
+    lines.append("")
+    lines += [line for words in finding_texts(comparison) for line in wrapped(printable(words), width)]
+    for side, purchase in zip((a, b), to_buy, strict=True):
         name = cut(printable(side.scope.name), _LONGEST_NAME)
         lines += ["", *wrapped(f"{name}: {_powers(side.ladder)}", width, indent="  ")]
         lines += wrapped(f"  {printable(collimation_text(side.collimation))}", width, indent="  ")
+        buying = buying_sentence(side.scope, purchase)
+        lines += wrapped(f"  {printable(buying)}", width, indent="  ") if buying else []
     return "\n".join(lines)
 
 
@@ -163,10 +178,11 @@ def _figures(a: Side, b: Side) -> Iterator[tuple[str, str, str]]:
         "light against the other": lambda side: times_text(side.light_ratio_to_other),
         "aperture splits (Dawes)": lambda side: f"{rounded_text(side.resolution_arcsec, 2)}″",
         "finest detail here": lambda side: _with_unit(side.finest_detail_arcsec, 2, "″"),
-        "ceiling": lambda side: _power(side.ladder.ceiling.power),
-        "climb to": lambda side: _power(side.ladder.climb_to),
-        "disc at the ceiling": lambda side: _with_unit(side.disc_diameter_arcmin_at_ceiling, 0, "′ wide"),
         "details across the disc": lambda side: _with_unit(side.elements_across_disc, 0, ""),
+        "ceiling": lambda side: _power(side.usable_power),
+        "disc at the ceiling": lambda side: _with_unit(side.disc_diameter_arcmin_at_ceiling, 0, "′ wide"),
+        "climb to": lambda side: _power(side.ladder.climb_to),
+        "disc at that power": lambda side: _with_unit(side.disc_diameter_arcmin_at_climb, 0, "′ wide"),
         "usable after about": lambda side: cool_down_text(side.usable_minutes),
         "lowest power": lambda side: _power(side.lowest_power),
         "widest field": lambda side: (

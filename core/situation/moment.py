@@ -24,6 +24,8 @@ T = TypeVar("T", Site, Telescope)
 # Before this hour of the site's clock, "tonight" is taken to be the night in progress.
 _NIGHT_ENDS_H = 6
 _MINUTE = timedelta(minutes=1)
+# How long a telescope has stood outside is counted in steps of so many minutes, as an estimate deserves.
+_STEP_OUTSIDE_MINUTES = 5
 
 
 class Moment(Given):
@@ -131,6 +133,19 @@ class Moment(Given):
         """The present minute where it lies in the evening."""
         night = self.night
         return self.minute if night is not None and night.start <= self.minute < night.end else None
+
+    @lazy
+    def minutes_outside(self) -> tuple[tuple[str, float], ...]:
+        """The id of each telescope that stands outside here this evening, and for how many minutes by now."""
+        site_id = "" if self.site is None else self.site.id
+        here = [note for note in self._outside_notes if note.is_of(self.evening, site_id, note.scope_id)]
+        if not here or self.present is None:
+            return ()
+        step = timedelta(minutes=_STEP_OUTSIDE_MINUTES)
+        return tuple(
+            (note.scope_id, float(_STEP_OUTSIDE_MINUTES * max(0, (self.present - note.since) // step)))
+            for note in here
+        )
 
     @lazy
     def whole_best(self) -> BestMinutes | None:

@@ -258,7 +258,8 @@ class Situation(Warmth):
     @lazy
     def second_pick(self) -> Pick | None:
         """The second telescope of a comparison, or None."""
-        return second_pick(self._second, self.first_pick, self.profile)
+        in_hand = None if self.scope is None else Pick(self.scope.id)
+        return second_pick(self._second, self.first_pick, self.profile, in_hand=in_hand)
 
     @lazy
     def contenders(self) -> tuple[Contender, Contender] | None:
@@ -280,8 +281,15 @@ class Situation(Warmth):
             return None
         night, planet = self.night, one.aim.planet
         disc_arcsec = None if night is None or planet is None else night.of(planet).diameter_arcsec
-        readiness = self.readiness_of(one.scope), self.readiness_of(other.scope)
-        return compare(one, other, disc_arcsec=disc_arcsec, readiness=readiness)
+        minutes_outside = dict(self.minutes_outside)
+        return compare(
+            one,
+            other,
+            disc_arcsec=disc_arcsec,
+            readiness=(self.readiness_of(one.scope), self.readiness_of(other.scope)),
+            steady_arcsec=self.profile.air.steady_arcsec,
+            minutes_outside=(minutes_outside.get(one.scope.id), minutes_outside.get(other.scope.id)),
+        )
 
     @lazy
     def compared_to_buy(self) -> tuple[Purchase | None, Purchase | None]:

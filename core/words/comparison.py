@@ -3,14 +3,15 @@
 from datetime import date
 from typing import Final
 
+from core.gear.aperture import working_aperture_mm, working_obstruction_ratio
 from core.ladder.compare import Comparison
 from core.ladder.side import Collimation, Side
 from core.ladder.verdict import Finding, FindingKind
+from core.words.advice import advice_text
 from core.words.aim import aim_words
 from core.words.air import blur_text, source_text
 from core.words.cooling import span_text
 from core.words.dates import date_text
-from core.words.ladder import no_ceiling_text
 from core.words.limits import BUILT_IN, limit_name
 from core.words.quantities import (
     angle_text,
@@ -19,33 +20,19 @@ from core.words.quantities import (
     field_text,
     percent_text,
     power_text,
+    pupil_text,
     times_text,
     two_figures,
 )
 
 _FINDINGS = {
-    FindingKind.NO_DETAIL: "{reason}. Neither telescope shows fine detail there.",
-    FindingKind.FINER_DETAIL: (
-        "{scope} shows finer detail here, about {detail} against {other_detail}: {scope} may climb to "
-        "{power}, where {limit} stops it; {other} may climb to {other_power}, where {other_limit} stops it."
+    FindingKind.CLIMBS: (
+        "{scope} may climb to about {power} (limited by {limit}), {other} to about {other_power} (limited by "
+        "{other_limit})."
     ),
-    FindingKind.SLIGHTLY_FINER_DETAIL: (
-        "{scope} shows slightly finer detail here, about {detail} against {other_detail}: {scope} may climb "
-        "to {power}, where {limit} stops it; {other} may climb to {other_power}, where {other_limit} stops "
-        "it."
-    ),
-    FindingKind.APERTURES_ALIKE: (
-        "{scope} and {other} tie in detail, about {other_detail}: their apertures are alike."
-    ),
-    FindingKind.AIR_TIES_THEM: (
-        "{scope} and {other} tie in detail: tonight's air (seeing) blurs to about {other_detail} at this "
-        "height, whichever is used, and {other} gains nothing above about {figure_power}."
-    ),
-    FindingKind.DETAIL_ALIKE: "{scope} and {other} tie in detail, about {other_detail}.",
-    FindingKind.LESS_OBSTRUCTED: "{scope} has less in the way of its light, a small gain in contrast.",
     FindingKind.FINER_WHILE_STEADY: (
         "It depends on the air: at this height {scope} shows more only while the blur overhead is under "
-        "about {figure_detail}; in worse air the two tie."
+        "about {figure_detail}; in worse air nobody could tell the two apart."
     ),
     FindingKind.FINER_AT_NO_HEIGHT: "In tonight's air {scope} shows no finer detail at any height.",
     FindingKind.FINER_AT_ANY_HEIGHT: "In tonight's air {scope} shows finer detail at any useful height.",
@@ -54,9 +41,22 @@ _FINDINGS = {
     ),
     FindingKind.LIGHT_ALIKE: "They gather about the same light.",
     FindingKind.LITTLE_MORE_LIGHT: "{scope} gathers a little more light.",
-    FindingKind.MORE_LIGHT: (
-        "{scope} gathers {light} the light: at the same power its view is brighter, and its wider exit pupil "
-        "shows fewer floaters."
+    FindingKind.MORE_LIGHT: "{scope} gathers {light} the light, so that its view is brighter.",
+    FindingKind.WIDER_PUPIL: (
+        "{scope} gathers {light} the light: at {figure_power} its exit pupil is {pupil} against "
+        "{other_pupil}, so that its view is brighter."
+    ),
+    FindingKind.WIDER_PUPIL_FEWER_FLOATERS: (
+        "{scope} gathers {light} the light: at {figure_power} its exit pupil is {pupil} against "
+        "{other_pupil}, so that its view is brighter and shows fewer floaters."
+    ),
+    FindingKind.UNOBSTRUCTED: (
+        "{scope} has nothing in the way of its light, {other} {other_obstruction} of its diameter: a small "
+        "gain in contrast, for soft markings."
+    ),
+    FindingKind.LESS_OBSTRUCTED: (
+        "{scope} has less in the way of its light, {obstruction} of its diameter against "
+        "{other_obstruction}: a small gain in contrast, for soft markings."
     ),
     FindingKind.NOTHING_UNDER_CEILING: "None of its eyepieces stays under the ceiling of {scope}.",
     FindingKind.SHORT_OF_CEILING: "With its eyepieces {scope} reaches only {figure_power} of its {ceiling}.",
@@ -76,6 +76,7 @@ _FINDINGS = {
         "{scope}'s secondary mirror is taken as {obstruction} of its aperture wide (assumed)."
     ),
 }
+_AT_A_POWER: Final = (FindingKind.WIDER_PUPIL, FindingKind.WIDER_PUPIL_FEWER_FLOATERS)
 _CONDITIONS: Final = (
     "Both {aim} in the evening of {day}, with a blur of {blur} overhead ({source}). "
     "All figures are rules of thumb."
@@ -96,7 +97,12 @@ _CHECK_STRICTLY = (
 
 
 def verdict_texts(comparison: Comparison) -> tuple[str, ...]:
-    """Return what a comparison comes to, one sentence or two for each finding."""
+    """Return what a comparison comes to: which telescope to take, then a sentence for each finding."""
+    return advice_text(comparison.advice), *finding_texts(comparison)
+
+
+def finding_texts(comparison: Comparison) -> tuple[str, ...]:
+    """Return what stands below the advice, one sentence or two for each finding."""
     return tuple(_finding_text(finding) for finding in comparison.verdict)
 
 
@@ -129,9 +135,7 @@ def stopped_by_text(side: Side) -> str | None:
 def _finding_text(finding: Finding) -> str:
     figure, side = finding.figure, finding.side
     figures = {
-        "reason": no_ceiling_text(side.ladder),
         "light": times_text(side.light_ratio_to_other),
-        "obstruction": percent_text(side.scope.obstruction_ratio),
         "ceiling": _power(side.ladder.ceiling.power),
         **_figures_of(side),
         **{f"other_{name}": text for name, text in _figures_of(finding.other).items()},
@@ -145,13 +149,18 @@ def _finding_text(finding: Finding) -> str:
             "figure_altitude": angle_text(figure),
             "figure_drift": drift_text(figure),
         }
+    if figure is not None and finding.kind in _AT_A_POWER:
+        figures |= {
+            "pupil": pupil_text(working_aperture_mm(side.scope) / figure),
+            "other_pupil": pupil_text(working_aperture_mm(finding.other.scope) / figure),
+        }
     return _FINDINGS[finding.kind].format_map(figures)
 
 
 def _figures_of(side: Side) -> dict[str, str | None]:
     minutes = side.usable_minutes
     return {
-        "detail": None if side.finest_detail_arcsec is None else detail_text(side.finest_detail_arcsec),
+        "obstruction": percent_text(working_obstruction_ratio(side.scope)),
         "power": _power(side.usable_power),
         "limit": stopped_by_text(side),
         "climb_to": _power(side.ladder.climb_to),

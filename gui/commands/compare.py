@@ -33,5 +33,5 @@ def run(args: Namespace, now: datetime) -> str:
     return (
         to_json(compare_json(comparison, to_buy=situation.compared_to_buy))
         if args.json
-        else compare_text(comparison, clock=clock_of(situation))
+        else compare_text(comparison, to_buy=situation.compared_to_buy, clock=clock_of(situation))
     )

@@ -11,6 +11,7 @@ from core.words.quantities import detail_text, drift_text, field_text, power_tex
 from gui.gear.readings import Units
 
 _NONE = "–"
+_BUILT_IN = "{power}, built in"
 
 
 def rows_of(comparison: Comparison, units: Units) -> tuple[FigureRow, ...]:
@@ -20,39 +21,38 @@ def rows_of(comparison: Comparison, units: Units) -> tuple[FigureRow, ...]:
         shown = None if winner is Winner.TIE else winner
         return FigureRow(label=label, a=words(comparison.a), b=words(comparison.b), winner=shown)
 
-    planet = comparison.planet.label if comparison.planet else None
-    rows = [
-        row("Aperture", lambda side: _aperture(side, units)),
-        row("Light, beside the other", _light, comparison.light_winner),
+    planet = None if comparison.planet is None else comparison.planet.label
+
+    def of_planet(label: str, words: Callable[[Side], str], winner: Winner | None = None) -> list[FigureRow]:
+        return [] if planet is None else [row(label.format(planet=planet), words, winner)]
+
+    return (
+        row("Aperture", lambda side: _aperture_cell(side, units)),
+        row("Light, beside the other", _light_cell, comparison.light_winner),
         row("Resolution (Dawes)", lambda side: _arcsec(side.resolution_arcsec)),
         row(
             "Finest detail in this air",
             lambda side: _arcsec(side.finest_detail_arcsec),
             comparison.detail_winner,
         ),
-        row("Ceiling", _ceiling),
+        *of_planet("Details across {planet}", _elements_cell, comparison.detail_winner),
+        row("Ceiling", _ceiling_cell),
+        *of_planet("{planet} at the ceiling", lambda side: _looks_cell(side.disc_diameter_arcmin_at_ceiling)),
         row("Climb to", lambda side: _power(side.ladder.climb_to)),
+        *of_planet("{planet} at that power", lambda side: _looks_cell(side.disc_diameter_arcmin_at_climb)),
         row("Lowest power", lambda side: _power(side.lowest_power)),
-        row("Widest field", _widest_field, comparison.field_winner),
-        row("Longest drift through it", _drift),
-    ]
-    if planet is not None:
-        rows[6:6] = [
-            row(f"How large {planet} looks there", _disc),
-            row(f"Details across {planet}", _elements, comparison.detail_winner),
-        ]
-    rows += [
-        row("Cool-down, an estimate", _cooling, comparison.cooling_winner),
-        row("Collimation", _collimation),
-    ]
-    return tuple(rows)
+        row("Widest field", _widest_field_cell, comparison.field_winner),
+        row("Longest drift through it", _drift_cell),
+        row("Cool-down, an estimate", _cooling_cell, comparison.cooling_winner),
+        row("Collimation", _collimation_cell),
+    )
 
 
-def _aperture(side: Side, units: Units) -> str:
+def _aperture_cell(side: Side, units: Units) -> str:
     return f"{units.length_text(side.scope.aperture_mm)} {units.length}"
 
 
-def _light(side: Side) -> str:
+def _light_cell(side: Side) -> str:
     return times_text(side.light_ratio_to_other)
 
 
@@ -64,31 +64,33 @@ def _power(value: float | None) -> str:
     return _NONE if value is None else power_text(value)
 
 
-def _ceiling(side: Side) -> str:
+def _ceiling_cell(side: Side) -> str:
+    """Return the ceiling and what sets it, a built-in power where that stays under it."""
+    if side.is_stopped_by_built_in_power and side.usable_power is not None:
+        return _BUILT_IN.format(power=power_text(side.usable_power))
     return ceiling_figure_text(side.ladder) or _NONE
 
 
-def _disc(side: Side) -> str:
-    arcmin = side.disc_diameter_arcmin_at_ceiling
+def _looks_cell(arcmin: float | None) -> str:
     return _NONE if arcmin is None else f"{rounded_text(arcmin)}′ across"
 
 
-def _elements(side: Side) -> str:
+def _elements_cell(side: Side) -> str:
     return _NONE if side.elements_across_disc is None else f"about {rounded_text(side.elements_across_disc)}"
 
 
-def _widest_field(side: Side) -> str:
+def _widest_field_cell(side: Side) -> str:
     return field_text(side.widest_field_deg)
 
 
-def _drift(side: Side) -> str:
+def _drift_cell(side: Side) -> str:
     drifts = [rung.drift_s for rung in side.ladder.rungs if rung.drift_s is not None]
     return drift_text(max(drifts, default=None), driven=side.scope.driven)
 
 
-def _collimation(side: Side) -> str:
+def _collimation_cell(side: Side) -> str:
     return collimation_text(side.collimation)
 
 
-def _cooling(side: Side) -> str:
+def _cooling_cell(side: Side) -> str:
     return cool_down_text(side.usable_minutes)

@@ -3,7 +3,7 @@
 from PySide6.QtCore import QSize, Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
-from core.ladder.contenders import Pick, offered_picks
+from core.ladder.contenders import offered_picks
 from core.words.answer import nothing_offered_words
 from core.words.contenders import pick_names
 from core.words.limits import ceiling_sentence, limits_sentence
@@ -45,7 +45,6 @@ class GivesPanel(QWidget):
         self.questions = Questions(state)
         self._with = QLabel("Side &by side with")
         self.other = Picker("Scope to put side by side", letters=12)
-        self._other: Pick | None = None
         self._with.setBuddy(self.other)
         self.show_side_by_side = QPushButton("Show")
         self.show_side_by_side.setAccessibleName("Show both scopes side by side")
@@ -70,8 +69,8 @@ class GivesPanel(QWidget):
         layout.addWidget(self._beside)
 
         self.table.row_changed.connect(self._show_details)
-        self.other.picked.connect(self._pick)
-        self.show_side_by_side.clicked.connect(self._ask_for_both)
+        self.other.picked.connect(self.state.compare_second)
+        self.show_side_by_side.clicked.connect(self.side_by_side_wanted.emit)
         self.refresh()
 
     def minimumSizeHint(self) -> QSize:
@@ -121,17 +120,7 @@ class GivesPanel(QWidget):
         situation = self.state.situation
         offered = offered_picks(situation.profile, beside=situation.first_pick)
         self._beside.setVisible(situation.first_pick is not None)
-        self._other = next(
-            (pick for pick in (situation.second_pick, self._other) if pick in offered), offered[0]
-        )
-        self.other.show_items(pick_names(offered, situation.profile), self._other)
-
-    def _pick(self, pick: Pick) -> None:
-        self._other = pick
-
-    def _ask_for_both(self) -> None:
-        self.state.compare_second(self._other)
-        self.side_by_side_wanted.emit()
+        self.other.show_items(pick_names(offered, situation.profile), situation.second_pick or offered[0])
 
 
 def _details(entry: Entry, part: str) -> str:

@@ -22,7 +22,8 @@ from core.drawing.side_by_side import draw_two_ladders
 from core.ladder.compare import Comparison
 from core.ladder.contenders import offered_picks
 from core.problems import ProblemsError
-from core.words.comparison import conditions_text, verdict_texts
+from core.words.advice import advice_text
+from core.words.comparison import conditions_text, finding_texts
 from core.words.contenders import pick_names, used_with_words
 from gui.gear.comparison_file import write_sheet
 from gui.gear.comparison_rows import rows_of
@@ -72,8 +73,10 @@ class SideBySide(QWidget):
         self.pair = EyepiecePair(state)
         self.pages = QStackedWidget()
         self.page_buttons = QButtonGroup(self)
+        self.advice = PlainLabel(wraps=True)
+        self.advice.setAccessibleName("Which of the two to take")
         self.verdict = PlainLabel(wraps=True)
-        self.verdict.setAccessibleName("What the comparison comes to")
+        self.verdict.setAccessibleName("What else tells the two apart")
         self.figures = FiguresTable()
         self._comparison: Comparison | None = None
         self._rows: tuple[FigureRow, ...] = ()
@@ -104,7 +107,8 @@ class SideBySide(QWidget):
             self.conditions.setText("Choose two telescopes to put side by side.")
             return
         self.conditions.setText(self._conditions(comparison))
-        self.verdict.setText("\n\n".join(verdict_texts(comparison)))
+        self.advice.setText(advice_text(comparison.advice))
+        self.verdict.setText("\n\n".join(finding_texts(comparison)))
         names = comparison.a.scope.name, comparison.b.scope.name
         self._rows = rows_of(comparison, Units(state.profile.preferences))
         self.figures.show_rows(("", *names), self._rows)
@@ -142,8 +146,9 @@ class SideBySide(QWidget):
         right = QVBoxLayout(page)
         right.setContentsMargins(0, 0, 0, 0)
         right.setSpacing(10)
-        right.addWidget(self.verdict)
+        right.addWidget(self.advice)
         right.addWidget(self.figures)
+        right.addWidget(self.verdict)
         right.addStretch(1)
         scroll = QScrollArea()
         scroll.setWidget(page)

@@ -18,17 +18,14 @@ from gui.state import AppState, Change
 if TYPE_CHECKING:
     from gui.gear.side_by_side import SideBySide
 
-# What the right column and the page of two scopes depend on.
-_GIVEN_BY = (
-    *(
-        Situation.profile,
-        Situation.ladder,
-        Situation.to_buy,
-        Situation.trial,
-        Situation.first_pick,
-        Situation.second_pick,
-    ),
-    *(Situation.comparison, Situation.compared_wished, Situation.evening, Situation.palette_name),
+# What the right column depends on, and what the page of two scopes.
+_GIVES_BY = (
+    *(Situation.profile, Situation.ladder, Situation.to_buy, Situation.trial),
+    *(Situation.first_pick, Situation.second_pick, Situation.evening, Situation.palette_name),
+)
+_SIDE_BY_SIDE_BY = (
+    *(Situation.profile, Situation.first_pick, Situation.second_pick, Situation.comparison),
+    *(Situation.compared_wished, Situation.evening, Situation.palette_name),
 )
 _MARGIN_PX = 12
 _GAP_PX = 16
@@ -215,10 +212,11 @@ class GearView(QWidget):
             self._on_edited()
         elif change.of(Situation.scope, Situation.site):
             self._show_list()
-        if change.of(*_GIVEN_BY):
+        if change.of(*_GIVES_BY):
             self.gives.refresh()
-            if not self._shows_columns:
-                self.side_by_side.refresh()
+        # Two ladders are not worked out while nobody looks at them.
+        if not self._shows_columns and change.of(*_SIDE_BY_SIDE_BY):
+            self.side_by_side.refresh()
 
     def _on_edited(self) -> None:
         """Keep what is open in sight after an edit, an undo or a redo."""

@@ -12,12 +12,13 @@ from core.situation.situation import Situation
 from core.words.air import judged_where_words, step_words
 from core.words.quantities import figures_text, power_text
 from gui.state import AppState, Change
-from gui.widgets.combo_box import CalmComboBox
 from gui.widgets.folding_row import FoldingRow
+from gui.widgets.pickers import Picker
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_line_edit import PlainLineEdit
 
 _LOWEST_ARCSEC, _HIGHEST_ARCSEC = 0.2, 8.0
+_STEPS = ((None, "by a scale"), *((step, step_words(step)) for step in SCALE_STEPS))
 
 
 class AirRow(QWidget):
@@ -29,11 +30,7 @@ class AirRow(QWidget):
         self.first_look_buttons = {look: _choice(look) for look in FirstLook}
         self.group = QButtonGroup(self)
         self.where = PlainLabel(role="small")
-        self.scales = CalmComboBox()
-        self.scales.setAccessibleName("The air (seeing) by a scale of five or ten steps")
-        self.scales.addItem("by a scale", None)
-        for step in SCALE_STEPS:
-            self.scales.addItem(step_words(step), step)
+        self.scales = Picker("The air (seeing) by a scale of five or ten steps", letters=12)
         self.blur = PlainLineEdit(self, letters=5)
         self.blur.setAccessibleName("Blur overhead, arcsec")
         self.problem = PlainLabel(role="problem")
@@ -65,17 +62,16 @@ class AirRow(QWidget):
     def _connect(self) -> None:
         for look, button in self.first_look_buttons.items():
             button.clicked.connect(partial(self._state.set_first_look, look))
-        self.scales.activated.connect(self._take_step)
+        self.scales.picked.connect(self._take_step)
         self.blur.textEdited.connect(self._take_blur)
         self.blur.editingFinished.connect(self._show)
         self.lift.toggled.connect(self._take_lift)
 
-    def _take_step(self, index: int) -> None:
-        step = self.scales.itemData(index)
-        if isinstance(step, ScaleStep):
-            self._state.set_scale_step(step)
-        else:
+    def _take_step(self, step: ScaleStep | None) -> None:
+        if step is None:
             self._show()
+        else:
+            self._state.set_scale_step(step)
 
     def _take_blur(self, text: str) -> None:
         try:
@@ -98,8 +94,7 @@ class AirRow(QWidget):
         for look, button in self.first_look_buttons.items():
             button.setChecked(look is self._state.situation.first_look)
         self.where.setText(judged_where_words(self._state.situation.aim))
-        step = self._state.situation.scale_step
-        self.scales.setCurrentIndex(0 if step is None else SCALE_STEPS.index(step) + 1)
+        self.scales.show_items(_STEPS, self._state.situation.scale_step)
         if not self.blur.hasFocus():
             self.blur.setText(figures_text(blur.overhead_arcsec, 3))
             self.problem.setText("")

@@ -140,7 +140,7 @@ def test_a_ladder_without_rungs_says_so() -> None:
 
 
 def test_a_comparison_gives_both_in_figures_and_in_words() -> None:
-    text = compare_text(compare(ladder(), ladder(EIGHTY)))
+    text = compare_text(compare(ladder(), ladder(EIGHTY)), to_buy=(None, None))
 
     assert_fits(text)
     assert "Six-inch" in text
@@ -163,7 +163,9 @@ def test_long_and_hostile_names_neither_stick_out_nor_command() -> None:
     for text in (
         heights_text(situation),
         ladder_text(ladder(scope, eyepieces=box), to_buy=None),
-        compare_text(compare(ladder(scope, eyepieces=box), ladder(EIGHTY, eyepieces=box))),
+        compare_text(
+            compare(ladder(scope, eyepieces=box), ladder(EIGHTY, eyepieces=box)), to_buy=(None, None)
+        ),
     ):
         assert_fits(text)
         assert "\x1b" not in text

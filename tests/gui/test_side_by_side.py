@@ -66,7 +66,7 @@ def test_both_scopes_stand_side_by_side_in_figures_and_words(hand: GearHand, pag
     assert hand.state.situation.planet is not None
     assert hand.state.situation.planet.label in page.conditions.text()
     assert "rules of thumb" in page.conditions.text()
-    assert "Six-inch" in page.verdict.text()
+    assert page.advice.text().startswith("Six-inch for tonight")
     assert "Small refractor" in page.verdict.text()
 
 
@@ -152,7 +152,7 @@ def test_one_scope_alone_stands_beside_a_usual_one(qtbot: QtBot, make_state: Cal
     hand.press(hand.view.gives.show_side_by_side)
     page = hand.view.side_by_side
     assert figures(page)["Aperture"] == ("150 mm", "200 mm")
-    assert "Reflector, 200 mm (8 in)" in page.verdict.text()
+    assert "Reflector, 200 mm (8 in)" in page.advice.text()
     assert hand.state.undo_stack.count() == 0
     hand.close()
 

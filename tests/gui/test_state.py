@@ -133,7 +133,7 @@ def test_two_scopes_are_compared_and_never_one_with_itself(state: AppState) -> N
     seen.append(state.situation.comparison)
     state.set_scope(small.id)  # the first one then stands beside it
     seen.append(state.situation.comparison)
-    assert [comparison and comparison.b.scope for comparison in seen] == [None, small, six_inch]
+    assert [comparison and comparison.b.scope for comparison in seen] == [small, small, six_inch]
 
 
 def test_without_a_site_there_is_no_night_and_the_ladder_points_overhead(
