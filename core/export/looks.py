@@ -184,6 +184,7 @@ def _red_spot(spot: RedSpotPasses | None) -> JsonObject | None:
         "longitude_deg": number(spot.longitude_deg),
         "on": spot.measured_on.isoformat(),
         "passes": [time_json(time) for time in spot.times],
+        "next": time_json(spot.next_seen),
         "uncertain_by_minutes": spot.uncertain_by_minutes,
         "warning": old_longitude_warning(spot),
     }

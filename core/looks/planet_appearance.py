@@ -16,11 +16,10 @@ from core.looks.picture.sight import Sight
 from core.looks.picture.stillness import Stillness
 from core.looks.picture.subject import Subject, subject_at
 from core.looks.picture.turn import zenith_angle_deg
-from core.record.observer import RedSpot
 from core.sky.bodies import Body
 from core.sky.moons import MoonEvent, moon_events
 from core.sky.night import Night, Position
-from core.sky.red_spot import RedSpotPasses, red_spot_passes
+from core.sky.red_spot import RedSpotPasses
 from core.sky.site import Site
 
 
@@ -69,18 +68,18 @@ class PlanetAppearance:
     expectations: tuple[FeatureChance, ...] = ()
 
 
-def find_happenings(night: Night, planet: Body, red_spot: RedSpot | None = None) -> Happenings:
-    """Return what happens on a planet in an evening; the same for every time of it."""
+def find_happenings(night: Night, planet: Body, red_spot: RedSpotPasses | None = None) -> Happenings:
+    """Return what happens on a planet in an evening; the same for every time of it.
+
+    ``red_spot`` are the passages of that evening, where the spot's longitude is known.
+    """
     if planet is not Body.JUPITER:
         return NOTHING_HAPPENS
     events = moon_events(night.start, night.end)
-    spot = None
-    if red_spot is not None:
-        spot = red_spot_passes(red_spot.longitude_deg, red_spot.on, night.start, night.end)
     return Happenings(
         events=events,
         events_to_see=tuple(event for event in events if _in_a_window(night, planet, event)),
-        red_spot=spot,
+        red_spot=red_spot,
     )
 
 

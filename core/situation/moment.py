@@ -2,7 +2,7 @@
 
 from contextlib import suppress
 from datetime import UTC, date, datetime, timedelta
-from typing import TypeVar
+from typing import TYPE_CHECKING, TypeVar
 
 from core.gear.eye import Eye
 from core.gear.owned import Barlow, Eyepiece, Telescope
@@ -18,6 +18,9 @@ from core.sky.bodies import Body
 from core.sky.civil import evening_span, tonight
 from core.sky.night import Night, compute_night
 from core.sky.site import Site
+
+if TYPE_CHECKING:
+    from core.sky.red_spot import RedSpotPasses
 
 T = TypeVar("T", Site, Telescope)
 
@@ -118,6 +121,16 @@ class Moment(Given):
     def night_problem(self) -> str:
         """Why there is no night although there are a site and a sky, as a sentence; else nothing."""
         return self._night_or_problem[1]
+
+    @lazy
+    def red_spot_passes(self) -> "RedSpotPasses | None":
+        """When the red spot can be looked at this evening, else next; None without its longitude."""
+        night, spot = self.night, self.red_spot
+        if night is None or spot is None:
+            return None
+        from core.moments.spot_seen import spot_passes_seen
+
+        return spot_passes_seen(night, spot, dark_enough=self.dark.sun_altitudes_deg())
 
     # The planet, its best minutes, and where the telescope points.
 

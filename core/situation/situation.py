@@ -19,6 +19,7 @@ from core.lazy import lazy
 from core.moments.aiming import aim_at
 from core.moments.best_minutes import offered_windows
 from core.situation.warmth import Warmth
+from core.sky.bodies import Body
 from core.tonight.answer import Answer
 from core.tonight.limiter import POOR
 from core.tonight.plan import EveningItem, plan_evening
@@ -171,7 +172,7 @@ class Situation(Warmth):
             return None
         from core.looks.planet_appearance import find_happenings
 
-        return find_happenings(night, planet, self.red_spot)
+        return find_happenings(night, planet, self.red_spot_passes if planet is Body.JUPITER else None)
 
     @lazy
     def bare_appearance(self) -> "PlanetAppearance | None":

@@ -27,13 +27,15 @@ class RedSpotPasses:
     """When the spot is in the middle of the disc (aware UTC), and how far its longitude can be trusted.
 
     ``days_from_measured`` is how long before or after the measuring of the longitude they come;
-    ``uncertain_by_minutes`` is what a drift of 2 degrees a month makes of that, an estimate.
+    ``uncertain_by_minutes`` is what a drift of 2 degrees a month makes of that, an estimate. ``next_seen`` is
+    the next passage that can be looked at, where none of the ``times`` can.
     """
 
     longitude_deg: float
     measured_on: date
     times: tuple[datetime, ...]
     days_from_measured: int
+    next_seen: datetime | None = None
 
     @property
     def is_old(self) -> bool:

@@ -1,7 +1,7 @@
 """How a planet looks, in words: the same on the screen, in a terminal and on paper."""
 
 from collections.abc import Iterable, Iterator
-from datetime import timedelta
+from datetime import datetime, timedelta
 from typing import Final
 
 from core.air.dispersion import YELLOW_CUTS
@@ -75,12 +75,18 @@ _TERMINATORS: Final = {
 }
 _DAY_MEETS_NIGHT: Final = "day meets night {place}"
 _RED_SPOT: Final = (
-    "The red spot is in the middle at {times}, and well placed for {minutes} minutes either side "
+    "The red spot is in the middle {times}, and well placed for {minutes} minutes either side "
     "(System II longitude {longitude} on {day})."
 )
-_RED_SPOT_NOT_SEEN: Final = (
-    "The red spot is not in the middle this evening (System II longitude {longitude} on {day})."
+_RED_SPOT_NEXT: Final = (
+    "The red spot is not in the middle while Jupiter can be looked at this evening; next it is {next_time} "
+    "(System II longitude {longitude} on {day})."
 )
+_RED_SPOT_NOT_SOON: Final = (
+    "The red spot is not in the middle while Jupiter can be looked at this evening, nor in the months ahead "
+    "(System II longitude {longitude} on {day})."
+)
+_PASSAGE: Final = "at {time} on {day}"
 _OLD_LONGITUDE: Final = (
     "The red spot's longitude was measured {days} days away from this evening. The spot drifts: it may pass "
     "{minutes} minutes or more early or late. Enter a newer longitude."
@@ -311,9 +317,15 @@ def _red_spot_words(spot: RedSpotPasses, clock: SiteClock) -> str:
         "longitude": angle_text(spot.longitude_deg),
         "day": date_text(spot.measured_on),
     }
-    if not spot.times:
-        return _RED_SPOT_NOT_SEEN.format(**figures)
-    return _RED_SPOT.format(times=listed(map(clock.time, spot.times)), **figures)
+    if spot.times:
+        return _RED_SPOT.format(times=listed(_passage(time, clock) for time in spot.times), **figures)
+    if spot.next_seen is None:
+        return _RED_SPOT_NOT_SOON.format(**figures)
+    return _RED_SPOT_NEXT.format(next_time=_passage(spot.next_seen, clock), **figures)
+
+
+def _passage(time: datetime, clock: SiteClock) -> str:
+    return _PASSAGE.format(time=clock.time(time), day=weekday_text(clock.day(time)))
 
 
 def old_longitude_warning(spot: RedSpotPasses) -> str | None:

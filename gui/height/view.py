@@ -156,10 +156,11 @@ class HeightView(QWidget):
 
     def _happenings(self, clock: SiteClock) -> list[str]:
         """Return what happens on Jupiter this evening, whatever planet is in hand; nothing without it."""
-        night = self._state.situation.night
+        situation = self._state.situation
+        night = situation.night
         if night is None or not night.of(Body.JUPITER).windows:
             return []
-        happenings = find_happenings(night, Body.JUPITER, self._state.profile.red_spot)
+        happenings = find_happenings(night, Body.JUPITER, situation.red_spot_passes)
         return ["On Jupiter", *happening_words(Body.JUPITER, happenings, clock)]
 
     def _tell_looks(self) -> None:

@@ -150,14 +150,18 @@ def test_the_red_spot_s_passages() -> None:
     )
 
     (_, passages) = happening_words(Body.JUPITER, Happenings(red_spot=spot), LISBON)
+    later = evolve(spot, times=(), next_seen=datetime(2026, 12, 8, 3, 12, tzinfo=UTC))
+    (_, following) = happening_words(Body.JUPITER, Happenings(red_spot=later), LISBON)
     (_, none) = happening_words(Body.JUPITER, Happenings(red_spot=evolve(spot, times=())), LISBON)
 
     assert passages == (
-        "The red spot is in the middle at 21:40 and 07:36, and well placed for 50 minutes either side "
-        "(System II longitude 71° on 1 November 2026)."
+        "The red spot is in the middle at 21:40 on Sat 5 December 2026 and at 07:36 on Sun 6 December 2026, "
+        "and well placed for 50 minutes either side (System II longitude 71° on 1 November 2026)."
     )
-    assert none == (
-        "The red spot is not in the middle this evening (System II longitude 71° on 1 November 2026)."
+    assert following == (
+        "The red spot is not in the middle while Jupiter can be looked at this evening; next it is at 03:12 "
+        "on Tue 8 December 2026 (System II longitude 71° on 1 November 2026)."
     )
+    assert "nor in the months ahead" in none
     assert old_longitude_warning(spot) is None
     assert "measured 400 days away" in (old_longitude_warning(evolve(spot, days_from_measured=400)) or "")
