@@ -46,6 +46,11 @@ def asked_stop_mm(focal_length_mm: float, apparent_field_deg: float) -> float:
     return focal_length_mm * math.radians(apparent_field_deg)
 
 
+def widest_apparent_field_deg(barrel_mm: float, focal_length_mm: float) -> float:
+    """Return the apparent field in degrees that a barrel leaves a focal length in mm, without distortion."""
+    return math.degrees(widest_stop_mm(barrel_mm) / focal_length_mm)
+
+
 def shown_field(
     eyepiece: Eyepiece,
     *,
@@ -70,7 +75,7 @@ def shown_field(
     if asked_stop_mm(eyepiece_focal_length_mm, apparent_field_deg) > cap_mm * (1.0 + 1e-9):
         return ShownField(
             true_field_deg=true_field_deg(cap_mm, focal_length_mm),
-            apparent_field_deg=math.degrees(cap_mm / eyepiece_focal_length_mm),
+            apparent_field_deg=widest_apparent_field_deg(eyepiece.barrel_mm, eyepiece_focal_length_mm),
             cut=True,
         )
     magnified = power(focal_length_mm, eyepiece_focal_length_mm)

@@ -3,6 +3,7 @@
 Sizes are common practice, no source; they stand in ``resources/starter_gear.toml`` and carry no maker.
 """
 
+import math
 import tomllib
 from functools import cache
 from importlib import resources
@@ -10,7 +11,8 @@ from typing import Any
 
 from attrs import evolve, frozen
 
-from core.gear.owned import Barlow, Diagonal, Eyepiece, Telescope, TelescopeKind
+from core.gear.fields import widest_apparent_field_deg
+from core.gear.owned import USUAL_BARREL_MM, Barlow, Diagonal, Eyepiece, Telescope, TelescopeKind
 
 
 @frozen(kw_only=True)
@@ -49,15 +51,18 @@ def usual_barlow_factors() -> tuple[float, ...]:
 
 
 def usual_eyepiece(focal_length_mm: float, *, scope: Telescope | None = None) -> Eyepiece:
-    """Return an eyepiece with the usual apparent field, in the widest usual barrel that the scope takes."""
-    eyepiece = Eyepiece(
+    """Return an eyepiece in the widest usual barrel that the scope takes.
+
+    Its apparent field is the usual one, or what a long focal length leaves of it in that barrel.
+    """
+    barrel_mm = USUAL_BARREL_MM if scope is None else min(USUAL_BARREL_MM, scope.barrel_mm)
+    widest_deg = math.floor(widest_apparent_field_deg(barrel_mm, focal_length_mm))
+    return Eyepiece(
         name=f"{focal_length_mm:g} mm",
         focal_length_mm=focal_length_mm,
-        apparent_field_deg=float(_data()["apparent_field_deg"]),
+        apparent_field_deg=float(min(_data()["apparent_field_deg"], widest_deg)),
+        barrel_mm=barrel_mm,
     )
-    if scope is not None and scope.barrel_mm < eyepiece.barrel_mm:
-        return evolve(eyepiece, barrel_mm=scope.barrel_mm)
-    return eyepiece
 
 
 def usual_barlow(factor: float, *, scope: Telescope | None = None) -> Barlow:

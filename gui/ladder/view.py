@@ -13,7 +13,7 @@ from core.situation.situation import Situation
 from core.words.aim import aim_detail, aim_heading
 from core.words.answer import nothing_offered_words
 from core.words.climbing import rung_detail
-from core.words.limits import ceiling_note, limit_lines
+from core.words.limits import LimitLine, ceiling_note, limit_lines
 from core.words.notices import ladder_notice_texts
 from core.words.quantities import power_text
 from core.words.site_clock import SiteClock
@@ -82,6 +82,7 @@ class LadderView(QWidget):
         self.ceiling = PlainLabel(role="numeral")
         self.ceiling_note = PlainLabel(role="small", wraps=True)
         self.limits = QGridLayout()
+        self._limit_lines: tuple[LimitLine, ...] = ()
         self.list = RungList()
         self._room = QWidget()
         self.notices = PlainLabel(wraps=True)
@@ -188,17 +189,20 @@ class LadderView(QWidget):
         self.notices.setVisible(is_offered)
 
     def _show_limits(self, ladder: Ladder | None) -> None:
-        _empty(self.limits)
-        if ladder is None:
-            self.ceiling.setText("")
-            self.ceiling_note.setText("Add a telescope under Gear, and its ladder stands here.")
-            return
-        power = ladder.ceiling.power
+        power = None if ladder is None else ladder.ceiling.power
         self.ceiling.setText("" if power is None else power_text(power))
-        self.ceiling_note.setText(ceiling_note(ladder))
-        if not ladder.aim.is_offered:
+        self.ceiling_note.setText(
+            "Add a telescope under Gear, and its ladder stands here."
+            if ladder is None
+            else ceiling_note(ladder)
+        )
+        lines = limit_lines(ladder) if ladder is not None and ladder.aim.is_offered else ()
+        if lines == self._limit_lines:
             return
-        for row, line in enumerate(limit_lines(ladder)):
+        # New labels show only after the next turn of events: without need they would make it flicker.
+        self._limit_lines = lines
+        _empty(self.limits)
+        for row, line in enumerate(lines):
             role = "heading" if line.sets_ceiling else ""
             self.limits.addWidget(PlainLabel(line.name, role=role), row, 0)
             self.limits.addWidget(PlainLabel(line.power, role=role), row, 1, Qt.AlignmentFlag.AlignRight)

@@ -2,8 +2,10 @@
 
 from itertools import pairwise
 
+import pytest
 from attrs import evolve
 
+from core.gear.combinations import combinations
 from core.gear.owned import TelescopeKind
 from core.gear.starter import (
     starter_kits,
@@ -12,6 +14,7 @@ from core.gear.starter import (
     usual_eyepiece,
     usual_eyepieces_mm,
 )
+from tests.core.gear.examples import telescope
 
 
 def test_there_are_kits_of_every_kind_with_names_of_their_own() -> None:
@@ -49,3 +52,18 @@ def test_a_usual_eyepiece_or_barlow_fits_a_narrow_focuser() -> None:
 
 def test_factors_of_barlows_are_of_barlows() -> None:
     assert all(not usual_barlow(factor).is_reducer for factor in usual_barlow_factors())
+
+
+@pytest.mark.parametrize("barrel_mm", [24.5, 31.75, 50.8])
+def test_no_usual_eyepiece_asks_for_more_field_than_its_barrel_shows(barrel_mm: float) -> None:
+    scope = telescope(barrel_mm=barrel_mm)
+    found = combinations(scope, [usual_eyepiece(length, scope=scope) for length in usual_eyepieces_mm()], [])
+
+    assert [each.label for each in found if each.is_field_cut] == []
+
+
+def test_a_long_usual_eyepiece_has_the_field_that_its_barrel_leaves() -> None:
+    # 27 mm of field stop over 40 mm is 38.7°, over 32 mm 48.3°.
+    assert usual_eyepiece(40).apparent_field_deg == 38
+    assert usual_eyepiece(32).apparent_field_deg == 48
+    assert usual_eyepiece(25).apparent_field_deg == 50
