@@ -1,10 +1,11 @@
-"""Edits of the profile as named steps that can be taken back."""
+"""Edits of the profile and of the log as named steps that can be taken back."""
 
 import zlib
 from collections.abc import Callable
 
 from PySide6.QtGui import QUndoCommand
 
+from core.record.log_entry import LogEntry
 from core.record.observer import Profile
 
 _NEVER_MERGED = -1
@@ -50,3 +51,25 @@ class ProfileEdit(QUndoCommand):
 
     def undo(self) -> None:
         self._apply(self.before)
+
+
+class LogEdit(QUndoCommand):
+    """One line of the log written, edited or taken out: the line before and after, None for no line."""
+
+    def __init__(
+        self,
+        label: str,
+        before: LogEntry | None,
+        after: LogEntry | None,
+        apply: Callable[[LogEntry | None, LogEntry | None], None],
+    ) -> None:
+        super().__init__(label)
+        self._before = before
+        self._after = after
+        self._apply = apply
+
+    def redo(self) -> None:
+        self._apply(self._before, self._after)
+
+    def undo(self) -> None:
+        self._apply(self._after, self._before)

@@ -13,10 +13,12 @@ from PySide6.QtGui import QUndoStack
 from core.air.first_look import judged_blur, scale_arcsec
 from core.air.steadiness import LIFTED_AIR_POWER, Blur, FirstLook, Judged, ScaleStep
 from core.gear.owned import Barlow, Eyepiece
+from core.ladder.climb import rung_above, rung_below
 from core.ladder.contenders import Pick
 from core.lazy import Lazy
 from core.looks.picture.stillness import Stillness
 from core.problems import ProblemsError
+from core.record.log_entry import LogEntry
 from core.record.observer import Profile
 from core.record.profile import with_ids
 from core.situation.choices import Choices, ScopeOutside
@@ -82,7 +84,7 @@ class AppState(QObject):
         self.undo_stack = QUndoStack(self)
         self._path = path
         self.situation = Situation(evolve(choices, profile=with_ids(choices.profile)), clock(), has_sky=False)
-        self.undo_stack.cleanChanged.connect(self.file_changed)
+        self._saved = self.profile
 
     @property
     def choices(self) -> Choices:
@@ -102,7 +104,7 @@ class AppState(QObject):
     @property
     def is_modified(self) -> bool:
         """Whether there is something to save."""
-        return not self.undo_stack.isClean()
+        return self.profile != self._saved
 
     # Edits and files.
 
@@ -122,6 +124,7 @@ class AppState(QObject):
         self.undo_stack.clear()
         before = self.situation
         self._look_again(self.choices.of_another_observer(with_ids(profile)))
+        self._saved = self.profile
         self.loaded.emit()
         self.changed.emit(Change(before, self.situation))
         self.file_changed.emit()
@@ -129,11 +132,14 @@ class AppState(QObject):
     def mark_saved(self, path: Path) -> None:
         """Note that the profile now stands in the file."""
         self._path = path
-        self.undo_stack.setClean()
+        self._saved = self.profile
         self.file_changed.emit()
 
     def _set_profile(self, profile: Profile) -> None:
+        was_modified = self.is_modified
         self._take(self.choices.with_profile(profile))
+        if self.is_modified != was_modified:
+            self.file_changed.emit()
 
     # Place, evening and moment.
 
@@ -195,7 +201,27 @@ class AppState(QObject):
 
     def set_rung(self, power: float) -> None:
         """Take the rung of a power in hand."""
-        self._choose(rung_power=power)
+        rung = self.situation.rung
+        before = None if rung is None else rung.power
+        if before != power:
+            self._choose(rung_power=power, power_before=before)
+
+    def step_rung(self, by: int) -> None:
+        """Take the next rung in hand that is worth a step, or with -1 the one before."""
+        ladder, rung = self.situation.ladder, self.situation.rung
+        if ladder is None or rung is None:
+            return
+        other = rung_above(ladder, rung) if by > 0 else rung_below(ladder, rung)
+        if other is not None:
+            self.set_rung(other.power)
+
+    def put_in_filter(self, filter_id: str) -> None:
+        """Say which of the owner's filters is in, with nothing that none is."""
+        self._choose(filter_id=filter_id)
+
+    def set_verdicts(self, verdicts: tuple[LogEntry, ...]) -> None:
+        """Take note of the verdicts of the last evenings as the log has them."""
+        self._choose(verdicts=verdicts)
 
     def set_first_look(self, look: FirstLook) -> None:
         """Take tonight's blur from a first look at the air where the telescope points."""

@@ -25,6 +25,8 @@ TYPICAL_MOMENT: Final = 0.75
 CALM_MOMENT: Final = 0.50
 # The band is never drawn narrower than this share of the power to either side (ours).
 LEAST_BAND: Final = 0.12
+# A band learned from verdicts is never drawn finer than this (seeing is told apart by 10 % at best).
+LEAST_LEARNED_BAND: Final = 0.15
 # Width of the spread of colours to the eye, weighted by its sensitivity, over that from 450 to 650 nm (ours).
 SEEN_DISPERSION: Final = 0.45
 
@@ -153,6 +155,24 @@ def power_band(
     low = np.minimum(typical, usual * (1.0 - LEAST_BAND))
     high = np.maximum(calm, usual * (1.0 + LEAST_BAND))
     return np.minimum(low, usual_air), np.minimum(high, usual_air)
+
+
+def learned_band(
+    aperture_mm: float,
+    blurs_arcsec: tuple[float, float, float],
+    dispersion_arcsec: float = 0.0,
+    *,
+    usual_air: float = USUAL_AIR_POWER,
+) -> tuple[float, float]:
+    """Return the band of powers between a finest and a coarsest blur that are likely, the middle one between.
+
+    Never finer than 15 % from the power of the middle, and cut at the usual air limit.
+    """
+    high, middle, low = (
+        float(power_showing(detail_arcsec(aperture_mm, blur, dispersion_arcsec))) for blur in blurs_arcsec
+    )
+    low, high = min(low, middle * (1.0 - LEAST_LEARNED_BAND)), max(high, middle * (1.0 + LEAST_LEARNED_BAND))
+    return min(low, usual_air), min(high, usual_air)
 
 
 def _parts_arcsec(

@@ -7,7 +7,7 @@ from enum import StrEnum
 
 from attrs import frozen
 
-from core.air.finest_detail import FinestDetail, LimitKind, finest_detail, power_band
+from core.air.finest_detail import FinestDetail, LimitKind, finest_detail, learned_band, power_band
 from core.air.mirror import combined_blur_arcsec
 from core.air.steadiness import USUAL_AIR_POWER, Blur, blur_at
 from core.checks import is_number
@@ -95,13 +95,25 @@ def find_limits(
         dispersion_arcsec=dispersion_arcsec,
         mirror_is_worse=mirror_arcsec > air_arcsec,
     )
-    low, high = power_band(aperture_mm, seen_arcsec, dispersion_arcsec, usual_air=usual_air)
+    if blur.likely_arcsec is None:
+        ends = power_band(aperture_mm, seen_arcsec, dispersion_arcsec, usual_air=usual_air)
+        low, high = float(ends[0]), float(ends[1])
+    else:
+        finest_arcsec, coarsest_arcsec = (
+            float(combined_blur_arcsec(blur_at(arcsec, path), mirror_arcsec)) for arcsec in blur.likely_arcsec
+        )
+        low, high = learned_band(
+            aperture_mm,
+            (finest_arcsec, seen_arcsec, coarsest_arcsec),
+            dispersion_arcsec,
+            usual_air=usual_air,
+        )
     return Limits(
         aperture=limits.aperture,
         usual_air=usual_air,
         tonight_air=detail.air_power,
         together=detail.power,
-        band=(float(low), float(high)),
+        band=(low, high),
         detail=detail,
         mirror_arcsec=mirror_arcsec,
     )

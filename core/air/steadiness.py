@@ -64,18 +64,21 @@ class BlurSource(StrEnum):
     GIVEN = "given"
     ASSUMED = "assumed"
     LOG = "log"
+    VERDICTS = "verdicts"
 
 
 @frozen(kw_only=True)
 class Blur:
     """Tonight's blur straight overhead, full width at half maximum in arcsec (0.2 to 8), and its source.
 
-    ``judged`` is what it was carried overhead from, None for a figure.
+    ``judged`` is what it was carried overhead from, None for a figure. ``likely_arcsec`` is the range that it
+    likely lies in, finest first, where verdicts have taught one.
     """
 
     overhead_arcsec: float = field(validator=within(0.2, 8, "arcsec"))
     source: BlurSource = BlurSource.GIVEN
     judged: Judged | None = None
+    likely_arcsec: tuple[float, float] | None = None
 
     @classmethod
     def assumed(cls) -> Self:

@@ -42,6 +42,11 @@ _NO_LOCKS: Final = (
 )
 
 
+def has_log(folder: Path) -> bool:
+    """Tell whether a folder has a log already."""
+    return (folder / FILE_NAME).exists()
+
+
 class Log:
     """The open log of one folder; ``told`` is what a person should know about it, else nothing."""
 

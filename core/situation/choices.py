@@ -10,6 +10,7 @@ from core.air.temperatures import Temperatures
 from core.gear.owned import Barlow, Eyepiece, Telescope
 from core.ladder.contenders import Pick
 from core.looks.picture.stillness import Stillness
+from core.record.log_entry import LogEntry
 from core.record.observer import Profile
 from core.sky.bodies import Body
 from core.sky.site import Site
@@ -55,7 +56,9 @@ class Choices:
     tonight, ``time`` None for the present minute, or on another evening for the planet's best; a
     ``time_is_asked`` is answered as it is, where else the best minutes are taken when the planet is down.
     ``planet`` is None for the one that the evening serves best; an ``altitude_deg``
-    stands in for any. ``rung_power`` is the rung in hand.
+    stands in for any. ``rung_power`` is the rung in hand,
+    ``power_before`` the one before it, against which it is judged, and ``filter_id`` the filter that is in;
+    ``verdicts`` are those of the last evenings as the log has them.
     ``first`` and ``second`` are compared, ``first`` None for the scope in hand; ``tried`` is not owned.
     ``lifted_on`` is the evening for which the usual limit of the air is lifted. ``stillness`` tells which
     moments the picture in the eyepiece shows.
@@ -70,8 +73,11 @@ class Choices:
     planet: Body | None = None
     altitude_deg: float | None = None
     rung_power: float | None = None
+    power_before: float | None = None
+    filter_id: str = ""
     blur: Blur = Blur.assumed()
     lifted_on: date | None = None
+    verdicts: tuple[LogEntry, ...] = ()
     outside: tuple[ScopeOutside, ...] = ()
     temperatures: tuple[EveningTemperatures, ...] = ()
     first: Pick | None = None

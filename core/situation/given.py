@@ -7,6 +7,7 @@ from core.gear.owned import Barlow, Eyepiece
 from core.ladder.contenders import Pick
 from core.lazy import Following, given
 from core.looks.picture.stillness import Stillness
+from core.record.log_entry import LogEntry
 from core.record.observer import Profile
 from core.situation.choices import Choices, EveningTemperatures, ScopeOutside
 from core.sky.bodies import Body
@@ -104,6 +105,19 @@ class Given(Following):
     @given
     def _rung_power(self) -> float | None:
         return self.choices.rung_power
+
+    @given
+    def power_before(self) -> float | None:
+        """The power that was in hand before, against which the rung in hand is judged."""
+        return self.choices.power_before
+
+    @given
+    def _filter_id(self) -> str:
+        return self.choices.filter_id
+
+    @given
+    def _verdicts(self) -> tuple[LogEntry, ...]:
+        return self.choices.verdicts
 
     @given
     def _lifted_on(self) -> date | None:

@@ -5,7 +5,7 @@ from datetime import UTC, date, datetime, timedelta
 from typing import TYPE_CHECKING, TypeVar
 
 from core.gear.eye import Eye
-from core.gear.owned import Barlow, Eyepiece, Telescope
+from core.gear.owned import Barlow, Eyepiece, Filter, Telescope
 from core.ladder.aim import Aim, aim_altitude, aim_overhead
 from core.lazy import lazy
 from core.moments.aiming import aim_at, aim_at_best
@@ -131,6 +131,11 @@ class Moment(Given):
         from core.moments.spot_seen import spot_passes_seen
 
         return spot_passes_seen(night, spot, dark_enough=self.dark.sun_altitudes_deg())
+
+    @lazy
+    def filter_in(self) -> Filter | None:
+        """The owner's filter that is in, None without one."""
+        return next((each for each in self.profile.filters if each.id == self._filter_id), None)
 
     # The planet, its best minutes, and where the telescope points.
 

@@ -9,6 +9,7 @@ from core.air.steadiness import BlurSource, FirstLook, ScaleStep
 from core.gear.owned import Barlow, Eyepiece, TelescopeKind
 from core.ladder.aim import Aim
 from core.ladder.buying import Purchase, as_gear, what_to_buy
+from core.ladder.climb import NextStep, next_step
 from core.ladder.compare import Comparison, compare
 from core.ladder.contenders import Contender, Pick, contender_of, second_pick, told_apart
 from core.ladder.gaps import WhatIf, what_if
@@ -79,6 +80,22 @@ class Situation(Warmth):
         return None if ladder is None else nearest_rung(ladder, self._rung_power)
 
     @lazy
+    def can_be_judged(self) -> bool:
+        """Whether there was a step to the rung in hand that a verdict can be given on."""
+        before, rung = self.power_before, self.rung
+        return before is not None and rung is not None and before != rung.power
+
+    @lazy
+    def next_step(self) -> NextStep | None:
+        """What to do after the rung in hand, as far as verdicts and the first look tell."""
+        ladder, rung = self.ladder, self.rung
+        if ladder is None or rung is None:
+            return None
+        at = ladder.aim.at or self.minute
+        belief = self.belief.faded(at.timestamp())
+        return next_step(ladder, rung, belief, self.evidence, now=self.present)
+
+    @lazy
     def _own_kit(self) -> Contender | None:
         if self.scope is None:
             return None
@@ -93,7 +110,7 @@ class Situation(Warmth):
             barlows=kit.barlows,
             eye=self.eye,
             aim=aim,
-            blur=self.blur,
+            blur=self.blur_along(aim),
             mirror_arcsec=self.mirror_arcsec(kit.scope, aim.at),
             usual_air=self.usual_air,
         )

@@ -2,7 +2,7 @@
 
 from datetime import date, datetime, timedelta
 
-from core.air.cooling import USUAL_WARMTH_C, usable_time
+from core.air.cooling import READY_WITHIN_C, USUAL_WARMTH_C, usable_time
 from core.air.dew import DampAir
 from core.air.mirror import AirCourse
 from core.air.mirror_course import MirrorCourse
@@ -13,12 +13,12 @@ from core.air.temperatures import Temperatures
 from core.gear.owned import Telescope
 from core.lazy import lazy
 from core.situation.choices import EveningTemperatures, ScopeOutside
-from core.situation.moment import Moment
+from core.situation.tonights_air import TonightsAir
 
 _STILL_AIR = AirCourse(minutes=(0.0,), celsius=(0.0,))
 
 
-class Warmth(Moment):
+class Warmth(TonightsAir):
     """What stands outside since when, how warm the air is, and what follows for each telescope."""
 
     @lazy
@@ -102,12 +102,18 @@ class Warmth(Moment):
             return None
         return self.readiness.usable_at(self.outside_since)
 
+    def mirror_is_cooling(self, moment: datetime) -> bool:
+        """Tell whether the scope in hand is known to be over 1 °C warmer than the air at a moment."""
+        if self.mirror_course is not None:
+            return self.mirror_course.excess_c(moment) > READY_WITHIN_C
+        return self.outside_since is not None and (self.ready_at is None or moment < self.ready_at)
+
     def readiness_of(self, scope: Telescope) -> Readiness:
         """Return when one of the owner's telescopes is ready, counted from when it is carried out."""
         course = self.mirror_course_of(scope)
         if course is not None:
-            return readiness_in(course, scope, blur=self.blur, usual_air=self.usual_air)
-        return readiness_in_still_air(scope, blur=self.blur, warmer_by_c=self._warmer_by_c(scope))
+            return readiness_in(course, scope, blur=self.blur_now, usual_air=self.usual_air)
+        return readiness_in_still_air(scope, blur=self.blur_now, warmer_by_c=self._warmer_by_c(scope))
 
     def mirror_course_of(self, scope: Telescope) -> MirrorCourse | None:
         """Return how a telescope's mirror follows the air.

@@ -13,12 +13,14 @@ _HUNDREDTHS_BELOW_ARCSEC: Final = 2.0
 _SOURCES: Final = {
     BlurSource.ASSUMED: "assumed fair",
     BlurSource.GIVEN: "as given",
-    BlurSource.LOG: "from your verdicts",
+    BlurSource.LOG: "usual here by your log",
+    BlurSource.VERDICTS: "from your verdicts",
 }
 _BRIEFLY: Final = {
     BlurSource.ASSUMED: "blur {blur}, assumed",
     BlurSource.GIVEN: "blur {blur}",
-    BlurSource.LOG: "blur {blur}, from your verdicts",
+    BlurSource.LOG: "blur {blur}, usual here by your log",
+    BlurSource.VERDICTS: "blur {blur}, from your verdicts",
 }
 _JUDGED: Final = "judged {what} at {height}"
 _JUDGED_OVERHEAD: Final = "judged {what}"

@@ -2,18 +2,36 @@
 
 from typing import Final
 
+from core.air.finest_detail import LimitKind
+from core.air.steadiness import BlurSource
 from core.gear.aperture import working_aperture_mm
-from core.ladder.ladder import Ladder, Rung
+from core.ladder.climb import LIKELY_FROM, Move, NextStep
+from core.ladder.ladder import Ladder, Rung, Standing
 from core.words.limits import limit_name
 from core.words.notices import notice_texts
 from core.words.quantities import drift_text, field_text, per_mm_text, power_text, pupil_text
+from core.words.site_clock import SiteClock
 
 _PUPIL: Final = "pupil {pupil}"
 _FIELD: Final = "field {field}"
 _DRIFT: Final = "drift {drift}"
-_OVER: Final = "Over what {limit} allows: when it looks soft, step back to {top}."
+_OVER: Final = "Over what {limit} allows: when it looks soft, step back to {to}, {label}."
+_BACK: Final = "Back to {to}, {label}: this step has most likely cost detail."
+_BACK_PERHAPS: Final = "Perhaps back to {to}, {label}: this step may have cost detail."
+_NEXT: Final = "Next {to}, {label}: refocus, re-centre, let the mount settle, watch a minute or two."
+_TRY: Final = (
+    "{to}, {label}, is worth a try: refocus, re-centre, let the mount settle, watch a minute or two. "
+    "It may show no more."
+)
+_TOP_OWNED: Final = (
+    "The highest power of this telescope. Give it a minute or two, and wait for the still moments."
+)
 _AT_THE_TOP: Final = "As far as {limit} allows. Give it a minute or two, and wait for the still moments."
-_NEXT: Final = "Next {power}, {label}: refocus, re-centre, let the mount settle, watch a minute or two."
+_SETTLED: Final = "Stay here: from your verdicts more power would not show more. Wait for the still moments."
+_AGAIN: Final = "Stay here. {above} is worth another try from about {time}, when the air may have changed."
+_USUAL: Final = (
+    "As far as {usual} goes, though the air may bear more tonight: lift that limit to try {above}."
+)
 _PER_MM: Final = "{power} is {per_mm} of aperture."
 _NEARLY_THE_SAME: Final = "Nearly the same power: {others}."
 _OTHER: Final = "{label} ({power})"
@@ -29,22 +47,42 @@ def rung_figures(rung: Rung) -> str:
     return "  ·  ".join(figures)
 
 
-def next_step_text(rung: Rung, ladder: Ladder) -> str:
+def next_step_text(step: NextStep, ladder: Ladder, clock: SiteClock | None) -> str:
     """Return what to do after a rung, and why; common practice: one rung at a time."""
-    top = ladder.climb_to
-    if top is None or ladder.ceiling.set_by is None:
+    set_by = ladder.ceiling.set_by
+    if set_by is None:
         return ""
-    limit = limit_name(ladder.ceiling.set_by, explain_air=True)
-    if rung.power >= top:
-        return (_OVER if rung.power > top else _AT_THE_TOP).format(limit=limit, top=power_text(top))
-    following = next(other for other in ladder.rungs if other.power > rung.power)
-    return _NEXT.format(power=power_text(following.power), label=following.label)
+    return _template(step, ladder, clock).format(
+        limit=limit_name(set_by, explain_air=True),
+        usual=limit_name(LimitKind.USUAL_AIR),
+        to="" if step.to is None else power_text(step.to.power),
+        label="" if step.to is None else step.to.label,
+        above="" if step.above is None else power_text(step.above.power),
+        time="" if step.try_again_at is None or clock is None else clock.time(step.try_again_at),
+    )
+
+
+def _template(step: NextStep, ladder: Ladder, clock: SiteClock | None) -> str:
+    has_taught = ladder.blur.source is BlurSource.VERDICTS
+    if step.move is Move.BACK:
+        if not has_taught:
+            return _OVER
+        return _BACK if step.chance >= LIKELY_FROM else _BACK_PERHAPS
+    if step.move is Move.UP:
+        return _TRY if step.to is not None and step.to.standing in (Standing.TRY, Standing.ABOVE) else _NEXT
+    if step.above is None:
+        return _TOP_OWNED
+    if step.is_over_usual_air:
+        return _USUAL
+    if step.try_again_at is not None and clock is not None:
+        return _AGAIN
+    return _SETTLED if has_taught else _AT_THE_TOP
 
 
 def rung_detail(rung: Rung, ladder: Ladder) -> str:
-    """Return all that deserves a word about a rung, as sentences."""
+    """Return all that deserves a word about a rung, as sentences; what to do next stands apart."""
     per_mm = per_mm_text(rung.power, working_aperture_mm(ladder.scope))
-    words = [next_step_text(rung, ladder), _PER_MM.format(power=power_text(rung.power), per_mm=per_mm)]
+    words = [_PER_MM.format(power=power_text(rung.power), per_mm=per_mm)]
     if rung is ladder.rungs[0]:
         words += notice_texts(ladder.notices)
     words += notice_texts(rung.notices)

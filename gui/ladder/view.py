@@ -12,16 +12,18 @@ from core.looks.picture.sight import Sight
 from core.situation.situation import Situation
 from core.words.aim import aim_detail, aim_heading
 from core.words.answer import nothing_offered_words
-from core.words.climbing import rung_detail
+from core.words.climbing import next_step_text, rung_detail
 from core.words.limits import LimitLine, ceiling_note, limit_lines
 from core.words.notices import ladder_notice_texts
 from core.words.quantities import power_text
-from core.words.site_clock import SiteClock
+from core.words.site_clock import SiteClock, clock_of
 from gui.ladder.air import AirRow
 from gui.ladder.eyepiece import EyepiecePane
 from gui.ladder.look_for import LookForPane
 from gui.ladder.pages import Pages
 from gui.ladder.rung_list import RungList
+from gui.ladder.verdict_row import VerdictRow
+from gui.profile.log_book import LogBook
 from gui.state import AppState, Change
 from gui.widgets.canvas import Canvas
 from gui.widgets.plain_label import PlainLabel
@@ -30,8 +32,10 @@ _SHOWN_FROM = (
     *(Situation.ladder, Situation.aim, Situation.appearance, Situation.time, Situation.preferences),
     *(Situation.answer, Situation.better),
 )
+# Room for one rung; the drawing beside it has them all.
+_LEAST_LIST_PX = 24
 _DRAWN_FROM = (
-    *(Situation.rung, Situation.filter_offers, Situation.wished),
+    *(Situation.rung, Situation.next_step, Situation.filter_offers, Situation.wished),
     *(Situation.palette_name, Situation.text_scale),
 )
 
@@ -74,9 +78,12 @@ class LadderCanvas(Canvas):
 class LadderView(QWidget):
     """The ladder of the scope in hand for the planet in hand, in tonight's air."""
 
-    def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
+    def __init__(
+        self, state: AppState, log_book: LogBook | None = None, parent: QWidget | None = None
+    ) -> None:
         super().__init__(parent)
         self._state = state
+        self.log_book = log_book or LogBook(state, parent=self)
         self.heading = PlainLabel(role="heading")
         self.detail = PlainLabel(role="faint", wraps=True)
         self.ceiling = PlainLabel(role="numeral")
@@ -84,6 +91,7 @@ class LadderView(QWidget):
         self.limits = QGridLayout()
         self._limit_lines: tuple[LimitLine, ...] = ()
         self.list = RungList()
+        self.list.setMinimumHeight(_LEAST_LIST_PX)
         self._room = QWidget()
         self.notices = PlainLabel(wraps=True)
         self.notices.setAccessibleName("About the rung in hand")
@@ -97,6 +105,7 @@ class LadderView(QWidget):
         self._rungs.addWidget(self.canvas)
         self._rungs.addWidget(self.nothing)
         self.pages = Pages(self._rungs, self.eyepiece, self.look_for)
+        self.verdicts = VerdictRow(state, self.log_book, keys_in=self)
         self.air = AirRow(state)
         self.setFocusProxy(self.list)
         self._lay_out()
@@ -125,6 +134,7 @@ class LadderView(QWidget):
         column.addWidget(self.list, 1)
         column.addWidget(self._room, 1)
         column.addWidget(self.notices)
+        column.addWidget(self.verdicts)
         self._row = row = QHBoxLayout()
         row.setSpacing(14)
         row.addWidget(self.pages, 3)
@@ -187,6 +197,7 @@ class LadderView(QWidget):
         self.list.setVisible(is_offered)
         self._room.setVisible(not is_offered)
         self.notices.setVisible(is_offered)
+        self.verdicts.setVisible(is_offered)
 
     def _show_limits(self, ladder: Ladder | None) -> None:
         power = None if ladder is None else ladder.ceiling.power
@@ -215,8 +226,10 @@ class LadderView(QWidget):
 
     def _show_rung(self) -> None:
         ladder, rung = self._state.situation.ladder, self.list.rung
+        step, clock = self._state.situation.next_step, clock_of(self._state.situation)
+        next_words = next_step_text(step, ladder, clock) if step and ladder else ""
         text = (
-            rung_detail(rung, ladder)
+            " ".join(words for words in (next_words, rung_detail(rung, ladder)) if words)
             if rung and ladder
             else " ".join(ladder_notice_texts(ladder) if ladder else ())
         )

@@ -1,6 +1,5 @@
 """The one window: strip, answer, and the three views."""
 
-from collections.abc import Callable
 from functools import partial
 
 import attrs
@@ -21,6 +20,7 @@ from core.drawing.palette import PALETTES
 from core.situation.situation import Situation
 from gui.clock import Heartbeat
 from gui.profile.documents import Documents
+from gui.profile.log_book import LogBook
 from gui.profile.session import TEXT_SCALES, Session, SessionFile
 from gui.state import AppState, Change
 from gui.widgets.plain_label import PlainLabel
@@ -62,6 +62,7 @@ class Shell(QMainWindow):
         self.first_run = first_run
         folder = session_file.path.parent if session_file else None
         self.documents = Documents(state, session or Session(), self, folder=folder)
+        self.log_book = LogBook(state, parent=self)
         self.strip = Strip(state)
         self.answer_bar = AnswerBar(state)
         self.outside = OutsideRow(state)
@@ -69,7 +70,7 @@ class Shell(QMainWindow):
         self.view_buttons = QButtonGroup(self)
         self.stack = QStackedWidget()
         self._views: dict[int, QWidget] = {}
-        self._heartbeat = Heartbeat(state.beat, self)
+        self._heartbeat = Heartbeat(self._beat, self)
         self._lay_out()
         does = WindowDeeds(
             guide=self.guide,
@@ -99,7 +100,7 @@ class Shell(QMainWindow):
         """Show Gear (0), Height (1) or Ladder (2)."""
         self.view_buttons.button(number).setChecked(True)
         if number not in self._views:
-            self._views[number] = _make_view(number, self.state)
+            self._views[number] = self._make_view(number)
             self._replace_page(number, self._views[number])
         self.stack.setCurrentIndex(number)
 
@@ -164,8 +165,13 @@ class Shell(QMainWindow):
         self._heartbeat.stop()
         self.documents.close()
         self._save_session()
+        self.log_book.close()
         self.state.jobs.close()
         event.accept()
+
+    def _beat(self) -> None:
+        self.state.beat()
+        self.log_book.look_for_others()
 
     def _lay_out(self) -> None:
         views = QHBoxLayout()
@@ -218,6 +224,11 @@ class Shell(QMainWindow):
             self.first_run = False
             self.guide()
 
+    def _make_view(self, number: int) -> QWidget:
+        if number == GEAR:
+            return _gear(self.state)
+        return _height(self.state) if number == HEIGHT else _ladder(self.state, self.log_book)
+
     def _replace_page(self, number: int, view: QWidget) -> None:
         page = self.stack.widget(number)
         assert page is not None  # one was put there for each view
@@ -259,11 +270,6 @@ class Shell(QMainWindow):
             self._session_file.write(self.documents.session)
 
 
-def _make_view(number: int, state: AppState) -> QWidget:
-    makers: dict[int, Callable[[AppState], QWidget]] = {GEAR: _gear, HEIGHT: _height, LADDER: _ladder}
-    return makers[number](state)
-
-
 def _gear(state: AppState) -> QWidget:
     from gui.gear.view import GearView
 
@@ -276,7 +282,7 @@ def _height(state: AppState) -> QWidget:
     return HeightView(state)
 
 
-def _ladder(state: AppState) -> QWidget:
+def _ladder(state: AppState, log_book: LogBook) -> QWidget:
     from gui.ladder.view import LadderView
 
-    return LadderView(state)
+    return LadderView(state, log_book)

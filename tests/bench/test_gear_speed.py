@@ -130,7 +130,7 @@ def test_a_key_in_the_whole_window(
         lambda: QTest.keyClick(editor, next(keys)), setup=QApplication.processEvents, rounds=40
     )
 
-    state.undo_stack.setClean()
+    state.load(state.profile, None)
     tell_aim(benchmark, KEY_S)
 
 

@@ -172,7 +172,7 @@ def make_shell(qtbot: QtBot, theme: Theme, state_folder: Path) -> Iterator[Calla
 
     yield make
     for shell in shells:
-        shell.state.undo_stack.setClean()
+        shell.state.load(shell.state.profile, shell.state.path)
         shell.close()
         shell.deleteLater()
     # A window left over would be dressed again by every later test.

@@ -42,6 +42,7 @@ def test_keys_switch_between_the_views(qtbot: QtBot, shell: Shell) -> None:
         QTest.keyClick(shell, key, Qt.KeyboardModifier.ControlModifier)
         assert isinstance(shell.current_view, kind)
         assert shell.stack.currentWidget() is shell.current_view
+        assert shell.current_view is not None
         assert shell.current_view.hasFocus()
 
 

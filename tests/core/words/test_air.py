@@ -37,7 +37,8 @@ def test_each_step_of_a_scale_has_words_of_its_own() -> None:
     [
         (BlurSource.ASSUMED, "blur 1.45″, assumed", "blur 1.45″ overhead, assumed fair"),
         (BlurSource.GIVEN, "blur 1.45″", "blur 1.45″ overhead, as given"),
-        (BlurSource.LOG, "blur 1.45″, from your verdicts", "blur 1.45″ overhead, from your verdicts"),
+        (BlurSource.LOG, "blur 1.45″, usual here by your log", "blur 1.45″ overhead, usual here by your log"),
+        (BlurSource.VERDICTS, "blur 1.45″, from your verdicts", "blur 1.45″ overhead, from your verdicts"),
     ],
 )
 def test_the_source_of_a_blur_is_told(source: BlurSource, briefly: str, fully: str) -> None:

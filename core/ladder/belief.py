@@ -1,0 +1,229 @@
+"""What verdicts at the eyepiece teach about tonight's air.
+
+A belief over the overhead blur is changed by each verdict on a step from one power to another, fades towards
+the first look as time goes by, and tells for any planet, height and telescope how much power the air is
+likely to bear.
+
+Grounds: seeing is told apart by 10 % at best (Watson and Ahumada 2011) and loses its memory in tens of
+minutes (Racine 1996, PASP 108, 372). Gains and widths are ours, checked by simulation.
+"""
+
+import math
+from collections.abc import Iterable
+from statistics import NormalDist
+from typing import Final
+
+import numpy as np
+from attrs import evolve, field, frozen
+from numpy.typing import ArrayLike, NDArray
+
+from core.air.finest_detail import detail_arcsec, power_showing
+from core.air.first_look import USUAL_BLUR_ARCSEC
+from core.air.mirror import combined_blur_arcsec
+from core.air.steadiness import blur_at
+from core.record.log_entry import Verdict
+
+Floats = NDArray[np.float64]
+
+# The grid of ln(overhead blur in arcsec).
+_GRID: Final = np.linspace(math.log(0.3), math.log(8.0), 161)
+_EDGES: Final = np.concatenate([[-np.inf], (_GRID[1:] + _GRID[:-1]) / 2.0, [np.inf]])
+
+SPREAD: Final = 0.43  # standard deviation of ln(blur) before any verdict
+MEMORY_S: Final = 3600.0
+_HARDLY_FADED: Final = 1.0 - 1e-5  # less than a tenth of a second
+GAIN: Final = 6.0
+SUREST: Final = 2.5
+NO_CHANGE: Final = 0.4
+CARELESS: Final = 0.05
+FILTER_WEIGHT: Final = 0.3
+COOLING_WEIGHT: Final = 0.5
+# A pair judged again so soon is one piece of evidence.
+SAME_PAIR_S: Final = 120.0
+_SAME_POWER: Final = 0.01
+
+BAND: Final = (0.15, 0.85)
+STEP_UP_FROM: Final = 0.4
+TRY_AGAIN_FROM: Final = 0.5
+_LONGEST_WAIT_S: Final = 4 * 3600.0
+_WAIT_STEP_S: Final = 300.0
+
+# The normal distribution as a table, to one part in ten million between its points.
+_NORMAL_AT: Final = np.linspace(-8.0, 8.0, 16_001)
+_NORMAL_BELOW: Final = np.array([NormalDist().cdf(z) for z in _NORMAL_AT.tolist()])
+
+_REVERSED: Final = {Verdict.MORE: Verdict.LESS, Verdict.LESS: Verdict.MORE}
+
+
+@frozen(kw_only=True)
+class LineOfSight:
+    """The line of sight of one telescope: what turns an overhead blur into a power.
+
+    ``path`` is the air path, ``dispersion_arcsec`` the spread of the colours there, ``mirror_arcsec`` the
+    blur of a warm mirror.
+    """
+
+    aperture_mm: float
+    path: float
+    dispersion_arcsec: float = 0.0
+    mirror_arcsec: float = 0.0
+
+    def power(self, overhead_arcsec: ArrayLike) -> Floats:
+        """Return the power that aperture and air bear together, not cut, at overhead blurs, any shape."""
+        air = np.asarray(overhead_arcsec, dtype=float) * blur_at(1.0, self.path)
+        blur = combined_blur_arcsec(air, self.mirror_arcsec)
+        return power_showing(detail_arcsec(self.aperture_mm, blur, self.dispersion_arcsec))
+
+
+@frozen(kw_only=True)
+class Evidence:
+    """One verdict: the step, what it did, when (Unix seconds), and what makes it weigh less."""
+
+    unix_s: float
+    line: LineOfSight
+    from_power: float
+    to_power: float
+    verdict: Verdict
+    filter_in: bool = False
+    mirror_cooling: bool = False
+    warm_air: bool = False
+
+    @property
+    def weight(self) -> float:
+        """How much it weighs, 0 to 1."""
+        if self.warm_air or self.verdict is Verdict.CANNOT_TELL or self.from_power == self.to_power:
+            return 0.0
+        return (FILTER_WEIGHT if self.filter_in else 1.0) * (COOLING_WEIGHT if self.mirror_cooling else 1.0)
+
+    @property
+    def upwards(self) -> "Evidence":
+        """The same verdict told as a step up: stepping down reverses what was said."""
+        if self.to_power >= self.from_power:
+            return self
+        verdict = _REVERSED.get(self.verdict, self.verdict)
+        return evolve(self, from_power=self.to_power, to_power=self.from_power, verdict=verdict)
+
+
+@frozen(kw_only=True, eq=False)
+class Belief:
+    """A belief over ln(overhead blur): the share of each point of the grid, (161,), at one time.
+
+    ``unix_s`` (Unix seconds) is None before any verdict; ``prior_ln`` is the mean to which it fades.
+    """
+
+    prior_ln: float
+    share: Floats = field(repr=False)
+    unix_s: float | None = None
+
+    def faded(self, unix_s: float) -> "Belief":
+        """Return what is left of it at a later time; before any verdict nothing fades."""
+        if self.unix_s is None or unix_s <= self.unix_s:
+            return self
+        kept = math.exp(-(unix_s - self.unix_s) / MEMORY_S)
+        if kept > _HARDLY_FADED:
+            return evolve(self, unix_s=unix_s)
+        middles = self.prior_ln + kept * (_GRID - self.prior_ln)
+        width = SPREAD * math.sqrt(1.0 - kept**2)
+        # Whole cells, so that nothing is lost between the points where the spread is narrower than they are
+        # apart.
+        below = _below((_EDGES[np.newaxis, :] - middles[:, np.newaxis]) / width)
+        return evolve(self, share=_whole(self.share @ np.diff(below, axis=1)), unix_s=unix_s)
+
+    def learned(self, evidence: Evidence) -> "Belief":
+        """Return it after one verdict, faded over the time since the one before."""
+        now = self.faded(evidence.unix_s)
+        at = evidence.unix_s if self.unix_s is None else max(evidence.unix_s, self.unix_s)
+        if evidence.weight == 0.0:
+            return evolve(now, unix_s=at)
+        share = now.share * likelihood_of(evidence, np.exp(_GRID)) ** evidence.weight
+        return evolve(now, share=_whole(share), unix_s=at)
+
+    def blur_arcsec(self, quantile: float) -> float:
+        """Return the overhead blur in arcsec below which a share (0 to 1) of the belief lies."""
+        return math.exp(float(np.interp(quantile, np.cumsum(self.share) - self.share / 2.0, _GRID)))
+
+    def chance_better(self, line: LineOfSight, from_power: float, to_power: float) -> float:
+        """Return the chance, 0 to 1, that a higher power shows more than a lower one."""
+        return float(self.share[line.power(np.exp(_GRID)) > math.sqrt(from_power * to_power)].sum())
+
+    def step_up_pays(self, line: LineOfSight, from_power: float, to_power: float) -> bool:
+        """Tell whether the next power is worth a step."""
+        return self.chance_better(line, from_power, to_power) >= STEP_UP_FROM
+
+    def try_again_at_s(self, line: LineOfSight, from_power: float, to_power: float) -> float | None:
+        """Return when (Unix seconds) a power given up is worth another try, None within four hours.
+
+        As the belief fades the chance that it is better comes back; a try is worth it from one half.
+        """
+        if self.unix_s is None:
+            return None
+        for wait_s in np.arange(0.0, _LONGEST_WAIT_S + 1.0, _WAIT_STEP_S):
+            later_s = self.unix_s + float(wait_s)
+            if self.faded(later_s).chance_better(line, from_power, to_power) >= TRY_AGAIN_FROM:
+                return later_s
+        return None
+
+
+def first_belief(overhead_arcsec: float | None = None) -> Belief:
+    """Return the belief of a first look (overhead blur in arcsec), or with nothing said."""
+    middle = math.log(USUAL_BLUR_ARCSEC if overhead_arcsec is None else overhead_arcsec)
+    return Belief(prior_ln=middle, share=_whole(np.exp(-(((_GRID - middle) / SPREAD) ** 2) / 2.0)))
+
+
+def believe(evidence: Iterable[Evidence], *, first_look_arcsec: float | None = None) -> Belief:
+    """Return the belief after verdicts in the order of time.
+
+    The same pair of powers judged again within two minutes is one piece of evidence: the last word counts.
+    """
+    belief = first_belief(first_look_arcsec)
+    for piece in _pieces(evidence):
+        belief = belief.learned(piece)
+    return belief
+
+
+def likelihood_of(evidence: Evidence, overhead_arcsec: ArrayLike) -> Floats:
+    """Return how likely a verdict is at overhead blurs in arcsec, any shape; its weight is left out."""
+    up = evidence.upwards
+    bears = np.log(up.line.power(overhead_arcsec))
+    step = math.log(up.to_power / up.from_power)
+    margin = bears - 0.5 * math.log(up.from_power * up.to_power)
+    z = np.clip(GAIN * step * margin, -SUREST, SUREST)
+    more, less = _below(z - NO_CHANGE), _below(-z - NO_CHANGE)
+    told = {Verdict.MORE: more, Verdict.LESS: less, Verdict.NO_CHANGE: 1.0 - more - less}
+    if up.verdict not in told:
+        return np.ones_like(bears)
+    return np.asarray((1.0 - CARELESS) * told[up.verdict] + CARELESS / 3.0)
+
+
+def _pieces(evidence: Iterable[Evidence]) -> list[Evidence]:
+    pieces: list[Evidence] = []
+    for each in evidence:
+        before = pieces[-1] if pieces else None
+        if before is not None and _same_piece(before, each):
+            pieces[-1] = evolve(each, unix_s=before.unix_s)
+        else:
+            pieces.append(each)
+    return pieces
+
+
+def same_step(evidence: Evidence, low: float, high: float) -> bool:
+    """Tell whether evidence is on the step between two powers, whichever way it was gone."""
+    up = evidence.upwards
+    pairs = ((up.from_power, low), (up.to_power, high))
+    return all(math.isclose(one, other, rel_tol=_SAME_POWER) for one, other in pairs)
+
+
+def _same_piece(one: Evidence, other: Evidence) -> bool:
+    if one.line.aperture_mm != other.line.aperture_mm or other.unix_s - one.unix_s > SAME_PAIR_S:
+        return False
+    first = one.upwards
+    return same_step(other, first.from_power, first.to_power)
+
+
+def _below(z: Floats) -> Floats:
+    """Return the share of the normal distribution below z, any shape."""
+    return np.asarray(np.interp(z, _NORMAL_AT, _NORMAL_BELOW))
+
+
+def _whole(share: Floats) -> Floats:
+    return np.asarray(share / share.sum())

@@ -1,0 +1,57 @@
+"""What is believed of tonight's air: what was said of it, and what verdicts have taught since."""
+
+from datetime import datetime
+
+from core.air.steadiness import Blur, BlurSource
+from core.ladder.aim import Aim
+from core.ladder.belief import BAND, Belief, Evidence, believe
+from core.ladder.evidence import evidence_of
+from core.lazy import lazy
+from core.situation.moment import Moment
+
+
+class TonightsAir(Moment):
+    """The air of the evening at the site in hand, whatever planet and telescope taught it."""
+
+    @lazy
+    def evidence(self) -> tuple[Evidence, ...]:
+        """The verdicts of the evening at the site in hand, in the order of time."""
+        site_id = "" if self.site is None else self.site.id
+        return evidence_of(
+            entry for entry in self._verdicts if entry.evening == self.evening and entry.site_id == site_id
+        )
+
+    @lazy
+    def first_belief(self) -> float | None:
+        """The overhead blur in arcsec that was said before any verdict, None with nothing said."""
+        return None if self.blur.source is BlurSource.ASSUMED else self.blur.overhead_arcsec
+
+    @lazy
+    def belief(self) -> Belief:
+        """What is believed of the overhead blur after the last verdict of the evening."""
+        return believe(self.evidence, first_look_arcsec=self.first_belief)
+
+    @lazy
+    def has_taught(self) -> bool:
+        """Whether any verdict of the evening says something of the air."""
+        return any(each.weight > 0.0 for each in self.evidence)
+
+    @lazy
+    def blur_now(self) -> Blur:
+        """The blur overhead of this minute: learned from verdicts where there are any, else what was said."""
+        return self._learned_by(self.minute)
+
+    def blur_along(self, aim: Aim) -> Blur:
+        """Return the blur overhead at the moment of an aim, of this minute where it has none."""
+        return self._learned_by(aim.at or self.minute)
+
+    def _learned_by(self, moment: datetime) -> Blur:
+        if not self.has_taught:
+            return self.blur
+        belief = self.belief.faded(moment.timestamp())
+        finest, coarsest = (belief.blur_arcsec(quantile) for quantile in BAND)
+        return Blur(
+            overhead_arcsec=belief.blur_arcsec(0.5),
+            source=BlurSource.VERDICTS,
+            likely_arcsec=(finest, coarsest),
+        )

@@ -1,0 +1,174 @@
+"""The log as the window uses it: verdicts and notes are written at once, and can be taken back."""
+
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager, suppress
+from datetime import timedelta
+from pathlib import Path
+
+import attrs
+from PySide6.QtCore import QObject, Signal
+
+from core.problems import ProblemsError
+from core.record.folders import data_folder
+from core.record.log import Log, has_log
+from core.record.log_entry import LogEntry, Verdict
+from core.record.profile import new_profile_id
+from core.situation.log_line import log_line
+from gui.edits import LogEdit
+from gui.state import AppState
+
+# So many evenings back verdicts are of use for the air of the evening in hand.
+_EVENINGS = timedelta(days=2)
+_NOT_WRITTEN = "{problem}. What you write is kept in the window and tried again."
+_ID_STEP = "Give the profile an id for its log"
+
+
+class LogBook(QObject):
+    """Writes the log of the profile in hand and keeps the state's verdicts as the log has them.
+
+    A line that cannot be written is kept in hand and tried again with the next; the person is told once.
+
+    Signals
+    -------
+    changed
+        Lines have come, gone or been edited, here or in another window.
+    """
+
+    changed = Signal()
+
+    def __init__(
+        self, state: AppState, folder: Callable[[], Path] = data_folder, parent: QObject | None = None
+    ) -> None:
+        super().__init__(parent)
+        self._state = state
+        self._folder = folder
+        self._log: Log | None = None
+        self._waiting: list[LogEntry] = []
+        self._is_told = False
+        state.loaded.connect(self._refresh)
+        self._refresh()
+
+    def entries(self, *, search: str = "", newest: int | None = None) -> tuple[LogEntry, ...]:
+        """Return the lines of the profile in hand in the order of time; what could not be read is told."""
+        profile_id = self._state.profile.id
+        found: tuple[LogEntry, ...] = ()
+        with self._telling():
+            log = self._opened() if profile_id else None
+            if log is not None:
+                found = log.entries(profile_id, search=search, newest=newest)
+        waiting = () if search else tuple(each for each in self._waiting if each.profile_id == profile_id)
+        return (*found, *waiting)
+
+    def give(self, verdict: Verdict, note: str = "") -> LogEntry:
+        """Write down what the step to the rung in hand did to the detail; return the line."""
+        return self._write(verdict, note, label="verdict")
+
+    def note(self, text: str) -> LogEntry:
+        """Write a line of one's own; ValueError where it is blank."""
+        return self._write(None, text, label="note")
+
+    def edit(self, before: LogEntry, after: LogEntry) -> None:
+        """Put an edited line in the place of one, as a step that can be taken back."""
+        if after != before:
+            self._push("Edit a line of the log", before, after)
+
+    def remove(self, entry: LogEntry) -> None:
+        """Take a line out, as a step that can be taken back."""
+        self._push("Take a line out of the log", entry, None)
+
+    def look_for_others(self) -> None:
+        """Take up what another window has written since."""
+        if self._log is None:
+            return
+        with suppress(ProblemsError):
+            if self._log.has_changed():
+                self._refresh()
+
+    def close(self) -> None:
+        """Write what still waits, and let go of the file."""
+        self._write_waiting()
+        if self._log is not None:
+            self._log.close()
+            self._log = None
+
+    def _write(self, verdict: Verdict | None, note: str, *, label: str) -> LogEntry:
+        if not self._state.profile.id:
+            # The lines must be found again, whatever becomes of the file.
+            profile = attrs.evolve(self._state.profile, id=new_profile_id())
+            self._state.edit_profile(_ID_STEP, profile)
+        entry = log_line(self._state.situation, at=self._state.clock(), verdict=verdict, note=note)
+        self._push(f"{label.capitalize()} in the log", None, entry)
+        return entry
+
+    def _push(self, label: str, before: LogEntry | None, after: LogEntry | None) -> None:
+        self._state.undo_stack.push(LogEdit(label, before, after, self._apply))
+
+    def _apply(self, before: LogEntry | None, after: LogEntry | None) -> None:
+        """Bring the log from one line to another; None stands for no line."""
+        with self._telling():
+            log = self._opened(begin=True)
+            if log is None:
+                self._wait(before, after)
+            elif after is None:
+                assert before is not None
+                log.remove(before.id)
+            elif before is None:
+                self._write_waiting()
+                try:
+                    log.add(after)
+                except ProblemsError:
+                    self._wait(before, after)
+                    raise
+            else:
+                log.replace(after)
+        self._refresh()
+
+    def _wait(self, before: LogEntry | None, after: LogEntry | None) -> None:
+        if before is not None and before in self._waiting:
+            self._waiting.remove(before)
+        if after is not None:
+            self._waiting.append(after)
+
+    def _write_waiting(self) -> None:
+        if not self._waiting or self._log is None:
+            return
+        with suppress(ProblemsError):
+            self._log.add_unknown(self._waiting)
+            self._waiting.clear()
+
+    def _opened(self, *, begin: bool = False) -> Log | None:
+        """Return the open log, None where there is none yet or it cannot be opened, which is told once.
+
+        Only a line to write may ``begin`` a log: looking at a profile leaves nothing behind.
+        """
+        if self._log is None and (begin or has_log(self._folder())):
+            with self._telling():
+                self._log = Log.open(self._folder())
+                if self._log.told:
+                    self._state.tell(self._log.told)
+        return self._log
+
+    def _refresh(self) -> None:
+        situation = self._state.situation
+        since = min(situation.evening, situation.tonight) - _EVENINGS
+        verdicts: tuple[LogEntry, ...] = ()
+        profile_id = situation.profile.id
+        with self._telling():
+            log = self._opened() if profile_id else None
+            if log is not None:
+                verdicts = log.entries(profile_id, since=since)
+        waiting = (each for each in self._waiting if each.profile_id == profile_id)
+        self._state.set_verdicts(tuple(each for each in (*verdicts, *waiting) if each.verdict is not None))
+        self.changed.emit()
+
+    @contextmanager
+    def _telling(self) -> Iterator[None]:
+        """Tell the person once what the log could not do; what was to be written waits."""
+        try:
+            yield
+        except ProblemsError as error:
+            if not self._is_told:
+                self._is_told = True
+                self._state.tell(_NOT_WRITTEN.format(problem=str(error)[:1].upper() + str(error)[1:]))
+        else:
+            self._is_told = False

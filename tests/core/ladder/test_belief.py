@@ -1,0 +1,217 @@
+"""What verdicts teach: each rule by hand or by another way, and what must always hold."""
+
+import math
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from scipy.integrate import quad
+from scipy.stats import norm
+
+from core.ladder.belief import Belief, Evidence, LineOfSight, believe, first_belief, likelihood_of
+from core.record.log_entry import Verdict
+
+SIX_INCH = LineOfSight(aperture_mm=150, path=1.2)
+WIDE = LineOfSight(aperture_mm=400, path=1.0)
+
+
+def verdict(
+    answer: Verdict = Verdict.MORE,
+    *,
+    at_min: float = 0.0,
+    powers: tuple[float, float] = (120, 170),
+    line: LineOfSight = SIX_INCH,
+    filter_in: bool = False,
+    mirror_cooling: bool = False,
+    warm_air: bool = False,
+) -> Evidence:
+    return Evidence(
+        unix_s=60 * at_min,
+        line=line,
+        from_power=powers[0],
+        to_power=powers[1],
+        verdict=answer,
+        filter_in=filter_in,
+        mirror_cooling=mirror_cooling,
+        warm_air=warm_air,
+    )
+
+
+def median(belief: Belief) -> float:
+    return belief.blur_arcsec(0.5)
+
+
+def test_before_any_verdict_it_is_the_first_look() -> None:
+    for look in (0.8, 1.45, 3.0):
+        belief = first_belief(look)
+        assert median(belief) == pytest.approx(look, rel=0.01)
+        assert belief.blur_arcsec(0.15) == pytest.approx(look * math.exp(0.43 * norm.ppf(0.15)), rel=0.03)
+    assert median(first_belief()) == pytest.approx(1.6, rel=0.01)
+
+
+def test_a_likelihood_by_hand() -> None:
+    # 400 mm overhead at 1.45 arcsec bears 232 / hypot(0.29, 0.87) = 253; A = 200, B = 300.
+    margin = math.log(232 / math.hypot(0.29, 0.87)) - 0.5 * math.log(200 * 300)
+    z = 6 * math.log(1.5) * margin
+    expected = {
+        Verdict.MORE: norm.cdf(z - 0.4),
+        Verdict.LESS: norm.cdf(-z - 0.4),
+        Verdict.NO_CHANGE: 1 - norm.cdf(z - 0.4) - norm.cdf(-z - 0.4),
+    }
+    for answer, share in expected.items():
+        found = float(likelihood_of(verdict(answer, powers=(200, 300), line=WIDE), 1.45))
+        assert found == pytest.approx(0.95 * share + 0.05 / 3)
+
+
+@given(st.floats(0.3, 8), st.floats(40, 200), st.floats(1.05, 2.5))
+def test_the_three_answers_share_out_everything(blur: float, power: float, ratio: float) -> None:
+    told = [Verdict.MORE, Verdict.NO_CHANGE, Verdict.LESS]
+    total = sum(float(likelihood_of(verdict(each, powers=(power, power * ratio)), blur)) for each in told)
+
+    assert total == pytest.approx(1.0)
+
+
+def test_a_belief_by_integration() -> None:
+    def weigh(x: float) -> float:
+        return float(norm.pdf(x, math.log(1.6), 0.43) * likelihood_of(verdict(Verdict.LESS), math.exp(x)))
+
+    whole = quad(weigh, math.log(0.3), math.log(8), epsabs=1e-10)[0]
+    mean = quad(lambda x: x * weigh(x), math.log(0.3), math.log(8), epsabs=1e-10)[0] / whole
+
+    found = believe([verdict(Verdict.LESS)])
+
+    grid = np.linspace(math.log(0.3), math.log(8), 161)
+    assert float(found.share @ grid) == pytest.approx(mean, abs=0.003)
+
+
+def test_more_means_finer_air_and_less_coarser() -> None:
+    assert median(believe([verdict(Verdict.MORE)])) < 1.6 < median(believe([verdict(Verdict.LESS)]))
+
+
+@given(st.sampled_from([Verdict.MORE, Verdict.LESS, Verdict.NO_CHANGE]))
+def test_stepping_down_says_the_reverse(answer: Verdict) -> None:
+    other = {Verdict.MORE: Verdict.LESS, Verdict.LESS: Verdict.MORE}.get(answer, answer)
+
+    up = believe([verdict(answer)])
+    down = believe([verdict(other, powers=(170, 120))])
+
+    assert up.share == pytest.approx(down.share)
+
+
+@pytest.mark.parametrize("minutes", [0.02, 1, 30, 60, 600])
+def test_fading_is_that_of_a_walk_that_is_drawn_back(minutes: float) -> None:
+    grid = np.linspace(math.log(0.3), math.log(8), 161)
+    before = believe([verdict(Verdict.MORE, powers=(100, 240)), verdict(Verdict.MORE, powers=(150, 240))])
+    kept = math.exp(-minutes / 60)
+
+    after = before.faded(60 * minutes)
+
+    # The mean is drawn to the prior's, the variance towards its square; the ends of the grid cut a little.
+    mean, later = float(before.share @ grid), float(after.share @ grid)
+    spread = float(before.share @ (grid - mean) ** 2)
+    assert later == pytest.approx(math.log(1.6) + kept * (mean - math.log(1.6)), abs=0.005)
+    expected = kept**2 * spread + 0.43**2 * (1 - kept**2)
+    assert float(after.share @ (grid - later) ** 2) == pytest.approx(expected, rel=0.03)
+
+
+def test_after_a_night_it_is_the_first_look_again() -> None:
+    found = believe([verdict(Verdict.LESS)], first_look_arcsec=1.0).faded(3600 * 12)
+
+    assert median(found) == pytest.approx(1.0, rel=0.01)
+
+
+def test_looking_at_a_faded_copy_changes_nothing() -> None:
+    belief = believe([verdict(Verdict.LESS)])
+    kept = belief.share.copy()
+
+    belief.faded(9000)
+
+    assert (belief.share == kept).all()
+
+
+def test_weights() -> None:
+    full = median(believe([verdict(Verdict.LESS)]))
+    cooling = median(believe([verdict(Verdict.LESS, mirror_cooling=True)]))
+    filtered = median(believe([verdict(Verdict.LESS, filter_in=True)]))
+    both = median(believe([verdict(Verdict.LESS, filter_in=True, mirror_cooling=True)]))
+
+    assert 1.6 < both < filtered < cooling < full
+    assert median(believe([verdict(Verdict.LESS, warm_air=True)])) == pytest.approx(1.6, rel=0.01)
+    assert median(believe([verdict(Verdict.CANNOT_TELL)])) == pytest.approx(1.6, rel=0.01)
+
+
+def test_where_the_aperture_dominates_a_verdict_teaches_little() -> None:
+    small = LineOfSight(aperture_mm=50, path=1.0)
+
+    little = abs(math.log(median(believe([verdict(Verdict.LESS, powers=(70, 110), line=small)])) / 1.6))
+    much = abs(math.log(median(believe([verdict(Verdict.LESS, powers=(120, 190))])) / 1.6))
+
+    assert little < much / 2
+
+
+def test_the_same_pair_again_within_two_minutes_is_one_piece() -> None:
+    once = believe([verdict(Verdict.LESS)])
+    again = believe([verdict(Verdict.LESS), verdict(Verdict.MORE, at_min=1, powers=(170, 120))])
+    later = believe([verdict(Verdict.LESS), verdict(Verdict.LESS, at_min=3)])
+
+    assert again.share == pytest.approx(once.share)
+    assert median(later) > median(once)
+
+
+def test_a_change_of_mind_counts_as_the_last_word() -> None:
+    corrected = believe([verdict(Verdict.LESS), verdict(Verdict.MORE, at_min=0.5)])
+
+    assert corrected.share == pytest.approx(believe([verdict(Verdict.MORE)]).share)
+
+
+@given(
+    st.lists(
+        st.tuples(
+            st.sampled_from(list(Verdict)), st.floats(0, 300), st.floats(40, 200), st.floats(1.05, 2.5)
+        ),
+        max_size=8,
+    )
+)
+def test_it_stays_a_belief(
+    told: list[tuple[Verdict, float, float, float]],
+) -> None:
+    verdicts = [
+        verdict(answer, at_min=at, powers=(power, power * ratio))
+        for answer, at, power, ratio in sorted(told, key=lambda each: each[1])
+    ]
+    belief = believe(verdicts)
+
+    assert belief.share.sum() == pytest.approx(1.0)
+    assert (belief.share >= 0).all()
+    assert belief.blur_arcsec(0.15) <= belief.blur_arcsec(0.5) <= belief.blur_arcsec(0.85)
+
+
+def test_what_one_scope_taught_tells_of_another() -> None:
+    belief = believe([verdict(Verdict.LESS, at_min=5 * n, powers=(120, 170)) for n in range(3)])
+
+    assert WIDE.power(median(belief)) < WIDE.power(median(first_belief()))
+
+
+def test_chances_fall_with_the_power() -> None:
+    belief = first_belief(1.45)
+    chances = [belief.chance_better(SIX_INCH, power, 1.25 * power) for power in (50, 100, 150, 200, 300)]
+
+    assert chances == sorted(chances, reverse=True)
+    assert belief.step_up_pays(SIX_INCH, 50, 62)
+    assert not belief.step_up_pays(SIX_INCH, 200, 300)
+
+
+def test_a_power_given_up_is_worth_another_try_when_the_air_may_have_changed() -> None:
+    # A steady first look, then three bad steps: the belief fades back to the look.
+    belief = believe(
+        [verdict(Verdict.LESS, at_min=4 * number, powers=(150, 225)) for number in range(3)],
+        first_look_arcsec=0.9,
+    )
+
+    assert belief.chance_better(SIX_INCH, 150, 225) < 0.5
+    again = belief.try_again_at_s(SIX_INCH, 150, 225)
+    assert again is not None
+    assert 300 <= again - 480 <= 3 * 3600
+    assert believe([verdict(Verdict.LESS)], first_look_arcsec=3.0).try_again_at_s(SIX_INCH, 120, 250) is None
+    assert first_belief().try_again_at_s(SIX_INCH, 120, 250) is None
