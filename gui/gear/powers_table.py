@@ -76,6 +76,7 @@ class PowersTable(QTableView):
         self._words_known: dict[tuple[str, str], _Words] = {}
         self._known_for: tuple[object, ...] = ()
         self._is_fitting = False
+        self._fitted_to: QFont | None = None
         self.setModel(self._rows)
         self._delegate = RoomyDelegate(_MOST_LINES, self)
         self.setItemDelegate(self._delegate)
@@ -168,7 +169,9 @@ class PowersTable(QTableView):
 
     def changeEvent(self, event: QEvent) -> None:
         super().changeEvent(event)
-        if event.type() in (QEvent.Type.FontChange, QEvent.Type.StyleChange):
+        is_dressed = event.type() in (QEvent.Type.FontChange, QEvent.Type.StyleChange)
+        # Another palette dresses it anew and leaves its letters as they were.
+        if is_dressed and self.font() != self._fitted_to:
             self._fit()
 
     def paintEvent(self, event: QPaintEvent) -> None:
@@ -188,6 +191,7 @@ class PowersTable(QTableView):
         if self._is_fitting:
             return
         self._is_fitting = True
+        self._fitted_to = self.font()
         for _attempt in range(2):
             width = self.viewport().width()
             self._fit_columns(width)
