@@ -44,10 +44,6 @@ class Frame:
         seconds = (inside - self.box.left) / self.points_per_second
         return datetime.fromtimestamp(self.start.timestamp() + seconds, UTC)
 
-    def altitude(self, y: float) -> float:
-        """Return the altitude at a place, degrees."""
-        return (y - self.box.bottom) / self.box.height * ZENITH_DEG
-
     def shows(self, time: datetime) -> bool:
         """Tell whether a moment lies on the chart."""
         return self.start <= time <= self.end

@@ -73,17 +73,9 @@ class HeightChart:
         """Return where a moment lies along x; beyond the chart's hours the scale goes on."""
         return self.frame.x(time)
 
-    def y_of(self, altitude_deg: float) -> float:
-        """Return where an altitude in degrees lies along y."""
-        return self.frame.y(altitude_deg)
-
     def time_at(self, x: float) -> datetime:
         """Return the moment (UTC) at a place, held inside the chart's hours."""
         return self.frame.time(x)
-
-    def altitude_at(self, y: float) -> float:
-        """Return the altitude in degrees at a place."""
-        return self.frame.altitude(y)
 
     def shows(self, time: datetime) -> bool:
         """Tell whether a moment lies on the chart."""

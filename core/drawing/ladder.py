@@ -58,14 +58,6 @@ class LadderChart:
         nearest = min(hit, key=lambda target: abs(target.box.middle[1] - y), default=None)
         return None if nearest is None else nearest.rung
 
-    def place_of(self, rung: Rung) -> tuple[float, float]:
-        """Return the middle of a rung's line; ValueError for a rung that is not drawn."""
-        for layout in self.layouts:
-            for place in layout.rungs:
-                if place.rung is rung:
-                    return sum(layout.rails) / 2, place.y
-        raise ValueError(f"no rung of {rung.power:g}x on this drawing")
-
 
 def draw_ladder(
     page: Page,

@@ -9,9 +9,6 @@ import math
 SIDEREAL_RATE_ARCSEC_S = 15.041  # drift of the sky at the celestial equator
 SIDEREAL_DAY_S = 86_164.1
 DAWES_ARCSEC_MM = 116.0
-RAYLEIGH_WAVELENGTH_NM = 550.0
-_FIRST_DARK_RING = 1.21967  # first zero of the Bessel function J1, 3.83171, over pi
-_ARCSEC_PER_RADIAN = math.degrees(1.0) * 3600.0
 
 APERTURE_POWER_PER_MM = 2.0
 # The Moon's mean apparent diameter: 3474.8 km at 384,400 km.
@@ -73,11 +70,6 @@ def visible_detail_arcsec(aperture_mm: float, power: float) -> float:
 def moons_across(field_deg: float) -> float:
     """Return how many Moons of mean size fit side by side across a field."""
     return field_deg * 60.0 / MOON_ARCMIN
-
-
-def rayleigh_arcsec(aperture_mm: float) -> float:
-    """Return the radius in arcsec of the first dark ring of diffraction at 550 nm (Rayleigh 1879)."""
-    return _FIRST_DARK_RING * RAYLEIGH_WAVELENGTH_NM * 1e-6 / aperture_mm * _ARCSEC_PER_RADIAN
 
 
 def aperture_limit(aperture_mm: float) -> float:

@@ -77,11 +77,6 @@ class Disc:
         found = {meridian.system: meridian.longitude_deg for meridian in self.central_meridians}
         return found.get(system)
 
-    @property
-    def defect_arcsec(self) -> float:
-        """Width of the greatest unlit part of the disc."""
-        return self.equatorial_diameter_arcsec * (1.0 - self.illuminated_fraction)
-
 
 def disc_at(body: Body, time: datetime) -> Disc:
     """Return how a body's disc looks at a time (aware) within the planet tables.

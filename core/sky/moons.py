@@ -211,15 +211,6 @@ def _places_over(start_s: float, end_s: float) -> tuple[Floats, _Places]:
     return times_s, places
 
 
-def moon_offsets(unix_s: Floats) -> Floats:
-    """Return x west, y north and z towards us of the four moons at Unix seconds (N,), shape (4, N, 3).
-
-    In equatorial radii of Jupiter (71 492 km), along its equator and its axis as they lie on the sky.
-    """
-    places = _places_at(np.atleast_1d(np.asarray(unix_s, dtype=float)))
-    return places.seen_from(places.to_earth, places.earth_radii)
-
-
 def moon_positions(time: datetime) -> tuple[MoonPosition, ...]:
     """Return where the four moons stand at a time (aware), from Io to Callisto."""
     places = _places_at(np.array([time.timestamp()]))

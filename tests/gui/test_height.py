@@ -44,7 +44,7 @@ def place_of(view: HeightView, moment: datetime, altitude_deg: float = 80.0) -> 
     """Return where a moment and an altitude are in the canvas."""
     chart = view.canvas.chart
     assert chart is not None
-    where = view.canvas.from_page(chart.x_of(moment), chart.y_of(altitude_deg))
+    where = view.canvas.from_page(chart.x_of(moment), chart.frame.y(altitude_deg))
     return QPointF(*where).toPoint()
 
 

@@ -17,6 +17,7 @@ from core.sky.bodies import Body
 from gui.gear.gives_panel import GivesPanel
 from gui.ladder.view import LadderView
 from gui.state import AppState
+from tests.core.drawing.looking import rung_place
 from tests.gui.conftest import make_profile
 
 
@@ -133,7 +134,7 @@ def test_a_click_on_the_drawing_takes_a_rung_in_hand(qtbot: QtBot, view: LadderV
     chart = view.canvas.chart
     assert chart is not None
     rung = view.list._rungs[2]
-    where = view.canvas.from_page(*chart.place_of(rung))
+    where = view.canvas.from_page(*rung_place(chart, rung))
     qtbot.mouseClick(view.canvas, Qt.MouseButton.LeftButton, pos=QPointF(*where).toPoint())
     assert view.list.rung is rung
 

@@ -2,18 +2,20 @@
 
 import csv
 import math
+from collections.abc import Sequence
 from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 
 import ephem
 import numpy as np
 import pytest
+from numpy.typing import NDArray
 from pymeeus.Epoch import Epoch
 from pymeeus.JupiterMoons import JupiterMoons
 
 from core.sky.bodies import Body
 from core.sky.disc import disc_at
-from core.sky.moons import Moon, MoonEvent, MoonEventKind, moon_events, moon_offsets
+from core.sky.moons import Moon, MoonEvent, MoonEventKind, moon_events, moon_positions
 from core.sky.red_spot import red_spot_passes
 
 DATA = Path(__file__).parent / "data"
@@ -28,12 +30,18 @@ def utc(text: str) -> datetime:
     return datetime.fromisoformat(text).replace(tzinfo=UTC)
 
 
+def offsets_at(times: Sequence[datetime]) -> NDArray[np.float64]:
+    """Return x west, y north and z towards us of the four moons at each time, shape (4, N, 3)."""
+    moons = [[(moon.x_radii, moon.y_radii, moon.z_radii) for moon in moon_positions(time)] for time in times]
+    return np.array(moons).transpose(1, 0, 2)
+
+
 def test_places_of_meeus_44b() -> None:
     """Astronomical Algorithms, 2nd ed., p. 314 (theory E5); its unit is 71 398 km."""
     expected = {
         row["id"]: float(row["expected"]) for row in rows("worked_positions.csv") if "M44b" in row["id"]
     }
-    offsets = moon_offsets(np.array([utc("1992-12-16").timestamp()]))
+    offsets = offsets_at([utc("1992-12-16")])
 
     for index, moon in enumerate(Moon):
         assert offsets[index, 0, 0] == pytest.approx(expected[f"M44b-{moon.label}-X"], abs=0.03)
@@ -45,7 +53,7 @@ TIMES = [utc("2009-08-07T03:00:00") + timedelta(days=97.3 * step) for step in ra
 
 def test_places_agree_with_pymeeus() -> None:
     """PyMeeus 0.5.12, the high accuracy method of Meeus' chapter 44 (theory E5)."""
-    ours = moon_offsets(np.array([time.timestamp() for time in TIMES[::6]]))
+    ours = offsets_at(TIMES[::6])
 
     for column, time in enumerate(TIMES[::6]):
         epoch = Epoch(time.year, time.month, time.day + (time.hour + time.minute / 60.0) / 24.0, utc=True)
@@ -57,7 +65,7 @@ def test_places_agree_with_pymeeus() -> None:
 
 def test_places_agree_with_ephem() -> None:
     """The library ephem (Meeus' low accuracy method), whose x counts east on the sky and whose y south."""
-    ours = moon_offsets(np.array([time.timestamp() for time in TIMES]))
+    ours = offsets_at(TIMES)
 
     def allowed(name: str) -> float:
         return 0.2 if name == "Callisto" else 0.1

@@ -14,7 +14,7 @@ import pytest
 
 from core.air.finest_detail import finest_detail
 from core.air.steadiness import blur_at
-from core.gear.optics import aperture_limit, dawes_arcsec, rayleigh_arcsec
+from core.gear.optics import aperture_limit, dawes_arcsec
 from core.gear.owned import Filter
 from core.looks.filters import wratten_table
 from core.looks.owned_filters import facts_of, transmittance_of
@@ -50,11 +50,6 @@ def test_an_array_of_paths_gives_what_single_paths_give() -> None:
 @pytest.mark.parametrize("row", rows("Dawes limit"), ids=lambda row: row["inputs"])
 def test_dawes_limit(row: dict[str, str]) -> None:
     assert dawes_arcsec(given(row, "D")) == pytest.approx(float(row["expected"]), rel=0.01)
-
-
-@pytest.mark.parametrize("row", rows("Rayleigh criterion"), ids=lambda row: row["inputs"])
-def test_rayleigh_criterion(row: dict[str, str]) -> None:
-    assert rayleigh_arcsec(given(row, "D")) == pytest.approx(float(row["expected"]), rel=0.002)
 
 
 @pytest.mark.parametrize("aperture_mm", [60.0, 114.3, 150.0, 254.0])

@@ -202,7 +202,7 @@ def test_a_figure_out_of_range_is_asked_about_or_refused_in_every_country(
 
 def at(view: HeightView, moment: datetime) -> QPointF:
     assert view.canvas.chart is not None
-    return QPointF(*view.canvas.from_page(view.canvas.chart.x_of(moment), view.canvas.chart.y_of(80)))
+    return QPointF(*view.canvas.from_page(view.canvas.chart.x_of(moment), view.canvas.chart.frame.y(80)))
 
 
 @pytest.mark.parametrize("kind", [HeightView, LadderView])

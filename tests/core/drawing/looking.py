@@ -7,8 +7,10 @@ from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.text import Text
 from numpy.typing import NDArray
 
+from core.drawing.ladder import LadderChart
 from core.drawing.marks import Drawing, Page, Words
 from core.drawing.paper import figure_of, paper
+from core.ladder.ladder import Rung
 
 # A hair's breadth: letters of neighbours may share the anti-aliased edge of their boxes.
 TOUCH_PX = 0.75
@@ -60,3 +62,12 @@ def words_of(drawing: Drawing) -> list[str]:
 def the_words(drawing: Drawing, text: str) -> Words:
     """Return the first words of a drawing that say just that."""
     return next(words for words in drawing.words if words.text == text)
+
+
+def rung_place(chart: LadderChart, rung: Rung) -> tuple[float, float]:
+    """Return the middle of a rung's line, points; ValueError for a rung that is not drawn."""
+    for layout in chart.layouts:
+        for place in layout.rungs:
+            if place.rung is rung:
+                return sum(layout.rails) / 2, place.y
+    raise ValueError(f"no rung of {rung.power:g}x on this drawing")

@@ -173,7 +173,7 @@ def test_every_body_that_is_up_has_its_name_near_its_curve(planet: Body) -> None
     for body in night.bodies:
         box = the_words(chart.drawing, body.body.heading).box(chart.drawing.page.measure)
         x = np.array([chart.x_of(datetime.fromtimestamp(when, UTC)) for when in body.track.unix_s[::4]])
-        y = np.array([chart.y_of(float(altitude)) for altitude in body.track.altitude_deg[::4]])
+        y = np.array([chart.frame.y(float(altitude)) for altitude in body.track.altitude_deg[::4]])
         up = body.track.altitude_deg[::4] > 0
         away = np.hypot(
             np.maximum(np.maximum(box.left - x, x - box.right), 0),
@@ -259,11 +259,10 @@ def test_places_and_times_lead_to_each_other(place: tuple[int, int]) -> None:
     moment = datetime(2026, 12, 5, 22, 17, 3, tzinfo=UTC)
 
     assert abs(chart.time_at(chart.x_of(moment)) - moment) < timedelta(seconds=1)
-    assert chart.altitude_at(chart.y_of(37.5)) == pytest.approx(37.5)
     assert chart.x_of(chart.start) == pytest.approx(chart.plot_box.left)
     assert chart.x_of(chart.end) == pytest.approx(chart.plot_box.right)
-    assert chart.y_of(0) == pytest.approx(chart.plot_box.bottom)
-    assert chart.y_of(90) == pytest.approx(chart.plot_box.top)
+    assert chart.frame.y(0) == pytest.approx(chart.plot_box.bottom)
+    assert chart.frame.y(90) == pytest.approx(chart.plot_box.top)
 
 
 def test_places_beyond_the_chart_mean_its_ends() -> None:
@@ -291,9 +290,9 @@ def test_a_click_on_a_curve_or_a_name_means_its_body() -> None:
     altitude_deg = night.position(Body.JUPITER, moment).altitude_deg
     name = the_words(chart.drawing, "Uranus")
 
-    assert chart.body_at(chart.x_of(moment), chart.y_of(altitude_deg)) is Body.JUPITER
+    assert chart.body_at(chart.x_of(moment), chart.frame.y(altitude_deg)) is Body.JUPITER
     assert chart.body_at(name.x, name.y) is Body.URANUS
-    assert chart.body_at(chart.x_of(moment), chart.y_of(85)) is None
+    assert chart.body_at(chart.x_of(moment), chart.frame.y(85)) is None
 
 
 def test_the_strip_lies_under_the_chart_on_the_same_hours() -> None:

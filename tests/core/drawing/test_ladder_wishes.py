@@ -13,7 +13,7 @@ from core.ladder.compare import compare
 from core.ladder.ladder import Ladder, Rung
 from core.ladder.wishes import rungs_with
 from tests.core.drawing.examples import FEW, MANY, SIX_INCH, TWELVE_INCH, eyepiece, ladder
-from tests.core.drawing.looking import PIXELS_PER_POINT, faults, page_of, pixels, words_of
+from tests.core.drawing.looking import PIXELS_PER_POINT, faults, page_of, pixels, rung_place, words_of
 
 PLACES = {"small": (980, 380), "beside a list": (577, 413), "large": (1580, 740)}
 THINGS = {
@@ -49,10 +49,10 @@ def test_a_wished_rung_stands_on_the_scale_with_its_words_and_is_no_rung_to_clic
     assert round(wished.power) == 200
     chart = draw(which, [wished], PLACES["large"])
 
-    heights = [chart.place_of(rung)[1] for rung in (*which.rungs[:4], wished, *which.rungs[4:])]
+    heights = [rung_place(chart, rung)[1] for rung in (*which.rungs[:4], wished, *which.rungs[4:])]
     assert heights == sorted(heights)
     assert {"200x", "6 mm", "not owned"} <= set(words_of(chart.drawing))
-    assert chart.rung_at(*chart.place_of(wished)) is None
+    assert chart.rung_at(*rung_place(chart, wished)) is None
 
 
 def test_a_wished_rung_is_drawn_with_gaps_and_an_owned_one_is_not() -> None:
@@ -64,7 +64,7 @@ def test_a_wished_rung_is_drawn_with_gaps_and_an_owned_one_is_not() -> None:
     ground = np.abs(picture - picture[2, 2]).max(axis=2)
 
     def share_of_ink(rung: Rung) -> float:
-        x, y = (place * PIXELS_PER_POINT for place in chart.place_of(rung))
+        x, y = (place * PIXELS_PER_POINT for place in rung_place(chart, rung))
         row = picture.shape[0] - round(y)
         return float((ground[row - 1 : row + 2, round(x) - 18 : round(x) + 18].max(axis=0) > 60).mean())
 
@@ -77,7 +77,7 @@ def test_a_long_eyepiece_reaches_below_the_owned_ones() -> None:
     which = ladder()
     lowest = wished_on(which, "few", eyepiece(40))[0]
     chart = draw(which, [lowest], PLACES["small"])
-    assert chart.place_of(lowest)[1] < chart.place_of(which.rungs[0])[1]
+    assert rung_place(chart, lowest)[1] < rung_place(chart, which.rungs[0])[1]
 
 
 def test_what_lies_over_every_limit_is_left_out() -> None:
@@ -85,7 +85,7 @@ def test_what_lies_over_every_limit_is_left_out() -> None:
     wished = wished_on(which, "few", eyepiece(4))
     assert [round(rung.power) for rung in wished] == [600]
     with pytest.raises(ValueError, match="no rung of"):
-        draw(which, wished, PLACES["small"]).place_of(wished[0])
+        rung_place(draw(which, wished, PLACES["small"]), wished[0])
 
 
 @pytest.mark.parametrize("place", [(980, 380), (740, 384), (560, 420)], ids=str)
@@ -96,4 +96,4 @@ def test_both_ladders_show_what_is_wished_for_each(place: tuple[int, int]) -> No
 
     assert faults(chart.drawing) == []
     for rungs in wished:
-        chart.place_of(rungs[0])
+        rung_place(chart, rungs[0])
