@@ -10,6 +10,7 @@ from enum import StrEnum
 
 from attrs import frozen
 
+from core.air.cooling import has_lens
 from core.air.limits import Limits
 from core.air.steadiness import LIFTED_AIR_POWER
 from core.gear.aperture import working_aperture_mm
@@ -36,7 +37,8 @@ class NoticeKind(StrEnum):
 
     NOTHING_FITS = "nothing_fits"
     NOTHING_UNDER_CEILING = "nothing_under_ceiling"
-    MASK_IN_USE = "mask_in_use"
+    MASKED_MIRROR = "masked_mirror"
+    MASKED_LENS = "masked_lens"
     BINOVIEWER_PAIR = "binoviewer_pair"
     BINOVIEWER_WITHOUT_PAIR = "binoviewer_without_pair"
     FAR_OVER_APERTURE = "far_over_aperture"
@@ -129,9 +131,8 @@ def _ceiling_notices(lowest: Combination, scope: Telescope, ceiling_power: float
 
 def _mask_notices(scope: Telescope) -> Iterator[Notice]:
     if scope.mask_mm is not None:
-        yield Notice(
-            kind=NoticeKind.MASK_IN_USE, aperture_mm=scope.aperture_mm, used_aperture_mm=scope.mask_mm
-        )
+        kind = NoticeKind.MASKED_LENS if has_lens(scope) else NoticeKind.MASKED_MIRROR
+        yield Notice(kind=kind, aperture_mm=scope.aperture_mm, used_aperture_mm=scope.mask_mm)
 
 
 def _binoviewer_notices(scope: Telescope, eyepieces: Sequence[Eyepiece]) -> Iterator[Notice]:

@@ -51,7 +51,11 @@ _NOTICES = {
         "The field is cut to what a {barrel} barrel leaves room for, a field stop of about {stop}; "
         "the figures of this eyepiece ask for more."
     ),
-    NoticeKind.MASK_IN_USE: (
+    NoticeKind.MASKED_LENS: (
+        "With the mask it is a telescope of {used_aperture}: a steadier and dimmer view, with less detail "
+        "than the whole {aperture} shows."
+    ),
+    NoticeKind.MASKED_MIRROR: (
         "With the off-axis mask it is a telescope of {used_aperture} without obstruction: a steadier and "
         "dimmer view, with less detail than the whole {aperture} shows. The mirror cools no faster."
     ),

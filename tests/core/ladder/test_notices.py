@@ -235,6 +235,10 @@ def test_a_mask_and_a_bino_viewer_are_told_of_the_kit() -> None:
     masked = kit_words(telescope(aperture_mm=254, mask_mm=100), eyepiece(25))
     assert "a telescope of 100 mm without obstruction" in masked
     assert "less detail than the whole 254 mm shows" in masked
+    lens = kit_words(refractor("Large", 120, 1000, mask_mm=60), eyepiece(25))
+    assert "a telescope of 60 mm: a steadier and dimmer view" in lens
+    assert "mirror" not in lens
+    assert "obstruction" not in lens
     paired = kit_words(telescope(binoviewer_factor=1.7), eyepiece(25), evolve(eyepiece(25), name="second"))
     assert "a pair of 25 mm gives about 82x, with half of the light for each eye" in paired
     alone = kit_words(telescope(binoviewer_factor=1.7), eyepiece(25), eyepiece(10))
