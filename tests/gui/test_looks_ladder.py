@@ -370,8 +370,8 @@ def test_the_owners_filters_follow_the_rung_in_hand(
     view = make_view(state, page=LOOK_FOR)
     assert not view.look_for.filters.isVisible()
 
-    state.edit_profile("Add filter", attrs.evolve(state.profile, filters=(green,)))
     state.set_rung(48.0)
+    state.edit_profile("Add filter", attrs.evolve(state.profile, filters=(green,)))
     assert view.look_for.filters_heading.text() == "Filters on Saturn at 48x"
     assert "For the belts: Green." in view.look_for.filters.text()
     assert "small gain" in view.look_for.filters.text()
