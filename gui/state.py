@@ -12,6 +12,7 @@ from PySide6.QtGui import QUndoStack
 
 from core.air.first_look import judged_blur, scale_arcsec
 from core.air.steadiness import LIFTED_AIR_POWER, Blur, FirstLook, Judged, ScaleStep
+from core.air.temperatures import Temperatures
 from core.gear.owned import Barlow, Eyepiece
 from core.ladder.climb import rung_above, rung_below
 from core.ladder.contenders import Pick
@@ -21,7 +22,8 @@ from core.problems import ProblemsError
 from core.record.log_entry import LogEntry
 from core.record.observer import Profile
 from core.record.profile import with_ids
-from core.situation.choices import Choices, ScopeOutside
+from core.situation.choices import Choices, EveningTemperatures, ScopeOutside
+from core.situation.given import to_minute
 from core.situation.situation import Situation
 from core.sky.bodies import TARGETS, Body
 from core.sky.civil import evening_span
@@ -257,6 +259,21 @@ class AppState(QObject):
                 evening=evening, site_id=site_id, scope_id=scope_id, since=since, warmer_by_c=warmer_by_c
             )
         self._take(self.choices.with_outside(spot, note))
+
+    def set_temperatures(self, temperatures: Temperatures | None) -> None:
+        """Say how warm inside and air are this evening at this site, or with None take that back.
+
+        The air counts as so warm at the present minute, until another figure is told for it.
+        """
+        evening, site_id, _scope_id = self.situation.spot
+        before, told = self.situation.temperatures_told, None
+        if temperatures is not None:
+            is_same_air = before is not None and before.temperatures.now_c == temperatures.now_c
+            told_at = before.told_at if before is not None and is_same_air else to_minute(self.situation.now)
+            told = EveningTemperatures(
+                evening=evening, site_id=site_id, told_at=told_at, temperatures=temperatures
+            )
+        self._take(self.choices.with_temperatures(evening, site_id, told))
 
     # Two telescopes, and one more thing.
 

@@ -76,8 +76,7 @@ class DampAir:
     @property
     def dew_point_c(self) -> float:
         """The temperature in °C at which the air's water settles (Alduchov and Eskridge 1996)."""
-        warm = 17.625 * self.temperature_c / (243.04 + self.temperature_c)
-        gamma = math.log(self.humidity_pct / 100.0) + warm
+        gamma = math.log(self.humidity_pct / 100.0) + _water(self.temperature_c)
         return 243.04 * gamma / (17.625 - gamma)
 
     @property
@@ -85,6 +84,13 @@ class DampAir:
         """How much a clear sky radiates, as a share of a black body as warm as the air; at most 1."""
         hundreds = self.dew_point_c / 100.0
         return min(0.711 + 0.56 * hundreds + 0.73 * hundreds**2, 1.0)
+
+    def cooled_to(self, temperature_c: float) -> "DampAir":
+        """Return the same air, with the same water in it, at another temperature; never over 100 %."""
+        dew_point_c = self.dew_point_c
+        warmth = _water(dew_point_c) - _water(temperature_c)
+        humidity_pct = min(max(100.0 * math.exp(warmth), 1.0), 100.0)
+        return DampAir(temperature_c=temperature_c, humidity_pct=humidity_pct, breeze=self.breeze)
 
     def glass_below_c(self, shelter: Shelter) -> float:
         """Return by how many °C a glass may fall below the air."""
@@ -99,3 +105,8 @@ class DampAir:
             glass_c=self.temperature_c - self.glass_below_c(shelter),
             everywhere=self.humidity_pct >= WET_HUMIDITY_PCT,
         )
+
+
+def _water(temperature_c: float) -> float:
+    """Return the logarithm of how much water air can hold, but for a constant (Alduchov and Eskridge)."""
+    return 17.625 * temperature_c / (243.04 + temperature_c)

@@ -7,8 +7,6 @@ from core.air.dew import DampAir
 from core.air.mirror import AirCourse, air_course
 from core.checks import within
 
-_MISSING = "needs the air now or at dusk: nothing can be said without either"
-
 
 @frozen(kw_only=True)
 class Temperatures:
@@ -32,14 +30,10 @@ class Temperatures:
         return self.dusk_c if self.now_c is None else self.now_c
 
     @property
-    def problem(self) -> str | None:
-        """Why they cannot all be true, or what they lack; None where all is well."""
-        warmest = max((each for each in (self.now_c, self.dusk_c) if each is not None), default=None)
-        if warmest is None:
-            return _MISSING
-        if self.lowest_c is not None and self.lowest_c > warmest:
-            return f"the lowest of the night, {self.lowest_c:g} °C, is above the {warmest:g} °C before it"
-        return None
+    def lowest_is_too_warm(self) -> bool:
+        """Whether the lowest of the night is above all that is known of the air before it."""
+        before = [each for each in (self.now_c, self.dusk_c) if each is not None]
+        return self.lowest_c is not None and bool(before) and self.lowest_c > max(before)
 
     @property
     def damp(self) -> DampAir | None:

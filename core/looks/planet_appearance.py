@@ -7,6 +7,7 @@ from attrs import evolve, frozen
 
 from core.air.dispersion import Dispersion, dispersion_at
 from core.air.finest_detail import LimitKind
+from core.air.mirror import combined_blur_arcsec
 from core.air.steadiness import blur_at
 from core.gear.aperture import working_aperture_mm
 from core.ladder.aim import Aim
@@ -136,7 +137,7 @@ def _sights(ladder: Ladder, bare: PlanetAppearance, stillness: Stillness) -> tup
             subject=bare.subject,
             scope=ladder.scope,
             power=rung.power,
-            air_arcsec=blur_at(ladder.blur.overhead_arcsec, position.path),
+            air_arcsec=_blur_arcsec(ladder, position.path),
             spread_arcsec=0.0 if dispersion is None else dispersion.arcsec,
             true_field_deg=_shown_field_deg(rung.true_field_deg),
             zenith_angle_deg=zenith_angle_deg(
@@ -147,6 +148,12 @@ def _sights(ladder: Ladder, bare: PlanetAppearance, stillness: Stillness) -> tup
         for rung in ladder.rungs
         if _SHOWN_POWERS[0] <= rung.power <= _SHOWN_POWERS[1]
     )
+
+
+def _blur_arcsec(ladder: Ladder, path: float) -> float:
+    """Return the blur of air and warm mirror together."""
+    air_arcsec, mirror_arcsec = blur_at(ladder.blur.overhead_arcsec, path), ladder.limits.mirror_arcsec
+    return float(combined_blur_arcsec(air_arcsec, mirror_arcsec)) if mirror_arcsec else air_arcsec
 
 
 def _shown_field_deg(field_deg: float | None) -> float | None:

@@ -3,7 +3,7 @@
 from datetime import date, datetime, timedelta
 
 from core.air.cooling import READY_WITHIN_C, USUAL_WARMTH_C, usable_time
-from core.air.dew import DampAir
+from core.air.dew_outlook import DewOutlook, dew_outlook, shelter_of
 from core.air.mirror import AirCourse
 from core.air.mirror_course import MirrorCourse
 from core.air.mirror_of import mirror_of
@@ -54,11 +54,6 @@ class Warmth(TonightsAir):
         return None if self.temperatures_told is None else self.temperatures_told.temperatures
 
     @lazy
-    def damp_air(self) -> DampAir | None:
-        """The evening's air as damp as it was told to be, None where that is not known."""
-        return None if self.temperatures is None else self.temperatures.damp
-
-    @lazy
     def air_course(self) -> AirCourse | None:
         """How the air runs, in minutes from when it was told, None where that is not known."""
         told = self.temperatures_told
@@ -107,6 +102,22 @@ class Warmth(TonightsAir):
         if self.mirror_course is not None:
             return self.mirror_course.excess_c(moment) > READY_WITHIN_C
         return self.outside_since is not None and (self.ready_at is None or moment < self.ready_at)
+
+    @lazy
+    def dew(self) -> DewOutlook | None:
+        """When dew settles on the scope in hand, from now or sunset on; None where the damp is not known."""
+        told, air, night, scope = self.temperatures_told, self.air_course, self.night, self.scope
+        damp = None if told is None else told.temperatures.damp
+        if told is None or air is None or damp is None or night is None or scope is None:
+            return None
+        return dew_outlook(
+            damp,
+            air,
+            shelter=shelter_of(scope),
+            epoch=told.told_at,
+            start=max(told.told_at, night.sun.set or night.start),
+            end=night.sun.rise or night.end,
+        )
 
     def readiness_of(self, scope: Telescope) -> Readiness:
         """Return when one of the owner's telescopes is ready, counted from when it is carried out."""

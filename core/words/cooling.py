@@ -67,14 +67,14 @@ _CLIMB_AT: Final = (
     "As the mirror cools: about {power} at {at}, {later_power} from about {later} (an estimate)."
 )
 # By whether the warmth is only assumed; in a row where there is little room.
-_NOTES: Final = ("{unit} warmer than air", "{unit} warmer than air, assumed")
+_NOTES: Final = ("{unit} warmer", "{unit} warmer, assumed")
 _NOTES_LIKELY: Final = (
-    "{unit} warmer than air · likely ready {likely}",
-    "{unit} warmer than air, assumed · likely ready {likely}",
+    "{unit} warmer · likely ready {likely}",
+    "{unit} warmer, assumed · likely ready {likely}",
 )
 _NOTES_READY: Final = (
-    "{unit} warmer than air · likely ready since {likely}",
-    "{unit} warmer than air, assumed · likely ready since {likely}",
+    "{unit} warmer · likely ready since {likely}",
+    "{unit} warmer, assumed · likely ready since {likely}",
 )
 _SPAN: Final = "{low} to {high}"
 _MINUTES: Final = "{span} minutes"

@@ -7,7 +7,7 @@ import attrs
 from attrs import field, frozen
 
 from core.checks import Within
-from core.gear.figures import parse_temperature_difference_c
+from core.gear.figures import parse_temperature_c, parse_temperature_difference_c
 from core.gear.numbers import DoubtfulFigureError, Unit, number_text, parse_length_mm, parse_number
 from core.problems import ProblemsError
 from core.record.observer import LengthUnit, Preferences, TemperatureUnit
@@ -117,6 +117,14 @@ class Units:
     def length_text(self, value_mm: float) -> str:
         """Write a length in mm in the owner's unit, without naming it."""
         return trimmed_text(value_mm / self.length.mm, 3)
+
+    def temperature_text(self, value_c: float) -> str:
+        """Write a temperature in degrees Celsius in the owner's unit, without naming it."""
+        return trimmed_text(value_c * _FAHRENHEIT_PER_CELSIUS + 32.0 if self.is_fahrenheit else value_c, 2)
+
+    def parse_temperature_c(self, text: str) -> float:
+        """Return a temperature in degrees Celsius, typed in the owner's unit or with its own."""
+        return parse_temperature_c(text, fahrenheit=self.is_fahrenheit)
 
     def difference_text(self, value_c: float) -> str:
         """Write a difference of temperatures in degrees Celsius in the owner's unit."""

@@ -50,11 +50,12 @@ class BodyReading:
 
 @frozen(kw_only=True)
 class CeilingBasis:
-    """What a ceiling is worked out from: the telescope in hand and tonight's air."""
+    """What a ceiling is worked out from: the telescope in hand, tonight's air, and its mirror's own blur."""
 
     scope: Telescope | None
     blur: Blur
     usual_air: float
+    mirror_arcsec: float = 0.0
 
 
 def read_bodies(
@@ -105,6 +106,7 @@ def _ceiling(position: Position, dispersion_arcsec: float, basis: CeilingBasis) 
         path=position.path,
         dispersion_arcsec=dispersion_arcsec,
         blur=basis.blur,
+        mirror_arcsec=basis.mirror_arcsec,
         usual_air=basis.usual_air,
     )
     power = ceiling_of(limits).power

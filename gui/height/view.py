@@ -101,9 +101,11 @@ class HeightView(QWidget):
             drawing.setFocus()
 
     def _on_changed(self, change: Change) -> None:
-        told_by = (Situation.plan, Situation.planet, Situation.scope, Situation.blur, Situation.usual_air)
+        told_by = (Situation.plan, Situation.planet, Situation.scope, Situation.mirror_course)
+        limited_by = (Situation.blur, Situation.usual_air)
         if change.of(
-            Situation.night, Situation.time, Situation.following_now, Situation.preferences, *told_by
+            *(Situation.night, Situation.time, Situation.following_now, Situation.preferences),
+            *(*told_by, *limited_by),
         ):
             self._show_reading()
 
@@ -129,8 +131,12 @@ class HeightView(QWidget):
         appearance = state.situation.appearance_at(moment)
         self.appearance_line.setText(brief_words(appearance, clock) if appearance is not None else "")
         self.appearance_line.setToolTip(self.appearance_line.text())
+        scope = state.situation.scope
         basis = CeilingBasis(
-            scope=state.situation.scope, blur=state.situation.blur, usual_air=state.situation.usual_air
+            scope=scope,
+            blur=state.situation.blur,
+            usual_air=state.situation.usual_air,
+            mirror_arcsec=0.0 if scope is None else state.situation.mirror_arcsec(scope, moment),
         )
         readings = read_bodies(night, moment, basis, clock)
         self.cells.show_readings(readings, state.situation.planet)

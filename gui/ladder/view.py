@@ -13,6 +13,7 @@ from core.situation.situation import Situation
 from core.words.aim import aim_detail, aim_heading
 from core.words.answer import nothing_offered_words
 from core.words.climbing import next_step_text, rung_detail
+from core.words.cooling import mirror_climb_text
 from core.words.limits import LimitLine, ceiling_note, limit_lines
 from core.words.notices import ladder_notice_texts
 from core.words.quantities import power_text
@@ -30,7 +31,7 @@ from gui.widgets.plain_label import PlainLabel
 
 _SHOWN_FROM = (
     *(Situation.ladder, Situation.aim, Situation.appearance, Situation.time, Situation.preferences),
-    *(Situation.answer, Situation.better),
+    *(Situation.answer, Situation.better, Situation.mirror_climb),
 )
 # Room for one rung; the drawing beside it has them all.
 _LEAST_LIST_PX = 24
@@ -88,6 +89,8 @@ class LadderView(QWidget):
         self.detail = PlainLabel(role="faint", wraps=True)
         self.ceiling = PlainLabel(role="numeral")
         self.ceiling_note = PlainLabel(role="small", wraps=True)
+        self.climb = PlainLabel(role="small", wraps=True)
+        self.climb.setAccessibleName("How the ceiling climbs as the mirror cools")
         self.limits = QGridLayout()
         self._limit_lines: tuple[LimitLine, ...] = ()
         self.list = RungList()
@@ -127,6 +130,7 @@ class LadderView(QWidget):
         top.addWidget(self.ceiling)
         top.addWidget(self.ceiling_note, 1)
         column.addLayout(top)
+        column.addWidget(self.climb)
         self.limits.setHorizontalSpacing(10)
         self.limits.setVerticalSpacing(2)
         self.limits.setColumnStretch(2, 1)
@@ -175,6 +179,7 @@ class LadderView(QWidget):
         self._show_aim()
         self._show_what_is_offered(ladder)
         self._show_limits(ladder)
+        self._show_climb()
         self._show_list(ladder)
         self._show_rung()
         self.canvas.redraw()
@@ -218,6 +223,15 @@ class LadderView(QWidget):
             self.limits.addWidget(PlainLabel(line.name, role=role), row, 0)
             self.limits.addWidget(PlainLabel(line.power, role=role), row, 1, Qt.AlignmentFlag.AlignRight)
             self.limits.addWidget(PlainLabel(line.why, role="small"), row, 2)
+
+    def _show_climb(self) -> None:
+        situation = self._state.situation
+        climb, clock = situation.mirror_climb, clock_of(situation)
+        words = ""
+        if climb is not None and clock is not None:
+            words = mirror_climb_text(climb, clock, now=situation.present)
+        self.climb.setText(words)
+        self.climb.setVisible(bool(words))
 
     def _show_list(self, ladder: Ladder | None) -> None:
         blocker = QSignalBlocker(self.list)

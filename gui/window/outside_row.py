@@ -9,13 +9,15 @@ from core.problems import ProblemsError
 from core.situation.given import to_minute
 from core.situation.situation import Situation
 from core.sky.night import Night
-from core.words.cooling import brief_outside_text, time_outside_text
+from core.words.cooling import brief_outside_text
 from core.words.site_clock import SiteClock
+from core.words.warmth import warmth_sentences
 from gui.gear.readings import Units, as_sentence
 from gui.state import AppState, Change
 from gui.widgets.elided_label import ElidedLabel
 from gui.widgets.pickers import TimePicker
 from gui.widgets.plain_line_edit import PlainLineEdit
+from gui.window.temperatures_dialog import TemperaturesDialog
 
 _NOON = time(12)
 _NOTE_LETTERS = 60
@@ -42,15 +44,21 @@ class OutsideRow(QWidget):
         self.note.setAccessibleName("When the telescope is ready")
         self.stop = QPushButton("Not outside")
         self.stop.setProperty("role", "flat")
-        self._outside = (ElidedLabel("Outside since"), self.since, self.warmth, self.note, self.stop)
+        self.temperatures = QPushButton("Te&mperatures")
+        self.temperatures.setProperty("role", "flat")
+        self.temperatures.setAccessibleDescription("Say how warm inside and air are, and how damp")
+        self.temperatures.setToolTip("So that the mirror's own warmth and dew are reckoned with")
+        self._outside = (ElidedLabel("Outside"), self.since, self.warmth, self.note, self.stop)
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(8)
+        row.setSpacing(6)
         row.addWidget(self.start)
         for widget in self._outside:
             row.addWidget(widget)
+        row.addWidget(self.temperatures)
         self.start.clicked.connect(self._take_out)
         self.stop.clicked.connect(self._take_in)
+        self.temperatures.clicked.connect(self._tell_temperatures)
         self.since.picked.connect(self._set_since)
         self.warmth.editingFinished.connect(self._set_warmth)
         self.warmth.took_back.connect(self._take_back)
@@ -97,14 +105,14 @@ class OutsideRow(QWidget):
         situation = self._state.situation
         self.note.setText(
             brief_outside_text(
-                readiness.usable_at(since),
+                situation.ready_at,
                 situation.now,
                 clock,
                 unit=self._units().temperature,
                 is_assumed=situation.warmth_is_assumed,
             )
         )
-        words = f"{time_outside_text(readiness, since, clock)} {_NOTE}"
+        words = " ".join((*warmth_sentences(situation), _NOTE))
         self.note.setToolTip(words)
         self.note.setAccessibleDescription(words)
 
@@ -115,6 +123,10 @@ class OutsideRow(QWidget):
     def _take_in(self) -> None:
         self._state.set_outside(None)
         self.start.setFocus()
+
+    def _tell_temperatures(self) -> None:
+        """Open the form for the temperatures, and stay with it until it is closed."""
+        TemperaturesDialog(self._state, self).exec()
 
     def _set_since(self, chosen: time) -> None:
         night = self._night()

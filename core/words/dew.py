@@ -1,0 +1,54 @@
+"""When dew or frost settles on a telescope, and what to do against it."""
+
+from typing import Final
+
+from core.air.dew import Shelter
+from core.air.dew_outlook import DewOutlook
+from core.words.cautions import HEATERS
+from core.words.site_clock import SiteClock
+
+# By whether it freezes.
+_BARE_SHIELDED_DRY: Final = {
+    False: (
+        "Dew settles on the bare front glass from about {wet}; a shield 1.5 times as long as the aperture is "
+        "wide keeps it dry (an estimate)."
+    ),
+    True: (
+        "Frost settles on the bare front glass from about {wet}; a shield 1.5 times as long as the aperture "
+        "is wide keeps it off (an estimate)."
+    ),
+}
+_BARE_SHIELDED_WET: Final = {
+    False: (
+        "Dew settles on the bare front glass from about {wet}, behind a shield from about {shielded} (an "
+        "estimate). Let it cool first, then put the shield on; gentle heat only after that. {heaters}"
+    ),
+    True: (
+        "Frost settles on the bare front glass from about {wet}, behind a shield from about {shielded} (an "
+        "estimate). Let it cool first, then put the shield on; gentle heat only after that. {heaters}"
+    ),
+}
+_DAMP: Final = (
+    "From about {damp} the air is so damp that even shaded glass and eyepieces take dew (an estimate): keep "
+    "the eyepieces in a warm pocket, and do not breathe on them."
+)
+_DRY: Final = "Bare front glass stays dry (an estimate)."
+
+
+def dew_text(dew: DewOutlook, clock: SiteClock) -> str:
+    """Return when dew settles and what helps, nothing for a mirror that stays dry down its tube."""
+    damp = None if dew.damp_at is None else _DAMP.format(damp=clock.time(dew.damp_at))
+    return " ".join(filter(None, (_front_glass_text(dew, clock), damp)))
+
+
+def _front_glass_text(dew: DewOutlook, clock: SiteClock) -> str | None:
+    if dew.shelter is not Shelter.BARE:
+        return None
+    if dew.wet_at is None or dew.risk is None:
+        return _DRY
+    wet = clock.time(dew.wet_at)
+    if dew.shielded_wet_at is None:
+        return _BARE_SHIELDED_DRY[dew.risk.frost].format(wet=wet)
+    return _BARE_SHIELDED_WET[dew.risk.frost].format(
+        wet=wet, shielded=clock.time(dew.shielded_wet_at), heaters=HEATERS
+    )
