@@ -125,9 +125,9 @@ def time_outside_text(readiness: Readiness, outside_since: datetime, clock: Site
     if settled is not None and mirror is not None:
         settled_words = _OUTSIDE_SETTLED.format(
             mirror=_mirror_text(mirror),
-            soonest=after(settled.low_minutes),
-            latest=after(settled.high_minutes),
-            likely=after(settled.likely_minutes),
+            soonest=clock.about(outside_since + timedelta(minutes=settled.low_minutes)),
+            latest=clock.about(outside_since + timedelta(minutes=settled.high_minutes)),
+            likely=clock.about(outside_since + timedelta(minutes=settled.likely_minutes)),
         )
     return _sentences(usable_words, settled_words, _lag_sentence(readiness))
 
@@ -138,7 +138,7 @@ def mirror_climb_text(climb: MirrorClimb, clock: SiteClock, *, now: datetime | N
         at=clock.time(climb.at),
         power=_about_power_text(climb.power),
         later_power=_about_power_text(climb.later_power),
-        later=clock.time(_to_five_minutes(climb.later)),
+        later=clock.about(climb.later),
     )
 
 
@@ -184,12 +184,6 @@ def _long_span_text(low_minutes: float, high_minutes: float) -> str:
 def _about_power_text(power: float) -> str:
     """Return a power to the nearest 5, as an estimate deserves."""
     return power_text(_STEP_POWER * rounded(power / _STEP_POWER))
-
-
-def _to_five_minutes(moment: datetime) -> datetime:
-    """Return the nearest full five minutes of the clock."""
-    step_s = _STEP_MINUTES * 60.0
-    return datetime.fromtimestamp(step_s * rounded(moment.timestamp() / step_s), moment.tzinfo)
 
 
 def _sentences(*sentences: str | None) -> str:

@@ -37,7 +37,7 @@ _DRY: Final = "Bare front glass stays dry (an estimate)."
 
 def dew_text(dew: DewOutlook, clock: SiteClock) -> str:
     """Return when dew settles and what helps, nothing for a mirror that stays dry down its tube."""
-    damp = None if dew.damp_at is None else _DAMP.format(damp=clock.time(dew.damp_at))
+    damp = None if dew.damp_at is None else _DAMP.format(damp=clock.about(dew.damp_at))
     return " ".join(filter(None, (_front_glass_text(dew, clock), damp)))
 
 
@@ -46,9 +46,9 @@ def _front_glass_text(dew: DewOutlook, clock: SiteClock) -> str | None:
         return None
     if dew.wet_at is None or dew.risk is None:
         return _DRY
-    wet = clock.time(dew.wet_at)
+    wet = clock.about(dew.wet_at)
     if dew.shielded_wet_at is None:
         return _BARE_SHIELDED_DRY[dew.risk.frost].format(wet=wet)
     return _BARE_SHIELDED_WET[dew.risk.frost].format(
-        wet=wet, shielded=clock.time(dew.shielded_wet_at), heaters=HEATERS
+        wet=wet, shielded=clock.about(dew.shielded_wet_at), heaters=HEATERS
     )

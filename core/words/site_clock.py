@@ -8,6 +8,7 @@ from attrs import frozen
 from core.situation.situation import Situation
 
 _MINUTE: Final = timedelta(minutes=1)
+_FIVE_MINUTES: Final = timedelta(minutes=5)
 _UNDER_A_MINUTE: Final = "{time} (under a minute)"
 
 
@@ -26,6 +27,11 @@ class SiteClock:
         local = _nearest_minute(moment).astimezone(self.zone)
         shown = self._time_of_day(local)
         return f"{shown} {_zone_text(local)}" if _is_repeated(local) else shown
+
+    def about(self, moment: datetime) -> str:
+        """Return a time of day to the nearest five minutes, as an estimate deserves."""
+        step_s = _FIVE_MINUTES.total_seconds()
+        return self.time(datetime.fromtimestamp(step_s * round(moment.timestamp() / step_s), UTC))
 
     def span(self, start: datetime, end: datetime) -> str:
         """Return two times, ``18:40–21:15``, or of less than a minute ``18:40 (under a minute)``.

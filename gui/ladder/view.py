@@ -31,7 +31,7 @@ from gui.widgets.plain_label import PlainLabel
 
 _SHOWN_FROM = (
     *(Situation.ladder, Situation.aim, Situation.appearance, Situation.time, Situation.preferences),
-    *(Situation.answer, Situation.better, Situation.mirror_climb),
+    *(Situation.answer, Situation.better, Situation.mirror_climb, Situation.best_aim),
 )
 # Room for one rung; the drawing beside it has them all.
 _LEAST_LIST_PX = 24
@@ -228,7 +228,8 @@ class LadderView(QWidget):
         situation = self._state.situation
         climb, clock = situation.mirror_climb, clock_of(situation)
         words = ""
-        if climb is not None and clock is not None:
+        # In the best moment the answer on top tells it.
+        if climb is not None and clock is not None and situation.aim != situation.best_aim:
             words = mirror_climb_text(climb, clock, now=situation.present)
         self.climb.setText(words)
         self.climb.setVisible(bool(words))

@@ -76,7 +76,7 @@ class TemperaturesDialog(QDialog):
 
     def _lay_out(self) -> None:
         form = QWidget()
-        rows = FieldRows(form)
+        self._rows = rows = FieldRows(form)
         labels = {**_DEGREES, "humidity_pct": "&Humidity"}
         for name, field in self.fields.items():
             if name in labels:
@@ -106,7 +106,12 @@ class TemperaturesDialog(QDialog):
         told = self._state.situation.temperatures or Temperatures()
         for name, field in self.fields.items():
             field.sync(getattr(told, name))
+        self._rows.show_row(self.fields["dusk_c"], not self._dusk_is_past())
         self.what_follows.setText("\n".join(warmth_sentences(self._state.situation)))
+
+    def _dusk_is_past(self) -> bool:
+        night, now = self._state.situation.night, self._state.situation.now
+        return night is not None and night.sun.set is not None and now >= night.sun.set
 
     def _take(self) -> None:
         """Take every figure that is understood; what is refused keeps its last good value."""

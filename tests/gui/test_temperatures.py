@@ -1,5 +1,6 @@
 """The form for the evening's temperatures: each finished figure counts, and what follows stands beneath."""
 
+import re
 from collections.abc import Callable, Iterator
 from datetime import timedelta
 
@@ -13,6 +14,7 @@ from pytestqt.qtbot import QtBot
 from core.air.temperatures import Temperatures
 from core.record.observer import Preferences, TemperatureUnit
 from core.sky.bodies import Body
+from gui.ladder.view import LadderView
 from gui.state import AppState
 from gui.window.shell import Shell
 from gui.window.temperatures_dialog import TemperaturesDialog
@@ -93,22 +95,44 @@ def test_a_warm_mirror_lowers_the_ladder_and_it_climbs_again(
     assert later > 0.85 * cold
 
 
-def test_the_ladder_view_and_the_answer_tell_the_climb(
+def test_the_answer_tells_the_climb_and_the_ladder_that_of_a_chosen_moment(
     shell: Shell, state: AppState, form: TemperaturesDialog
 ) -> None:
     shell.show_view(2)
     view = shell.current_view
-    assert view is not None
-    assert not view.climb.isVisible()  # type: ignore[attr-defined]
-
+    assert isinstance(view, LadderView)
     state.set_outside(EVENING_START)
+
     retype(form, "indoor_c", "20")
     retype(form, "now_c", "5")
 
-    assert view.climb.isVisible()  # type: ignore[attr-defined]
-    words = view.climb.text()  # type: ignore[attr-defined]
-    assert words.startswith("As the mirror cools: now about ")
-    assert words in shell.answer_bar.sentence.text()
+    # Check values of the plan, overhead: 114x at once, 128x and 142x after half an hour and an hour.
+    now = re.search(r"As the mirror cools: now about (\d+)x, \d+x from", shell.answer_bar.sentence.text())
+    assert now is not None
+    assert int(now[1]) == pytest.approx(112, abs=3)
+    assert not view.climb.isVisible()
+
+    state.set_time(EVENING_START + timedelta(minutes=50))
+
+    assert view.climb.isVisible()
+    then = re.match(r"As the mirror cools: about (\d+)x at 22:32, \d+x from about", view.climb.text())
+    assert then is not None
+    assert int(then[1]) == pytest.approx(135, abs=6)
+
+
+def test_dusk_is_asked_for_only_before_it(
+    qtbot: QtBot, shell: Shell, state: AppState, form: TemperaturesDialog, clock: HandClock
+) -> None:
+    assert not form.fields["dusk_c"].isVisible()
+
+    clock.now = EVENING_START - timedelta(hours=6)
+    state.beat()
+    afternoon = TemperaturesDialog(state, shell)
+    qtbot.addWidget(afternoon)
+    afternoon.show()
+
+    assert afternoon.fields["dusk_c"].isVisible()
+    afternoon.close()
 
 
 @pytest.mark.parametrize(
@@ -152,7 +176,7 @@ def test_damp_air_tells_of_dew_on_a_lens_and_of_a_shield(state: AppState, form: 
     state.set_scope(state.profile.telescopes[1].id)
 
     # Calm, 10 °C, 80 %: bare glass falls below the dew point, behind a shield it does not.
-    assert "Dew settles on the bare front glass from about 21:42" in form.what_follows.text()
+    assert "Dew settles on the bare front glass from about 21:40" in form.what_follows.text()
     assert "keeps it dry" in form.what_follows.text()
 
 
