@@ -66,6 +66,7 @@ _CLIMB_NOW: Final = "As the mirror cools: now about {power}, {later_power} from 
 _CLIMB_AT: Final = (
     "As the mirror cools: about {power} at {at}, {later_power} from about {later} (an estimate)."
 )
+_CLIMB_LATER: Final = "As the mirror cools, about {later_power} from {later}."
 # By whether the warmth is only assumed; in a row where there is little room.
 _NOTES: Final = ("{unit} warmer", "{unit} warmer, assumed")
 _NOTES_LIKELY: Final = (
@@ -139,6 +140,13 @@ def mirror_climb_text(climb: MirrorClimb, clock: SiteClock, *, now: datetime | N
         power=_about_power_text(climb.power),
         later_power=_about_power_text(climb.later_power),
         later=clock.about(climb.later),
+    )
+
+
+def mirror_climb_later_text(climb: MirrorClimb, clock: SiteClock) -> str:
+    """Return what the ceiling climbs to as the mirror cools, and when, in few words."""
+    return _CLIMB_LATER.format(
+        later_power=_about_power_text(climb.later_power), later=clock.about(climb.later)
     )
 
 

@@ -6,7 +6,7 @@ from core.gear.owned import TelescopeKind
 from core.ladder.ladder import Ladder, Standing
 from core.tonight.limiter import Limiter
 from core.tonight.prospect import Prospect
-from core.words.cooling import mirror_climb_text
+from core.words.cooling import mirror_climb_later_text
 from core.words.ladder import no_ceiling_text
 from core.words.limits import what_sets_ceiling
 from core.words.mount import shaking_words
@@ -124,7 +124,7 @@ def _not_ready_words(prospect: Prospect, ladder: Ladder, clock: SiteClock) -> st
 def _with_climb(words: str, prospect: Prospect, clock: SiteClock) -> str:
     """Return words with how the ceiling climbs as the mirror cools, where it does."""
     climb = prospect.mirror_climb
-    return words if climb is None else " ".join((words, mirror_climb_text(climb, clock, now=prospect.now)))
+    return words if climb is None else " ".join((words, mirror_climb_later_text(climb, clock)))
 
 
 def _all_over_words(ladder: Ladder, limiter: Limiter) -> str:
