@@ -1,6 +1,6 @@
 """The one answer on top of the views, with its reasons one click below."""
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
 
@@ -12,6 +12,7 @@ from gui.state import AppState, Change
 from gui.widgets.plain_label import PlainLabel
 
 _MARGIN_PX = 14
+_LEAST_WIDTH_PX = 720
 _FRAME_PX = 5  # border and padding of the panel in the style sheet
 
 
@@ -44,6 +45,12 @@ class AnswerBar(QWidget):
         self.why.toggled.connect(self._on_toggled)
         state.changed.connect(self._on_changed)
         self._show()
+
+    def minimumSizeHint(self) -> QSize:
+        # A sentence that wraps asks for the lines of a narrow column, however wide the window is.
+        hint, layout = super().minimumSizeHint(), self.layout()
+        assert layout is not None
+        return QSize(hint.width(), layout.minimumHeightForWidth(max(self.width(), _LEAST_WIDTH_PX)))
 
     def _on_changed(self, change: Change) -> None:
         told_by = (Situation.answer, Situation.better, Situation.night_problem, Situation.preferences)
