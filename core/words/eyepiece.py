@@ -12,7 +12,8 @@ from core.words.sizes import against_moon, apparent_size_text
 # Said wherever the picture is shown.
 PICTURE_LIMITS: Final = (
     "The picture is computed from the planet's disc, your telescope and tonight's air.",
-    "Belts, caps and plains are plain bands and patches, not what is there tonight.",
+    "Belts are plain bands; of Mars only the large regions are drawn, without this year's dust and cloud.",
+    "The Moon's heights and plains are measured ones, but craters under about 25 km are left out.",
     "The eye is taken to follow half of the image's motion; the motion itself is not shown.",
     "A calm moment lasts a second or two, and in poor air there may be few of them.",
     "It may look softer than the ceiling suggests: the ceiling is a rule of thumb, this is a calculation.",

@@ -31,15 +31,19 @@ _PLACES: Final = tuple((low + high) / 2.0 - _raised(_MIDDLE_NM) for low, high in
 BAND_WIDTH: Final = 1.0 / 3.0
 
 
-def parted(picture: Values, spread_px: float, towards_zenith: tuple[float, float]) -> Values:
-    """Return red, green and blue (N, N, 3) of a picture (N, N), each where the air puts it.
+def parted(picture: Values, margin: int, spread_px: float, towards_zenith: tuple[float, float]) -> Values:
+    """Return red, green and blue (M, M, 3) of the middle of a picture (N, N), each where the air puts it.
 
-    ``spread_px`` is how far apart 450 and 650 nm lie, in pixels; the direction is right and up, length 1.
-    What leaves at one edge comes in at the other.
+    ``margin`` pixels go at each edge; no colour is moved farther than them. ``spread_px`` is how far apart
+    450 and 650 nm lie, in pixels; the direction is right and up, length 1.
     """
     right, up = towards_zenith
-    bands = [_moved(picture, place * spread_px * right, -place * spread_px * up) for place in _PLACES]
-    return np.stack(bands, axis=-1)
+    size = picture.shape[0] - 2 * margin
+    coloured = np.empty((size, size, len(_PLACES)), dtype=np.float32)
+    for band, place in enumerate(_PLACES):
+        across = _moved(picture.T, margin, place * spread_px * right).T
+        coloured[..., band] = _moved(across, margin, -place * spread_px * up)
+    return coloured
 
 
 def brightness_of(coloured: Values) -> Values:
@@ -47,12 +51,11 @@ def brightness_of(coloured: Values) -> Values:
     return np.asarray(coloured @ LUMINOUS)
 
 
-def _moved(picture: Values, columns: float, rows: float) -> Values:
-    """Return a picture moved by parts of pixels, right and down, its neighbours mixed in proportion."""
-    moved = picture
-    for axis, distance in ((1, columns), (0, rows)):
-        whole = int(np.floor(distance))
-        part = np.float32(distance - whole)
-        near = np.roll(moved, whole, axis=axis)
-        moved = near if part == 0.0 else near + part * (np.roll(near, 1, axis=axis) - near)
-    return moved
+def _moved(picture: Values, margin: int, distance: float) -> Values:
+    """Return the rows within a margin, moved down by parts of rows, neighbours mixed in proportion."""
+    distance = float(np.clip(distance, 1 - margin, margin - 1))
+    whole = int(np.floor(distance))
+    part = np.float32(distance - whole)
+    first, last = margin - whole, picture.shape[0] - margin - whole
+    near = picture[first:last]
+    return near + part * (picture[first - 1 : last - 1] - near)

@@ -11,8 +11,11 @@ from attrs import frozen
 from numpy.typing import NDArray
 
 from core.looks.picture.markings import brightness
+from core.looks.picture.mars_ground import through_haze
+from core.looks.picture.moon_ground import sunlight
 from core.looks.picture.subject import Subject
 from core.sky.bodies import FACTS, Body
+from core.sky.moon_phase import MoonPhase
 
 Values = NDArray[np.float32]
 
@@ -27,6 +30,8 @@ _MINNAERT: Final = {
     Body.NEPTUNE: 0.85,
 }
 _LEAST_SLANT: Final = 0.05
+# From this cosine of the slant on, the slopes of the Moon are shaded in full (ours).
+_SLOPES_FROM: Final = 0.45
 
 
 @frozen
@@ -96,9 +101,26 @@ def globe_light(globe: Globe, subject: Subject, x: Values, y: Values, z: Values)
     sine_latitude = (normal_y * globe.pole[1] + normal_z * globe.pole[2]) / length
     latitude_deg = np.degrees(np.arcsin(np.clip(sine_latitude, -1.0, 1.0)))
     west_deg = np.degrees(np.arctan2(x, z * globe.pole[1] - y * globe.pole[2]))
+    ground = brightness(subject, latitude_deg, west_deg)
+    if subject.disc.body is Body.MARS:
+        ground = through_haze(ground, towards_eye)
+    if subject.disc.body is Body.MOON and subject.phase is not None:
+        on_slopes = _on_slopes(subject, subject.phase, latitude_deg, west_deg)
+        # Seen aslant at the limb, slopes hide one another: there the ground counts as level.
+        towards_sun += np.minimum(towards_eye / _SLOPES_FROM, 1.0) * (on_slopes - towards_sun)
     exponent = _MINNAERT.get(subject.disc.body)
     if exponent is None:
         shade = 2.0 * towards_sun / (towards_sun + towards_eye)
     else:
         shade = towards_sun**exponent * towards_eye ** (exponent - 1.0)
-    return np.asarray(brightness(subject, latitude_deg, west_deg) * shade, dtype=np.float32)
+    return np.asarray(ground * shade, dtype=np.float32)
+
+
+def _on_slopes(subject: Subject, phase: MoonPhase, latitude_deg: Values, west_deg: Values) -> Values:
+    """Return how squarely the Sun falls on the Moon's slopes; west on the sky is east on the Moon."""
+    return sunlight(
+        latitude_deg,
+        west_deg + phase.libration_longitude_deg,
+        sun_latitude_deg=subject.disc.sub_solar_latitude_planetographic_deg,
+        sun_longitude_deg=phase.sunrise_longitude_deg + 90.0,
+    )

@@ -149,7 +149,7 @@ def see_coloured(subject: Subject, blurring: Blurring, grid: Grid) -> Values:
     inside = slice(_MARGIN, -_MARGIN)
     if spread_px == 0.0:
         return np.broadcast_to(picture[inside, inside, np.newaxis], (grid.size, grid.size, 3))
-    coloured = parted(picture, spread_px, blurring.spread_direction)[inside, inside]
+    coloured = parted(picture, _MARGIN, spread_px, blurring.spread_direction)
     coloured.flags.writeable = False
     return coloured
 

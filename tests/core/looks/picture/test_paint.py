@@ -156,3 +156,33 @@ def test_a_moon_is_painted_at_its_place_and_in_its_size(turning: Turning, moon: 
     # Albedo times the area of its disc: radii of WGCCRE 2015 over Jupiter's.
     albedo, radius_km = {Moon.EUROPA: (0.67, 1560.8), Moon.CALLISTO: (0.17, 2410.3)}[moon]
     assert alone.sum() == pytest.approx(albedo * math.pi * (radius_px * radius_km / 71_492) ** 2, rel=0.02)
+
+
+def test_the_main_belts_are_as_dark_as_the_eye_finds_them() -> None:
+    """A visual contrast of 0.15 to 0.20 between Jupiter's main belts and the bright zone (ours, by eye)."""
+    jupiter = attrs.evolve(at(Body.JUPITER, "2026-11-18T03:00:00"), moons=())
+    line = painted(jupiter, upright(jupiter))[:, 195:205].mean(axis=1)
+    radius_px = jupiter.disc.polar_diameter_arcsec / 2.0 / PIXEL_ARCSEC
+
+    def row(latitude_deg: float) -> int:
+        return round(199.5 - radius_px * math.sin(math.radians(latitude_deg)))
+
+    zone = line[row(4.0) : row(-4.0)].max()
+    for edges in ((19.0, 8.0), (-8.0, -20.0)):
+        belt = line[row(edges[0]) : row(edges[1])].min()
+        # The slant of the light darkens a belt by a few per cent more.
+        assert 0.15 <= 1.0 - belt / zone <= 0.24
+
+
+def test_the_moon_s_terminator_is_uneven_and_its_limb_is_not() -> None:
+    moon = at(Body.MOON, "2026-11-17T19:00:00")
+
+    picture = painted(moon, upright(moon, 6.0))
+
+    # Lit to the right of the terminator in each row; its place jumps where mountains and craters lie.
+    rows = range(100, 300)
+    lit = [np.flatnonzero(picture[row] > 0.05) for row in rows]
+    terminator = np.array([columns[0] for columns in lit])
+    limb = np.array([columns[-1] for columns in lit])
+    assert np.abs(np.diff(terminator)).max() >= 4
+    assert np.abs(np.diff(limb)).max() <= 2

@@ -43,8 +43,15 @@ def test_power_brings_out_the_belts_until_the_air_stops_it() -> None:
 
     def contrast(power: float, air_arcsec: float) -> float:
         seen = at_true_scale(sight(power, air_arcsec))
-        line = seen.brightness[150:250, 190:210].mean(axis=1)
-        return float((line.max() - line.min()) / line.max())
+        across = seen.brightness[:, 195:205].mean(axis=1)
+        radius_px = JUPITER.disc.polar_diameter_arcsec / 2.0 / seen.pixel_arcsec
+
+        def at(latitude_deg: float) -> float:
+            return float(across[round(199.5 - radius_px * np.sin(np.radians(latitude_deg)))])
+
+        # Both belts against the zones on either side of them.
+        belts, zones = at(13.0) + at(-15.0), (at(22.0) + 2.0 * at(0.0) + at(-23.0)) / 2.0
+        return 1.0 - belts / zones
 
     low, middle, high = (contrast(power, 0.5) for power in (20.0, 60.0, 150.0))
     assert low < 0.4 * high
