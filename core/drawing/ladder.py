@@ -151,6 +151,10 @@ def _draw_rung(sheet: Sheet, layout: LadderLayout, place: RungPlace) -> None:
     dashes = _DASHES_ABOVE if rung.standing is Standing.ABOVE and not is_chosen else SOLID
     if not place.owned:
         colour, width, dashes = palette.accent, 1.8, _DASHES_WISHED
+        if place.top_y is not None:
+            middle = (left + right) / 2
+            sheet.stroke((middle, place.y), (middle, place.top_y), colour, width, order=2.0)
+            sheet.stroke((left, place.top_y), (right, place.top_y), colour, width, dashes=dashes, order=2.0)
     if place.words is None:  # a short mark, as on a ruler
         left, width = right - 0.35 * (right - left), min(width, 1.3)
     sheet.stroke((left, place.y), (right, place.y), colour, width, dashes=dashes, order=2.0)
@@ -175,7 +179,12 @@ def _draw_rung(sheet: Sheet, layout: LadderLayout, place: RungPlace) -> None:
             else words_colour
         )
         sheet.write(
-            text, column_place.x, place.words_y, lettering_of(column, text), plain, align=column_place.align
+            text,
+            column_place.x,
+            place.words_y,
+            lettering_of(place.words, column),
+            plain,
+            align=column_place.align,
         )
 
 

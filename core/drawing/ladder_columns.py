@@ -9,6 +9,7 @@ from core.drawing.lettering import Lettering, Measure
 from core.words.ladder import NOT_TONIGHT, RungWords
 
 POWER = Lettering(12.0, bold=True)
+QUIET_POWER = Lettering(10.5)
 FIGURE = Lettering(9.5)
 REMARK = Lettering(9.0, bold=True)
 QUIET_REMARK = Lettering(9.0)
@@ -61,17 +62,19 @@ def cell(words: RungWords, column: LadderColumn) -> str:
     }[column]
 
 
-def lettering_of(column: LadderColumn, text: str) -> Lettering:
-    """Return how words in a column are written."""
-    if column is LadderColumn.REMARK and text == NOT_TONIGHT:
-        return QUIET_REMARK
-    return {LadderColumn.POWER: POWER, LadderColumn.REMARK: REMARK}.get(column, FIGURE)
+def lettering_of(words: RungWords, column: LadderColumn) -> Lettering:
+    """Return how a rung's words in a column are written; what is not owned is never bold."""
+    if column is LadderColumn.REMARK:
+        return REMARK if words.is_owned and words.remark != NOT_TONIGHT else QUIET_REMARK
+    if column is LadderColumn.POWER:
+        return POWER if words.is_owned else QUIET_POWER
+    return FIGURE
 
 
 def cell_fitted(measure: Measure, words: RungWords, column: LadderColumn, width: float) -> str:
     """Return a rung's words in one column, no wider than the column."""
     text = measure.legible(cell(words, column))
-    return measure.fitted(text, lettering_of(column, text), width)
+    return measure.fitted(text, lettering_of(words, column), width)
 
 
 def place_columns(
@@ -102,10 +105,10 @@ def _others(widths: Mapping[LadderColumn, float], gap: float) -> float:
 
 
 def _natural_width(measure: Measure, words: Sequence[RungWords], column: LadderColumn) -> float:
-    texts = [measure.legible(text) for row in words if (text := cell(row, column))]
+    texts = [(row, measure.legible(text)) for row in words if (text := cell(row, column))]
     if not texts:
         return 0.0
     return max(
         measure.width(column.value, HEADING),
-        *(measure.width(text, lettering_of(column, text)) for text in texts),
+        *(measure.width(text, lettering_of(row, column)) for row, text in texts),
     )

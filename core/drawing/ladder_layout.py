@@ -9,7 +9,7 @@ from core.drawing.ladder_columns import HEADING, ColumnPlace, LadderColumn, plac
 from core.drawing.lettering import Lettering, Measure
 from core.drawing.placing import Box, spread
 from core.ladder.ladder import Ladder, Rung
-from core.words.ladder import RungWords, by_weight, no_ceiling_text, rung_at_power, rung_words
+from core.words.ladder import RungWords, by_weight, no_ceiling_text, run_words, rung_at_power, rung_words
 from core.words.limits import LimitWords, limit_words
 from core.words.quantities import power_text
 
@@ -55,7 +55,8 @@ class PowerScale:
 class RungPlace:
     """A rung on the page: its own height, and its words with theirs, or None where there is no room.
 
-    One that is not ``owned`` is only wished for.
+    One that is not ``owned`` is only wished for; where a zoom is, it stands for the whole run of its powers,
+    which ends at ``top_y``.
     """
 
     rung: Rung
@@ -63,6 +64,7 @@ class RungPlace:
     words: RungWords | None
     words_y: float
     owned: bool = True
+    top_y: float | None = None
 
 
 @frozen(kw_only=True)
@@ -177,25 +179,66 @@ def _place_rungs(
 ) -> tuple[tuple[RungPlace, ...], int]:
     """Give as many rungs words as have room, the weightiest first; the others stay short marks.
 
-    Those wished for may take a third of the room, the lowest of them first.
+    Those wished for may take a third of the room, the lowest of them first; a zoom's are one run.
     """
+    wishes = _runs(wished)
+    reaches = {id(rung): reach for rung, reach in wishes}
+    first = [rung for rung, _reach in wishes]
     room = max(int((scale.top - scale.bottom) / ROW) + 1, 1)
-    named_wishes = list(wished[: max(room // 3, 1)])
+    named_wishes = first[: max(room // 3, 1)]
     named = by_weight(ladder, chosen)[: max(room - len(named_wishes), 1)]
-    every = sorted([*ladder.rungs, *wished], key=lambda rung: rung.power)
+    every = sorted([*ladder.rungs, *first], key=lambda rung: rung.power)
     with_words = {id(rung) for rung in (*named, *named_wishes)}
     in_order = [rung for rung in every if id(rung) in with_words]
     heights = spread([scale.y(rung.power) for rung in in_order], ROW, scale.bottom, scale.top)
     words_y = {id(rung): height for rung, height in zip(in_order, heights, strict=True)}
-    wishes = {id(rung) for rung in wished}
     places = []
     for rung in every:
-        y, owned = scale.y(rung.power), id(rung) not in wishes
+        owned, reach = id(rung) not in reaches, reaches.get(id(rung))
+        y, top_y = scale.y(rung.power), None
+        if reach is not None:
+            y, top_y = (scale.y(min(max(power, scale.low), scale.high)) for power in reach)
         words = None
-        if id(rung) in words_y:
+        if id(rung) in words_y and reach is not None:
+            words = run_words(rung, reach, brief=brief)
+        elif id(rung) in words_y:
             words = rung_words(rung, ladder, chosen, brief=brief, is_owned=owned)
-        places.append(RungPlace(rung=rung, y=y, words=words, words_y=words_y.get(id(rung), y), owned=owned))
+        place_y = words_y.get(id(rung), y)
+        places.append(RungPlace(rung=rung, y=y, words=words, words_y=place_y, owned=owned, top_y=top_y))
     return tuple(places), len(every) - len(in_order)
+
+
+def _runs(wished: Sequence[Rung]) -> list[tuple[Rung, tuple[float, float] | None]]:
+    """Return what is wished for, a zoom's powers as one rung with the lowest and the highest of them.
+
+    Behind a Barlow it is another run only where that does not overlap the one before.
+    """
+    found: list[tuple[Rung, tuple[float, float] | None]] = []
+    zooms: dict[tuple[int, ...], tuple[Rung, tuple[float, float]]] = {}
+    for rung in sorted(wished, key=lambda rung: rung.power):
+        reach = _zoom_reach(rung)
+        if reach is None:
+            found.append((rung, None))
+        else:
+            parts = (id(rung.combination.eyepiece), *(id(barlow) for barlow in rung.combination.barlows))
+            zooms.setdefault(parts, (rung, reach))
+    last_high = 0.0
+    for rung, reach in sorted(zooms.values(), key=lambda run: run[1]):
+        if reach[0] > last_high:
+            found.append((rung, reach))
+            last_high = reach[1]
+    return found
+
+
+def _zoom_reach(rung: Rung) -> tuple[float, float] | None:
+    """Return the powers at both ends of the zoom that a rung is a setting of, None for any other rung."""
+    eyepiece, focal_length_mm = rung.combination.eyepiece, rung.combination.eyepiece_focal_length_mm
+    if eyepiece is None or focal_length_mm is None:
+        return None
+    short_mm, long_mm = eyepiece.focal_length_min_mm, eyepiece.focal_length_max_mm
+    if short_mm is None or long_mm is None:
+        return None
+    return rung.power * focal_length_mm / long_mm, rung.power * focal_length_mm / short_mm
 
 
 def _place_limits(

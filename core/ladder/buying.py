@@ -80,8 +80,9 @@ class Purchase:
 
     ``powers`` are those that it adds. It is for nights that bear ``from_power`` to ``to_power``, between
     which the kit has nothing; ``from_power`` is None where all that is owned gives more, ``to_power`` where
-    all gives less. ``for_finding`` tells that it is wanted to find a planet with, not to climb. Losses are
-    before penalties.
+    all gives less. ``for_finding`` tells that it is wanted to find a planet with, not to climb,
+    ``finds_too`` that it is wanted for both. Losses are before penalties; 0.015 is a usual miss of 12 % in
+    power.
     """
 
     thing: Candidate
@@ -89,13 +90,9 @@ class Purchase:
     from_power: float | None
     to_power: float | None
     for_finding: bool
+    finds_too: bool
     loss_before: float
     loss_after: float
-
-    @property
-    def gain(self) -> float:
-        """The share of the loss that goes, 0 to 1."""
-        return 1.0 - self.loss_after / self.loss_before
 
 
 def best_powers(aperture_mm: float, belief: BlurBelief = USUAL_BELIEF) -> Floats:
@@ -103,14 +100,6 @@ def best_powers(aperture_mm: float, belief: BlurBelief = USUAL_BELIEF) -> Floats
     overhead, path = np.meshgrid(belief.equally_likely_arcsec(AIRS), np.array(PATHS), indexing="ij")
     together = ceiling_power(aperture_mm, blur_at(1.0, path) * overhead, usual_air=USUAL_AIR_POWER)
     return np.minimum(together, BEST_POWER_PER_MM * aperture_mm).ravel()
-
-
-def kit_loss(powers: Sequence[float], *, aperture_mm: float, belief: BlurBelief = USUAL_BELIEF) -> float:
-    """Return the loss of a kit of powers, infinite without any; 0.015 is a usual miss of 12 % in power."""
-    if not len(powers):
-        return math.inf
-    nights = _Nights(aperture_mm=aperture_mm, best=best_powers(aperture_mm, belief))
-    return nights.loss(nights.misses(np.asarray(powers)).min(axis=0), powers)
 
 
 def what_to_buy(
@@ -242,12 +231,17 @@ def _purchase(
     helps = float(powers[int(np.argmin(each.mean(axis=1)))])
     lower, higher = owned[owned < helps], owned[owned > helps]
     climbing = float((missed - each.min(axis=0)).mean()) if len(owned) else 0.0
+    lacks_finding = len(owned) > 0 and not nights.can_find(owned)
+    # A planet is found with a wider exit pupil than 6 mm too, though some light is wasted.
+    has_only_narrow = lacks_finding and nights.aperture_mm / owned.min() < FINDING_PUPILS_MM[0]
+    for_finding = lacks_finding and climbing < NO_FINDING_POWER
     return Purchase(
         thing=thing,
         powers=tuple(sorted(float(power) for power in powers)),
         from_power=float(lower.max()) if len(lower) else None,
         to_power=float(higher.min()) if len(higher) else None,
-        for_finding=len(owned) > 0 and not nights.can_find(owned) and climbing < NO_FINDING_POWER,
+        for_finding=for_finding,
+        finds_too=bool(has_only_narrow) and not for_finding and nights.can_find(powers),
         loss_before=before,
         loss_after=after,
     )

@@ -18,9 +18,19 @@ _MOST_POWERS_NAMED = 4
 _NOTHING: Final = "Nothing to buy: on most nights you have a power near the best one."
 _BUY: Final = "{thing} ({powers}) would help most, {purpose}."
 _FOR_FINDING: Final = "for finding a planet with: you have no power with an exit pupil of 2 to 6 mm"
-_FOR_BETWEEN: Final = "for nights that bear {low} to {high}: you have nothing between"
-_FOR_ABOVE: Final = "for nights that bear more than {low}: you have nothing above"
-_FOR_BELOW: Final = "for nights that bear less than {high}: you have nothing below"
+# Of two templates the second is for what a planet is found with too.
+_FOR_BETWEEN: Final = (
+    "for nights that bear {low} to {high}: you have nothing between",
+    "for nights that bear {low} to {high}, where you have nothing between, and for finding a planet with",
+)
+_FOR_ABOVE: Final = (
+    "for nights that bear more than {low}: you have nothing above",
+    "for nights that bear more than {low}, where you have nothing above, and for finding a planet with",
+)
+_FOR_BELOW: Final = (
+    "for nights that bear less than {high}: you have nothing below",
+    "for nights that bear less than {high}, where you have nothing below, and for finding a planet with",
+)
 _FOR_BEGINNING: Final = "for finding a planet with and for the first look at it: you have no power yet"
 _BUILT_IN: Final = "{scope} has powers of its own; nothing can be put into it."
 _NO_CEILING: Final = "Without a ceiling there is nothing to weigh it by."
@@ -67,8 +77,8 @@ def purpose_text(to_buy: Purchase) -> str:
         return _FOR_FINDING
     if low is None and high is None:
         return _FOR_BEGINNING
-    template = _FOR_BELOW if low is None else _FOR_ABOVE if high is None else _FOR_BETWEEN
-    return template.format(
+    templates = _FOR_BELOW if low is None else _FOR_ABOVE if high is None else _FOR_BETWEEN
+    return templates[to_buy.finds_too].format(
         low="" if low is None else power_text(low), high="" if high is None else power_text(high)
     )
 

@@ -7,12 +7,14 @@ from attrs import frozen
 from core.air.steadiness import BlurSource
 from core.ladder.ladder import Ladder, Rung, Standing
 from core.words.aim import no_ceiling_words
-from core.words.quantities import drift_text, field_text, power_text, pupil_text
+from core.words.quantities import drift_text, field_text, power_text, pupil_text, rounded_text
 
 NOT_TONIGHT = "not tonight"
 WORTH_A_TRY = "worth a try"
 PERHAPS = "perhaps worth a try"
 NOT_OWNED = "not owned"
+NEW = "new"
+_RUN = "{low}–{high}"
 _ABOUT = "~{power}"
 _EXACT = "{power}"
 _START_AND_TOP = "Start here and stay."
@@ -31,6 +33,7 @@ class RungWords:
     field: str
     drift: str
     remark: str
+    is_owned: bool = True
 
 
 def no_ceiling_text(ladder: Ladder) -> str:
@@ -43,7 +46,7 @@ def rung_words(
 ) -> RungWords:
     """Return what stands beside a rung, with shorter remarks where there is little room."""
     if not is_owned:
-        remark = "new" if brief else NOT_OWNED
+        remark = NEW if brief else NOT_OWNED
     else:
         remark = _brief_remark(rung, ladder, chosen) if brief else _remark(rung, ladder, chosen)
     return RungWords(
@@ -53,6 +56,23 @@ def rung_words(
         field="" if rung.true_field_deg is None else field_text(rung.true_field_deg),
         drift="" if rung.drift_s is None else drift_text(rung.drift_s),
         remark=remark,
+        is_owned=is_owned,
+    )
+
+
+def run_words(rung: Rung, reach: tuple[float, float], *, brief: bool = False) -> RungWords:
+    """Return what stands beside the powers of a zoom not owned, one of its rungs given and both its ends."""
+    combination = rung.combination
+    assert combination.eyepiece is not None
+    names = (combination.eyepiece.name, *(barlow.name for barlow in combination.barlows))
+    return RungWords(
+        power=_RUN.format(low=rounded_text(reach[0]), high=power_text(reach[1])),
+        eyepiece=" + ".join(names),
+        exit_pupil="",
+        field="",
+        drift="",
+        remark=NEW if brief else NOT_OWNED,
+        is_owned=False,
     )
 
 

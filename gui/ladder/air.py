@@ -2,7 +2,7 @@
 
 from functools import partial
 
-from PySide6.QtWidgets import QButtonGroup, QCheckBox, QPushButton, QWidget
+from PySide6.QtWidgets import QButtonGroup, QCheckBox, QHBoxLayout, QPushButton, QWidget
 
 from core.air.first_look import SCALE_STEPS
 from core.air.steadiness import LIFTED_AIR_POWER, USUAL_AIR_POWER, Blur, BlurSource, FirstLook, ScaleStep
@@ -51,13 +51,20 @@ class AirRow(QWidget):
         row.addWidget(PlainLabel("or"))
         row.addWidget(self.scales)
         row.addWidget(self.where)
-        row.addWidget(PlainLabel("or blur"))
-        row.addWidget(self.blur)
-        row.addWidget(PlainLabel("″ overhead"))
+        row.addWidget(self._blur_with_words())
         row.addWidget(self.problem)
         row.addWidget(self.lift)
         # Nothing has been said about the air at first, which a group of its own would not allow to show.
         self.group.setExclusive(False)
+
+    def _blur_with_words(self) -> QWidget:
+        """Return the field for a figure with its words, which stay on one line with it."""
+        group = QWidget()
+        row = QHBoxLayout(group)
+        row.setContentsMargins(0, 0, 0, 0)
+        for part in (PlainLabel("or blur"), self.blur, PlainLabel("″ overhead")):
+            row.addWidget(part)
+        return group
 
     def _connect(self) -> None:
         for look, button in self.first_look_buttons.items():

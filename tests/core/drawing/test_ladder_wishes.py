@@ -73,6 +73,28 @@ def test_a_wished_rung_is_drawn_with_gaps_and_an_owned_one_is_not() -> None:
     assert 0.3 < share_of_ink(wished) < 0.9
 
 
+def test_a_zoom_is_one_run_with_its_lowest_and_highest_power() -> None:
+    """1200 mm over 24 and 8 mm give 50x and 150x; what the 2x makes of them overlaps."""
+    which = ladder()
+    zoom = Eyepiece(name="8-24 mm", focal_length_min_mm=8, focal_length_max_mm=24)
+    wished = wished_on(which, "few", zoom)
+    chart = draw(which, wished, PLACES["large"])
+
+    words = words_of(chart.drawing)
+    assert len(wished) > 4
+    assert words.count("not owned") == 1
+    assert {"50–150x", "8-24 mm"} <= set(words)
+
+
+def test_no_word_of_what_is_not_owned_is_bold() -> None:
+    which = ladder()
+    chart = draw(which, wished_on(which, "few", eyepiece(6)), PLACES["large"])
+
+    bold = {words.text for words in chart.drawing.words if words.lettering.bold}
+    assert {"150x", "120x"} <= bold
+    assert not {"200x", "6 mm", "not owned"} & bold
+
+
 def test_a_long_eyepiece_reaches_below_the_owned_ones() -> None:
     which = ladder()
     lowest = wished_on(which, "few", eyepiece(40))[0]

@@ -3,7 +3,6 @@
 import math
 import statistics
 
-import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -17,9 +16,9 @@ from core.ladder.buying import (
     Candidate,
     as_gear,
     best_powers,
-    kit_loss,
     what_to_buy,
 )
+from core.words.buying import purpose_text
 from tests.core.gear import examples
 from tests.core.gear.examples import barlow, eyepiece, fixed, telescope
 
@@ -221,13 +220,28 @@ def test_the_same_as_trying_everything(scope: Telescope, owned: list[Eyepiece], 
         assert found.loss_before >= 0.015
 
 
-@given(st.lists(st.floats(20, 400), min_size=1, max_size=8), st.floats(20, 400))
-def test_one_more_power_never_makes_a_kit_worse(powers: list[float], more: float) -> None:
-    assert kit_loss([*powers, more], aperture_mm=150) <= kit_loss(powers, aperture_mm=150) + 1e-12
+def test_the_loss_of_a_kit_one_by_one() -> None:
+    found = what_to_buy(telescope(), kit(25, 10, 8), [])
+    first = what_to_buy(telescope(), [], [])
+
+    assert found is not None
+    assert found.loss_before == pytest.approx(loss_one_by_one([48.0, 120.0, 150.0], 150))
+    assert first is not None
+    assert math.isinf(first.loss_before)
 
 
-def test_a_kit_loss_one_by_one() -> None:
-    powers = [48.0, 120.0, 150.0, 240.0]
+def test_what_climbs_and_finds_is_told_for_both() -> None:
+    # 300x alone on 150 mm: a zoom of 8 to 24 or 7 to 21 mm gives all below it, from 50 or 57x on.
+    found = what_to_buy(telescope(), kit(4), [])
 
-    assert kit_loss(powers, aperture_mm=150) == pytest.approx(loss_one_by_one(powers, 150))
-    assert kit_loss(np.array([]).tolist(), aperture_mm=150) == math.inf
+    assert found is not None
+    assert found.finds_too
+    assert purpose_text(found).endswith("where you have nothing below, and for finding a planet with")
+
+
+def test_a_planet_is_found_with_a_wide_exit_pupil_too() -> None:
+    # 42x on 254 mm: 6.1 mm wide, and nobody lacks a finding power there.
+    found = what_to_buy(telescope(aperture_mm=254, focal_length_mm=1250), kit(30, 8, 5), [])
+
+    assert found is not None
+    assert not found.finds_too

@@ -50,6 +50,7 @@ def test_what_a_purchase_is_for(low: float | None, high: float | None, for_findi
         from_power=low,
         to_power=high,
         for_finding=for_finding,
+        finds_too=False,
         loss_before=0.1,
         loss_after=0.01,
     )
