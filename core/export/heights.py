@@ -3,9 +3,12 @@
 from collections.abc import Sequence
 
 from core.export.parts import SCHEMA, JsonObject, number, site_json, time_json
+from core.ladder.first_steps import first_steps
+from core.moments.hours import HoursOut
 from core.situation.situation import Situation
 from core.sky.night import BodyNight, Position, Span, SunNight
 from core.words.answer import answer_words
+from core.words.evening_cautions import evening_cautions
 from core.words.why_not import why_not_words
 
 
@@ -20,8 +23,46 @@ def heights_json(situation: Situation) -> JsonObject:
         "end": time_json(night.end),
         "site": site_json(night.site),
         "answer": answer_words(situation),
+        "hours": _hours(situation.hours),
+        "best": _best(situation),
+        "plan": [
+            {
+                "body": target.body.value,
+                "start": time_json(target.minutes.start),
+                "end": time_json(target.minutes.end),
+            }
+            for target in situation.targets
+        ],
+        "pairs": [],
+        "cautions": list(evening_cautions(situation)),
         "sun": _sun(night.sun),
         "bodies": [_body(body) for body in night.bodies],
+    }
+
+
+def _hours(hours: HoursOut | None) -> JsonObject | None:
+    if hours is None:
+        return None
+    return {"from": time_json(hours.start), "until": time_json(hours.end), "assumed": hours.assumed}
+
+
+def _best(situation: Situation) -> JsonObject | None:
+    """Return what the answer is about, None where it has no minutes to offer."""
+    answer = situation.answer
+    if answer is None or answer.best is None or answer.prospect.position is None:
+        return None
+    ladder, position = answer.ladder, answer.prospect.position
+    steps = None if ladder is None else first_steps(ladder)
+    first = None if steps is None else steps.first.combination.eyepiece
+    return {
+        "body": answer.planet.value,
+        "start": time_json(answer.best.start),
+        "end": time_json(answer.best.end),
+        "altitude_deg": number(position.altitude_deg),
+        "azimuth_deg": number(position.azimuth_deg),
+        "eyepiece": None if first is None else first.name,
+        "start_power": None if ladder is None else number(ladder.start),
+        "climb_to": None if ladder is None else number(ladder.climb_to),
     }
 
 

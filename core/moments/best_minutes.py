@@ -1,4 +1,4 @@
-"""Which minutes of an evening are a planet's best, and which planet an evening serves best.
+"""Which minutes of an evening are a planet's best.
 
 The order in which windows are preferred is ours: free of warm air and above 30 degrees first, since a
 warm roof spoils more than the difference between 35 and 50 degrees does.
@@ -9,13 +9,12 @@ from datetime import datetime, timedelta
 
 from attrs import evolve, frozen
 
+from core.moments.hours import STOP_BEFORE_SUNRISE, HoursOut
 from core.sky.bodies import Body
 from core.sky.night import BodyNight, Grade, Night, Position, Window
 
 # Long enough to climb the ladder once; a shorter window counts only together with its neighbours (ours).
 SHORTEST_USEFUL = timedelta(minutes=20)
-# A smaller disc shows little more than that it is one (ours); the Moon is no planet to choose for.
-SMALLEST_SHOWN_ARCSEC = 5.0
 
 _WORTH = {
     (Grade.BEST, False): 5,
@@ -26,8 +25,6 @@ _WORTH = {
     (Grade.LOW, True): 0,
 }
 WORTH_A_CLIMB = _WORTH[Grade.FAIR, False]
-# Off the planet, and the cap on, this long before sunrise (safety; ours).
-STOP_BEFORE_SUNRISE = timedelta(minutes=10)
 # Windows and blocked spans that touch are told apart by rounding only.
 TOUCHING = timedelta(seconds=2)
 
@@ -38,12 +35,14 @@ class BestMinutes:
 
     ``worth`` is that of the poorest of them, from 5 (above 45 degrees, clean air) to 0 (low, in warm air).
     Where they end behind something or in warm air, ``then_behind`` or ``then_through`` names it.
+    ``in_hours`` is false of those that lie, at least in part, outside the owner's hours.
     """
 
     windows: tuple[Window, ...]
     worth: int
     then_behind: str | None = None
     then_through: str | None = None
+    in_hours: bool = True
 
     @property
     def start(self) -> datetime:
@@ -80,20 +79,44 @@ def is_just_before_sunrise(night: Night, moment: datetime) -> bool:
     return stop is not None and rise is not None and stop <= moment < rise
 
 
-def find_best_minutes(night: Night, body: Body, *, since: datetime | None = None) -> BestMinutes | None:
+def find_best_minutes(
+    night: Night, body: Body, *, since: datetime | None = None, hours: HoursOut | None = None
+) -> BestMinutes | None:
     """Return the best minutes of one body, none earlier than ``since`` or later than the stop before sunrise.
 
     They are the longest run of the best worth that lasts 20 minutes; where only lower worths last so long,
-    a run of those, with the better minutes inside it. None where no window is left.
+    a run of those, with the better minutes inside it. They lie in the ``hours``, where these hold 20 minutes
+    of any worth, else wherever they are best. None where no window is left.
     """
     windows = offered_windows(night, body, since=since)
+    if hours is not None:
+        inside = minutes_of(night.of(body), within(windows, hours.start, hours.end))
+        if inside is not None and inside.duration >= SHORTEST_USEFUL:
+            return inside
+    best = minutes_of(night.of(body), windows)
+    if best is None or hours is None:
+        return best
+    return evolve(best, in_hours=hours.start <= best.start and best.end <= hours.end)
+
+
+def minutes_of(body: BodyNight, windows: Sequence[Window]) -> BestMinutes | None:
+    """Return the best run of some windows of a body, which are in order; None without any."""
     if not windows:
         return None
     worths = sorted({worth(window) for window in windows}, reverse=True)
     longest = [max(_runs(windows, least), key=_duration) for least in worths]
     run = next((run for run in longest if _duration(run) >= SHORTEST_USEFUL), longest[-1])
-    behind, through = _what_ends(run, night.of(body))
+    behind, through = _what_ends(run, body)
     return BestMinutes(windows=run, worth=min(map(worth, run)), then_behind=behind, then_through=through)
+
+
+def within(windows: Sequence[Window], start: datetime, end: datetime) -> tuple[Window, ...]:
+    """Return what of some windows lies between two times."""
+    return tuple(
+        evolve(window, start=max(window.start, start), end=min(window.end, end))
+        for window in windows
+        if window.start < end and start < window.end
+    )
 
 
 def offered_windows(night: Night, body: Body, *, since: datetime | None = None) -> tuple[Window, ...]:
@@ -116,7 +139,10 @@ def worth(window: Window) -> int:
 
 
 def highest_within(night: Night, body: Body, best: BestMinutes) -> Position:
-    """Return where a body is highest during its best minutes."""
+    """Return where a body is highest during its best minutes.
+
+    There the most details fit across its disc, for within one evening they follow the height.
+    """
     turns = [night.of(body).highest, *night.of(body).transits]
     inside = [position for position in turns if best.holds(position.time)]
     # The end itself is no longer one of them.

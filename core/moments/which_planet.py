@@ -1,42 +1,49 @@
-"""Which planet an evening serves best."""
+"""Which planet an evening serves best, by its worth in the owner's hours; ``worth`` has the rule."""
 
-from datetime import timedelta
+from collections.abc import Iterator, Sequence
+from datetime import datetime
 
-from core.moments.best_minutes import (
-    SHORTEST_USEFUL,
-    SMALLEST_SHOWN_ARCSEC,
-    WORTH_A_CLIMB,
-    BestMinutes,
-    find_best_minutes,
-    highest_within,
-    is_worth_a_climb,
-    worth,
-)
+from core.moments.best_minutes import TOUCHING, offered_windows, within
+from core.moments.details import Sharpness, details_along
+from core.moments.hours import HoursOut
+from core.moments.worth import EveningWorth, choose_body, evening_worth, step_times_s
 from core.sky.bodies import Body
-from core.sky.night import BodyNight, Grade, Night, WhyNot
+from core.sky.night import Night, WhyNot, Window
 
 # The kinds of reason for having no window, from the one that is furthest from a view to the nearest.
 _NEARNESS = (WhyNot.NEVER_UP, WhyNot.SUN_UP, WhyNot.NO_DARK_SKY, WhyNot.TOO_LOW, WhyNot.BLOCKED)
 
 
-def best_planet(night: Night) -> Body | None:
-    """Return the planet that an evening serves best, None when nothing has a window.
+def evening_worths(
+    night: Night, *, hours: HoursOut, sharpness: Sharpness, since: datetime | None = None
+) -> dict[Body, EveningWorth]:
+    """Return what an evening is worth on every body that has a window from ``since`` on."""
+    worths = {}
+    for body_night in night.bodies:
+        body = body_night.body
+        windows = offered_windows(night, body, since=since)
+        if windows:
+            unix_s = step_times_s(tuple(_spans_s(windows, hours)))
+            details, altitude_deg = details_along(night, body, unix_s, sharpness)
+            worths[body] = evening_worth(
+                body,
+                unix_s=unix_s,
+                details=details,
+                altitude_deg=altitude_deg,
+                hours_s=(hours.start.timestamp(), hours.end.timestamp()),
+            )
+    return worths
 
-    Ours: planets in clean air above 30 degrees for 20 minutes come before all others, then those with a
-    disc of at least 5 arcsec, then those with 20 minutes at all; among equals the longest time above 45
-    degrees, the longest above 30, the greatest height. The Moon is taken only when no planet has a window.
-    """
-    offered = [(body, best) for body in night.bodies if (best := find_best_minutes(night, body.body))]
-    planets = [(body, best) for body, best in offered if body.body is not Body.MOON]
-    chosen = max(planets or offered, key=lambda each: _service(night, *each), default=None)
-    return None if chosen is None else chosen[0].body
+
+def best_planet(worths: dict[Body, EveningWorth]) -> Body | None:
+    """Return the body that an evening serves best, None when nothing has a window."""
+    chosen = choose_body(worths)
+    return None if chosen is None else chosen.body
 
 
-def evening_planet(night: Night) -> Body:
-    """Return the planet that an evening serves best, else the body that comes nearest to a view."""
-    return best_planet(night) or max(
-        (body.body for body in night.bodies), key=lambda each: _nearness(night, each)
-    )
+def nearest_to_a_view(night: Night) -> Body:
+    """Return the body that comes nearest to a view in an evening on which nothing has a window."""
+    return max((body.body for body in night.bodies), key=lambda each: _nearness(night, each))
 
 
 def _nearness(night: Night, body: Body) -> tuple[int, float]:
@@ -45,17 +52,14 @@ def _nearness(night: Night, body: Body) -> tuple[int, float]:
     return -1 if kind is None else _NEARNESS.index(kind), missed.highest.altitude_deg
 
 
-def _service(
-    night: Night, body: BodyNight, best: BestMinutes
-) -> tuple[bool, bool, bool, timedelta, timedelta, float]:
-    clean = [window for window in body.windows if worth(window) >= WORTH_A_CLIMB]
-    above_45 = sum((w.end - w.start for w in clean if w.grade is Grade.BEST), timedelta())
-    above_30 = sum((w.end - w.start for w in clean), timedelta())
-    return (
-        is_worth_a_climb(best),
-        body.diameter_arcsec >= SMALLEST_SHOWN_ARCSEC,
-        best.duration >= SHORTEST_USEFUL,
-        above_45,
-        above_30,
-        highest_within(night, body.body, best).altitude_deg,
-    )
+def _spans_s(windows: Sequence[Window], hours: HoursOut) -> Iterator[tuple[float, float]]:
+    """Yield the spans of windows, joined where they touch, cut where the hours begin and end."""
+    first, last = windows[0].start, windows[-1].end
+    for start, end in ((first, hours.start), (hours.start, hours.end), (hours.end, last)):
+        spans: list[tuple[datetime, datetime]] = []
+        for window in within(windows, start, end):
+            if spans and window.start - spans[-1][1] <= TOUCHING:
+                spans[-1] = spans[-1][0], window.end
+            else:
+                spans.append((window.start, window.end))
+        yield from ((begin.timestamp(), finish.timestamp()) for begin, finish in spans)

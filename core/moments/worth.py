@@ -61,14 +61,16 @@ def step_times_s(
 class EveningWorth:
     """What one evening is worth on one body.
 
-    ``total`` sums the best nine steps, ``inside`` those of them in the owner's hours. ``steps_inside`` counts
-    all steps in the hours that are worth anything, ``most_details`` is the greatest N of all, 0 without a
-    step.
+    ``total`` sums the best nine steps as they are weighted, ``inside``, ``earlier`` and ``later`` the best
+    nine in the owner's hours, before and after them, unweighted. ``steps_inside`` counts the steps in the
+    hours that are worth anything, ``most_details`` is the greatest N of all, 0 without a step.
     """
 
     body: Body
     total: float
     inside: float
+    earlier: float
+    later: float
     steps_inside: int
     most_details: float
 
@@ -88,18 +90,24 @@ def evening_worth(
     hours_s: tuple[float, float],
 ) -> EveningWorth:
     """Return the worth of an evening's steps, all arrays (N,), with the owner's hours in Unix seconds."""
-    inside = (unix_s >= hours_s[0]) & (unix_s < hours_s[1])
-    weight = np.where(inside, INSIDE_WEIGHT, np.where(unix_s < hours_s[0], EARLIER_WEIGHT, LATER_WEIGHT))
     share = FAINT_SHARE.get(body, 1.0)
-    worth = share * weight * step_worth(details) * (altitude_deg >= LOWEST_DEG)
-    best = np.argsort(-worth, kind="stable")[:BEST_STEPS]
+    worth = share * step_worth(details) * (altitude_deg >= LOWEST_DEG)
+    before, after = unix_s < hours_s[0], unix_s >= hours_s[1]
+    inside = ~before & ~after
+    weight = np.where(inside, INSIDE_WEIGHT, np.where(before, EARLIER_WEIGHT, LATER_WEIGHT))
     return EveningWorth(
         body=body,
-        total=float(worth[best].sum()),
-        inside=float(worth[best][inside[best]].sum()),
+        total=_best_of(weight * worth),
+        inside=_best_of(worth[inside]),
+        earlier=_best_of(worth[before]),
+        later=_best_of(worth[after]),
         steps_inside=int(np.count_nonzero(worth[inside] > 0.0)),
         most_details=float(np.nanmax(details[altitude_deg >= LOWEST_DEG], initial=0.0)),
     )
+
+
+def _best_of(worths: Floats) -> float:
+    return float(np.sort(worths)[-BEST_STEPS:].sum())
 
 
 @frozen(kw_only=True)

@@ -1,18 +1,16 @@
 """An evening as plain text for a terminal of 80 columns."""
 
-from collections.abc import Iterator
 from itertools import zip_longest
 
 from core.moments.best_minutes import offered_windows
 from core.plain_text import WIDTH, columns, cut, printable, width_of, wrapped
 from core.situation.situation import Situation
 from core.sky.night import BodyNight, BodyState, Night
-from core.sky.sunlight import TOO_NEAR_THE_SUN_DEG
 from core.words.answer import answer_words
-from core.words.cautions import CAP_BEFORE_SUNRISE, SUNLIGHT_BLINDS, beside_the_sun
+from core.words.cautions import CAP_BEFORE_SUNRISE
 from core.words.dates import weekday_text
 from core.words.directions import altitude_text
-from core.words.names import listed
+from core.words.evening_cautions import near_the_sun_cautions
 from core.words.obstacles import warm_air_words
 from core.words.reasons import answer_reasons
 from core.words.site_clock import SiteClock, clock_of
@@ -34,24 +32,12 @@ def heights_text(situation: Situation, *, width: int = WIDTH) -> str:
     lines += wrapped(about, width)
     lines += wrapped(sun_times_sentence(night.sun, site_clock), width)
     lines += ["", *_heights_table(night, site_clock, width)]
-    lines += [line for words in _near_the_sun(night) for line in wrapped(words, width)]
+    lines += [line for words in near_the_sun_cautions(night) for line in wrapped(words, width)]
     lines += wrapped(CAP_BEFORE_SUNRISE, width)
     lines += ["", "Why"]
     for reason in answer_reasons(situation.answer, site_clock):
         lines += wrapped(f"- {printable(reason)}", width, indent="  ")
     return "\n".join(lines)
-
-
-def _near_the_sun(night: Night) -> Iterator[str]:
-    """Yield the warning about what stands so near the Sun that nobody may search for it."""
-    near = [
-        f"{body.body.heading} {beside_the_sun(body.body, body.elongation_deg, body.highest.time)}"
-        for body in night.bodies
-        if body.elongation_deg < TOO_NEAR_THE_SUN_DEG
-    ]
-    if near:
-        them = "them" if len(near) > 1 else "it"
-        yield f"{listed(near)}: never search for {them} while any of the Sun is up. {SUNLIGHT_BLINDS}"
 
 
 def _heights_table(night: Night, clock: SiteClock, width: int) -> list[str]:

@@ -10,6 +10,7 @@ from core.air.temperatures import Temperatures
 from core.gear.owned import Barlow, Eyepiece, Telescope
 from core.ladder.contenders import Pick
 from core.looks.picture.stillness import Stillness
+from core.moments.hours import Hour
 from core.record.log_entry import LogEntry
 from core.record.observer import Profile
 from core.sky.bodies import Body
@@ -49,6 +50,15 @@ class EveningTemperatures:
 
 
 @frozen(kw_only=True)
+class EveningHours:
+    """The hours outside that were said for one evening."""
+
+    evening: date
+    start: Hour
+    end: Hour
+
+
+@frozen(kw_only=True)
 class Choices:
     """Everything that a person chooses; what is left open is None and follows the sky or the clock.
 
@@ -60,8 +70,9 @@ class Choices:
     ``power_before`` the one before it, against which it is judged, and ``filter_id`` the filter that is in;
     ``verdicts`` are those of the last evenings as the log has them.
     ``first`` and ``second`` are compared, ``first`` None for the scope in hand; ``tried`` is not owned.
-    ``lifted_on`` is the evening for which the usual limit of the air is lifted. ``stillness`` tells which
-    moments the picture in the eyepiece shows.
+    ``lifted_on`` is the evening for which the usual limit of the air is lifted. ``hours`` are those that were
+    said for single evenings; on any other the profile's usual ones count. ``stillness`` tells which moments
+    the picture in the eyepiece shows.
     """
 
     profile: Profile = Profile()
@@ -80,6 +91,7 @@ class Choices:
     verdicts: tuple[LogEntry, ...] = ()
     outside: tuple[ScopeOutside, ...] = ()
     temperatures: tuple[EveningTemperatures, ...] = ()
+    hours: tuple[EveningHours, ...] = ()
     first: Pick | None = None
     second: Pick | None = None
     with_usual_eyepieces: bool = True
@@ -105,6 +117,11 @@ class Choices:
         return Choices(
             profile=profile, blur=self.blur, palette_name=self.palette_name, text_scale=self.text_scale
         )
+
+    def with_hours(self, evening: date, hours: EveningHours | None) -> "Choices":
+        """Return the choices with other hours for an evening, or with None the usual ones."""
+        others = tuple(each for each in self.hours if each.evening != evening)
+        return evolve(self, hours=others if hours is None else (*others, hours))
 
     def with_outside(self, spot: tuple[date, str, str], note: ScopeOutside | None) -> "Choices":
         """Return the choices with another note on the telescope at a spot, or with None without one."""

@@ -9,7 +9,7 @@ from core.lazy import Following, given
 from core.looks.picture.stillness import Stillness
 from core.record.log_entry import LogEntry
 from core.record.observer import Profile
-from core.situation.choices import Choices, EveningTemperatures, ScopeOutside
+from core.situation.choices import Choices, EveningHours, EveningTemperatures, ScopeOutside
 from core.sky.bodies import Body
 
 
@@ -130,6 +130,10 @@ class Given(Following):
     @given
     def _temperature_notes(self) -> tuple[EveningTemperatures, ...]:
         return self.choices.temperatures
+
+    @given
+    def _said_hours(self) -> tuple[EveningHours, ...]:
+        return self.choices.hours
 
     @given
     def _first(self) -> Pick | None:

@@ -10,9 +10,15 @@ from core.ladder.aim import Aim, aim_altitude, aim_overhead
 from core.lazy import lazy
 from core.moments.aiming import aim_at, aim_at_best
 from core.moments.best_minutes import BestMinutes, find_best_minutes
-from core.moments.which_planet import evening_planet
+from core.moments.details import Sharpness
+from core.moments.elsewhen import Elsewhen, find_elsewhen
+from core.moments.hours import USUAL_FROM, USUAL_UNTIL, Dusks, HoursOut, Twilight, hours_out, typed_hours
+from core.moments.targets import TargetTime, evening_targets
+from core.moments.which_planet import best_planet, evening_worths, nearest_to_a_view
+from core.moments.worth import EveningWorth
 from core.problems import ProblemsError
 from core.record.observer import DarkEnough, Preferences, RedSpot
+from core.situation.choices import EveningHours
 from core.situation.given import Given, to_minute
 from core.sky.bodies import Body
 from core.sky.civil import evening_span, tonight
@@ -137,20 +143,88 @@ class Moment(Given):
         """The owner's filter that is in, None without one."""
         return next((each for each in self.profile.filters if each.id == self._filter_id), None)
 
-    # The planet, its best minutes, and where the telescope points.
+    # The hours outside.
 
     @lazy
-    def planet(self) -> Body | None:
-        """The planet in hand: the chosen one, else the evening's; None while there is no sky."""
-        if self.chosen_planet is not None:
-            return self.chosen_planet
-        return None if self.night is None else evening_planet(self.night)
+    def said_hours(self) -> EveningHours | None:
+        """The hours outside that were said for this evening, None where the usual ones count."""
+        evening = self.evening
+        return next((said for said in self._said_hours if said.evening == evening), None)
+
+    @lazy
+    def hours(self) -> HoursOut | None:
+        """When the owner is outside: as said for this evening, else as usual; None without a night."""
+        if self.night is None:
+            return None
+        dusks, usual, said = Dusks.of(self.night), self.preferences, self.said_hours
+        if said is not None:
+            with suppress(ProblemsError):
+                # At another site the same words may make no hours.
+                return typed_hours(dusks, start=said.start, end=said.end)
+        start, end = usual.out_from_time or Twilight.DUSK, usual.out_until_time or Twilight.DAWN
+        if (start, end) == (USUAL_FROM, USUAL_UNTIL):
+            return hours_out(dusks)
+        return hours_out(dusks, start=start, end=end)
+
+    @lazy
+    def hours_left(self) -> HoursOut | None:
+        """The hours as they count now: whoever is outside at their end stays a little longer."""
+        hours, now = self.hours, self.present
+        return hours if hours is None or now is None else hours.held_open(now)
 
     @lazy
     def present(self) -> datetime | None:
         """The present minute where it lies in the evening."""
         night = self.night
         return self.minute if night is not None and night.start <= self.minute < night.end else None
+
+    # The planet, its best minutes, and where the telescope points.
+
+    @lazy
+    def sharpness(self) -> Sharpness:
+        """What limits detail through the scope in hand tonight."""
+        return Sharpness.of(self.scope, self.blur)
+
+    @lazy
+    def worths(self) -> dict[Body, EveningWorth]:
+        """What is left of the evening is worth on each body that has a window still."""
+        night, hours = self.night, self.hours_left
+        if night is None or hours is None:
+            return {}
+        return evening_worths(night, hours=hours, sharpness=self.sharpness, since=self.present)
+
+    @lazy
+    def best_planet(self) -> Body | None:
+        """The body that the evening serves best from now on, or served best; None where none has a window."""
+        night, hours = self.night, self.hours
+        if night is None or hours is None:
+            return None
+        if self.worths:
+            return best_planet(self.worths)
+        return best_planet(evening_worths(night, hours=hours, sharpness=self.sharpness))
+
+    @lazy
+    def planet(self) -> Body | None:
+        """The planet in hand: the chosen one, else the evening's; None while there is no sky."""
+        if self.chosen_planet is not None:
+            return self.chosen_planet
+        return None if self.night is None else self.best_planet or nearest_to_a_view(self.night)
+
+    @lazy
+    def elsewhen(self) -> Elsewhen | None:
+        """What an hour outside the owner's own would give much of, None where there is nothing to tell."""
+        night, planet, hours = self.night, self.planet, self.hours_left
+        if night is None or planet is None or hours is None:
+            return None
+        return find_elsewhen(night, self.worths, planet=planet, hours=hours, since=self.present)
+
+    @lazy
+    def targets(self) -> tuple[TargetTime, ...]:
+        """The evening's targets in their order."""
+        night, hours = self.night, self.hours
+        if night is None or hours is None:
+            return ()
+        return evening_targets(night, hours=hours, sharpness=self.sharpness, in_hand=self.planet)
 
     @lazy
     def minutes_outside(self) -> tuple[tuple[str, float], ...]:
@@ -169,17 +243,17 @@ class Moment(Given):
     def whole_best(self) -> BestMinutes | None:
         """The planet's best minutes of the whole evening."""
         night, planet = self.night, self.planet
-        return None if night is None or planet is None else find_best_minutes(night, planet)
+        return None if night is None or planet is None else find_best_minutes(night, planet, hours=self.hours)
 
     @lazy
     def best(self) -> BestMinutes | None:
         """The planet's best minutes that are still to come."""
-        night, planet = self.night, self.planet
+        night, planet, now = self.night, self.planet, self.present
         if night is None or planet is None:
             return None
-        return (
-            self.whole_best if self.present is None else find_best_minutes(night, planet, since=self.present)
-        )
+        if now is None:
+            return self.whole_best
+        return find_best_minutes(night, planet, since=now, hours=self.hours_left)
 
     @lazy
     def best_aim(self) -> Aim:

@@ -18,13 +18,12 @@ from core.ladder.mirror_climb import MirrorClimb, mirror_climb
 from core.ladder.wishes import rungs_with
 from core.lazy import lazy
 from core.moments.aiming import aim_at
-from core.moments.best_minutes import offered_windows
+from core.moments.best_minutes import find_best_minutes, offered_windows
 from core.situation.warmth import Warmth
 from core.sky.bodies import Body
 from core.tonight.answer import Answer
-from core.tonight.limiter import POOR
 from core.tonight.plan import EveningItem, plan_evening
-from core.tonight.prospect import Prospect
+from core.tonight.prospect import Prospect, Served
 from core.year.better import Better, better_evening
 from core.year.detail import aperture_looked_through_mm
 
@@ -141,6 +140,10 @@ class Situation(Warmth):
                 now=self.present,
                 best=self.best,
                 over=None if self.best is not None else self.whole_best,
+                past_best_since=self._past_best_since,
+                hours=self.hours,
+                elsewhen=self.elsewhen,
+                served=self._served,
                 position=night.position(planet, at) if has_best and at is not None else None,
                 ladder=self.best_ladder if has_best else None,
                 readiness=self.readiness,
@@ -152,10 +155,27 @@ class Situation(Warmth):
         )
 
     @lazy
+    def _past_best_since(self) -> datetime | None:
+        """When the planet's best minutes of this evening ended, where poorer ones are left of them."""
+        now, whole, left = self.present, self.whole_best, self.best
+        if now is None or whole is None or left is None or not whole.end <= now:
+            return None
+        return whole.end if whole.in_hours and left.worth < whole.worth else None
+
+    @lazy
+    def _served(self) -> Served | None:
+        """The body that the evening serves best from now on, whichever is in hand."""
+        night, body = self.night, self.best_planet
+        if night is None or body is None:
+            return None
+        best = find_best_minutes(night, body, since=self.present, hours=self.hours_left)
+        return None if best is None else Served(body=body, best=best)
+
+    @lazy
     def better(self) -> Better | None:
         """The next evening that is better, sought only where the answer is poor."""
         answer, site = self.answer, self.site
-        if answer is None or site is None or answer.limiter not in POOR or answer.prospect.over is not None:
+        if answer is None or site is None or not answer.is_poor:
             return None
         dark_below_deg = self.dark.sun_altitude_deg_of(answer.planet)
         return better_evening(
@@ -174,7 +194,7 @@ class Situation(Warmth):
         return plan_evening(
             self.night,
             self.scope,
-            planet=self.planet,
+            targets=self.targets,
             readiness=self.readiness,
             outside_since=self.outside_since,
         )

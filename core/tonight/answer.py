@@ -3,28 +3,46 @@
 from attrs import frozen
 
 from core.ladder.ladder import Ladder
-from core.moments.best_minutes import BestMinutes
+from core.moments.best_minutes import BestMinutes, find_best_minutes, is_worth_a_climb
+from core.moments.last_call import LastCall, last_call
 from core.sky.bodies import Body
-from core.tonight.limiter import Limiter, find_limiter
+from core.tonight.limiter import POOR, Limiter, find_limiter
 from core.tonight.prospect import Prospect
 
 
 @frozen(kw_only=True)
 class Answer:
-    """The answer for one evening and one planet, as facts."""
+    """The answer for one evening and one planet, as facts.
+
+    In the last minutes before sunrise there is but a ``last_call``.
+    """
 
     prospect: Prospect
     limiter: Limiter
+    last_call: LastCall | None = None
 
     @classmethod
     def of(cls, prospect: Prospect) -> "Answer":
         """Return the answer that a prospect comes to."""
-        return cls(prospect=prospect, limiter=find_limiter(prospect))
+        return cls(
+            prospect=prospect,
+            limiter=find_limiter(prospect),
+            last_call=last_call(prospect.night, prospect.now),
+        )
 
     @property
     def planet(self) -> Body:
         """The body that it is about."""
         return self.prospect.planet
+
+    @property
+    def is_poor(self) -> bool:
+        """Whether another date is sought; never where this night has good minutes of the planet."""
+        prospect = self.prospect
+        if self.limiter not in POOR or prospect.over is not None or self.last_call is not None:
+            return False
+        whole = find_best_minutes(prospect.night, prospect.planet)
+        return whole is None or not is_worth_a_climb(whole)
 
     @property
     def best(self) -> BestMinutes | None:

@@ -27,6 +27,7 @@ class Limiter(StrEnum):
     NO_DARK_SKY = "no_dark_sky"
     BLOCKED = "blocked"
     TOO_LOW = "too_low"
+    OUTSIDE_HOURS = "outside_hours"
     MIRROR_WARM = "mirror_warm"
     WARM_AIR = "warm_air"
     HEIGHT = "height"
@@ -42,7 +43,14 @@ class Limiter(StrEnum):
 
 # The answers that another date may better.
 POOR: Final = frozenset(
-    {Limiter.NEVER_UP, Limiter.NO_DARK_SKY, Limiter.BLOCKED, Limiter.TOO_LOW, Limiter.HEIGHT}
+    {
+        Limiter.NEVER_UP,
+        Limiter.NO_DARK_SKY,
+        Limiter.BLOCKED,
+        Limiter.TOO_LOW,
+        Limiter.OUTSIDE_HOURS,
+        Limiter.HEIGHT,
+    }
 )
 
 
@@ -54,6 +62,8 @@ def find_limiter(prospect: Prospect) -> Limiter:
         kind = prospect.body.why_not_kind
         # A window of nothing but the last minutes before sunrise is none.
         return Limiter.NO_DARK_SKY if kind is None else _WITHOUT_WINDOW[kind]
+    if not prospect.best.in_hours and not prospect.is_best_now:
+        return Limiter.OUTSIDE_HOURS
     if _is_not_ready(prospect, prospect.position.time):
         return Limiter.MIRROR_WARM
     if prospect.warm_air is not None:

@@ -1,6 +1,6 @@
 """The evening in order: what to prepare, when each target is worth a look, and when to stop."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import datetime, timedelta
 from enum import StrEnum
 
@@ -8,7 +8,8 @@ from attrs import frozen
 
 from core.air.readiness import Readiness, readiness_in_still_air
 from core.gear.owned import Telescope, TelescopeKind
-from core.moments.best_minutes import BestMinutes, find_best_minutes, is_worth_a_climb, stop_time
+from core.moments.best_minutes import BestMinutes, stop_time
+from core.moments.targets import TargetTime
 from core.sky.bodies import Body
 from core.sky.night import Night
 
@@ -67,7 +68,7 @@ class CarryOutItem(EveningItem):
 
 @frozen(kw_only=True)
 class TargetItem(EveningItem):
-    """The best minutes of a body."""
+    """A body's own time in the order of the evening."""
 
     kind: ItemKind = ItemKind.TARGET
     body: Body
@@ -86,37 +87,30 @@ def plan_evening(
     night: Night,
     scope: Telescope | None = None,
     *,
-    planet: Body | None = None,
+    targets: Sequence[TargetTime] = (),
     readiness: Readiness | None = None,
     outside_since: datetime | None = None,
 ) -> tuple[EveningItem, ...]:
     """Return the evening's items: preparation, targets, the stop before sunrise.
 
-    Preparation aims at the best minutes of ``planet``, or of the first target without one; a telescope
+    ``targets`` are in their order. Preparation is for the first of them; a telescope
     without an estimate of its cooling is taken to start 17 °C too warm, and one that stands outside already
-    (``outside_since``) is not told to be carried out. Targets are the planet in hand,
-    and all others that stand above 30 degrees in clean air for 20 minutes. Nothing to see, nothing to do.
+    (``outside_since``) is not told to be carried out. Nothing to see, nothing to do.
     """
-    best_of = {body.body: best for body in night.bodies if (best := find_best_minutes(night, body.body))}
-    in_hand = best_of.get(planet) if planet is not None else None
-    others = [
-        (body, best)
-        for body, best in sorted(best_of.items(), key=lambda each: each[1].start)
-        if body not in (planet, Body.MOON) and is_worth_a_climb(best)
-    ]
-    targets = ([(planet, in_hand)] if planet is not None and in_hand is not None else []) + others
     if not targets:
         return ()
-    first, best = targets[0]
+    first = min(targets, key=lambda target: target.minutes.start)
+    first_look = first.minutes.start
     items: list[EveningItem] = []
     if scope is not None:
-        items += _finder(night, scope, best.start)
+        items += _finder(night, scope, first_look)
         cooling = readiness or readiness_in_still_air(scope)
-        items += _cooling(night, cooling, first, best.start, outside_since)
+        items += _cooling(night, cooling, first.body, first_look, outside_since)
     items += [
-        TargetItem(start=minutes.start, end=minutes.end, body=body, best=minutes) for body, minutes in targets
+        TargetItem(start=target.minutes.start, end=target.minutes.end, body=target.body, best=target.minutes)
+        for target in targets
     ]
-    items += _stop(night, targets[-1][1].start)
+    items += _stop(night, max(target.minutes.start for target in targets))
     return tuple(items)
 
 

@@ -8,8 +8,18 @@ from core.air.readiness import Readiness
 from core.ladder.ladder import Ladder
 from core.ladder.mirror_climb import MirrorClimb
 from core.moments.best_minutes import BestMinutes
+from core.moments.elsewhen import Elsewhen
+from core.moments.hours import HoursOut
 from core.sky.bodies import Body
 from core.sky.night import BodyNight, Night, Position
+
+
+@frozen(kw_only=True)
+class Served:
+    """The body that an evening serves best, with its best minutes."""
+
+    body: Body
+    best: BestMinutes
 
 
 @frozen(kw_only=True)
@@ -19,8 +29,11 @@ class Prospect:
     ``now`` is the present moment where it lies in the evening. ``best`` are the best minutes still to come,
     None when there are none; ``over`` then holds those past. ``position`` is where the planet stands at the
     moment that the ladder is built for: now, if now is one of the best minutes, else when it is highest in
-    them. ``ready_at`` is when a telescope that stands outside since ``outside_since`` is likely usable,
-    ``mirror_climb`` how the ceiling climbs from then on as its mirror cools.
+    them. ``past_best_since`` is when the best minutes of the evening ended, where only poorer ones are left;
+    ``elsewhen`` what another hour than the owner's own would give much of, ``served`` the body that the
+    evening serves best. ``hours`` are those outside. ``ready_at`` is when a telescope that stands outside
+    since ``outside_since`` is likely usable, ``mirror_climb`` how the ceiling climbs from then on as its
+    mirror cools.
     """
 
     night: Night
@@ -28,6 +41,10 @@ class Prospect:
     now: datetime | None = None
     best: BestMinutes | None = None
     over: BestMinutes | None = None
+    past_best_since: datetime | None = None
+    hours: HoursOut | None = None
+    elsewhen: Elsewhen | None = None
+    served: Served | None = None
     position: Position | None = None
     ladder: Ladder | None = None
     readiness: Readiness | None = None

@@ -1,16 +1,19 @@
 """The one sentence itself: when the planet is best, how far to climb, and what limits it."""
 
+from datetime import timedelta
 from typing import Final
 
+from core.moments.best_minutes import BestMinutes
+from core.moments.last_call import LastCall
 from core.situation.situation import Situation
 from core.sky.events import FAIR_DEG
-from core.sky.night import WhyNot
+from core.sky.night import Position, WhyNot
 from core.tonight.answer import Answer
-from core.tonight.limiter import POOR, Limiter
+from core.tonight.limiter import Limiter
 from core.tonight.prospect import Prospect
 from core.words.aim import aim_notices, no_ceiling_words
 from core.words.better import better_sentence
-from core.words.directions import altitude_text
+from core.words.directions import where_text
 from core.words.how_far import climb_words
 from core.words.names import capitalised, opening
 from core.words.obstacles import then_words, warm_air_words
@@ -35,35 +38,79 @@ _ONLY_BEFORE_SUNRISE: Final = (
 _NEVER_DARK: Final = "On this evening the sky never gets dark enough for {planet}."
 _NO_WINDOW: Final = "On this evening {planet} is {why_not}."
 _BEST_LATER: Final = {
-    None: "{planet} is best {span}.",
-    Limiter.WARM_AIR: "{planet} is best {span}, though only through {air}.",
-    Limiter.HEIGHT: "{planet} is best {span}, though low, {height} at most, in thick air.",
+    None: "{planet} is best {span}. Look {where}.",
+    Limiter.WARM_AIR: "{planet} is best {span}, though only through {air}. Look {where}.",
+    Limiter.HEIGHT: "{planet} is best {span}, though low, in thick air. Look {where}.",
 }
 _BEST_LATER_THEN: Final = {
-    None: "{planet} is best {span}, then {then}.",
-    Limiter.WARM_AIR: "{planet} is best {span}, then {then}, though only through {air}.",
-    Limiter.HEIGHT: "{planet} is best {span}, then {then}, though low, {height} at most, in thick air.",
+    None: "{planet} is best {span}, then {then}. Look {where}.",
+    Limiter.WARM_AIR: "{planet} is best {span}, then {then}, though only through {air}. Look {where}.",
+    Limiter.HEIGHT: "{planet} is best {span}, then {then}, though low, in thick air. Look {where}.",
 }
 _BEST_NOW: Final = {
-    None: "{planet} is at its best now, until {end}.",
-    Limiter.WARM_AIR: "{planet} is at its best now, until {end}, though only through {air}.",
-    Limiter.HEIGHT: "{planet} is at its best now, until {end}, though low, at {height}, in thick air.",
+    None: "{planet} is at its best now, until {end}. Look {where}.",
+    Limiter.WARM_AIR: "{planet} is at its best now, until {end}, though only through {air}. Look {where}.",
+    Limiter.HEIGHT: "{planet} is at its best now, until {end}, though low, in thick air. Look {where}.",
 }
 _BEST_NOW_THEN: Final = {
-    None: "{planet} is at its best now, until {end}, then {then}.",
-    Limiter.WARM_AIR: "{planet} is at its best now, until {end}, then {then}, though only through {air}.",
+    None: "{planet} is at its best now, until {end}, then {then}. Look {where}.",
+    Limiter.WARM_AIR: (
+        "{planet} is at its best now, until {end}, then {then}, though only through {air}. Look {where}."
+    ),
     Limiter.HEIGHT: (
-        "{planet} is at its best now, until {end}, then {then}, though low, at {height}, in thick air."
+        "{planet} is at its best now, until {end}, then {then}, though low, in thick air. Look {where}."
     ),
 }
+_SOON: Final = {
+    None: "{planet} now: in {minutes} min {then}. Look {where}.",
+    Limiter.WARM_AIR: "{planet} now, through {air}: in {minutes} min {then}. Look {where}.",
+    Limiter.HEIGHT: "{planet} now, low, in thick air: in {minutes} min {then}. Look {where}.",
+}
+_PAST_BEST: Final = {
+    None: "{planet} is past its best since {since}, and up until {end}. Look {where}.",
+    Limiter.WARM_AIR: "{planet} is past its best since {since}, and now seen through {air}. Look {where}.",
+    Limiter.HEIGHT: "{planet} is past its best since {since}, and low, in thick air. Look {where}.",
+}
+_OUTSIDE: Final = {
+    # By whether it is earlier than the hours, and whether nothing else is good in them.
+    (False, True): "Nothing good in your hours, {hours}; {planet} {span} if you stay up. Look {where}.",
+    (True, True): "Nothing good in your hours, {hours}; {planet} {span} if you go out earlier. Look {where}.",
+    (False, False): "{planet} is good only outside your hours, {hours}: {span} if you stay up. Look {where}.",
+    (True, False): (
+        "{planet} is good only outside your hours, {hours}: {span} if you go out earlier. Look {where}."
+    ),
+}
+_ELSEWHEN: Final = {
+    False: "If you stay up, {planet} from {start}.",
+    True: "If you go out earlier, {planet} from {start}.",
+}
+_STOP_SOON: Final = (
+    "Off the planet and cap the telescope by {stop}: {minutes} min left. The Sun rises at {sunrise}."
+)
+_STOP_NOW: Final = (
+    "Off the planet, and cap the telescope and its finder now: the Sun rises in {minutes} min, at {sunrise}."
+)
+# What ends the best minutes within this time is told in minutes.
+_SOON_IS: Final = timedelta(minutes=15)
+_MINUTE: Final = timedelta(minutes=1)
 
 _NOTHING_OFFERED: Final = "{reason}."
 
 
 def answer_words(situation: Situation) -> str:
     """Return the answer to a situation, and where it is poor, when it will be better."""
-    sentences = answer_sentence(situation.answer, clock_of(situation)), better_words(situation)
-    return " ".join(filter(None, sentences))
+    return " ".join(filter(None, (answer_headline(situation), answer_detail(situation))))
+
+
+def answer_headline(situation: Situation) -> str:
+    """Return the first sentences of the answer: which planet, when, and where to look."""
+    return headline(situation.answer, clock_of(situation))
+
+
+def answer_detail(situation: Situation) -> str:
+    """Return the rest: which eyepieces, what limits them, and when there would be more; nothing of none."""
+    detail = detail_sentences(situation.answer, clock_of(situation))
+    return " ".join(filter(None, (detail, better_words(situation))))
 
 
 def nothing_offered_words(situation: Situation) -> str:
@@ -78,21 +125,51 @@ def nothing_offered_words(situation: Situation) -> str:
 def better_words(situation: Situation) -> str | None:
     """Return when the planet in hand will be better, as a sentence; None where the answer is not poor."""
     answer = situation.answer
-    if answer is None or answer.limiter not in POOR or answer.prospect.over is not None:
+    if answer is None or not answer.is_poor:
         return None
     return better_sentence(answer.prospect, situation.better)
 
 
 def answer_sentence(answer: Answer | None, clock: SiteClock | None) -> str:
-    """Return the one sentence, or two; ``answer`` and ``clock`` are None without a site."""
+    """Return headline and detail in one; ``answer`` and ``clock`` are None without a site."""
+    return " ".join(filter(None, (headline(answer, clock), detail_sentences(answer, clock))))
+
+
+def headline(answer: Answer | None, clock: SiteClock | None) -> str:
+    """Return which planet, when, and where to look; in the last minutes before sunrise only to stop."""
     if answer is None or clock is None:
         return _NO_SITE
     prospect, limiter = answer.prospect, answer.limiter
+    if answer.last_call is not None:
+        return _last_call_words(answer.last_call, clock)
     if prospect.over is not None:
         return _over_words(prospect, limiter, clock)
     if prospect.best is None:
         return _no_window_words(prospect)
-    return " ".join((_best_words(prospect, limiter, clock), climb_words(prospect, limiter, clock)))
+    return _best_words(prospect, limiter, clock)
+
+
+def detail_sentences(answer: Answer | None, clock: SiteClock | None) -> str:
+    """Return which eyepieces and what limits them, and what another hour would give; maybe nothing."""
+    if answer is None or clock is None or answer.last_call is not None:
+        return ""
+    prospect, limiter = answer.prospect, answer.limiter
+    climb = None if prospect.best is None else climb_words(prospect, limiter, clock)
+    return " ".join(filter(None, (climb, _elsewhen_words(prospect, limiter, clock))))
+
+
+def _last_call_words(call: LastCall, clock: SiteClock) -> str:
+    left = (call.sunrise if call.is_past else call.stop) - call.now
+    return (_STOP_NOW if call.is_past else _STOP_SOON).format(
+        minutes=-(-left // _MINUTE), stop=clock.time(call.stop), sunrise=clock.time(call.sunrise)
+    )
+
+
+def _elsewhen_words(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> str | None:
+    found = prospect.elsewhen
+    if found is None or limiter is Limiter.OUTSIDE_HOURS:
+        return None
+    return _ELSEWHEN[found.is_earlier].format(planet=found.body.label, start=clock.time(found.start))
 
 
 def _over_words(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> str:
@@ -119,8 +196,15 @@ def _best_words(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> str:
     best, position, air = prospect.best, prospect.position, prospect.warm_air
     assert best is not None
     assert position is not None
+    if limiter is Limiter.OUTSIDE_HOURS:
+        return _outside_words(prospect, best, position, clock)
     then = then_words(best)
-    if prospect.is_best_now:
+    left = timedelta() if prospect.now is None else best.end - prospect.now
+    if prospect.is_best_now and then is not None and left <= _SOON_IS:
+        templates = _SOON
+    elif prospect.past_best_since is not None and prospect.is_best_now:
+        templates = _PAST_BEST
+    elif prospect.is_best_now:
         templates = _BEST_NOW if then is None else _BEST_NOW_THEN
     else:
         templates = _BEST_LATER if then is None else _BEST_LATER_THEN
@@ -128,7 +212,25 @@ def _best_words(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> str:
         planet=opening(prospect.planet),
         span=clock.span(best.start, best.end),
         end=clock.time(best.end),
+        since=None if prospect.past_best_since is None else clock.time(prospect.past_best_since),
+        minutes=-(-left // _MINUTE),
         then=then,
         air=None if air is None else warm_air_words(air),
-        height=altitude_text(position.altitude_deg, under_deg=FAIR_DEG),
+        where=_where_words(position),
     )
+
+
+def _outside_words(prospect: Prospect, best: BestMinutes, position: Position, clock: SiteClock) -> str:
+    hours, served = prospect.hours, prospect.served
+    assert hours is not None
+    is_alone = served is None or served.body is prospect.planet or not served.best.in_hours
+    return _OUTSIDE[best.start < hours.start, is_alone].format(
+        planet=prospect.planet.label if is_alone else opening(prospect.planet),
+        span=clock.span(best.start, best.end),
+        hours=clock.span(hours.start, hours.end),
+        where=_where_words(position),
+    )
+
+
+def _where_words(position: Position) -> str:
+    return where_text(position.altitude_deg, position.azimuth_deg, under_deg=FAIR_DEG)

@@ -15,6 +15,18 @@ _COMPASS: Final = (
     "north-west",
 )
 
+# The height up to which each of these words is said.
+_HOW_HIGH: Final = (
+    (18.0, "low"),
+    (27.0, "a quarter of the way up"),
+    (38.0, "a third of the way up"),
+    (53.0, "half way up"),
+    (67.0, "two thirds of the way up"),
+    (80.0, "high up"),
+)
+_WHERE: Final = "{direction}, {how_high}: {height}"
+_OVERHEAD: Final = "nearly overhead: {height}"
+
 
 def altitude_text(altitude_deg: float, *, under_deg: float | None = None) -> str:
     """Return an altitude in whole degrees, below the horizon with a true minus sign.
@@ -39,3 +51,15 @@ def compass_letters(azimuth_deg: float) -> str:
 def azimuth_text(azimuth_deg: float) -> str:
     """Return a true azimuth in whole degrees, 360 told as nought: ``212°``."""
     return f"{int(rounded(azimuth_deg)) % 360}°"
+
+
+def where_text(altitude_deg: float, azimuth_deg: float, *, under_deg: float | None = None) -> str:
+    """Return a direction in words and a height in words and figures: ``south, half way up: 50°``.
+
+    ``under_deg`` is as in ``altitude_text``.
+    """
+    height = altitude_text(altitude_deg, under_deg=under_deg)
+    how_high = next((words for below_deg, words in _HOW_HIGH if altitude_deg < below_deg), None)
+    if how_high is None:
+        return _OVERHEAD.format(height=height)
+    return _WHERE.format(direction=compass_text(azimuth_deg), how_high=how_high, height=height)

@@ -3,6 +3,7 @@
 from typing import Final
 
 from core.gear.owned import TelescopeKind
+from core.ladder.first_steps import first_steps
 from core.ladder.ladder import Ladder, Standing
 from core.tonight.limiter import Limiter
 from core.tonight.prospect import Prospect
@@ -24,33 +25,60 @@ _NOT_READY: Final = "Stay near {start} until the telescope is ready at about {re
 _NOT_READY_THEN: Final = (
     "Stay near {start} until the telescope is ready at about {ready} (an estimate), then climb to {top}."
 )
-# Of two templates the first is for a climb, the second for a start that is the top already.
-_FREE: Final = ("Start at {start}, climb to {top}.", "Stay at {top}.")
-_STOPPED: Final = (
-    "Start at {start}, climb to {top}: {limit} bears about {ceiling}.",
-    "Stay at {top}: {limit} bears about {ceiling}.",
+_Templates = tuple[str, str, str]
+
+# Of three templates the first is for a climb that goes on after the second eyepiece, the second for one that
+# ends there, the third for a start that is the top already.
+_FREE: Final[_Templates] = (
+    "{first} first, {start}; then {following}, {power}, and up to {top}.",
+    "{first} first, {start}; then {following}, {power}.",
+    "Stay with {first}, {start}.",
 )
-_SHAKES: Final = (
-    "Start at {start}, climb to {top}. {shaking}",
-    "Stay at {top}. {shaking}",
+_STOPPED: Final[_Templates] = (
+    "{first} first, {start}; then {following}, {power}, and up to {top}: {limit} bears about {ceiling}.",
+    "{first} first, {start}; then {following}, {power}: {limit} bears about {ceiling}.",
+    "Stay with {first}, {start}: {limit} bears about {ceiling}.",
 )
-_BUILT_IN: Final = (
+_NOTHING_NEARER: Final[_Templates] = (
+    (
+        "{first} first, {start}; then {following}, {power}, and up to {top}: you own nothing between that "
+        "and the ceiling of about {ceiling}."
+    ),
+    (
+        "{first} first, {start}; then {following}, {power}: you own nothing between that and the ceiling of "
+        "about {ceiling}."
+    ),
+    "Stay with {first}, {start}: you own nothing between that and the ceiling of about {ceiling}.",
+)
+_NOTHING_NEARER_BUT_OVER: Final[_Templates] = (
+    (
+        "{first} first, {start}; then {following}, {power}, and up to {top}: you own nothing between that "
+        "and the ceiling of about {ceiling}, though {over} is worth a try."
+    ),
+    (
+        "{first} first, {start}; then {following}, {power}: you own nothing between that and the ceiling of "
+        "about {ceiling}, though {over} is worth a try."
+    ),
+    (
+        "Stay with {first}, {start}: you own nothing between that and the ceiling of about {ceiling}, "
+        "though {over} is worth a try."
+    ),
+)
+# For an instrument whose powers are built in, from the lowest to the highest.
+_BUILT_IN: Final[_Templates] = (
     "Start at {start}, climb to {top}: its power is built in, though the ceiling is about {ceiling}.",
-    "Stay at {top}: its power is built in, though the ceiling is about {ceiling}.",
+    "Start at {start}, climb to {top}: its power is built in, though the ceiling is about {ceiling}.",
+    "Stay at {start}: its power is built in, though the ceiling is about {ceiling}.",
 )
-_NOTHING_NEARER: Final = (
-    "Start at {start}, climb to {top}: you own nothing between that and the ceiling of about {ceiling}.",
-    "Stay at {top}: you own nothing between that and the ceiling of about {ceiling}.",
+_BUILT_IN_FREE: Final[_Templates] = (
+    "Start at {start}, climb to {top}.",
+    "Start at {start}, climb to {top}.",
+    "Stay at {start}.",
 )
-_NOTHING_NEARER_BUT_OVER: Final = (
-    (
-        "Start at {start}, climb to {top}: you own nothing between that and the ceiling of about {ceiling}, "
-        "though {over} is worth a try."
-    ),
-    (
-        "Stay at {top}: you own nothing between that and the ceiling of about {ceiling}, "
-        "though {over} is worth a try."
-    ),
+_BUILT_IN_STOPPED: Final[_Templates] = (
+    "Start at {start}, climb to {top}: {limit} bears about {ceiling}.",
+    "Start at {start}, climb to {top}: {limit} bears about {ceiling}.",
+    "Stay at {start}: {limit} bears about {ceiling}.",
 )
 _ALL_OVER: Final = (
     "Even your lowest power, {lowest}, is over the {ceiling} that {limit} bears: expect a soft view."
@@ -80,30 +108,32 @@ def climb_words(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> str:
         return _not_ready_words(prospect, ladder, clock)
     if ladder.ceiling.power is None:
         return _NO_CEILING.format(reason=no_ceiling_text(ladder))
-    if ladder.climb_to is None:
+    steps = first_steps(ladder)
+    if steps is None:
         return _all_over_words(ladder, limiter)
     over = [rung.power for rung in ladder.rungs if rung.standing is Standing.TRY]
-    start = ladder.start
-    stays = start is None or start >= ladder.climb_to
-    words = _templates(ladder, limiter)[stays].format(
-        start="" if start is None else power_text(start),
-        top=power_text(ladder.climb_to),
+    form = 2 if steps.following is None else 1 if steps.following is steps.top else 0
+    words = _templates(ladder, limiter)[form].format(
+        first=steps.first.label,
+        start=power_text(steps.first.power),
+        following=None if steps.following is None else steps.following.label,
+        power=None if steps.following is None else power_text(steps.following.power),
+        top=power_text(steps.top.power),
         limit=what_sets_ceiling(ladder),
         ceiling=power_text(ladder.ceiling.power),
         over=power_text(over[0]) if over else "",
-        shaking=shaking_words(ladder.scope) if limiter is Limiter.SHAKES else "",
     )
-    return _with_climb(words, prospect, clock)
+    shaking = shaking_words(ladder.scope) if limiter is Limiter.SHAKES else None
+    return _with_climb(" ".join(filter(None, (words, shaking))), prospect, clock)
 
 
-def _templates(ladder: Ladder, limiter: Limiter) -> tuple[str, str]:
+def _templates(ladder: Ladder, limiter: Limiter) -> _Templates:
+    is_built_in = ladder.scope.kind is TelescopeKind.FIXED
     if limiter in _LIMITS_OF_POWER:
-        return _STOPPED
-    if limiter is Limiter.SHAKES:
-        return _SHAKES
+        return _BUILT_IN_STOPPED if is_built_in else _STOPPED
     if limiter is not Limiter.NO_RUNG_NEAR:
-        return _FREE
-    if ladder.scope.kind is TelescopeKind.FIXED:
+        return _BUILT_IN_FREE if is_built_in else _FREE
+    if is_built_in:
         return _BUILT_IN
     # A rung just over the ceiling may still be tried in calm moments.
     is_tried = any(rung.standing is Standing.TRY for rung in ladder.rungs)

@@ -8,8 +8,7 @@ from core.gear.optics import USUAL_NIGHT_APERTURE_MM, usual_night_powers
 from core.gear.owned import TelescopeKind
 from core.ladder.ladder import Ladder
 from core.ladder.mount import shakes
-from core.moments.best_minutes import find_best_minutes, offered_windows, stop_time
-from core.moments.which_planet import best_planet
+from core.moments.best_minutes import offered_windows, stop_time
 from core.sky.bodies import Body
 from core.sky.night import BodyState, Grade, WhyNot
 from core.sky.sunlight import TOO_NEAR_THE_SUN_DEG
@@ -234,12 +233,13 @@ def _another_planet(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> I
     """Yield a planet that fares better on an evening that serves this one poorly."""
     if limiter not in _SKY_LIMITERS or prospect.over is not None:
         return
-    other = best_planet(prospect.night)
-    if other is None or other in (prospect.planet, Body.MOON):
+    served = prospect.served
+    if served is None or served.body in (prospect.planet, Body.MOON):
         return
-    best = find_best_minutes(prospect.night, other, since=prospect.now)
-    if best is not None and (prospect.best is None or best.worth > prospect.best.worth):
-        yield _BETTER_PLACED.format(other=other.label, span=clock.span(best.start, best.end))
+    if prospect.best is None or served.best.worth > prospect.best.worth or not prospect.best.in_hours:
+        yield _BETTER_PLACED.format(
+            other=served.body.label, span=clock.span(served.best.start, served.best.end)
+        )
 
 
 _SKY_LIMITERS = frozenset(
@@ -248,6 +248,7 @@ _SKY_LIMITERS = frozenset(
         Limiter.NO_DARK_SKY,
         Limiter.BLOCKED,
         Limiter.TOO_LOW,
+        Limiter.OUTSIDE_HOURS,
         Limiter.WARM_AIR,
         Limiter.HEIGHT,
     }

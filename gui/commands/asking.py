@@ -6,13 +6,16 @@ from enum import Enum, auto
 
 from core.air.steadiness import Blur
 from core.ladder.contenders import Pick
+from core.moments.hours import Dusks, Hour, Twilight, typed_hours
 from core.problems import ProblemsError
 from core.record.choose import choose, choose_planet
+from core.record.observer import Profile
 from core.record.profile import read_profile
-from core.situation.choices import Choices
+from core.situation.choices import Choices, EveningHours
 from core.situation.situation import Situation
 from core.sky.civil import evening_span, tonight
 from core.sky.ephemeris import check_date
+from core.sky.night import compute_night
 from core.sky.site import Site
 from gui.commands.parsing import placed
 from gui.commands.sky import choose_site, night_around, read_time
@@ -44,7 +47,7 @@ def situation_of(args: Namespace, now: datetime, *, needs: Asked) -> Situation:
         second = choose(profile.telescopes, args.scope_b, what="telescope", where="SCOPE_B")
     elif needs is Asked.SCOPE or profile.telescopes or asked["scope"] is not None:
         scope = choose(profile.telescopes, asked["scope"], what="telescope", where="--scope")
-    planet = evening = time = site = None
+    planet = evening = time = site = hours = None
     if asked.get("planet") is not None:
         planet = choose_planet(args.planet, where="--planet")
     if planet is not None or needs is Asked.NIGHT:
@@ -53,6 +56,7 @@ def situation_of(args: Namespace, now: datetime, *, needs: Asked) -> Situation:
             now = read_time(site, args.now, where="--now")
         time = None if asked.get("at") is None else read_time(site, args.at)
         evening = _evening(site, args.evening, time, now)
+        hours = _hours(profile, site, evening, asked.get("out_from"), asked.get("out_until"))
     chosen = first or scope
     return Situation(
         Choices(
@@ -62,6 +66,7 @@ def situation_of(args: Namespace, now: datetime, *, needs: Asked) -> Situation:
             evening=evening,
             time=time,
             time_is_asked=True,
+            hours=() if hours is None else (hours,),
             planet=planet,
             altitude_deg=asked.get("altitude"),
             blur=asked.get("blur") or Blur.assumed(),
@@ -83,3 +88,23 @@ def _evening(site: Site, evening: date | None, time: datetime | None, now: datet
     except ProblemsError as error:
         raise placed(error, "--evening") from None
     return evening
+
+
+def _hours(
+    profile: Profile, site: Site, evening: date, start: Hour | None, end: Hour | None
+) -> EveningHours | None:
+    """Return the hours that were asked for, after looking whether they end after they start."""
+    if start is None and end is None:
+        return None
+    usual = profile.preferences
+    hours = EveningHours(
+        evening=evening,
+        start=start or usual.out_from_time or Twilight.DUSK,
+        end=end or usual.out_until_time or Twilight.DAWN,
+    )
+    night = compute_night(site, evening, targets=())
+    try:
+        typed_hours(Dusks.of(night), start=hours.start, end=hours.end)
+    except ProblemsError as error:
+        raise placed(error, "--out-from" if end is None else "--out-until") from None
+    return hours

@@ -8,7 +8,7 @@ from core.export.parts import to_json
 from core.report.ladder import compare_text
 from core.words.site_clock import clock_of
 from gui.commands.asking import Asked, situation_of
-from gui.commands.parsing import add_blur, add_evening, add_json, add_profile, add_site
+from gui.commands.parsing import add_blur, add_evening, add_hours, add_json, add_profile, add_site
 
 
 def add_arguments(parser: ArgumentParser) -> None:
@@ -21,6 +21,7 @@ def add_arguments(parser: ArgumentParser) -> None:
     )
     add_site(parser)
     add_evening(parser)
+    add_hours(parser)
     add_blur(parser)
     add_json(parser)
 

@@ -7,7 +7,7 @@ from core.export.heights import heights_json
 from core.export.parts import to_json
 from core.report.heights import heights_text
 from gui.commands.asking import Asked, add_scope, situation_of
-from gui.commands.parsing import add_blur, add_evening, add_json, add_profile, add_site
+from gui.commands.parsing import add_blur, add_evening, add_hours, add_json, add_profile, add_site
 
 
 def add_arguments(parser: ArgumentParser) -> None:
@@ -16,6 +16,7 @@ def add_arguments(parser: ArgumentParser) -> None:
     add_site(parser)
     add_scope(parser)
     add_evening(parser)
+    add_hours(parser)
     add_blur(parser)
     parser.add_argument("--now", metavar="TIME", help="the present moment, in place of the clock's")
     add_json(parser)

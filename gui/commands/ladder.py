@@ -13,6 +13,7 @@ from gui.commands.asking import Asked, add_scope, situation_of
 from gui.commands.parsing import (
     add_blur,
     add_evening,
+    add_hours,
     add_json,
     add_profile,
     add_site,
@@ -39,6 +40,7 @@ def add_arguments(parser: ArgumentParser) -> None:
     )
     add_site(parser)
     add_evening(parser)
+    add_hours(parser)
     add_blur(parser)
     add_json(parser)
 

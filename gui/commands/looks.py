@@ -7,7 +7,7 @@ from core.export.looks import looks_json
 from core.export.parts import to_json
 from core.report.looks import looks_text
 from gui.commands.asking import Asked, add_scope, situation_of
-from gui.commands.parsing import add_blur, add_evening, add_json, add_profile, add_site
+from gui.commands.parsing import add_blur, add_evening, add_hours, add_json, add_profile, add_site
 
 
 def add_arguments(parser: ArgumentParser) -> None:
@@ -23,6 +23,7 @@ def add_arguments(parser: ArgumentParser) -> None:
     add_scope(parser)
     add_site(parser)
     add_evening(parser)
+    add_hours(parser)
     add_blur(parser)
     add_json(parser)
 

@@ -5,11 +5,13 @@ from argparse import ArgumentParser, ArgumentTypeError
 from collections.abc import Callable
 from contextlib import suppress
 from datetime import date
+from functools import partial
 from pathlib import Path
 from typing import NoReturn, TypeVar
 
 from core.air.steadiness import Blur
 from core.gear.numbers import parse_number, shown
+from core.moments.hours import Twilight, read_hour
 from core.plain_text import printable
 from core.problems import Problem, ProblemsError, refuse
 
@@ -48,6 +50,22 @@ def add_evening(parser: ArgumentParser) -> None:
         metavar="D",
         type=checked(iso_date),
         help="date on which the evening begins, YYYY-MM-DD; tonight when left out",
+    )
+
+
+def add_hours(parser: ArgumentParser) -> None:
+    """Declare the hours outside that count for this evening."""
+    parser.add_argument(
+        "--out-from",
+        metavar="HH:MM|dusk",
+        type=checked(partial(read_hour, twilight=Twilight.DUSK)),
+        help="site time from which you are outside (before noon: of the next date); as usual when left out",
+    )
+    parser.add_argument(
+        "--out-until",
+        metavar="HH:MM|dawn",
+        type=checked(partial(read_hour, twilight=Twilight.DAWN)),
+        help="site time until which you are outside (before noon: of the next date); as usual when left out",
     )
 
 

@@ -102,7 +102,7 @@ class HeightView(QWidget):
 
     def _on_changed(self, change: Change) -> None:
         told_by = (Situation.plan, Situation.planet, Situation.scope, Situation.mirror_course)
-        limited_by = (Situation.blur, Situation.usual_air)
+        limited_by = (Situation.blur, Situation.usual_air, Situation.happenings)
         if change.of(
             *(Situation.night, Situation.time, Situation.following_now, Situation.preferences),
             *(*told_by, *limited_by),

@@ -5,7 +5,7 @@ from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
 
 from core.situation.situation import Situation
-from core.words.answer import answer_words
+from core.words.answer import answer_detail, answer_headline
 from core.words.reasons import answer_reasons
 from core.words.site_clock import clock_of
 from gui.state import AppState, Change
@@ -17,7 +17,10 @@ _FRAME_PX = 5  # border and padding of the panel in the style sheet
 
 
 class AnswerBar(QWidget):
-    """One sentence that is always true for the state in hand, and why it is so."""
+    """What is always true for the state in hand, and why it is so.
+
+    In large letters which planet, when and where; under it the eyepieces and what limits them.
+    """
 
     def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -27,6 +30,9 @@ class AnswerBar(QWidget):
         self.sentence.setTextInteractionFlags(
             Qt.TextInteractionFlag.TextSelectableByMouse | Qt.TextInteractionFlag.TextSelectableByKeyboard
         )
+        self.detail = PlainLabel(wraps=True)
+        self.detail.setAccessibleName("Eyepieces, and what limits them")
+        self.detail.setTextInteractionFlags(self.sentence.textInteractionFlags())
         self.why = QPushButton("&Why")
         self.why.setCheckable(True)
         self.why.setAccessibleName("Why")
@@ -36,7 +42,11 @@ class AnswerBar(QWidget):
         self.panel = ReasonsPanel(self.reasons, self.why)
         row = QHBoxLayout()
         row.setSpacing(16)
-        row.addWidget(self.sentence, 1)
+        told = QVBoxLayout()
+        told.setSpacing(2)
+        told.addWidget(self.sentence)
+        told.addWidget(self.detail)
+        row.addLayout(told, 1)
         row.addWidget(self.why, 0, Qt.AlignmentFlag.AlignTop)
         column = QVBoxLayout(self)
         column.setContentsMargins(18, 9, 14, 4)
@@ -60,10 +70,10 @@ class AnswerBar(QWidget):
     def _show(self) -> None:
         situation = self._state.situation
         answer, clock = situation.answer, clock_of(situation)
-        if answer is None:
-            self.sentence.setText(self._meanwhile())
-        else:
-            self.sentence.setText(answer_words(situation))
+        self.sentence.setText(self._meanwhile() if answer is None else answer_headline(situation))
+        detail = "" if answer is None else answer_detail(situation)
+        self.detail.setText(detail)
+        self.detail.setVisible(bool(detail))
         reasons = () if answer is None else answer_reasons(answer, clock)
         self.reasons.setText("\n".join(f"–  {reason}" for reason in reasons))
         self.why.setEnabled(bool(reasons))

@@ -30,6 +30,7 @@ from core.year.year import compute_year
 from gui.widgets.pen import ScreenPen, page_on
 from tests.bench.timing import tell_aim
 from tests.core.drawing.examples import MANY, PORTO, SIX_INCH, TWELVE_INCH, ladder, night_at, sight
+from tests.core.telling import targets_of
 
 DAY = load_palette("day")
 SIZE = QSize(900, 500)
@@ -53,7 +54,7 @@ def check(benchmark: BenchmarkFixture, aim_s: float, draw: Callable[[Page], Draw
 
 def test_the_height_chart(benchmark: BenchmarkFixture) -> None:
     night = night_at(PORTO, date(2026, 12, 5))
-    items = titled(plan_evening(night, SIX_INCH, planet=Body.SATURN))
+    items = titled(plan_evening(night, SIX_INCH, targets=targets_of(night, Body.SATURN)))
     check(
         benchmark,
         0.015,

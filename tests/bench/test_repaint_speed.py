@@ -28,6 +28,7 @@ from core.words.evening import titled
 from gui.widgets.pen import ScreenPen, page_on
 from tests.bench.timing import tell_aim
 from tests.core.drawing.examples import PORTO, SIX_INCH
+from tests.core.telling import targets_of
 
 WIDTH_PX, HEIGHT_PX = 980, 380
 AIM_S = 0.020
@@ -38,7 +39,7 @@ pytestmark = [pytest.mark.benchmark(group="repaint of the height chart"), pytest
 
 def show(site: Site, evening: date) -> None:
     night = compute_night(site, evening)
-    items = titled(plan_evening(night, SIX_INCH, planet=Body.SATURN))
+    items = titled(plan_evening(night, SIX_INCH, targets=targets_of(night, Body.SATURN)))
     size = QSize(WIDTH_PX, HEIGHT_PX)
     page, picture = page_on(size, QApplication.font()), QPixmap(size)
     chart = draw_height(page, night, palette=load_palette("day"), planet=Body.SATURN, items=items)

@@ -20,13 +20,17 @@ from core.looks.planet_appearance import (
 )
 from core.moments.aiming import aim_at, aim_at_best
 from core.moments.best_minutes import BestMinutes, find_best_minutes
+from core.moments.details import Sharpness
+from core.moments.hours import Dusks, HoursOut, Twilight, hours_out
+from core.moments.targets import TargetTime, evening_targets
+from core.moments.which_planet import best_planet, evening_worths
 from core.record.observer import Preferences, Profile
 from core.situation.choices import Choices, ScopeOutside
 from core.situation.situation import Situation
 from core.sky.bodies import Body
 from core.sky.night import Night
 from core.sky.site import Site
-from core.tonight.limiter import POOR, Limiter
+from core.tonight.limiter import Limiter
 from core.words.answer import answer_sentence
 from core.words.better import better_sentence
 from core.words.reasons import answer_reasons
@@ -63,8 +67,12 @@ def situation_of(
     now: datetime | None = None,
     clock: int = 24,
     usual_air: float = USUAL_AIR_POWER,
+    out_until: str = "dawn",
 ) -> Situation:
-    """Return the situation of a night as it is given, whatever its site's own evening would be."""
+    """Return the situation of a night as it is given, whatever its site's own evening would be.
+
+    The owner is outside all night unless told otherwise.
+    """
     given_night, given_readiness = night, readiness
 
     class OfThisNight(Situation):
@@ -83,7 +91,7 @@ def situation_of(
         eyepieces=tuple(eyepieces),
         barlows=tuple(barlows),
         eye=eye or Eye(),
-        preferences=Preferences(clock=clock),
+        preferences=Preferences(clock=clock, out_until=out_until),
     )
     choices = Choices(
         profile=profile,
@@ -106,8 +114,7 @@ def answer(
     situation = situation_of(night, **given)  # type: ignore[arg-type]  # passed on as they are
     found, clock = situation.answer, clock_of(situation)
     sentence = answer_sentence(found, clock)
-    is_poor = found is not None and found.limiter in POOR and found.prospect.over is None
-    if found is not None and night is not None and is_poor and better is not None:
+    if found is not None and night is not None and found.is_poor and better is not None:
         next_one = better(night.site, found.planet, night.evening)
         sentence = f"{sentence} {better_sentence(found.prospect, next_one)}"
     return Told(
@@ -134,3 +141,18 @@ def appearance_of(
     aim = best_aim(night, planet, at) if ladder is None else ladder.aim
     bare = find_planet_appearance(night, planet, aim=aim, happenings=find_happenings(night, planet))
     return bare if ladder is None else seen_through(ladder, bare)
+
+
+def all_night(night: Night) -> HoursOut:
+    """Return the hours of an owner who is outside from dusk to dawn."""
+    return hours_out(Dusks.of(night), start=Twilight.DUSK, end=Twilight.DAWN)
+
+
+def targets_of(night: Night, planet: Body | None = None) -> tuple[TargetTime, ...]:
+    """Return the targets of a night for an owner who is outside all of it."""
+    return evening_targets(night, hours=all_night(night), sharpness=Sharpness(), in_hand=planet)
+
+
+def planet_of(night: Night, hours: HoursOut | None = None) -> Body | None:
+    """Return the planet that a night serves best, for an owner who is outside all of it or in some hours."""
+    return best_planet(evening_worths(night, hours=hours or all_night(night), sharpness=Sharpness()))

@@ -88,7 +88,7 @@ def test_heights_begins_with_the_answer(profile: str, capsys: pytest.CaptureFixt
     assert main(["heights", profile, "--evening", "2026-12-05"]) == 0
 
     out, err = capsys.readouterr()
-    assert out.startswith("Jupiter is best ")
+    assert out.startswith("Saturn is best ")
     assert "Back terrace, evening of Sat 5 December 2026" in out
     assert err == ""
 

@@ -5,6 +5,7 @@ import re
 from collections.abc import Callable, Iterator
 from datetime import UTC, date, datetime, timedelta, timezone
 from functools import cache
+from itertools import pairwise
 from typing import Any
 
 import pytest
@@ -50,7 +51,31 @@ BOX = (
 DOUBLE = (Barlow(id="b2", name="2x", factor=2),)
 TIME = re.compile(r"\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}(\.\d{1,3})?Z")
 
-HEIGHTS_KEYS = {"schema", "evening", "start", "end", "site", "answer", "sun", "bodies"}
+BEST_KEYS = {
+    "body",
+    "start",
+    "end",
+    "altitude_deg",
+    "azimuth_deg",
+    "eyepiece",
+    "start_power",
+    "climb_to",
+}
+HEIGHTS_KEYS = {
+    "hours",
+    "best",
+    "plan",
+    "pairs",
+    "cautions",
+    "schema",
+    "evening",
+    "start",
+    "end",
+    "site",
+    "answer",
+    "sun",
+    "bodies",
+}
 SITE_KEYS = {"id", "name", "latitude_deg", "longitude_deg", "elevation_m", "time_zone"}
 TWILIGHTS = {f"{kind}_{side}" for kind in ("civil", "nautical", "astronomical") for side in ("dusk", "dawn")}
 SUN_KEYS = {"set", "rise", "lowest_altitude_deg"} | TWILIGHTS
@@ -162,6 +187,11 @@ def test_heights_has_every_key(site: Site, evening: date) -> None:
     assert result["site"].keys() == SITE_KEYS
     assert result["sun"].keys() == SUN_KEYS
     assert result["answer"] == answer_words(situation)
+    assert result["hours"].keys() == {"from", "until", "assumed"}
+    assert result["best"] is None or result["best"].keys() == BEST_KEYS
+    assert all(target.keys() == {"body", "start", "end"} for target in result["plan"])
+    assert all(one["end"] <= two["start"] for one, two in pairwise(result["plan"]))
+    assert all(isinstance(words, str) for words in result["cautions"])
     assert [body["body"] for body in result["bodies"]] == [
         "mercury",
         "venus",
@@ -183,6 +213,20 @@ def test_heights_has_every_key(site: Site, evening: date) -> None:
     times = list(times_in(result))
     assert times
     assert all(TIME.fullmatch(time) for time in times)
+
+
+def test_the_best_of_an_evening_is_what_the_answer_is_about() -> None:
+    situation = situation_of(night(LISBON, date(2026, 12, 5)), scope=SIX, eyepieces=BOX, out_until="23:30")
+    result = sent(heights_json(situation))
+
+    # Sunset at Lisbon on that day is 17:15 UTC (almanac), dusk 20 minutes later.
+    assert "2026-12-05T17:3" in result["hours"]["from"]
+    assert result["hours"]["until"] == "2026-12-05T23:30:00.000Z"
+    assert result["hours"]["assumed"] is True
+    best = result["best"]
+    assert (best["body"], best["eyepiece"], best["start_power"]) == ("saturn", "25 mm", 48)
+    assert best["azimuth_deg"] == pytest.approx(180, abs=1)
+    assert "saturn" in [target["body"] for target in result["plan"]]
 
 
 def test_what_does_not_exist_is_null_or_an_empty_list() -> None:

@@ -13,7 +13,7 @@ from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
 from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
-from core.record.observer import Profile
+from core.record.observer import Preferences, Profile
 from core.record.profile import save_profile
 from core.situation.choices import Choices
 from core.sky.site import BlockedSky, Site
@@ -56,9 +56,10 @@ class HandClock:
 
 
 def make_profile() -> Profile:
-    """Return an invented observer with two sites and two telescopes."""
+    """Return an invented observer with two sites and two telescopes, outside from dusk to dawn."""
     return Profile(
         observer="Ines",
+        preferences=Preferences(out_until="dawn"),
         sites=(TERRACE, HILL),
         telescopes=(SIX_INCH, SMALL),
         eyepieces=tuple(

@@ -53,7 +53,7 @@ def is_assumed(state: AppState) -> bool:
 
 
 def sentence(shell: Shell) -> str:
-    return shell.answer_bar.sentence.text()
+    return f"{shell.answer_bar.sentence.text()} {shell.answer_bar.detail.text()}"
 
 
 def limiter(state: AppState) -> Limiter | None:

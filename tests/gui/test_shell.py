@@ -104,17 +104,18 @@ def test_the_answer_follows_planet_and_air_and_gives_its_reasons(
     assert state.situation.planet is Body.SATURN
     assert bar.sentence.text().startswith("Saturn")
 
-    before = bar.sentence.text()
+    before = bar.detail.text()
+    assert before.startswith("25 mm first, 48x; then 10 mm, 120x")
     state.set_first_look(FirstLook.BOILING)
-    assert bar.sentence.text() != before
-    assert "assumed" not in bar.sentence.text()
+    assert bar.detail.text() != before
+    assert "assumed" not in bar.detail.text()
 
 
 def test_a_poor_answer_names_the_next_better_evening(shell: Shell, state: AppState) -> None:
     state.set_planet(Body.MERCURY)
-    sentence = shell.answer_bar.sentence.text()
-    assert "Mercury is never above" in sentence
-    assert re.search(r"clearly better from \d+ \w+ 2027, .* best within two years on \d+ \w+ 202\d", sentence)
+    assert "Mercury is never above" in shell.answer_bar.sentence.text()
+    detail = shell.answer_bar.detail.text()
+    assert re.search(r"clearly better from \d+ \w+ 2027, .* best within two years on \d+ \w+ 202\d", detail)
 
 
 def test_the_evening_goes_back_forward_and_home_by_buttons(

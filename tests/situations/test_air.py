@@ -25,7 +25,7 @@ from core.words.cooling import readiness_text
 from core.words.evening import item_words
 from core.words.site_clock import SiteClock
 from tests.core.air.falling import course_in_falling_air, readiness_in_falling_air
-from tests.core.telling import answer, appearance_of, best_aim
+from tests.core.telling import answer, appearance_of, best_aim, targets_of
 from tests.situations.conftest import Ask, AskJson
 from tests.situations.owners import LONDON, eyepieces, owner, place, scope
 
@@ -54,7 +54,7 @@ def test_a_closed_ten_inch_in_a_freezing_evening_never_gets_there(
     night = compute_night(LONDON, EVENING)
 
     told = answer(night, planet=Body.JUPITER, scope=tube, eyepieces=eyepieces(25, 10), readiness=readiness)
-    items = plan_evening(night, tube, planet=Body.JUPITER, readiness=readiness)
+    items = plan_evening(night, tube, targets=targets_of(night, Body.JUPITER), readiness=readiness)
 
     assert readiness.usable.warmer_by_c == pytest.approx(11.1, abs=0.05)
     assert readiness.never

@@ -166,7 +166,8 @@ def test_an_opposition_low_in_the_south_is_called_low(
     assert night.of(planet).transits[0].altitude_deg == pytest.approx(altitude_deg, abs=0.06)
     told = answer(night, planet=planet)
     assert told.limiter is Limiter.HEIGHT
-    assert f"though low, {altitude_deg:.0f}° at most, in thick air" in told.sentence
+    assert "though low, in thick air" in told.sentence
+    assert f": {altitude_deg:.0f}°" in told.sentence
 
 
 def spans_of(body: dict[str, object]) -> Iterator[tuple[str, str]]:

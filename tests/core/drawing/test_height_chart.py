@@ -29,6 +29,7 @@ from tests.core.drawing.examples import (
     site_at,
 )
 from tests.core.drawing.looking import PIXELS_PER_POINT, faults, page_of, pixels, the_words, words_of
+from tests.core.telling import targets_of
 
 # Places for the chart: in the smallest window, in a middling and in a large one.
 PLACES = {"small": (980, 330), "large": (1580, 740), "middling": (980, 380)}
@@ -55,7 +56,9 @@ def draw(
     cursor: datetime | None = None,
     palette: str = "day",
 ) -> HeightChart:
-    planned = titled(plan_evening(night, SIX_INCH, planet=planet)) if items is None else items
+    planned = (
+        titled(plan_evening(night, SIX_INCH, targets=targets_of(night, planet))) if items is None else items
+    )
     return draw_height(
         page_of(*place),
         night,
@@ -203,7 +206,8 @@ def test_no_curve_runs_through_the_words() -> None:
 
 def test_the_planet_in_hand_is_drawn_heavier_and_larger() -> None:
     night = night_at(PORTO, date(2026, 12, 5))
-    sizes = {words.text: words.lettering.size for words in draw(night, planet=Body.MARS).drawing.words}
+    chart = draw(night, planet=Body.MARS, items=())
+    sizes = {words.text: words.lettering.size for words in chart.drawing.words}
 
     assert sizes["Mars"] > sizes["Saturn"]
 
@@ -310,7 +314,7 @@ def test_without_items_there_is_no_strip() -> None:
 
 def test_every_item_is_named_on_the_strip() -> None:
     night = night_at(PORTO, date(2026, 12, 5))
-    items = titled(plan_evening(night, SIX_INCH, planet=Body.SATURN))
+    items = titled(plan_evening(night, SIX_INCH, targets=targets_of(night, Body.SATURN)))
     words = words_of(draw(night).drawing)
 
     for item in items:

@@ -8,11 +8,11 @@ import pytest
 from attrs import evolve
 
 from core.moments.best_minutes import find_best_minutes, highest_within
-from core.moments.which_planet import best_planet
 from core.sky.bodies import Body
 from core.sky.night import BlockedSpan, Grade, Night, Window, compute_night
 from core.sky.site import Site
 from core.words.obstacles import then_words
+from tests.core.telling import planet_of
 
 LISBON = Site(name="Lisbon", latitude_deg=38.72, longitude_deg=-9.14, time_zone="Europe/Lisbon")
 
@@ -104,7 +104,7 @@ def test_the_last_minutes_before_sunrise_are_left_out() -> None:
     assert best is not None
     assert best.end == sunrise - timedelta(minutes=10)
     assert find_best_minutes(with_windows(too_late), Body.SATURN) is None
-    assert best_planet(with_windows(too_late)) is None
+    assert planet_of(with_windows(too_late)) is None
 
 
 def test_the_highest_moment_is_the_transit_or_an_edge() -> None:
@@ -130,9 +130,9 @@ def test_the_moon_is_chosen_only_when_no_planet_is_there() -> None:
     moon = evolve(lisbon().of(Body.MOON), windows=(window(6, 12, Grade.BEST),))
     without_saturn = [body for body in with_windows().bodies if body.body is not Body.MOON]
 
-    assert best_planet(evolve(lisbon(), bodies=(*without_saturn, moon))) is Body.MOON
+    assert planet_of(evolve(lisbon(), bodies=(*without_saturn, moon))) is Body.MOON
     planets = [body for body in with_windows(window(6, 6.5, Grade.LOW)).bodies if body.body is not Body.MOON]
-    assert best_planet(evolve(lisbon(), bodies=(*planets, moon))) is Body.SATURN
+    assert planet_of(evolve(lisbon(), bodies=(*planets, moon))) is Body.SATURN
 
 
 def test_a_disc_goes_before_a_dot() -> None:
@@ -140,4 +140,4 @@ def test_a_disc_goes_before_a_dot() -> None:
     neptune = evolve(lisbon().of(Body.NEPTUNE), windows=(window(6, 14, Grade.BEST),))
     jupiter = evolve(lisbon().of(Body.JUPITER), windows=(window(14, 15, Grade.FAIR),))
 
-    assert best_planet(evolve(lisbon(), bodies=(neptune, jupiter))) is Body.JUPITER
+    assert planet_of(evolve(lisbon(), bodies=(neptune, jupiter))) is Body.JUPITER

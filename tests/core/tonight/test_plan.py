@@ -16,6 +16,7 @@ from core.tonight.plan import EveningItem, ItemKind, TargetItem, plan_evening
 from core.words.evening import item_title, item_words
 from core.words.site_clock import SiteClock
 from tests.core.air.falling import readiness_in_falling_air
+from tests.core.telling import targets_of
 
 LISBON = Site(name="Lisbon", latitude_deg=38.72, longitude_deg=-9.14, time_zone="Europe/Lisbon")
 MENDOZA = Site(
@@ -50,7 +51,7 @@ def body_of(item: EveningItem) -> Body | None:
 )
 def test_the_finder_is_aligned_by_day_away_from_the_sun(site: Site, evening: date) -> None:
     found = night(site, evening)
-    (finder,) = of_kind(plan_evening(found, TEN_INCH), ItemKind.FINDER)
+    (finder,) = of_kind(plan_evening(found, TEN_INCH, targets=targets_of(found)), ItemKind.FINDER)
 
     assert found.sun.set is not None
     assert finder.start < finder.end < found.sun.set
@@ -72,14 +73,18 @@ def test_the_finder_is_aligned_by_day_away_from_the_sun(site: Site, evening: dat
 
 def test_without_daylight_the_finder_is_aligned_on_a_lamp_or_a_star() -> None:
     # Polar night: the Sun does not rise at 69.65 north on 5 December.
-    (finder,) = of_kind(plan_evening(night(TROMSO), TEN_INCH, planet=Body.JUPITER), ItemKind.FINDER)
+    (finder,) = of_kind(
+        plan_evening(night(TROMSO), TEN_INCH, targets=targets_of(night(TROMSO), Body.JUPITER)),
+        ItemKind.FINDER,
+    )
 
     assert "distant lamp or a bright star" in words(finder)
     assert "low power first" in words(finder)
 
 
 def test_the_telescope_is_out_long_enough_before_the_first_look() -> None:
-    items = plan_evening(night(LISBON), TEN_INCH, planet=Body.SATURN)
+    targets = [target for target in targets_of(night(LISBON)) if target.body is Body.SATURN]
+    items = plan_evening(night(LISBON), TEN_INCH, targets=targets)
     (out,), (ready,) = of_kind(items, ItemKind.CARRY_OUT), of_kind(items, ItemKind.READY)
     (saturn,) = (item for item in items if body_of(item) is Body.SATURN)
 
@@ -93,7 +98,9 @@ def test_the_telescope_is_out_long_enough_before_the_first_look() -> None:
 
 def test_a_telescope_out_before_sunset_stands_capped_in_the_shade() -> None:
     slow = Telescope(name="slow", kind=TelescopeKind.CATADIOPTRIC, aperture_mm=356, focal_length_mm=3900)
-    (out,) = of_kind(plan_evening(night(LISBON), slow, planet=Body.SATURN), ItemKind.CARRY_OUT)
+    (out,) = of_kind(
+        plan_evening(night(LISBON), slow, targets=targets_of(night(LISBON), Body.SATURN)), ItemKind.CARRY_OUT
+    )
 
     sunset = night(LISBON).sun.set
     assert sunset is not None
@@ -108,7 +115,7 @@ def test_a_telescope_that_never_follows_the_air_gets_no_finishing_time() -> None
         warmer_by_c=11,
         falling_c_per_h=1.9,
     )
-    items = plan_evening(night(LISBON), TEN_INCH, readiness=never)
+    items = plan_evening(night(LISBON), TEN_INCH, readiness=never, targets=targets_of(night(LISBON)))
 
     assert never.never
     assert of_kind(items, ItemKind.READY) == []
@@ -117,7 +124,9 @@ def test_a_telescope_that_never_follows_the_air_gets_no_finishing_time() -> None
 
 def test_a_telescope_that_stands_outside_is_not_told_to_be_carried_out() -> None:
     since = datetime(2026, 12, 5, 18, 10, tzinfo=UTC)
-    items = plan_evening(night(LISBON), TEN_INCH, planet=Body.SATURN, outside_since=since)
+    items = plan_evening(
+        night(LISBON), TEN_INCH, targets=targets_of(night(LISBON), Body.SATURN), outside_since=since
+    )
     (outside,), (ready,) = of_kind(items, ItemKind.CARRY_OUT), of_kind(items, ItemKind.READY)
 
     assert (item_title(outside), outside.start, outside.end) == ("Outside", since, since)
@@ -131,7 +140,9 @@ def test_a_telescope_that_stands_outside_is_not_told_to_be_carried_out() -> None
 
 def test_one_carried_out_by_day_stands_capped_in_the_shade_too() -> None:
     since = datetime(2026, 12, 5, 15, 0, tzinfo=UTC)
-    items = plan_evening(night(LISBON), TEN_INCH, planet=Body.SATURN, outside_since=since)
+    items = plan_evening(
+        night(LISBON), TEN_INCH, targets=targets_of(night(LISBON), Body.SATURN), outside_since=since
+    )
     (outside,) = of_kind(items, ItemKind.CARRY_OUT)
 
     assert "in the shade with its caps on" in words(outside)
@@ -141,24 +152,28 @@ def test_one_carried_out_by_day_stands_capped_in_the_shade_too() -> None:
 def test_one_as_cold_as_the_air_is_ready_when_it_comes_out() -> None:
     since = datetime(2026, 12, 5, 18, 10, tzinfo=UTC)
     cold = readiness_in_still_air(TEN_INCH, warmer_by_c=0.5)
-    items = plan_evening(night(LISBON), TEN_INCH, readiness=cold, outside_since=since)
+    items = plan_evening(
+        night(LISBON), TEN_INCH, readiness=cold, outside_since=since, targets=targets_of(night(LISBON))
+    )
 
     assert of_kind(items, ItemKind.READY) == []
     assert "within 1 °C of the air then" in words(of_kind(items, ItemKind.CARRY_OUT)[0])
 
 
-def test_the_planet_in_hand_comes_first_and_preparation_is_for_it() -> None:
-    items = plan_evening(night(LISBON), TEN_INCH, planet=Body.JUPITER)
+def test_preparation_is_for_the_first_of_the_targets() -> None:
+    items = plan_evening(night(LISBON), TEN_INCH, targets=targets_of(night(LISBON), Body.JUPITER))
     targets = of_kind(items, ItemKind.TARGET)
 
-    assert body_of(targets[0]) is Body.JUPITER
-    assert Body.SATURN in {body_of(item) for item in targets}
+    assert {Body.SATURN, Body.JUPITER} <= {body_of(item) for item in targets}
     assert Body.MOON not in {body_of(item) for item in targets}
-    assert "for Jupiter" in words(of_kind(items, ItemKind.CARRY_OUT)[0])
+    first = body_of(targets[0])
+    assert first is not None
+    assert f"for {first.label} at" in words(of_kind(items, ItemKind.CARRY_OUT)[0])
+    assert targets == sorted(targets, key=lambda item: item.start)
 
 
 def test_a_stop_line_stands_before_sunrise_and_no_target_reaches_past_it() -> None:
-    items = plan_evening(night(LISBON), TEN_INCH, planet=Body.VENUS)
+    items = plan_evening(night(LISBON), TEN_INCH, targets=targets_of(night(LISBON), Body.VENUS))
     (stop,) = of_kind(items, ItemKind.STOP)
     sunrise = night(LISBON).sun.rise
 
@@ -170,7 +185,7 @@ def test_a_stop_line_stands_before_sunrise_and_no_target_reaches_past_it() -> No
 
 
 def test_without_a_telescope_there_are_targets_only() -> None:
-    kinds = {item.kind for item in plan_evening(night(LISBON))}
+    kinds = {item.kind for item in plan_evening(night(LISBON), targets=targets_of(night(LISBON)))}
 
     assert kinds == {ItemKind.TARGET, ItemKind.STOP}
 
@@ -178,17 +193,25 @@ def test_without_a_telescope_there_are_targets_only() -> None:
 def test_an_instrument_without_a_finder_is_not_told_to_align_one() -> None:
     binocular = Telescope(name="binocular", kind=TelescopeKind.FIXED, aperture_mm=50, power=10)
 
-    assert of_kind(plan_evening(night(LISBON), binocular), ItemKind.FINDER) == []
+    assert (
+        of_kind(plan_evening(night(LISBON), binocular, targets=targets_of(night(LISBON))), ItemKind.FINDER)
+        == []
+    )
 
 
 def test_nothing_to_see_is_nothing_to_prepare() -> None:
-    assert plan_evening(night(TROMSO, date(2026, 6, 21)), TEN_INCH) == ()
+    assert (
+        plan_evening(
+            night(TROMSO, date(2026, 6, 21)), TEN_INCH, targets=targets_of(night(TROMSO, date(2026, 6, 21)))
+        )
+        == ()
+    )
 
 
 def test_every_item_lies_in_the_evening_and_says_something() -> None:
     for site in (LISBON, MENDOZA, TROMSO):
         found = night(site)
-        for item in plan_evening(found, TEN_INCH, planet=Body.SATURN):
+        for item in plan_evening(found, TEN_INCH, targets=targets_of(found, Body.SATURN)):
             assert found.start <= item.start <= item.end <= found.end
             assert item_title(item)
             assert words(item).endswith(".")

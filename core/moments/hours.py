@@ -1,0 +1,133 @@
+"""The hours that the owner is outside on one evening."""
+
+import re
+from datetime import datetime, time, timedelta
+from enum import StrEnum
+from typing import Final
+from zoneinfo import ZoneInfo
+
+from attrs import evolve, frozen
+
+from core.gear.numbers import shown
+from core.problems import refuse
+from core.sky.night import Night
+
+# Ours, all of them.
+DUSK_AFTER_SUNSET: Final = timedelta(minutes=20)
+# Off the planet, and the cap on, this long before sunrise (safety).
+STOP_BEFORE_SUNRISE: Final = timedelta(minutes=10)
+DUSK_WITHOUT_SUNSET: Final = time(18)
+DAWN_WITHOUT_SUNRISE: Final = time(6)
+SHORTEST_ASSUMED: Final = timedelta(minutes=60)
+LENGTHENED_TO: Final = timedelta(minutes=90)
+# Whoever looks at the program when the hours are nearly over, or past, stays at least so long.
+STAYS_AT_LEAST: Final = timedelta(minutes=30)
+_NOON: Final = time(12)
+_CLOCK_TIME: Final = re.compile(r"(?:[01][0-9]|2[0-3]):[0-5][0-9]")
+_DAY: Final = timedelta(days=1)
+
+
+class Twilight(StrEnum):
+    """Hours that move with the Sun: dusk is 20 minutes after sunset, dawn 10 minutes before sunrise."""
+
+    DUSK = "dusk"
+    DAWN = "dawn"
+
+
+Hour = time | Twilight
+
+USUAL_FROM: Final = Twilight.DUSK
+USUAL_UNTIL: Final = time(23, 30)
+
+
+@frozen(kw_only=True)
+class HoursOut:
+    """When the owner is outside (aware UTC); ``assumed`` where nothing was said of them."""
+
+    start: datetime
+    end: datetime
+    assumed: bool
+
+    def holds(self, moment: datetime) -> bool:
+        """Tell whether a moment lies inside."""
+        return self.start <= moment < self.end
+
+    def held_open(self, moment: datetime) -> "HoursOut":
+        """Return the hours as they count at a moment: whoever is outside then stays half an hour or more."""
+        if moment < self.start:
+            return self
+        return evolve(self, end=max(self.end, moment + STAYS_AT_LEAST))
+
+
+@frozen(kw_only=True)
+class Dusks:
+    """What an evening's hours hang on: its start (noon) and the Sun's set and rise (aware)."""
+
+    noon: datetime
+    zone: ZoneInfo
+    sunset: datetime | None
+    sunrise: datetime | None
+
+    @classmethod
+    def of(cls, night: Night) -> "Dusks":
+        """Return what the hours of a night hang on."""
+        return cls(noon=night.start, zone=night.site.zone, sunset=night.sun.set, sunrise=night.sun.rise)
+
+    def at(self, hour: Hour) -> datetime:
+        """Return the time (UTC) of an hour of this evening; one before noon belongs to the next date.
+
+        Of an hour that comes twice the first is taken; one that the clocks skip is as much later.
+        """
+        if hour is Twilight.DUSK:
+            return (
+                self._clock(DUSK_WITHOUT_SUNSET) if self.sunset is None else self.sunset + DUSK_AFTER_SUNSET
+            )
+        if hour is Twilight.DAWN:
+            return self.stop or self._clock(DAWN_WITHOUT_SUNRISE)
+        assert isinstance(hour, time)
+        return self._clock(hour)
+
+    @property
+    def stop(self) -> datetime | None:
+        """The stop line, 10 minutes before sunrise; None without a sunrise."""
+        return None if self.sunrise is None else self.sunrise - STOP_BEFORE_SUNRISE
+
+    def _clock(self, hour: time) -> datetime:
+        day = self.noon.astimezone(self.zone).date()
+        if hour < _NOON:
+            day += _DAY
+        local = datetime.combine(day, hour, tzinfo=self.zone)
+        return local.astimezone(self.noon.tzinfo)
+
+
+def hours_out(dusks: Dusks, *, start: Hour | None = None, end: Hour | None = None) -> HoursOut:
+    """Return the usual hours outside; what is not given is from dusk to 23:30.
+
+    Hours with an end that moves with the Sun, and which would be shorter than 60 minutes, as in a light
+    summer, are lengthened to 90 but never past the stop line.
+    """
+    begins = dusks.at(USUAL_FROM if start is None else start)
+    ends = dusks.at(USUAL_UNTIL if end is None else end)
+    are_of_the_clock = isinstance(start, time) and isinstance(end, time)
+    if ends <= begins or (ends - begins < SHORTEST_ASSUMED and not are_of_the_clock):
+        ends = begins + LENGTHENED_TO
+        if dusks.stop is not None and begins < dusks.stop < ends:
+            ends = dusks.stop
+    return HoursOut(start=begins, end=ends, assumed=start is None and end is None)
+
+
+def typed_hours(dusks: Dusks, *, start: Hour, end: Hour) -> HoursOut:
+    """Return hours that were typed for this very evening; ProblemsError unless they end after they start."""
+    begins, ends = dusks.at(start), dusks.at(end)
+    if ends <= begins:
+        raise refuse("the hours outside must end after they start; times before noon are of the next morning")
+    return HoursOut(start=begins, end=ends, assumed=False)
+
+
+def read_hour(text: str, *, twilight: Twilight) -> Hour:
+    """Return a time such as ``19:30``, or the one word allowed there; ProblemsError for anything else."""
+    if text == twilight.value:
+        return twilight
+    if _CLOCK_TIME.fullmatch(text):
+        return time.fromisoformat(text)
+    raise refuse(f'must be "{twilight}" or a time from 00:00 to 23:59, not "{shown(text)}"')

@@ -1,0 +1,34 @@
+"""The last minutes before sunrise, in which nothing counts but to stop."""
+
+from datetime import datetime, timedelta
+from typing import Final
+
+from attrs import frozen
+
+from core.moments.best_minutes import stop_time
+from core.sky.night import Night
+
+# From so long before the stop line until sunrise is past nothing else is said (safety; ours).
+LAST_CALL: Final = timedelta(minutes=15)
+
+
+@frozen(kw_only=True)
+class LastCall:
+    """The stop line and the sunrise after it, told at ``now``."""
+
+    now: datetime
+    stop: datetime
+    sunrise: datetime
+
+    @property
+    def is_past(self) -> bool:
+        """Whether the stop line is past and only the sunrise to come."""
+        return self.now >= self.stop
+
+
+def last_call(night: Night, now: datetime | None) -> LastCall | None:
+    """Return that it is time to stop, from 15 minutes before the stop line to sunrise; else None."""
+    stop, sunrise = stop_time(night), night.sun.rise
+    if now is None or stop is None or sunrise is None or not stop - LAST_CALL <= now < sunrise:
+        return None
+    return LastCall(now=now, stop=stop, sunrise=sunrise)

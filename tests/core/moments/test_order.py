@@ -1,0 +1,161 @@
+"""The order of an evening's targets against trying every order and every cut."""
+
+from itertools import combinations, pairwise, permutations, product
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from numpy.typing import NDArray
+
+from core.moments.order import Block, Target, order_targets
+
+Floats = NDArray[np.float64]
+MINUTE = 60.0
+
+
+def target(
+    key: str, *windows: tuple[float, float], sinks: float | None = None, peak: float | None = None
+) -> Target[str]:
+    """A target with windows in minutes, worth most at its peak."""
+
+    def worth(unix_s: Floats) -> Floats:
+        return np.zeros_like(unix_s) if peak is None else np.exp(-(((unix_s / MINUTE - peak) / 40.0) ** 2))
+
+    return Target(
+        key=key,
+        windows_s=tuple((low * MINUTE, high * MINUTE) for low, high in windows),
+        sinks_s=(max(high for _, high in windows) if sinks is None else sinks) * MINUTE,
+        worth=worth,
+    )
+
+
+def order(targets: list[Target[str]], end: float = 240) -> tuple[Block[str], ...]:
+    return order_targets(targets, start_s=0.0, end_s=end * MINUTE)
+
+
+def test_what_sinks_first_comes_first() -> None:
+    found = order([target("late", (0, 240), peak=60), target("early", (0, 60), peak=60)])
+
+    assert [block.key for block in found] == ["early", "late"]
+    assert found[0].end_s <= 60 * MINUTE
+
+
+def test_beyond_the_hours_it_is_still_what_sinks_first() -> None:
+    found = order([target("b", (0, 240), sinks=700, peak=30), target("a", (0, 240), sinks=500, peak=200)])
+
+    assert [block.key for block in found] == ["a", "b"]
+
+
+def test_what_rises_late_waits_though_it_sinks_first() -> None:
+    found = order([target("all night", (0, 100), sinks=500), target("short", (85, 100), sinks=100)], end=100)
+
+    assert [block.key for block in found] == ["all night", "short"]
+
+
+def test_each_has_a_quarter_of_an_hour_in_its_window_even_when_worth_nothing() -> None:
+    found = order([target("good", (0, 240), peak=100), target("faint", (0, 240), sinks=900)])
+
+    assert {block.key for block in found} == {"good", "faint"}
+
+
+def test_less_than_a_quarter_of_an_hour_is_no_target() -> None:
+    assert order([target("short", (3, 17))]) == ()
+    assert order([], end=240) == ()
+    assert order([target("any", (0, 240))], end=10) == ()
+
+
+def test_a_block_never_reaches_over_a_gap_between_windows() -> None:
+    (block,) = order([target("behind the roof for a while", (0, 60), (80, 240), peak=70)])
+
+    assert block.end_s <= 60 * MINUTE or block.start_s >= 80 * MINUTE
+
+
+@st.composite
+def target_lists(draw: st.DrawFn) -> list[Target[str]]:
+    found = []
+    for number in range(draw(st.integers(1, 4))):
+        start = 5 * draw(st.integers(0, 15))
+        length = 5 * draw(st.integers(2, 12))
+        peak = draw(st.none() | st.floats(0, 90))
+        sinks = start + length + draw(st.sampled_from([0, 0, 100]))
+        found.append(target(str(number), (start, start + length), sinks=sinks, peak=peak))
+    return found
+
+
+def served_at_most(targets: list[Target[str]], end: float) -> int:
+    """Try every order of every choice, each block as early as it can be."""
+    best = 0
+    for size in range(1, len(targets) + 1):
+        for choice in permutations(targets, size):
+            clock = 0.0
+            for each in choice:
+                (low_s, high_s) = each.windows_s[0]
+                clock = max(clock, low_s) + 15 * MINUTE
+                if clock > min(high_s, end * MINUTE):
+                    break
+            else:
+                best = size
+    return best
+
+
+@settings(deadline=None, max_examples=60)
+@given(target_lists())
+def test_as_many_as_any_order_serves_and_no_overlap(targets: list[Target[str]]) -> None:
+    found = order(targets, end=90)
+    by_key = {each.key: each for each in targets}
+
+    assert len(found) == served_at_most(targets, 90)
+    assert all(before.end_s <= after.start_s for before, after in pairwise(found))
+    for block in found:
+        assert block.end_s - block.start_s >= 15 * MINUTE
+        assert any(low <= block.start_s and block.end_s <= high for low, high in by_key[block.key].windows_s)
+
+
+def value(targets: list[Target[str]], spans: tuple[tuple[int, int], ...]) -> float:
+    total = 0.0
+    for each, (begin, end) in zip(targets, spans, strict=True):
+        middles = np.asarray(300.0 * (np.arange(begin, end) + 0.5), dtype=np.float64)
+        total += float((each.worth(middles) + 1e-3).sum())
+    return total
+
+
+@settings(deadline=None, max_examples=60)
+@given(target_lists())
+def test_the_cuts_are_worth_most_for_their_order(targets: list[Target[str]]) -> None:
+    found = order(targets[:2], end=90)
+    by_key = {each.key: each for each in targets}
+    chosen = [by_key[block.key] for block in found]
+    spans = tuple((round(block.start_s / 300), round(block.end_s / 300)) for block in found)
+
+    allowed = [
+        [
+            (begin, end)
+            for begin, end in combinations(range(19), 2)
+            if end - begin >= 3
+            and each.windows_s[0][0] <= 300.0 * begin
+            and 300.0 * end <= each.windows_s[0][1]
+        ]
+        for each in chosen
+    ]
+    cuts = [cut for cut in product(*allowed) if all(one[1] <= two[0] for one, two in pairwise(cut))]
+    best = max(value(chosen, cut) for cut in cuts)
+    assert value(chosen, spans) == pytest.approx(best)
+
+
+def test_the_cut_falls_where_the_next_is_worth_more() -> None:
+    first, second = order([target("a", (0, 90), peak=30), target("b", (0, 90), sinks=300, peak=80)], end=90)
+
+    # Half way between the two peaks both are worth the same.
+    assert first.end_s == second.start_s == 55 * MINUTE
+    assert (first.start_s, second.end_s) == (0, 90 * MINUTE)
+
+
+def test_an_order_that_serves_all_is_that_of_sinking() -> None:
+    targets = [
+        target("c", (0, 240), sinks=300, peak=10),
+        target("a", (0, 240), sinks=250, peak=200),
+        target("b", (0, 240), sinks=270, peak=100),
+    ]
+
+    assert [block.key for block in order(targets)] == ["a", "b", "c"]
