@@ -109,8 +109,7 @@ def answer_headline(situation: Situation) -> str:
 
 def answer_detail(situation: Situation) -> str:
     """Return the rest: which eyepieces, what limits them, and when there would be more; nothing of none."""
-    detail = detail_sentences(situation.answer, clock_of(situation))
-    return " ".join(filter(None, (detail, better_words(situation))))
+    return detail_sentences(situation.answer, clock_of(situation), later=better_words(situation))
 
 
 def nothing_offered_words(situation: Situation) -> str:
@@ -149,13 +148,16 @@ def headline(answer: Answer | None, clock: SiteClock | None) -> str:
     return _best_words(prospect, limiter, clock)
 
 
-def detail_sentences(answer: Answer | None, clock: SiteClock | None) -> str:
-    """Return which eyepieces and what limits them, and what another hour would give; maybe nothing."""
+def detail_sentences(answer: Answer | None, clock: SiteClock | None, *, later: str | None = None) -> str:
+    """Return which eyepieces and what limits them, and what another hour would give; maybe nothing.
+
+    ``later`` is a sentence about another date.
+    """
     if answer is None or clock is None or answer.last_call is not None:
         return ""
     prospect, limiter = answer.prospect, answer.limiter
     climb = None if prospect.best is None else climb_words(prospect, limiter, clock)
-    return " ".join(filter(None, (climb, _elsewhen_words(prospect, limiter, clock))))
+    return " ".join(filter(None, (climb, later, _elsewhen_words(prospect, limiter, clock))))
 
 
 def _last_call_words(call: LastCall, clock: SiteClock) -> str:

@@ -89,6 +89,8 @@ class AnswerBar(QWidget):
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
+        if event.size().width() != event.oldSize().width():
+            self.updateGeometry()
         self.panel.fit_under(self)
 
     def _on_toggled(self, on: bool) -> None:
