@@ -13,6 +13,9 @@
              "largest":{"evening":"2027-10-17","diameter_arcsec":n}|null},
      "dark_enough_sun_altitude_deg":n,
      "phenomena":[{"event":"opposition","time":t,"elongation_deg":n}],
+     "ring":{"widest":{"time":t,"opening_deg":n},"narrowest":{"time":t,"opening_deg":n},"edge_on":t}|null,
+     "double_shadows":[{"moons":["io","europa"],"start":t,"end":t}],   # the next few seen from the site
+     "mars_longitude":{"longitude_deg":n,"evenings":[["2026-11-26","2026-12-01"]]}|null,   # with --longitude
      "evenings":[{"evening":"2026-12-05", "start":t, "end":t, "state":"normal|always_up|never_up",
        "rises":[t], "transits":[t], "sets":[t], "above_30":[[t,t]], "above_45":[[t,t]],
        "best":{"time":t,"altitude_deg":n}|null,                  # above the horizon in a dark sky
@@ -28,6 +31,7 @@ from core.sky.apparent import instant
 from core.sky.ephemeris import Floats
 from core.words.year import best_weeks_text, cautions
 from core.year.best_weeks import Stretches
+from core.year.ring_year import RingYear
 from core.year.year import Year
 
 
@@ -79,6 +83,21 @@ def year_json(year: Year) -> JsonObject:
             }
             for each in year.phenomena
         ],
+        "ring": _ring(year.ring),
+        "double_shadows": [
+            {
+                "moons": [moon.value for moon in each.moons],
+                "start": time_json(each.start),
+                "end": time_json(each.end),
+            }
+            for each in year.double_shadows or ()
+        ],
+        "mars_longitude": None
+        if year.facing is None
+        else {
+            "longitude_deg": number(year.facing.longitude_deg),
+            "evenings": _spans(year, year.facing.evenings),
+        },
         "evenings": [_evening(year, index) for index in range(len(dates))],
     }
 
@@ -105,6 +124,19 @@ def _evening(year: Year, index: int) -> JsonObject:
         "dark_hours_above_45": number(outlook.dark_hours_45[index]),
         "diameter_arcsec": number(outlook.diameter_arcsec[index]),
         "details_across": number(year.details[index]),
+    }
+
+
+def _ring(ring: RingYear | None) -> JsonObject | None:
+    if ring is None:
+        return None
+    return {
+        "widest": {"time": time_json(ring.widest.time), "opening_deg": number(ring.widest.opening_deg)},
+        "narrowest": {
+            "time": time_json(ring.narrowest.time),
+            "opening_deg": number(ring.narrowest.opening_deg),
+        },
+        "edge_on": time_json(ring.edge_on),
     }
 
 

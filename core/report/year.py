@@ -16,6 +16,7 @@ from core.words.quantities import rounded_text, two_figures
 from core.words.site_clock import SiteClock
 from core.words.sizes import disc_size_text
 from core.words.year import best_weeks_text, cautions, light_nights_text, phenomena_lines
+from core.words.year_notes import year_notes
 from core.year.year import Year
 
 _LONGEST_NAME: Final = 28
@@ -47,7 +48,10 @@ def year_text(year: Year, *, clock: int = 24, width: int = WIDTH) -> str:
     lines.append("")
     for words in phenomena_lines(year):
         lines += wrapped(f"- {words}", width, indent="  ")
-    if year.phenomena:
+    notes = list(year_notes(year, site_clock))
+    for words in notes:
+        lines += wrapped(f"- {words}", width, indent="  ")
+    if year.phenomena or notes:
         lines.append("")
     return "\n".join([*lines, *_table(year, site_clock, width)])
 

@@ -24,6 +24,10 @@ _FLATNESS: Final = FACTS[Body.JUPITER].polar_radius_km / RADIUS_KM
 # Orbits are read this often and joined by cubic splines (Io: within 0.0002 Jupiter radii).
 _NODE_STEP_S: Final = 7200.0
 _STEP_S: Final = 60.0
+# Over many days, for shadows alone; their times are then right within a minute.
+_SHADOW_NODE_STEP_S: Final = 10_800.0
+_SHADOW_STEP_S: Final = 120.0
+_AWAY: Final = 1.0
 
 
 class Moon(StrEnum):
@@ -189,10 +193,12 @@ def _places_at(unix_s: Floats) -> _Places:
     )
 
 
-def _places_over(start_s: float, end_s: float) -> tuple[Floats, _Places]:
-    """Return times a minute apart and the moons at them, through curves over places two hours apart."""
-    nodes_s = np.linspace(start_s, end_s, max(int((end_s - start_s) / _NODE_STEP_S) + 1, NODES))
-    times_s = np.arange(start_s, end_s, _STEP_S)
+def _places_over(
+    start_s: float, end_s: float, *, step_s: float = _STEP_S, node_step_s: float = _NODE_STEP_S
+) -> tuple[Floats, _Places]:
+    """Return times at even steps and the moons at them, through curves over places some hours apart."""
+    nodes_s = np.linspace(start_s, end_s, max(int((end_s - start_s) / node_step_s) + 1, NODES))
+    times_s = np.arange(start_s, end_s, step_s)
     known = _places_at(nodes_s)
 
     def joined(values: Floats, axis: int) -> Floats:
@@ -264,21 +270,39 @@ def moon_events(start: datetime, end: datetime) -> tuple[MoonEvent, ...]:
     return tuple(sorted(events, key=lambda event: (event.start, event.moon, event.kind)))
 
 
+def shadow_spans(start: datetime, end: datetime) -> dict[Moon, Floats]:
+    """Return when each moon's shadow lies on Jupiter between two times (aware), Unix seconds, (N, 2).
+
+    Cut at both ends; within a minute of ``moon_events``, and much quicker over many days.
+    """
+    times_s, places = _places_over(
+        start.timestamp(), end.timestamp(), step_s=_SHADOW_STEP_S, node_step_s=_SHADOW_NODE_STEP_S
+    )
+    from_sun = places.seen_from(places.to_sun, places.sun_radii)
+    measures = _shadow_measure(places, from_sun, places.outside_disc(from_sun, places.to_sun))
+    spans = (_spans_below_zero(times_s, measure) for measure in measures)
+    return {moon: np.reshape(each, (-1, 2)) for moon, each in zip(Moon, spans, strict=True)}
+
+
 def _measures(places: _Places) -> dict[MoonEventKind, Floats]:
     """Return, for each kind of passage, a measure (4, N) that is under zero while it lasts."""
     from_earth = places.seen_from(places.to_earth, places.earth_radii)
     from_sun = places.seen_from(places.to_sun, places.sun_radii)
     earth_outside = places.outside_disc(from_earth, places.to_earth)
     sun_outside = places.outside_disc(from_sun, places.to_sun)
+    return {
+        MoonEventKind.TRANSIT: np.where(from_earth[..., 2] > 0.0, earth_outside, _AWAY),
+        MoonEventKind.SHADOW_TRANSIT: _shadow_measure(places, from_sun, sun_outside),
+        MoonEventKind.OCCULTATION: np.where(from_earth[..., 2] < 0.0, earth_outside, _AWAY),
+        MoonEventKind.ECLIPSE: np.where(from_sun[..., 2] < 0.0, sun_outside, _AWAY),
+    }
+
+
+def _shadow_measure(places: _Places, from_sun: Floats, sun_outside: Floats) -> Floats:
+    """Return a measure (4, N) that is under zero while a moon's shadow falls on the face that we see."""
     _, facing = places.shadows()
     shadow_outside = np.where(np.isnan(facing), sun_outside, np.maximum(sun_outside, -facing))
-    away = 1.0
-    return {
-        MoonEventKind.TRANSIT: np.where(from_earth[..., 2] > 0.0, earth_outside, away),
-        MoonEventKind.SHADOW_TRANSIT: np.where(from_sun[..., 2] > 0.0, shadow_outside, away),
-        MoonEventKind.OCCULTATION: np.where(from_earth[..., 2] < 0.0, earth_outside, away),
-        MoonEventKind.ECLIPSE: np.where(from_sun[..., 2] < 0.0, sun_outside, away),
-    }
+    return np.where(from_sun[..., 2] > 0.0, shadow_outside, _AWAY)
 
 
 def _spans_below_zero(times_s: Floats, values: Floats) -> list[tuple[float, float]]:

@@ -81,6 +81,7 @@ _ASPECTS: Final = {
     Aspect.SUPERIOR_CONJUNCTION: "superior conjunction",
     Aspect.GREATEST_ELONGATION_EAST: "greatest elongation east",
     Aspect.GREATEST_ELONGATION_WEST: "greatest elongation west",
+    Aspect.HALF_LIT: "half lit",
     Aspect.FULL_MOON: "full Moon",
     Aspect.NEW_MOON: "new Moon",
 }
@@ -223,6 +224,8 @@ def phenomena_lines(year: Year) -> Iterator[str]:
     ``greatest elongation east on 3 February 2027 (18° from the Sun) and 28 May (23° from the Sun)``.
     """
     for aspect in dict.fromkeys(each.aspect for each in year.phenomena):
+        if aspect is Aspect.HALF_LIT:  # told with the others of ``year_notes``
+            continue
         spoken, of_kind = _Dates(), [each for each in year.phenomena if each.aspect is aspect]
         days = [_day_text(each, spoken.day(local_day(year, each.time))) for each in of_kind]
         yield _PHENOMENON.format(aspect=aspect_text(aspect), days=listed(days))

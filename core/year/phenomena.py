@@ -1,4 +1,4 @@
-"""Oppositions, conjunctions and greatest elongations: when a planet stands how to the Sun.
+"""Oppositions, conjunctions, greatest elongations and half-lit Venus: when a planet stands how to the Sun.
 
 By the usual definitions, as seen from the Earth's centre. Opposition and conjunction: the apparent ecliptic
 longitudes of body and Sun, of date, differ by 180 or by 0 degrees. Greatest elongation: the angle between
@@ -14,7 +14,7 @@ from typing import Final
 import numpy as np
 from attrs import frozen
 
-from core.sky.apparent import elongation_deg, geocentric_au, instant
+from core.sky.apparent import elongation_deg, geocentric_au, illuminated_fraction, instant
 from core.sky.bodies import Body
 from core.sky.crossings import Course, turning_points
 from core.sky.ephemeris import Floats, terrestrial_days
@@ -38,6 +38,7 @@ class Aspect(StrEnum):
     SUPERIOR_CONJUNCTION = "superior conjunction"
     GREATEST_ELONGATION_EAST = "greatest elongation east"
     GREATEST_ELONGATION_WEST = "greatest elongation west"
+    HALF_LIT = "half lit"
     FULL_MOON = "full Moon"
     NEW_MOON = "new Moon"
 
@@ -62,7 +63,11 @@ def find_phenomena(body: Body, start: datetime, end: datetime) -> tuple[Phenomen
     included.
     """
     start_s, end_s = start.timestamp(), end.timestamp()
-    found = [*_in_line(body, start_s, end_s), *_greatest_elongations(body, start_s, end_s)]
+    found = [
+        *_in_line(body, start_s, end_s),
+        *_greatest_elongations(body, start_s, end_s),
+        *_half_lit(body, start_s, end_s),
+    ]
     return tuple(
         Phenomenon(
             body=body,
@@ -112,6 +117,21 @@ def _greatest_elongations(body: Body, start_s: float, end_s: float) -> Iterator[
     for time_s in turns_s[(here < before) & (here < after) & (turns_s >= start_s) & (turns_s < end_s)]:
         is_east = _ahead(body, np.array([time_s]))[0][0] > 0.0
         yield time_s, Aspect.GREATEST_ELONGATION_EAST if is_east else Aspect.GREATEST_ELONGATION_WEST
+
+
+def _half_lit(body: Body, start_s: float, end_s: float) -> Iterator[tuple[float, Aspect]]:
+    """Yield when half of Venus is lit: the Sun and the Earth at a right angle, as it sees them."""
+    if body is not Body.VENUS:
+        return
+    course = Course(
+        quantity=lambda unix_s: illuminated_fraction(body, unix_s.ravel()).reshape(unix_s.shape) - 0.5,
+        start_s=start_s,
+        end_s=end_s,
+        step_s=_STEP_S,
+    )
+    (crossings,) = course.crossings([0.0])
+    for time_s in np.concatenate([crossings.climbs_s, crossings.falls_s]):
+        yield time_s, Aspect.HALF_LIT
 
 
 def _ahead(body: Body, unix_s: Floats) -> tuple[Floats, Floats]:

@@ -1,6 +1,8 @@
 """A year of evenings for one planet: its outlook, what it does in the sky, and its best weeks."""
 
 from datetime import UTC, date, datetime
+from functools import partial
+from typing import TYPE_CHECKING
 
 from attrs import frozen
 
@@ -14,6 +16,11 @@ from core.year.evenings import year_from
 from core.year.outlook import BodyOutlook, Progress, compute_outlook
 from core.year.phenomena import Phenomenon, find_phenomena
 
+if TYPE_CHECKING:
+    from core.year.double_shadows import DoubleShadow
+    from core.year.mars_faces import FacingUs
+    from core.year.ring_year import RingYear
+
 
 @frozen(kw_only=True, eq=False)
 class Year:
@@ -22,7 +29,8 @@ class Year:
     ``dark_below_deg`` is the altitude under which the Sun stands in a sky dark enough for it. ``details``
     (N,) are how many finest details fit across the disc on each evening, through an aperture in air with a
     blur overhead. ``light_nights`` are the first and last evenings of each time in which the sky never gets
-    dark enough.
+    dark enough. ``ring`` is Saturn's alone, ``double_shadows`` the next few on Jupiter, ``facing`` when
+    a chosen longitude on Mars faces us.
     """
 
     outlook: BodyOutlook
@@ -33,6 +41,9 @@ class Year:
     phenomena: tuple[Phenomenon, ...]
     best: BestWeeks
     light_nights: Stretches
+    ring: "RingYear | None" = None
+    double_shadows: "tuple[DoubleShadow, ...] | None" = None
+    facing: "FacingUs | None" = None
 
     @property
     def planet(self) -> Body:
@@ -58,11 +69,13 @@ def compute_year(
     aperture_mm: float = USUAL_APERTURE_MM,
     overhead_arcsec: float = USUAL_BLUR_ARCSEC,
     dark_below_deg: float | None = None,
+    mars_longitude_deg: float | None = None,
     progress: Progress | None = None,
 ) -> Year:
     """Return a planet's year, its best weeks by an aperture in mm and a blur overhead in arcsec.
 
-    ``dark_below_deg`` is the altitude under which the Sun must stand, where it is not the usual one.
+    ``dark_below_deg`` is the altitude under which the Sun must stand, where it is not the usual one;
+    ``mars_longitude_deg`` a west longitude on Mars whose nights are sought.
     ``progress`` is told how many of its steps are done, and of how many; whatever it raises stops the work.
     Raises EphemerisRangeError for a first date outside the planet tables, and ProblemsError for one that the
     site's zone skipped.
@@ -72,6 +85,24 @@ def compute_year(
     (outlook,) = compute_outlook(evenings, [planet], dark_enough={planet: below_deg}, progress=progress)
     start, end = (datetime.fromtimestamp(edge_s, UTC) for edge_s in (evenings.start_s, evenings.end_s))
     details = details_by_evening(outlook, aperture_mm=aperture_mm, overhead_arcsec=overhead_arcsec)
+    # What these are found with takes a while to load.
+    ring: RingYear | None = None
+    double_shadows: tuple[DoubleShadow, ...] | None = None
+    facing: FacingUs | None = None
+    if planet is Body.SATURN:
+        from core.year.ring_year import find_ring_year
+
+        ring = find_ring_year(evenings)
+    elif planet is Body.JUPITER:
+        from core.year.double_shadows import next_double_shadows
+
+        double_shadows = next_double_shadows(
+            outlook, below_deg, between=partial(progress or _say_nothing, 2, 2)
+        )
+    elif planet is Body.MARS and mars_longitude_deg is not None:
+        from core.year.mars_faces import evenings_facing
+
+        facing = evenings_facing(outlook, mars_longitude_deg)
     return Year(
         outlook=outlook,
         details=details,
@@ -81,4 +112,11 @@ def compute_year(
         phenomena=find_phenomena(planet, start, end),
         best=find_best_weeks(outlook, details),
         light_nights=find_light_nights(outlook),
+        ring=ring,
+        double_shadows=double_shadows,
+        facing=facing,
     )
+
+
+def _say_nothing(_done: int, _steps: int) -> None:
+    pass

@@ -121,6 +121,11 @@ def altitude_deg(text: str) -> float:
     return parse_number(text, low=0, high=90, what="", unit="degrees")
 
 
+def longitude_deg(text: str) -> float:
+    """Return a longitude on a planet, west, in degrees."""
+    return parse_number(text, low=0, high=360, what="", unit="degrees")
+
+
 def scale(text: str) -> float:
     """Return how many pixels of a picture stand for one of the window."""
     return parse_number(text, low=0.5, high=4, what="")

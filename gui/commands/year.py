@@ -6,15 +6,25 @@ from datetime import datetime
 from core.air.first_look import USUAL_BLUR_ARCSEC
 from core.export.parts import to_json
 from core.export.year import year_json
-from core.problems import ProblemsError
+from core.problems import ProblemsError, refuse
 from core.record.choose import choose, choose_planet
 from core.record.profile import read_profile
 from core.report.year import year_text
+from core.sky.bodies import Body
 from core.sky.civil import tonight
 from core.year.detail import aperture_looked_through_mm
 from core.year.year import compute_year
 from gui.commands.asking import add_scope
-from gui.commands.parsing import add_json, add_profile, add_site, blur, checked, iso_date, placed
+from gui.commands.parsing import (
+    add_json,
+    add_profile,
+    add_site,
+    blur,
+    checked,
+    iso_date,
+    longitude_deg,
+    placed,
+)
 from gui.commands.sky import choose_site
 
 
@@ -37,6 +47,12 @@ def add_arguments(parser: ArgumentParser) -> None:
         type=checked(iso_date),
         help="date of the first evening, YYYY-MM-DD; tonight when left out",
     )
+    parser.add_argument(
+        "--longitude",
+        metavar="DEG",
+        type=checked(longitude_deg),
+        help="a longitude on Mars, west, 0 to 360 degrees: on which evenings it faces us; with --planet mars",
+    )
     add_json(parser)
 
 
@@ -44,6 +60,8 @@ def run(args: Namespace, now: datetime) -> str:
     """Return the year."""
     profile = read_profile(args.profile)
     site, planet = choose_site(profile, args.site), choose_planet(args.planet, where="--planet")
+    if args.longitude is not None and planet is not Body.MARS:
+        raise refuse("goes with --planet mars", where="--longitude")
     scope = None
     if profile.telescopes or args.scope is not None:
         scope = choose(profile.telescopes, args.scope, what="telescope", where="--scope")
@@ -56,6 +74,7 @@ def run(args: Namespace, now: datetime) -> str:
             aperture_mm=aperture_looked_through_mm(scope),
             overhead_arcsec=USUAL_BLUR_ARCSEC if args.blur is None else args.blur.overhead_arcsec,
             dark_below_deg=profile.dark.sun_altitude_deg_of(planet),
+            mars_longitude_deg=args.longitude,
         )
     except ProblemsError as error:
         raise placed(error, "--from") from None
