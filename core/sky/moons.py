@@ -24,9 +24,9 @@ _FLATNESS: Final = FACTS[Body.JUPITER].polar_radius_km / RADIUS_KM
 # Orbits are read this often and joined by cubic splines (Io: within 0.0002 Jupiter radii).
 _NODE_STEP_S: Final = 7200.0
 _STEP_S: Final = 60.0
-# Over many days, for shadows alone; their times are then right within a minute.
+# Over many days, for shadows alone; their times are then right within two minutes.
 _SHADOW_NODE_STEP_S: Final = 10_800.0
-_SHADOW_STEP_S: Final = 120.0
+_SHADOW_STEP_S: Final = 300.0
 _AWAY: Final = 1.0
 
 
@@ -273,7 +273,7 @@ def moon_events(start: datetime, end: datetime) -> tuple[MoonEvent, ...]:
 def shadow_spans(start: datetime, end: datetime) -> dict[Moon, Floats]:
     """Return when each moon's shadow lies on Jupiter between two times (aware), Unix seconds, (N, 2).
 
-    Cut at both ends; within a minute of ``moon_events``, and much quicker over many days.
+    Cut at both ends; within two minutes of ``moon_events``, and much quicker over many days.
     """
     times_s, places = _places_over(
         start.timestamp(), end.timestamp(), step_s=_SHADOW_STEP_S, node_step_s=_SHADOW_NODE_STEP_S

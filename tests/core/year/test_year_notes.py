@@ -64,8 +64,8 @@ def test_the_ring_is_told_with_its_opening_and_its_next_time_edge_on() -> None:
         assert each.opening_deg == pytest.approx(tilt_deg, abs=0.1)
     assert notes(year(Body.SATURN)) == [
         (
-            "The ring opens from 6° around 6 December 2026 to 14° around 3 August 2027. Seen from the Earth it "
-            "is next edge-on on 15 October 2038."
+            "The ring opens from 6° around 6 December 2026 to 14° around 3 August 2027. Seen from the Earth "
+            "it is next edge-on on 15 October 2038."
         )
     ]
 
@@ -89,7 +89,7 @@ def test_shadows_over_many_days_are_those_of_single_events() -> None:
     for event in moon_events(start, end):
         if event.kind is MoonEventKind.SHADOW_TRANSIT and start < event.start and event.end < end:
             near = spans[event.moon][np.argmin(np.abs(spans[event.moon][:, 0] - event.start.timestamp()))]
-            assert near == pytest.approx([event.start.timestamp(), event.end.timestamp()], abs=60.0)
+            assert near == pytest.approx([event.start.timestamp(), event.end.timestamp()], abs=120.0)
 
 
 def test_three_shadows_fell_at_once_on_a_night_that_was_widely_published() -> None:
