@@ -55,6 +55,11 @@ def wrapped(text: str, width: int, *, indent: str = "") -> list[str]:
     return textwrap.wrap(text, max(room, 10), subsequent_indent=indent) or [""]
 
 
+def shown_name(text: str, longest: int = 28) -> str:
+    """Return an owner's name as a terminal shows it: harmless, and cut where it is very long."""
+    return cut(printable(text), longest)
+
+
 def columns(rows: Sequence[Sequence[str]], *, right: Iterable[int] = (), gap: int = 2) -> list[str]:
     """Return rows of cells as lines, each column as wide as its widest cell; ``right`` ones end flush."""
     flush_right = set(right)

@@ -1,9 +1,10 @@
 """An evening as plain text for a terminal of 80 columns."""
 
 from itertools import zip_longest
+from typing import Final
 
 from core.moments.best_minutes import offered_windows
-from core.plain_text import WIDTH, columns, cut, printable, width_of, wrapped
+from core.plain_text import WIDTH, columns, cut, printable, shown_name, width_of, wrapped
 from core.situation.situation import Situation
 from core.sky.night import BodyNight, BodyState, Night
 from core.words.answer import answer_words
@@ -17,7 +18,10 @@ from core.words.site_clock import SiteClock, clock_of
 from core.words.sun import sun_times_sentence
 from core.words.why_not import why_not_words
 
-_LONGEST_NAME = 28
+_EVENING: Final = "{site}, evening of {day}, noon to noon"
+_ABOUT: Final = "Times are those of {zone}; altitudes are geometric, without refraction."
+_WINDOW: Final = "{span} {grade}"
+_WARM_WINDOW: Final = "{span} {grade}, {air}"
 
 
 def heights_text(situation: Situation, *, width: int = WIDTH) -> str:
@@ -25,11 +29,12 @@ def heights_text(situation: Situation, *, width: int = WIDTH) -> str:
     night, site_clock = situation.night, clock_of(situation)
     assert night is not None
     assert site_clock is not None
-    site = cut(printable(night.site.name), _LONGEST_NAME)
     lines = wrapped(printable(answer_words(situation)), width)
-    lines += ["", cut(f"{site}, evening of {weekday_text(night.evening)}, noon to noon", width)]
-    about = f"Times are those of {night.site.time_zone}; altitudes are geometric, without refraction."
-    lines += wrapped(about, width)
+    lines += [
+        "",
+        cut(_EVENING.format(site=shown_name(night.site.name), day=weekday_text(night.evening)), width),
+    ]
+    lines += wrapped(_ABOUT.format(zone=night.site.time_zone), width)
     lines += wrapped(sun_times_sentence(night.sun, site_clock), width)
     lines += ["", *_heights_table(night, site_clock, width)]
     lines += [line for words in near_the_sun_cautions(night) for line in wrapped(words, width)]
@@ -77,10 +82,12 @@ def _window_lines(night: Night, body: BodyNight, clock: SiteClock, width: int) -
     if body.windows and body.state is BodyState.ALWAYS_UP:
         lines.append("always up")
     for window in offered_windows(night, body.body):
-        through = "" if window.warm_air is None else f", {printable(warm_air_words(window.warm_air))}"
-        lines += wrapped(
-            f"{clock.span(window.start, window.end)} {window.grade.value}{through}", width, indent="  "
+        words = (_WINDOW if window.warm_air is None else _WARM_WINDOW).format(
+            span=clock.span(window.start, window.end),
+            grade=window.grade.value,
+            air="" if window.warm_air is None else printable(warm_air_words(window.warm_air)),
         )
+        lines += wrapped(words, width, indent="  ")
     if body.why_not is not None:
         lines += wrapped(printable(why_not_words(body.body, body.why_not)), width, indent="  ")
     return lines

@@ -7,7 +7,7 @@ from core.ladder.aim import Aim
 from core.ladder.buying import Purchase
 from core.ladder.compare import Comparison, Side
 from core.ladder.ladder import Ladder, Rung
-from core.plain_text import WIDTH, columns, cut, printable, width_of, wrapped
+from core.plain_text import WIDTH, columns, cut, printable, shown_name, width_of, wrapped
 from core.words.advice import advice_text
 from core.words.aim import aim_notices
 from core.words.buying import buying_sentence
@@ -22,6 +22,7 @@ from core.words.quantities import (
     angle_text,
     drift_text,
     field_text,
+    path_text,
     power_text,
     pupil_text,
     rounded_text,
@@ -30,7 +31,8 @@ from core.words.quantities import (
 from core.words.reasons import usual_powers
 from core.words.site_clock import SiteClock
 
-_LONGEST_NAME = 26
+# Two columns of names have to fit beside the labels.
+_LONGEST_OF_TWO = 26
 
 _CEILING: Final = "Ceiling about {power}, set by {limit}; a rule of thumb."
 _NO_CEILING: Final = "No ceiling: {reason}."
@@ -97,13 +99,13 @@ def compare_text(
     lines += ["", *wrapped(_aim_text(a.ladder.aim, clock), width)]
     lines += [line for notice in aim_notices(a.ladder.aim) for line in wrapped(printable(notice), width)]
     lines.append("")
-    rows = [("", *(cut(printable(side.scope.name), _LONGEST_NAME) for side in (a, b)))]
+    rows = [("", *(shown_name(side.scope.name, _LONGEST_OF_TWO) for side in (a, b)))]
     rows += _figures(a, b)
     lines += [cut(line, width) for line in columns(rows)]
     lines.append("")
     lines += [line for words in finding_texts(comparison) for line in wrapped(printable(words), width)]
     for side, purchase in zip((a, b), to_buy, strict=True):
-        name = cut(printable(side.scope.name), _LONGEST_NAME)
+        name = shown_name(side.scope.name, _LONGEST_OF_TWO)
         lines += ["", *wrapped(f"{name}: {_powers(side.ladder)}", width, indent="  ")]
         lines += wrapped(f"  {printable(collimation_text(side.collimation))}", width, indent="  ")
         buying = buying_sentence(side.scope, purchase)
@@ -138,7 +140,7 @@ def _aim_text(aim: Aim, clock: SiteClock | None) -> str:
         day="" if aim.at is None or clock is None else weekday_text(clock.day(aim.at)),
         time="" if aim.at is None or clock is None else clock.time(aim.at),
         height=angle_text(aim.altitude_deg, 1),
-        path="" if aim.path is None else rounded_text(aim.path, 2),
+        path="" if aim.path is None else path_text(aim.path),
     )
 
 

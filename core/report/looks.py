@@ -6,18 +6,20 @@ from typing import Final
 from core.looks.filter_offers import FilterOffers
 from core.looks.picture.sight import Sight
 from core.looks.planet_appearance import PlanetAppearance
-from core.plain_text import WIDTH, columns, cut, printable, width_of, wrapped
+from core.plain_text import WIDTH, columns, cut, printable, shown_name, width_of, wrapped
 from core.words.aim import aim_notices, no_ceiling_words
-from core.words.directions import altitude_text, compass_text
 from core.words.eyepiece import turning_words
 from core.words.filters import filter_sentences, filters_heading
 from core.words.looking_for import judged_text, likelihood_text, short_text
-from core.words.looks import air_words, facts, happening_words, heading_words
-from core.words.quantities import field_text, power_text, rounded_text
+from core.words.looks import air_words, facts, happening_words, heading_words, standing_words
+from core.words.quantities import field_text, power_text
 from core.words.site_clock import SiteClock
 from core.words.sizes import apparent_size_text, moons_text
 
-_LONGEST_NAME: Final = 28
+_HEADING: Final = "{heading}, {site}"
+_REFUSED: Final = "{reason}."
+_CAUTION: Final = "Caution: {caution}"
+_THROUGH: Final = "Through {scope}. {turning}"
 
 
 def looks_text(
@@ -59,23 +61,13 @@ def _apart(paragraphs: Iterable[str], width: int) -> Iterator[str]:
 
 
 def _heading(appearance: PlanetAppearance, clock: SiteClock, width: int) -> Iterator[str]:
-    place = cut(printable(appearance.site.name), _LONGEST_NAME)
-    yield from wrapped(f"{heading_words(appearance, clock)}, {place}", width)
-    height = altitude_text(appearance.position.altitude_deg)
+    heading = _HEADING.format(heading=heading_words(appearance, clock), site=shown_name(appearance.site.name))
+    yield from wrapped(heading, width)
     if not appearance.aim.is_offered:
-        yield from wrapped(f"{printable(no_ceiling_words(appearance.aim) or '')}.", width)
-    if appearance.aim.at is None:
-        yield "The figures are those of the moment at which it stands highest."
-    elif appearance.position.altitude_deg < 0.0:
-        yield "It is below the horizon at this time."
-    elif appearance.position.path is None:
-        compass = compass_text(appearance.position.azimuth_deg)
-        yield f"It stands {height} high in the {compass}: too low to look."
-    else:
-        path = f"{rounded_text(appearance.position.path, 2)} times the air overhead"
-        yield f"It stands {height} high in the {compass_text(appearance.position.azimuth_deg)}, {path}."
+        yield from wrapped(_REFUSED.format(reason=printable(no_ceiling_words(appearance.aim) or "")), width)
+    yield from wrapped(standing_words(appearance), width)
     for caution in aim_notices(appearance.aim):
-        yield from wrapped(f"Caution: {printable(caution)}", width)
+        yield from wrapped(_CAUTION.format(caution=printable(caution)), width)
 
 
 def _view(appearance: PlanetAppearance, width: int) -> Iterator[str]:
@@ -83,8 +75,8 @@ def _view(appearance: PlanetAppearance, width: int) -> Iterator[str]:
         return
     first = appearance.sights[0]
     yield ""
-    name = cut(printable(appearance.ladder.scope.name), _LONGEST_NAME)
-    yield from wrapped(f"Through {name}. {turning_words(first)}", width)
+    name = shown_name(appearance.ladder.scope.name)
+    yield from wrapped(_THROUGH.format(scope=name, turning=turning_words(first)), width)
     rows = [("power", "field", "looks", "naked-eye Moons wide"), *map(_rung, appearance.sights)]
     yield from (cut(line, width) for line in columns(rows, right=(0, 1, 2, 3)))
 

@@ -6,7 +6,7 @@ from typing import Final
 
 import numpy as np
 
-from core.plain_text import WIDTH, columns, cut, printable, width_of, wrapped
+from core.plain_text import WIDTH, columns, cut, shown_name, width_of, wrapped
 from core.sky.apparent import instant
 from core.sky.ephemeris import Floats
 from core.sky.events import BodyState
@@ -19,7 +19,6 @@ from core.words.year import best_weeks_text, cautions, light_nights_text, phenom
 from core.words.year_notes import year_notes
 from core.year.year import Year
 
-_LONGEST_NAME: Final = 28
 _ABOUT: Final = (
     "Times are those of {zone}; altitudes are geometric. The sky counts as dark for {planet} when the Sun is "
     "{below} below the horizon. Best in dark: the greatest altitude then; h>30° and h>45°: the hours above "
@@ -41,7 +40,7 @@ def year_text(year: Year, *, clock: int = 24, width: int = WIDTH) -> str:
     lines = wrapped(best_weeks_text(year), width)
     for sentence in (light_nights_text(year), *cautions(year)):
         lines += wrapped(sentence, width) if sentence else []
-    site = cut(printable(year.site.name), _LONGEST_NAME)
+    site = shown_name(year.site.name)
     until = date_text(year.dates[-1])
     lines += ["", cut(f"{site}, every seventh evening from {date_text(year.dates[0])} to {until}", width)]
     lines += wrapped(_about(year), width)

@@ -37,6 +37,7 @@ CAP_BEFORE_SUNRISE: Final = (
     "Off the sky before sunrise: cap telescope and finder, and leave them capped by day."
 )
 HEATERS: Final = "On wet grass follow the heater's instructions and the local electrical rules."
+SUN_IS_UP: Final = "The Sun is up: keep the telescope capped, and never point it near the Sun."
 SUNRISE_IS_NEAR: Final = "The Sun rises within minutes: off the planet, and cap the telescope and its finder."
 _TOO_NEAR: Final = "Do not look for {body} so near the Sun. {blinds}"
 _BY_DAY_EAST: Final = (

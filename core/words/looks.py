@@ -16,10 +16,10 @@ from core.sky.red_spot import WELL_PLACED_MINUTES, RedSpotPasses
 from core.sky.ring import Ring
 from core.words.aim import aim_notices, no_ceiling_words
 from core.words.dates import date_text, weekday_text
-from core.words.directions import azimuth_text
+from core.words.directions import altitude_text, azimuth_text, compass_text
 from core.words.filters import yellow_filter_text
 from core.words.names import capitalised, listed, opening
-from core.words.quantities import angle_text, percent_text, rounded_text
+from core.words.quantities import angle_text, path_text, percent_text, rounded_text
 from core.words.site_clock import SiteClock
 from core.words.sizes import arcsec_text, disc_size_text
 
@@ -97,6 +97,10 @@ _COLOURS_LIMIT: Final = (
     "At this height that, more than telescope and air, is what hides detail."
 )
 _HEADING: Final = "{planet} at {time}, {day}"
+_AT_ITS_HIGHEST: Final = "The figures are those of the moment at which it stands highest."
+_NOT_UP: Final = "It is below the horizon at this time."
+_STANDS_TOO_LOW: Final = "It stands {height} high in the {compass}: too low to look."
+_STANDS: Final = "It stands {height} high in the {compass}, {path} times the air overhead."
 _FACT: Final = "{label}: {words}."
 _SIZE: Final = "{planet}: {size}"
 _NEXT_RED_SPOT: Final = "red spot in the middle {time}"
@@ -137,6 +141,21 @@ def heading_words(appearance: PlanetAppearance, clock: SiteClock) -> str:
         planet=opening(appearance.planet),
         time=clock.time(appearance.time),
         day=weekday_text(clock.day(appearance.time)),
+    )
+
+
+def standing_words(appearance: PlanetAppearance) -> str:
+    """Return where the planet stands and through how much air, as a sentence."""
+    position = appearance.position
+    if appearance.aim.at is None:
+        return _AT_ITS_HIGHEST
+    if position.altitude_deg < 0.0:
+        return _NOT_UP
+    template = _STANDS_TOO_LOW if position.path is None else _STANDS
+    return template.format(
+        height=altitude_text(position.altitude_deg),
+        compass=compass_text(position.azimuth_deg),
+        path="" if position.path is None else path_text(position.path),
     )
 
 

@@ -8,7 +8,7 @@ from PySide6.QtGui import QMouseEvent, QResizeEvent
 from PySide6.QtWidgets import QFrame, QGridLayout, QScrollArea, QSizePolicy, QWidget
 
 from core.sky.bodies import TARGETS, Body
-from gui.height.readout import BodyReading
+from core.words.body_readings import BodyReading
 from gui.widgets.plain_label import PlainLabel
 
 _SPACING_PX = 6

@@ -8,14 +8,21 @@ from PySide6.QtWidgets import QHBoxLayout, QPushButton, QStackedWidget, QVBoxLay
 from core.looks.planet_appearance import find_happenings
 from core.situation.situation import Situation
 from core.sky.bodies import Body
-from core.words.air import blur_words
+from core.words.body_readings import (
+    CeilingBasis,
+    is_sun_up,
+    moment_words,
+    read_bodies,
+    readings_note,
+    readings_text,
+)
+from core.words.cautions import SUN_IS_UP
 from core.words.dates import weekday_text
 from core.words.evening import item_title, item_words
 from core.words.looks import brief_words, happening_words, heading_words, paragraphs
 from core.words.site_clock import SiteClock
 from gui.height.cells import BodyCells
 from gui.height.chart import NO_SITE, HeightCanvas
-from gui.height.readout import CeilingBasis, is_sun_up, read_bodies, readings_text
 from gui.height.year_panel import YearPanel
 from gui.state import AppState, Change
 from gui.widgets import dialogs
@@ -24,11 +31,6 @@ from gui.widgets.plain_label import PlainLabel
 from gui.widgets.reading_area import reading_label
 
 EVENING, YEAR = range(2)
-_NOTE = "Altitudes are geometric, the path is of the apparent altitude."
-_NOTE_WITH_CEILING = (
-    "Altitudes are geometric, the path is of the apparent altitude. Ceiling: an estimate for {scope}, {blur}."
-)
-_SUN_CAUTION = "The Sun is up: keep the telescope capped, and never point it near the Sun."
 
 
 class HeightView(QWidget):
@@ -52,7 +54,7 @@ class HeightView(QWidget):
         self.to_year.setAccessibleDescription("Show the planet's year, and go from there to any evening")
         self.in_words = QPushButton("In w&ords")
         self.in_words.setAccessibleDescription("Show what to prepare, each target and when to stop, as text")
-        self.caution = reading_label(_SUN_CAUTION, role="warning")
+        self.caution = reading_label(SUN_IS_UP, role="warning")
         self.cells = BodyCells()
         self.year = YearPanel(state)
         self.pages = QStackedWidget()
@@ -123,11 +125,11 @@ class HeightView(QWidget):
         clock = SiteClock(zone=night.site.zone, hours=state.profile.preferences.clock)
         when = clock.time(moment)
         follows = state.situation.following_now and moment == state.situation.time
-        self.moment.setText(f"Now, {when}" if follows else f"At {when}")
+        self.moment.setText(moment_words(when, is_now=follows))
         sun_is_up = is_sun_up(night, moment)
         self.caution.setVisible(sun_is_up)
         self.note.setVisible(not sun_is_up)
-        self.note.setText(self._note_words())
+        self.note.setText(readings_note(state.situation.scope, state.situation.blur))
         appearance = state.situation.appearance_at(moment)
         self.appearance_line.setText(brief_words(appearance, clock) if appearance is not None else "")
         self.appearance_line.setToolTip(self.appearance_line.text())
@@ -178,10 +180,3 @@ class HeightView(QWidget):
         clock = SiteClock(zone=night.site.zone, hours=state.profile.preferences.clock)
         text = "\n".join(paragraphs(appearance, clock))
         dialogs.show_text(self, "How it looks", heading_words(appearance, clock), text)
-
-    def _note_words(self) -> str:
-        """Say which altitude is meant, and what the ceilings rest on."""
-        scope = self._state.situation.scope
-        if scope is None:
-            return _NOTE
-        return _NOTE_WITH_CEILING.format(scope=scope.name, blur=blur_words(self._state.situation.blur))

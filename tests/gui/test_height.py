@@ -14,8 +14,8 @@ from pytestqt.qtbot import QtBot
 from core.drawing.palette import load_palette
 from core.record.observer import Profile
 from core.sky.bodies import Body
+from core.words.body_readings import CeilingBasis, read_bodies
 from core.words.site_clock import SiteClock
-from gui.height.readout import CeilingBasis, read_bodies
 from gui.height.view import HeightView
 from gui.state import AppState
 from gui.widgets import dialogs

@@ -23,11 +23,11 @@ from core.sky.night import compute_night
 from core.sky.site import Site
 from core.sky.track import separation_deg
 from core.words.aim import aim_notices
+from core.words.body_readings import CeilingBasis, read_bodies
 from core.words.ladder import no_ceiling_text
 from core.words.notices import ladder_notice_texts
 from core.words.reasons import answer_reasons
 from core.words.site_clock import SiteClock, clock_of
-from gui.height.readout import CeilingBasis, read_bodies
 from gui.ladder.view import LadderView
 from gui.state import AppState
 from tests.core.telling import best_aim

@@ -23,8 +23,8 @@ from core.sky.disc import disc_at
 from core.sky.night import BodyState, Night, compute_night
 from core.sky.site import Site
 from core.tonight.limiter import Limiter
+from core.words.body_readings import CeilingBasis, read_bodies
 from core.words.site_clock import SiteClock
-from gui.height.readout import CeilingBasis, read_bodies
 from tests.core.telling import answer, situation_of
 from tests.situations.conftest import AskJson
 from tests.situations.owners import LONDON, MELBOURNE, eyepieces, owner, place, scope

@@ -235,7 +235,7 @@ def test_the_text_of_saturn_reads_as_it_should(night: Night) -> None:
     lines = looks_text(appearance_at(night, Body.SATURN)).splitlines()
 
     assert lines[0] == "Saturn at 20:09, Sat 5 December 2026, Back terrace"
-    assert lines[1] == "It stands 50° high in the south, 1.31 times the air overhead."
+    assert lines[1] == "It stands 50° high in the south, 1.3 times the air overhead."
     assert any(line.startswith("ring") and "6.1° open, southern face" in line for line in lines)
     assert "What to look for (an estimate)" in lines
 

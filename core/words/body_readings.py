@@ -1,4 +1,4 @@
-"""What the read-out under the height chart says about each body at one moment, without any widget."""
+"""Each body at one moment, in words: how high it stands, where, how far up the ladder, and what comes."""
 
 from collections.abc import Sequence
 from datetime import datetime
@@ -16,11 +16,28 @@ from core.sky.bodies import Body
 from core.sky.events import HORIZON_DEG, SUN_HORIZON_DEG
 from core.sky.night import BodyNight, Night
 from core.sky.track import Position
+from core.words.air import blur_words
 from core.words.directions import altitude_text, azimuth_text, compass_letters, compass_text
 from core.words.obstacles import blocked_words, warm_air_words
 from core.words.quantities import path_text, power_text
 from core.words.site_clock import SiteClock
 
+_NOW: Final = "Now, {when}"
+_AT: Final = "At {when}"
+_NOTE: Final = "Altitudes are geometric, the path is of the apparent altitude."
+_NOTE_WITH_CEILING: Final = (
+    "Altitudes are geometric, the path is of the apparent altitude. Ceiling: an estimate for {scope}, {blur}."
+)
+_ALL: Final = "At {when}. {readings}."
+_READING: Final = "{body}: {facts}"
+_ALTITUDE: Final = "altitude {altitude}"
+_AZIMUTH: Final = "azimuth {azimuth} {compass}"
+_AZIMUTH_SHORTLY: Final = "{azimuth} {compass}"
+_PATH: Final = "path {path}"
+_CEILING: Final = "ceiling {power}"
+_SETS: Final = "sets {time}"
+_RISES: Final = "rises {time}"
+_BELOW: Final = "below the horizon"
 _REFUSED: Final = {
     Refusal.TOO_NEAR_THE_SUN: "beside the Sun",
     Refusal.NOT_BY_DAY: "not by day",
@@ -44,8 +61,9 @@ class BodyReading:
     @property
     def sentence(self) -> str:
         """All of it in one sentence, for the chart's description."""
-        parts = [f"altitude {self.altitude}", self.direction, self.path, self.ceiling, self.remark]
-        return f"{self.body.heading}: {', '.join(part for part in parts if part)}"
+        altitude = _ALTITUDE.format(altitude=self.altitude)
+        parts = [altitude, self.direction, self.path, self.ceiling, self.remark]
+        return _READING.format(body=self.body.heading, facts=", ".join(part for part in parts if part))
 
 
 @frozen(kw_only=True)
@@ -73,7 +91,19 @@ def is_sun_up(night: Night, moment: datetime) -> bool:
 def readings_text(readings: Sequence[BodyReading], when: str) -> str:
     """Return the readings as a description for those who cannot see the chart; what is up comes first."""
     ordered = sorted(readings, key=lambda reading: not reading.is_up)
-    return f"At {when}. " + ". ".join(reading.sentence for reading in ordered) + "."
+    return _ALL.format(when=when, readings=". ".join(reading.sentence for reading in ordered))
+
+
+def moment_words(when: str, *, is_now: bool) -> str:
+    """Return the moment of the readings as their heading, ``Now, 21:30``."""
+    return (_NOW if is_now else _AT).format(when=when)
+
+
+def readings_note(scope: Telescope | None, blur: Blur) -> str:
+    """Return which altitude is meant, and what the ceilings rest on."""
+    if scope is None:
+        return _NOTE
+    return _NOTE_WITH_CEILING.format(scope=scope.name, blur=blur_words(blur))
 
 
 def _read(
@@ -90,9 +120,13 @@ def _read(
         body=body.body,
         is_up=up,
         altitude=altitude_text(position.altitude_deg),
-        direction=f"azimuth {azimuth} {compass_text(position.azimuth_deg)}" if up else "",
-        short_direction=f"{azimuth} {compass_letters(position.azimuth_deg)}" if up else "",
-        path=f"path {path_text(position.path)}" if position.path is not None else "",
+        direction=_AZIMUTH.format(azimuth=azimuth, compass=compass_text(position.azimuth_deg)) if up else "",
+        short_direction=_AZIMUTH_SHORTLY.format(
+            azimuth=azimuth, compass=compass_letters(position.azimuth_deg)
+        )
+        if up
+        else "",
+        path=_PATH.format(path=path_text(position.path)) if position.path is not None else "",
         ceiling="" if refusal else _ceiling(position, aim.dispersion_arcsec, basis),
         remark=_REFUSED.get(refusal, remark) if refusal else remark,
     )
@@ -110,7 +144,7 @@ def _ceiling(position: Position, dispersion_arcsec: float, basis: CeilingBasis) 
         usual_air=basis.usual_air,
     )
     power = ceiling_of(limits).power
-    return "" if power is None else f"ceiling {power_text(power)}"
+    return "" if power is None else _CEILING.format(power=power_text(power))
 
 
 def _remark(body: BodyNight, moment: datetime, clock: SiteClock) -> str:
@@ -121,9 +155,9 @@ def _remark(body: BodyNight, moment: datetime, clock: SiteClock) -> str:
         if window.start <= moment < window.end and window.warm_air is not None:
             return warm_air_words(window.warm_air)
     setting = next((time for time in body.sets if time > moment), None)
-    return f"sets {clock.time(setting)}" if setting else ""
+    return _SETS.format(time=clock.time(setting)) if setting else ""
 
 
 def _next_rise(body: BodyNight, moment: datetime, clock: SiteClock) -> str:
     rising = next((time for time in body.rises if time > moment), None)
-    return f"rises {clock.time(rising)}" if rising else "below the horizon"
+    return _RISES.format(time=clock.time(rising)) if rising else _BELOW
