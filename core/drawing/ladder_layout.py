@@ -211,7 +211,7 @@ def _place_rungs(
 def _runs(wished: Sequence[Rung]) -> list[tuple[Rung, tuple[float, float] | None]]:
     """Return what is wished for, a zoom's powers as one rung with the lowest and the highest of them.
 
-    Behind a Barlow it is another run only where that does not overlap the one before.
+    Behind a Barlow it is another run only where that does not reach on from the one before.
     """
     found: list[tuple[Rung, tuple[float, float] | None]] = []
     zooms: dict[tuple[int, ...], tuple[Rung, tuple[float, float]]] = {}
@@ -222,12 +222,14 @@ def _runs(wished: Sequence[Rung]) -> list[tuple[Rung, tuple[float, float] | None
         else:
             parts = (id(rung.combination.eyepiece), *(id(barlow) for barlow in rung.combination.barlows))
             zooms.setdefault(parts, (rung, reach))
-    last_high = 0.0
+    runs: list[tuple[Rung, tuple[float, float]]] = []
     for rung, reach in sorted(zooms.values(), key=lambda run: run[1]):
-        if reach[0] > last_high:
-            found.append((rung, reach))
-            last_high = reach[1]
-    return found
+        if runs and reach[0] <= runs[-1][1][1]:
+            first, (low, high) = runs.pop()
+            runs.append((first, (low, max(high, reach[1]))))
+        else:
+            runs.append((rung, reach))
+    return [*found, *runs]
 
 
 def _zoom_reach(rung: Rung) -> tuple[float, float] | None:

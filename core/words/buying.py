@@ -5,7 +5,7 @@ from typing import Final
 
 from core.gear.optics import is_past_limit
 from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
-from core.ladder.buying import BuyKind, Purchase, as_gear
+from core.ladder.buying import ZOOM_SETTINGS, BuyKind, Purchase, as_gear
 from core.ladder.gaps import Gap, WantedEyepiece, WhatIf, eyepieces_for_power
 from core.ladder.ladder import Ladder
 from core.words.limits import limit_name
@@ -16,6 +16,9 @@ _SHORTEST_MADE_MM, _LONGEST_MADE_MM = 2.0, 60.0
 _MOST_POWERS_NAMED = 4
 
 _NOTHING: Final = "Nothing to buy: on most nights you have a power near the best one."
+_NOTHING_BRIEFLY: Final = "Nothing"
+_NOTHING_FITS_INTO_IT: Final = "Nothing; its power is built in"
+_BUY_BRIEFLY: Final = "{thing}, {purpose}"
 _BUY: Final = "{thing} ({powers}) would help most, {purpose}."
 _FOR_FINDING: Final = "for finding a planet with: you have no power with an exit pupil of 2 to 6 mm"
 # Of two templates the second is for what a planet is found with too.
@@ -49,6 +52,7 @@ _OVER_CEILING: Final = "It is over the {ceiling} that {limit} allows."
 _WAY_WITH: Final = "{eyepiece} with {barlow}"
 _MANY: Final = "{count} powers from {low} to {high}"
 _REACH: Final = "{low} to {high}"
+_REACH_WITH_BARLOW: Final = "{low} to {high}, counting your Barlow"
 # A thing not owned, as a sentence begins with it.
 _EYEPIECE: Final = ("A {name} eyepiece", "An {name} eyepiece")
 _REDUCER: Final = ("A {name} reducer", "An {name} reducer")
@@ -65,9 +69,19 @@ def buying_sentence(scope: Telescope, to_buy: Purchase | None) -> str:
     is_zoom = to_buy.thing.kind is BuyKind.ZOOM
     return _BUY.format(
         thing=_opening(as_gear(to_buy.thing, scope=scope)),
-        powers=_reach(to_buy.powers[0], to_buy.powers[-1]) if is_zoom else _powers(to_buy.powers),
+        powers=_zoom_powers(to_buy) if is_zoom else _powers(to_buy.powers),
         purpose=purpose_text(to_buy),
     )
+
+
+def buying_words(scope: Telescope, to_buy: Purchase | None) -> str:
+    """Return the same in few words, for a table."""
+    if scope.kind is TelescopeKind.FIXED:
+        return _NOTHING_FITS_INTO_IT
+    if to_buy is None:
+        return _NOTHING_BRIEFLY
+    thing = _opening(as_gear(to_buy.thing, scope=scope))
+    return _BUY_BRIEFLY.format(thing=thing, purpose=purpose_text(to_buy))
 
 
 def purpose_text(to_buy: Purchase) -> str:
@@ -141,6 +155,12 @@ def _powers(powers: Sequence[float]) -> str:
         low, high = power_text(powers[0]), power_text(powers[-1])
         return _MANY.format(count=len(powers), low=low, high=high)
     return listed(power_text(power) for power in powers)
+
+
+def _zoom_powers(to_buy: Purchase) -> str:
+    """Return the reach of a zoom; with more powers than it has settings some of them need what is owned."""
+    low, high = power_text(to_buy.powers[0]), power_text(to_buy.powers[-1])
+    return (_REACH_WITH_BARLOW if len(to_buy.powers) > ZOOM_SETTINGS else _REACH).format(low=low, high=high)
 
 
 def _reach(low_power: float, high_power: float) -> str:

@@ -3,7 +3,9 @@
 from collections.abc import Callable
 
 from core.drawing.comparison_sheet import FigureRow
+from core.ladder.buying import Purchase
 from core.ladder.compare import Comparison, Side, Winner
+from core.words.buying import buying_words
 from core.words.comparison import collimation_text
 from core.words.cooling import cool_down_text
 from core.words.limits import ceiling_figure_text
@@ -14,8 +16,10 @@ _NONE = "–"
 _BUILT_IN = "{power}, built in"
 
 
-def rows_of(comparison: Comparison, units: Units) -> tuple[FigureRow, ...]:
-    """Return the figures in the owner's units, the weightiest first."""
+def rows_of(
+    comparison: Comparison, units: Units, *, to_buy: tuple[Purchase | None, Purchase | None]
+) -> tuple[FigureRow, ...]:
+    """Return the figures in the owner's units, the weightiest first, and what would help each most."""
 
     def row(label: str, words: Callable[[Side], str], winner: Winner | None = None) -> FigureRow:
         shown = None if winner is Winner.TIE else winner
@@ -45,6 +49,11 @@ def rows_of(comparison: Comparison, units: Units) -> tuple[FigureRow, ...]:
         row("Longest drift through it", _drift_cell),
         row("Cool-down, an estimate", _cooling_cell, comparison.cooling_winner),
         row("Collimation", _collimation_cell),
+        FigureRow(
+            label="What to buy, for many nights",
+            a=buying_words(comparison.a.scope, to_buy[0]),
+            b=buying_words(comparison.b.scope, to_buy[1]),
+        ),
     )
 
 

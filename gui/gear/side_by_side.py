@@ -110,7 +110,8 @@ class SideBySide(QWidget):
         self.advice.setText(advice_text(comparison.advice))
         self.verdict.setText("\n\n".join(finding_texts(comparison)))
         names = comparison.a.scope.name, comparison.b.scope.name
-        self._rows = rows_of(comparison, Units(state.profile.preferences))
+        units = Units(state.profile.preferences)
+        self._rows = rows_of(comparison, units, to_buy=situation.compared_to_buy)
         self.figures.show_rows(("", *names), self._rows)
         self.pair.refresh(comparison)
         drawn = (comparison, situation.compared_wished, state.situation.palette_name)

@@ -25,7 +25,7 @@ _GIVES_BY = (
 )
 _SIDE_BY_SIDE_BY = (
     *(Situation.profile, Situation.first_pick, Situation.second_pick, Situation.comparison),
-    *(Situation.compared_wished, Situation.evening, Situation.palette_name),
+    *(Situation.compared_to_buy, Situation.compared_wished, Situation.evening, Situation.palette_name),
 )
 _MARGIN_PX = 12
 _GAP_PX = 16
