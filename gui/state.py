@@ -16,6 +16,7 @@ from core.air.temperatures import Temperatures
 from core.gear.owned import Barlow, Eyepiece
 from core.ladder.climb import rung_above, rung_below
 from core.ladder.contenders import Pick
+from core.ladder.experience import UsualAir
 from core.lazy import Lazy
 from core.looks.picture.stillness import Stillness
 from core.problems import ProblemsError
@@ -224,6 +225,10 @@ class AppState(QObject):
     def set_verdicts(self, verdicts: tuple[LogEntry, ...]) -> None:
         """Take note of the verdicts of the last evenings as the log has them."""
         self._choose(verdicts=verdicts)
+
+    def set_usual_airs(self, usual_airs: tuple[UsualAir, ...]) -> None:
+        """Take note of what the log tells of the usual air of the sites."""
+        self._choose(usual_airs=usual_airs)
 
     def set_first_look(self, look: FirstLook) -> None:
         """Take tonight's blur from a first look at the air where the telescope points."""

@@ -9,6 +9,7 @@ from core.air.steadiness import Blur
 from core.air.temperatures import Temperatures
 from core.gear.owned import Barlow, Eyepiece, Telescope
 from core.ladder.contenders import Pick
+from core.ladder.experience import UsualAir
 from core.looks.picture.stillness import Stillness
 from core.moments.hours import Hour
 from core.record.log_entry import LogEntry
@@ -68,7 +69,8 @@ class Choices:
     ``planet`` is None for the one that the evening serves best; an ``altitude_deg``
     stands in for any. ``rung_power`` is the rung in hand,
     ``power_before`` the one before it, against which it is judged, and ``filter_id`` the filter that is in;
-    ``verdicts`` are those of the last evenings as the log has them.
+    ``verdicts`` are those of the last evenings as the log has them, ``usual_airs`` what it tells of the
+    sites.
     ``first`` and ``second`` are compared, ``first`` None for the scope in hand; ``tried`` is not owned.
     ``lifted_on`` is the evening for which the usual limit of the air is lifted. ``hours`` are those that were
     said for single evenings; on any other the profile's usual ones count. ``stillness`` tells which moments
@@ -89,6 +91,7 @@ class Choices:
     blur: Blur = Blur.assumed()
     lifted_on: date | None = None
     verdicts: tuple[LogEntry, ...] = ()
+    usual_airs: tuple[UsualAir, ...] = ()
     outside: tuple[ScopeOutside, ...] = ()
     temperatures: tuple[EveningTemperatures, ...] = ()
     hours: tuple[EveningHours, ...] = ()

@@ -5,6 +5,7 @@ from datetime import date, datetime
 from core.air.steadiness import Blur
 from core.gear.owned import Barlow, Eyepiece
 from core.ladder.contenders import Pick
+from core.ladder.experience import UsualAir
 from core.lazy import Following, given
 from core.looks.picture.stillness import Stillness
 from core.record.log_entry import LogEntry
@@ -56,9 +57,13 @@ class Given(Following):
         return self._has_sky
 
     @given
-    def blur(self) -> Blur:
-        """Tonight's blur overhead."""
+    def said_blur(self) -> Blur:
+        """Tonight's blur overhead as somebody gave it, else as it is assumed."""
         return self.choices.blur
+
+    @given
+    def _usual_airs(self) -> tuple[UsualAir, ...]:
+        return self.choices.usual_airs
 
     @given
     def palette_name(self) -> str:

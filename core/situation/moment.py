@@ -4,9 +4,11 @@ from contextlib import suppress
 from datetime import UTC, date, datetime, timedelta
 from typing import TYPE_CHECKING, TypeVar
 
+from core.air.steadiness import Blur, BlurSource
 from core.gear.eye import Eye
 from core.gear.owned import Barlow, Eyepiece, Filter, Telescope
 from core.ladder.aim import Aim, aim_altitude, aim_overhead
+from core.ladder.experience import UsualAir
 from core.lazy import lazy
 from core.moments.aiming import aim_at, aim_at_best
 from core.moments.best_minutes import BestMinutes, find_best_minutes
@@ -142,6 +144,19 @@ class Moment(Given):
     def filter_in(self) -> Filter | None:
         """The owner's filter that is in, None without one."""
         return next((each for each in self.profile.filters if each.id == self._filter_id), None)
+
+    @lazy
+    def usual_air_here(self) -> UsualAir | None:
+        """What the log tells of the site's usual air, None before five nights."""
+        return next((each for each in self._usual_airs if self.site and each.site_id == self.site.id), None)
+
+    @lazy
+    def blur(self) -> Blur:
+        """Tonight's blur overhead before any verdict: as given, else usual here, else assumed."""
+        said, usual = self.said_blur, self.usual_air_here
+        if said.source is not BlurSource.ASSUMED or usual is None:
+            return said
+        return Blur(overhead_arcsec=usual.blur.median_arcsec, source=BlurSource.LOG)
 
     # The hours outside.
 

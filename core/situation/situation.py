@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 
 from attrs import evolve
 
+from core.air.first_look import USUAL_BELIEF
 from core.air.steadiness import BlurSource, FirstLook, ScaleStep
 from core.gear.owned import Barlow, Eyepiece, TelescopeKind
 from core.ladder.aim import Aim
@@ -45,16 +46,17 @@ class Situation(Warmth):
     @lazy
     def first_look(self) -> FirstLook | None:
         """The first look that tonight's blur was given by, or None when it was given as a figure."""
-        if self.blur.source is BlurSource.ASSUMED:
+        said = self.said_blur
+        if said.source is BlurSource.ASSUMED:
             return None
-        if self.blur.judged is not None:
-            return self.blur.judged.by if isinstance(self.blur.judged.by, FirstLook) else None
-        return self.profile.air.look_of(self.blur.overhead_arcsec)
+        if said.judged is not None:
+            return said.judged.by if isinstance(said.judged.by, FirstLook) else None
+        return self.profile.air.look_of(said.overhead_arcsec)
 
     @lazy
     def scale_step(self) -> ScaleStep | None:
         """The step of a scale that tonight's blur was given by, None for any other way."""
-        judged = self.blur.judged
+        judged = self.said_blur.judged
         return judged.by if judged is not None and isinstance(judged.by, ScaleStep) else None
 
     @lazy
@@ -367,7 +369,9 @@ class Situation(Warmth):
     def _to_buy_for(self, kit: Contender | None) -> Purchase | None:
         if kit is None:
             return None
-        return what_to_buy(kit.scope, kit.eyepieces, kit.barlows, eye=self.eye)
+        usual = self.usual_air_here
+        belief = USUAL_BELIEF if usual is None else usual.blur
+        return what_to_buy(kit.scope, kit.eyepieces, kit.barlows, eye=self.eye, belief=belief)
 
 
 def _fitted(thing: Eyepiece | Barlow, kit: Contender) -> Eyepiece | Barlow:

@@ -104,7 +104,7 @@ class HeightView(QWidget):
 
     def _on_changed(self, change: Change) -> None:
         told_by = (Situation.plan, Situation.planet, Situation.scope, Situation.mirror_course)
-        limited_by = (Situation.blur, Situation.usual_air, Situation.happenings)
+        limited_by = (Situation.blur_now, Situation.usual_air, Situation.happenings)
         if change.of(
             *(Situation.night, Situation.time, Situation.following_now, Situation.preferences),
             *(*told_by, *limited_by),
@@ -129,14 +129,14 @@ class HeightView(QWidget):
         sun_is_up = is_sun_up(night, moment)
         self.caution.setVisible(sun_is_up)
         self.note.setVisible(not sun_is_up)
-        self.note.setText(readings_note(state.situation.scope, state.situation.blur))
+        self.note.setText(readings_note(state.situation.scope, state.situation.blur_now))
         appearance = state.situation.appearance_at(moment)
         self.appearance_line.setText(brief_words(appearance, clock) if appearance is not None else "")
         self.appearance_line.setToolTip(self.appearance_line.text())
         scope = state.situation.scope
         basis = CeilingBasis(
             scope=scope,
-            blur=state.situation.blur,
+            blur=state.situation.blur_now,
             usual_air=state.situation.usual_air,
             mirror_arcsec=0.0 if scope is None else state.situation.mirror_arcsec(scope, moment),
         )

@@ -93,11 +93,11 @@ class AirRow(QWidget):
         self._state.set_usual_air(LIFTED_AIR_POWER if on else USUAL_AIR_POWER)
 
     def _on_changed(self, change: Change) -> None:
-        if change.of(Situation.blur, Situation.usual_air, Situation.aim):
+        if change.of(Situation.blur_now, Situation.usual_air, Situation.aim):
             self._show()
 
     def _show(self) -> None:
-        blur = self._state.situation.blur
+        blur = self._state.situation.blur_now
         for look, button in self.first_look_buttons.items():
             button.setChecked(look is self._state.situation.first_look)
         self.where.setText(judged_where_words(self._state.situation.aim))

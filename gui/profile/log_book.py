@@ -3,11 +3,13 @@
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager, suppress
 from datetime import timedelta
+from functools import partial
 from pathlib import Path
 
 import attrs
 from PySide6.QtCore import QObject, Signal
 
+from core.ladder.experience import usual_air
 from core.problems import ProblemsError
 from core.record.folders import data_folder
 from core.record.log import Log, has_log
@@ -19,6 +21,8 @@ from gui.state import AppState
 
 # So many evenings back verdicts are of use for the air of the evening in hand.
 _EVENINGS = timedelta(days=2)
+# The usual air of the sites is that of so many of the newest lines.
+_LINES_FOR_USUAL_AIR = 2000
 _NOT_WRITTEN = "{problem}. What you write is kept in the window and tried again."
 _ID_STEP = "Give the profile an id for its log"
 
@@ -45,8 +49,8 @@ class LogBook(QObject):
         self._log: Log | None = None
         self._waiting: list[LogEntry] = []
         self._is_told = False
-        state.loaded.connect(self._refresh)
-        self._refresh()
+        state.loaded.connect(self._on_loaded)
+        self._on_loaded()
 
     def entries(self, *, search: str = "", newest: int | None = None) -> tuple[LogEntry, ...]:
         """Return the lines of the profile in hand in the order of time; what could not be read is told."""
@@ -147,6 +151,12 @@ class LogBook(QObject):
                 if self._log.told:
                     self._state.tell(self._log.told)
         return self._log
+
+    def _on_loaded(self) -> None:
+        self._refresh()
+        entries = self.entries(newest=_LINES_FOR_USUAL_AIR)
+        # What was learned tonight must not become tonight's first guess: it waits for another start.
+        self._state.jobs.submit("usual air", partial(usual_air, entries), self._state.set_usual_airs)
 
     def _refresh(self) -> None:
         situation = self._state.situation

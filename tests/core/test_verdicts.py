@@ -7,9 +7,11 @@ from pathlib import Path
 import attrs
 import pytest
 
+from core.air.first_look import BlurBelief
 from core.air.steadiness import Blur, BlurSource
 from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
 from core.ladder.climb import Move
+from core.ladder.experience import UsualAir
 from core.ladder.ladder import Ladder
 from core.record.log_entry import LogEntry, Verdict
 from core.record.profile import read_profile
@@ -202,3 +204,24 @@ class TestNextStep:
         lifted = _at(attrs.evolve(situation.choices, lifted_on=EVENING), 13, rung_power=300.0).next_step
         assert lifted is not None
         assert lifted.move is Move.UP
+
+
+def test_a_sites_usual_air_by_its_log_is_the_first_guess_and_feeds_what_to_buy(choices: Choices) -> None:
+    coarse = UsualAir(
+        site_id=_at(choices, 0).choices.profile.sites[0].id,
+        blur=BlurBelief(median_arcsec=3.5, spread=0.2),
+        nights=7,
+    )
+    with_log = attrs.evolve(choices, usual_airs=(coarse,))
+
+    assert _ladder(_at(with_log, 0)).blur == Blur(overhead_arcsec=3.5, source=BlurSource.LOG)
+    given = Blur(overhead_arcsec=0.8)
+    assert _ladder(_at(with_log, 0, blur=given)).blur == given
+    taught = _after(with_log, ((100, 150), Verdict.MORE))
+    assert _at(taught, 300).blur_now.overhead_arcsec == pytest.approx(3.5, rel=0.05)
+    # Air that hardly ever bears 100x wants no short eyepiece.
+    few = attrs.evolve(choices.profile, eyepieces=choices.profile.eyepieces[:1], barlows=())
+    bought = [_at(attrs.evolve(each, profile=few), 0).to_buy for each in (choices, with_log)]
+    assert bought[0] is not None
+    assert bought[1] is not None
+    assert bought[0].thing != bought[1].thing
