@@ -315,6 +315,10 @@ class AppState(QObject):
         """Show the picture in the eyepiece as it mostly looks, or in a calm moment."""
         self._choose(stillness=stillness)
 
+    def set_mars_longitude(self, longitude_deg: float | None) -> None:
+        """Seek the evenings on which a west longitude on Mars faces us, or with None do not."""
+        self._choose(mars_longitude_deg=longitude_deg)
+
     # How the window itself is dressed.
 
     def set_palette(self, name: str) -> None:

@@ -100,6 +100,7 @@ class Choices:
     with_usual_eyepieces: bool = True
     tried: Eyepiece | Barlow | None = None
     stillness: Stillness = Stillness.MOSTLY
+    mars_longitude_deg: float | None = None
     palette_name: str = "day"
     text_scale: float = 1.0
 

@@ -163,6 +163,11 @@ class Given(Following):
         """Which moments the picture in the eyepiece shows."""
         return self.choices.stillness
 
+    @given
+    def mars_longitude_deg(self) -> float | None:
+        """The west longitude on Mars whose evenings are sought in the year, None for none."""
+        return self.choices.mars_longitude_deg
+
 
 def to_minute(moment: datetime) -> datetime:
     """Return the minute that a moment lies in."""

@@ -13,8 +13,10 @@ from core.sky.ephemeris import usable_dates
 from core.sky.site import Site
 from core.words.site_clock import SiteClock
 from core.words.year import best_weeks_text, cautions, evening_text, light_nights_text
+from core.words.year_notes import year_notes
 from core.year.detail import aperture_looked_through_mm
 from core.year.year import Year
+from gui.height.mars_longitude import MarsLongitudeRow
 from gui.height.year_canvas import YearCanvas
 from gui.height.year_reader import YearReader
 from gui.state import AppState, Change
@@ -22,7 +24,7 @@ from gui.widgets.plain_label import PlainLabel
 
 _DEPENDS_ON = (
     *(Situation.preferences, Situation.site, Situation.evening, Situation.planet, Situation.has_sky),
-    *(Situation.dark, Situation.scope),
+    *(Situation.dark, Situation.scope, Situation.mars_longitude_deg),
 )
 # Quicker work than this is over before a bar would be seen.
 _BAR_AFTER_MS = 250
@@ -49,6 +51,10 @@ class YearPanel(QWidget):
         self.caution = PlainLabel(role="small", wraps=True)
         self.caution.setAccessibleName("Caution")
         self.caution.hide()
+        self.notes = PlainLabel(role="small", wraps=True)
+        self.notes.setAccessibleName("What else the year brings")
+        self.notes.hide()
+        self.mars_longitude = MarsLongitudeRow(state)
         self.canvas = YearCanvas(state)
         self.reading = PlainLabel(_HINT, role="small", wraps=True)
         self.reading.setAccessibleName("The evening pointed at")
@@ -77,11 +83,16 @@ class YearPanel(QWidget):
         foot.addWidget(self.back, 0, Qt.AlignmentFlag.AlignTop)
         self.progress.setFixedWidth(160)
         self.progress.hide()
+        notes = QHBoxLayout()
+        notes.setSpacing(12)
+        notes.addWidget(self.mars_longitude)
+        notes.addWidget(self.notes, 1)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(6)
         column.addWidget(self.sentence)
         column.addWidget(self.caution)
+        column.addLayout(notes)
         column.addWidget(self.canvas, 1)
         column.addLayout(foot)
 
@@ -127,11 +138,13 @@ class YearPanel(QWidget):
         self._first = _first_of_year(state.situation.evening, self._first)
         dark_below_deg = state.situation.dark.sun_altitude_deg_of(planet)
         aperture_mm = aperture_looked_through_mm(state.situation.scope)
-        wanted = (site, planet, self._first, dark_below_deg, aperture_mm)
+        longitude_deg = state.situation.mars_longitude_deg if planet is Body.MARS else None
+        wanted = (site, planet, self._first, dark_below_deg, aperture_mm, longitude_deg)
         year = self.canvas.year
         if year is not None and _asked_for(year) == wanted:
             self._reader.give_up()
             self._end_progress()
+            self._show_notes(" ".join(year_notes(year, self._clock(year))))
             self._show_reading()
             return
         self._bar_timer.start()
@@ -141,12 +154,20 @@ class YearPanel(QWidget):
         self._end_progress()
         self.sentence.setText(" ".join(filter(None, [best_weeks_text(year), light_nights_text(year)])))
         self._show_caution(" ".join(cautions(year)))
+        self._show_notes(" ".join(year_notes(year, self._clock(year))))
         self.canvas.show_year(year)
         self._show_reading()
 
     def _show_caution(self, words: str) -> None:
         self.caution.setText(words)
         self.caution.setVisible(bool(words))
+
+    def _show_notes(self, words: str) -> None:
+        self.notes.setText(words)
+        self.notes.setVisible(bool(words))
+
+    def _clock(self, year: Year) -> SiteClock:
+        return SiteClock(zone=year.site.zone, hours=self._state.profile.preferences.clock)
 
     def _show_refusal(self, sentence: str) -> None:
         self._end_progress()
@@ -155,6 +176,7 @@ class YearPanel(QWidget):
     def _show_nothing(self, sentence: str) -> None:
         self.sentence.setText(sentence)
         self._show_caution("")
+        self._show_notes("")
         self.canvas.show_year(None)
         self._show_reading()
 
@@ -174,10 +196,9 @@ class YearPanel(QWidget):
         self.go.setEnabled(self.canvas.marked not in (None, state.situation.evening))
         words = _HINT
         if year is not None and day in year.dates:
-            clock = SiteClock(zone=year.site.zone, hours=state.profile.preferences.clock)
-            words = evening_text(year, year.dates.index(day), clock)
+            words = evening_text(year, year.dates.index(day), self._clock(year))
         self.reading.setText(words)
-        told = (self.sentence.text(), self.caution.text(), words)
+        told = (self.sentence.text(), self.caution.text(), self.notes.text(), words)
         self.canvas.setAccessibleDescription(" ".join(filter(None, told)))
         changed = QAccessibleEvent(self.canvas, QAccessible.Event.DescriptionChanged)
         QAccessible.updateAccessibility(changed)
@@ -193,8 +214,9 @@ class YearPanel(QWidget):
             self.left.emit()
 
 
-def _asked_for(year: Year) -> tuple[Site, Body, date, float, float]:
-    return year.site, year.planet, year.dates[0], year.dark_below_deg, year.aperture_mm
+def _asked_for(year: Year) -> tuple[Site, Body, date, float, float, float | None]:
+    longitude_deg = None if year.facing is None else year.facing.longitude_deg
+    return year.site, year.planet, year.dates[0], year.dark_below_deg, year.aperture_mm, longitude_deg
 
 
 def _first_of_year(evening: date, shown: date | None) -> date:

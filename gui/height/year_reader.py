@@ -16,7 +16,7 @@ from gui.jobs import Jobs
 _KEPT_YEARS = 12
 _JOB = "year"
 
-_Key = tuple[Site, Body, date, float, float]
+_Key = tuple[Site, Body, date, float, float, float | None]
 
 
 class _StoppedError(Exception):
@@ -53,14 +53,16 @@ class YearReader(QObject):
         first: date,
         dark_below_deg: float,
         aperture_mm: float = USUAL_APERTURE_MM,
+        mars_longitude_deg: float | None = None,
     ) -> None:
         """Ask for a planet's year from its first date on; what was asked for before is given up.
 
         ``dark_below_deg`` is the altitude under which the Sun must stand for it; the best weeks are those of
-        a telescope of ``aperture_mm``.
+        a telescope of ``aperture_mm``. ``mars_longitude_deg`` is a longitude on Mars whose evenings are
+        sought.
         """
         self.give_up()
-        key = (site, planet, first, dark_below_deg, aperture_mm)
+        key = (site, planet, first, dark_below_deg, aperture_mm, mars_longitude_deg)
         if key in self._kept:
             self.read.emit(self._kept[key])
             return
@@ -72,6 +74,7 @@ class YearReader(QObject):
             first,
             aperture_mm=aperture_mm,
             dark_below_deg=dark_below_deg,
+            mars_longitude_deg=mars_longitude_deg,
             progress=partial(self._report, self._stop),
         )
         self._jobs.submit(_JOB, work, partial(self._keep, key), self._on_failed)

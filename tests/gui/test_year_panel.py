@@ -324,3 +324,60 @@ def test_a_poor_answer_names_the_next_good_evening(state: AppState) -> None:
     assert any(
         window.grade is not Grade.LOW for window in compute_night(TERRACE, named).of(Body.SATURN).windows
     )
+
+
+def test_what_else_the_year_brings_stands_under_the_best_weeks(
+    make_panel: PanelMaker, state: AppState
+) -> None:
+    state.set_planet(Body.SATURN)
+    panel = make_panel(state)
+    assert "The ring opens from 6° around " in panel.notes.text()
+    assert panel.notes.text() in panel.canvas.accessibleDescription()
+    assert not panel.mars_longitude.isVisible()
+
+    state.set_planet(Body.JUPITER)
+    assert "shadows of two moons on Jupiter at once" in panel.notes.text()
+    state.set_planet(Body.NEPTUNE)
+    assert not panel.notes.isVisible()
+
+
+def test_a_longitude_on_mars_is_asked_for_by_typing_it(
+    qtbot: QtBot, make_panel: PanelMaker, state: AppState
+) -> None:
+    state.set_planet(Body.MARS)
+    panel = make_panel(state)
+    field = panel.mars_longitude.longitude
+
+    def chosen() -> float | None:
+        return state.situation.mars_longitude_deg
+
+    assert panel.mars_longitude.isVisible()
+    assert not panel.notes.isVisible()
+
+    qtbot.keyClicks(field, "290,5")
+    assert chosen() == 290.5
+    assert "Longitude 291° on Mars faces us while it is highest on these evenings: " in panel.notes.text()
+
+    field.clear()
+    qtbot.keyClicks(field, "400")
+    assert "from 0 to 360 degrees" in panel.mars_longitude.problem.text()
+    assert chosen() == 40.0, "what was good before stays"
+    assert field.text() == "400"
+
+    field.selectAll()
+    qtbot.keyClick(field, Qt.Key.Key_Backspace)
+    assert chosen() is None
+    assert not panel.notes.isVisible()
+
+
+def test_the_best_weeks_are_those_of_the_telescope_in_hand(make_panel: PanelMaker, state: AppState) -> None:
+    state.set_planet(Body.MARS)
+    panel = make_panel(state)
+    assert panel.canvas.year is not None
+    first = state.situation.scope
+    assert first is not None
+    apertures_mm = [panel.canvas.year.aperture_mm]
+    masked = evolve(first, mask_mm=60.0)
+    state.edit_profile("Mask", evolve(state.profile, telescopes=(masked, *state.profile.telescopes[1:])))
+    apertures_mm.append(panel.canvas.year.aperture_mm)
+    assert apertures_mm == [first.aperture_mm, 60.0]
