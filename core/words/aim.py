@@ -102,16 +102,17 @@ def aim_heading(aim: Aim, clock: SiteClock | None, *, is_now: bool, is_moment: b
     return template.format(body=body, time=clock.time(aim.at))
 
 
-def aim_detail(aim: Aim) -> str:
-    """Return height and air path, and what must be known before looking there."""
+def aim_detail(aim: Aim, *, with_notices: bool = True) -> str:
+    """Return height and air path, and what must be known before looking there unless that is told beside."""
+    notices = " ".join(aim_notices(aim)) if with_notices else ""
     if aim.overhead:
         return _DETAIL_OVERHEAD
     if aim.altitude_deg is None:
-        return " ".join(aim_notices(aim))
+        return notices
     if aim.altitude_deg < 0:
         where = _DETAIL_DOWN
     elif aim.path is None:
         where = _DETAIL_LOW.format(height=altitude_text(aim.altitude_deg))
     else:
         where = _DETAIL.format(height=altitude_text(aim.altitude_deg), path=path_text(aim.path))
-    return ". ".join(filter(None, (where, " ".join(aim_notices(aim)))))
+    return ". ".join(filter(None, (where, notices)))

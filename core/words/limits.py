@@ -66,6 +66,7 @@ BUILT_IN: Final = "its built-in power"
 
 _CEILING: Final = "{power}, by {limit}"
 _CEILING_THERE: Final = "Ceiling about {power} {where}, set by {limit}."
+_NO_TELESCOPE: Final = "Add a telescope under Gear, and its ladder stands here."
 _CEILING_NOTE: Final = "the ceiling, set by {limit}: a rule of thumb, not a lock"
 _NO_CEILING: Final = "No ceiling: {reason}"
 _RULES_WITHOUT_AIR: Final = "Rules of thumb: aperture {aperture} and usual air {usual_air}."
@@ -204,8 +205,12 @@ def limit_lines(ladder: Ladder) -> tuple[LimitLine, ...]:
     return tuple(lines)
 
 
-def ceiling_note(ladder: Ladder) -> str:
-    """Return what the ceiling is and what sets it, or why there is none."""
+def ladder_note(ladder: Ladder | None) -> str:
+    """Return what the ceiling is and what sets it; empty where nothing is offered, told beside it."""
+    if ladder is None:
+        return _NO_TELESCOPE
+    if not ladder.aim.is_offered:
+        return ""
     if ladder.ceiling.set_by is None:
         return _NO_CEILING.format(reason=no_ceiling_text(ladder))
     return _CEILING_NOTE.format(limit=limit_name(ladder.ceiling.set_by, explain_air=True))

@@ -14,7 +14,7 @@ from core.words.aim import aim_detail, aim_heading
 from core.words.answer import nothing_offered_words
 from core.words.climbing import next_step_text, rung_detail
 from core.words.cooling import mirror_climb_text
-from core.words.limits import LimitLine, ceiling_note, limit_lines
+from core.words.limits import LimitLine, ladder_note, limit_lines
 from core.words.notices import ladder_notice_texts
 from core.words.quantities import power_text
 from core.words.site_clock import SiteClock, clock_of
@@ -177,12 +177,18 @@ class LadderView(QWidget):
     def _show(self) -> None:
         ladder = self._state.situation.ladder
         self._show_aim()
-        self._show_what_is_offered(ladder)
+        self._show_what_is_offered()
         self._show_limits(ladder)
         self._show_climb()
         self._show_list(ladder)
         self._show_rung()
         self.canvas.redraw()
+
+    @property
+    def _is_refused(self) -> bool:
+        """Whether there is a telescope, but nothing offered where it points."""
+        ladder = self._state.situation.ladder
+        return ladder is not None and not ladder.aim.is_offered
 
     def _show_aim(self) -> None:
         state, aim = self._state, self._state.situation.aim
@@ -192,11 +198,12 @@ class LadderView(QWidget):
         is_moment = aim.at == state.situation.time
         is_now = is_moment and state.situation.following_now
         self.heading.setText(aim_heading(aim, clock, is_now=is_now, is_moment=is_moment))
-        self.detail.setText(aim_detail(aim))
+        # Where a sentence stands in place of the rungs, it holds these notices too.
+        self.detail.setText(aim_detail(aim, with_notices=not self._is_refused))
 
-    def _show_what_is_offered(self, ladder: Ladder | None) -> None:
+    def _show_what_is_offered(self) -> None:
         """Let a sentence take the place of the rungs and of all about them where nothing is offered."""
-        is_offered = ladder is None or ladder.aim.is_offered
+        is_offered = not self._is_refused
         self.nothing.setText("" if is_offered else nothing_offered_words(self._state.situation))
         self._rungs.setCurrentWidget(self.canvas if is_offered else self.nothing)
         self.list.setVisible(is_offered)
@@ -207,11 +214,7 @@ class LadderView(QWidget):
     def _show_limits(self, ladder: Ladder | None) -> None:
         power = None if ladder is None else ladder.ceiling.power
         self.ceiling.setText("" if power is None else power_text(power))
-        self.ceiling_note.setText(
-            "Add a telescope under Gear, and its ladder stands here."
-            if ladder is None
-            else ceiling_note(ladder)
-        )
+        self.ceiling_note.setText(ladder_note(ladder))
         lines = limit_lines(ladder) if ladder is not None and ladder.aim.is_offered else ()
         if lines == self._limit_lines:
             return
