@@ -78,9 +78,7 @@ def _moon_dots(sight: Sight, box: Box, width_arcsec: float) -> list[tuple[str, f
     """Return the moons' names and places in a box that is so many arcsec wide."""
     x, y = box.middle
     points = box.width / width_arcsec
-    return [
-        (moon.label, x + right * points, y + up * points) for moon, right, up in sight.moon_places_arcsec()
-    ]
+    return [(moon, x + right * points, y + up * points) for moon, right, up in sight.moon_places_arcsec()]
 
 
 def _body_box(sight: Sight, box: Box, width_arcsec: float) -> Box:

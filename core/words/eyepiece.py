@@ -1,11 +1,12 @@
 """The picture in the eyepiece, in words: how large it looks, which way up it stands, what it leaves out."""
 
+import math
 from typing import Final
 
 from core.gear.owned import Telescope, TelescopeKind
 from core.looks.picture.sight import Sight, window_for
 from core.looks.picture.stillness import Stillness
-from core.looks.picture.turn import DRIFT_ANGLE_DEG, Turning
+from core.looks.picture.turn import DRIFT_ANGLE_DEG, Turning, clock_hour
 from core.words.quantities import power_text, rounded_text
 from core.words.sizes import against_moon, apparent_size_text
 
@@ -37,6 +38,7 @@ STILLNESS_LABEL: Final = {
     Stillness.MOSTLY: "As it &mostly looks",
     Stillness.CALM: "In a ca&lm moment",
 }
+_ONE_MOON: Final = "{moon} stands {widths} times the width of {body} away, towards {hour} o'clock."
 _MOONS: Final = "Its moons from left to right: {moons}."
 _CLOSE_UP: Final = "Enlarged is a part of it, where day meets night."
 _DRIVEN: Final = {
@@ -84,12 +86,21 @@ def scale_words(times: float) -> str:
 
 
 def moon_words(sight: Sight) -> str:
-    """Return Jupiter's moons as they stand in the eyepiece, the planet among them; without moons nothing."""
+    """Return the moons as they stand in the eyepiece, the planet among them; without moons nothing."""
     places = sight.moon_places_arcsec()
     if not places:
         return ""
-    named = [(right, moon.label) for moon, right, _ in places]
+    named = [(right, name) for name, right, _ in places]
     named.append((0.0, sight.subject.disc.body.label))
+    if len(places) == 1:
+        ((name, right, up),) = places
+        widths = math.hypot(right, up) / sight.subject.disc.equatorial_diameter_arcsec
+        return _ONE_MOON.format(
+            moon=name,
+            widths=rounded_text(widths, 1),
+            body=sight.subject.disc.body.label,
+            hour=clock_hour(right, up),
+        )
     return _MOONS.format(moons=", ".join(name for _, name in sorted(named)))
 
 

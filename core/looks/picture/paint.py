@@ -11,11 +11,12 @@ from attrs import field, frozen
 from numpy.typing import NDArray
 
 from core.checks import within
+from core.looks.picture.companions import companions_of
 from core.looks.picture.globe import Globe, globe_light
 from core.looks.picture.ringlight import ring_light, ring_shade
 from core.looks.picture.subject import Subject
 from core.looks.picture.turn import UNTURNED, Turn
-from core.sky.moons import MOON_RADIUS_KM, RADIUS_KM, Moon
+from core.sky.moons import MOON_RADIUS_KM, RADIUS_KM
 
 Values = NDArray[np.float32]
 
@@ -23,9 +24,6 @@ Values = NDArray[np.float32]
 _ENOUGH_ACROSS: Final = 200
 _ENOUGH_ACROSS_MOON: Final = 40
 _FINEST: Final = 32
-
-# Geometric albedos of the moons (NASA planetary fact sheets, from memory).
-_MOON_ALBEDO: Final = {Moon.IO: 0.63, Moon.EUROPA: 0.67, Moon.GANYMEDE: 0.43, Moon.CALLISTO: 0.17}
 
 
 @frozen(kw_only=True)
@@ -150,11 +148,9 @@ def _add_moons(canvas: Values, subject: Subject, grid: Grid) -> None:
     """Add the moons that show, in front of the planet or beside it."""
     radius_arcsec = subject.disc.equatorial_diameter_arcsec / 2.0
     from_planet = np.linalg.inv(_eye_to_planet(subject, grid.turn)) * radius_arcsec / grid.pixel_arcsec
-    for moon in subject.moons:
-        if not moon.is_visible:
-            continue
+    for moon in companions_of(subject):
         right_px, up_px = from_planet @ np.array([moon.x_radii, moon.y_radii])
-        half = MOON_RADIUS_KM[moon.moon] / RADIUS_KM
+        half = moon.radius_radii
         half_px = half * radius_arcsec / grid.pixel_arcsec
         place = _box(grid, right_px, -up_px, half_px + 1.0)
         if place is None:
@@ -164,4 +160,4 @@ def _add_moons(canvas: Values, subject: Subject, grid: Grid) -> None:
         away = np.hypot(x - moon.x_radii, y - moon.y_radii)
         pixel = grid.pixel_arcsec / finer / radius_arcsec
         covered = _averaged(np.clip(0.5 + (half - away) / pixel, 0.0, 1.0), finer)
-        canvas[place] += covered * (_MOON_ALBEDO[moon.moon] - canvas[place])
+        canvas[place] += covered * (moon.albedo - canvas[place])

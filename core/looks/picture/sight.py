@@ -13,12 +13,12 @@ from core.gear.aperture import working_aperture_mm, working_obstruction_ratio
 from core.gear.owned import Telescope
 from core.looks.picture.blur import Blurring, blurred
 from core.looks.picture.colours import BAND_WIDTH, brightness_of, parted
+from core.looks.picture.companions import companions_of
 from core.looks.picture.paint import Grid, painted
 from core.looks.picture.stillness import MOTION_FOLLOWED, Stillness, stilled_arcsec
 from core.looks.picture.subject import Subject
 from core.looks.picture.turn import Turn, turning_of
 from core.sky.bodies import Body
-from core.sky.moons import Moon
 
 Values = NDArray[np.float32]
 
@@ -115,20 +115,19 @@ class Sight:
             return evolve(grid, centre_arcsec=self._terminator_arcsec())
         return grid
 
-    def moon_places_arcsec(self) -> tuple[tuple[Moon, float, float], ...]:
-        """Return Jupiter's moons that show beside or before the planet: right and up from its middle."""
+    def moon_places_arcsec(self) -> tuple[tuple[str, float, float], ...]:
+        """Return the moons that show beside or before the planet: name, right and up from its middle."""
         disc = self.subject.disc
         radius = disc.equatorial_diameter_arcsec / 2.0
         right_west, up_west = self.turn.direction(disc.pole_angle_deg - 90.0)
         right_north, up_north = self.turn.direction(disc.pole_angle_deg)
         return tuple(
             (
-                moon.moon,
+                moon.name,
                 radius * (moon.x_radii * right_west + moon.y_radii * right_north),
                 radius * (moon.x_radii * up_west + moon.y_radii * up_north),
             )
-            for moon in self.subject.moons
-            if moon.is_visible
+            for moon in companions_of(self.subject)
         )
 
     def _terminator_arcsec(self) -> tuple[float, float]:

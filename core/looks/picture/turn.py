@@ -65,11 +65,15 @@ class Turn:
 
     def clock_hour(self, position_angle_deg: float) -> int:
         """Return where a direction points as on a clock's face, 1 to 12."""
-        right, up = self.direction(position_angle_deg)
-        return int(np.round(np.degrees(np.arctan2(right, up)) / 30.0)) % 12 or 12
+        return clock_hour(*self.direction(position_angle_deg))
 
 
 UNTURNED: Final = Turn()
+
+
+def clock_hour(right: float, up: float) -> int:
+    """Return where something lies from the middle of the view as on a clock's face, 1 to 12."""
+    return int(np.round(np.degrees(np.arctan2(right, up)) / 30.0)) % 12 or 12
 
 
 def zenith_angle_deg(latitude_deg: float, altitude_deg: float, azimuth_deg: float) -> float:

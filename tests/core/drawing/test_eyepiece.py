@@ -187,10 +187,10 @@ def test_moons_are_named_where_they_stand(jupiter: Subject) -> None:
     points_per_arcsec = (drawing.field.width - 26.0) / (sight.true_field_deg * 3600.0)
     middle_x, middle_y = drawing.field.middle
     inside = 0
-    for moon, right, up in sight.moon_places_arcsec():
+    for moon_name, right, up in sight.moon_places_arcsec():
         place = middle_x + right * points_per_arcsec, middle_y + up * points_per_arcsec
         if np.hypot(right, up) < 0.9 * sight.true_field_deg * 1800.0:
-            name = the_words(drawing.drawing, moon.label)
+            name = the_words(drawing.drawing, moon_name)
             assert np.hypot(name.x - place[0], name.y - place[1]) < 40.0
             inside += 1
     assert inside >= 2
