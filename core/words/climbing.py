@@ -8,6 +8,7 @@ from core.gear.aperture import working_aperture_mm
 from core.ladder.climb import LIKELY_FROM, Move, NextStep
 from core.ladder.ladder import Ladder, Rung, Standing
 from core.words.limits import limit_name
+from core.words.mount import settling_words
 from core.words.notices import notice_texts
 from core.words.quantities import drift_text, field_text, per_mm_text, power_text, pupil_text
 from core.words.site_clock import SiteClock
@@ -18,10 +19,9 @@ _DRIFT: Final = "drift {drift}"
 _OVER: Final = "Over what {limit} allows: when it looks soft, step back to {to}, {label}."
 _BACK: Final = "Back to {to}, {label}: this step has most likely cost detail."
 _BACK_PERHAPS: Final = "Perhaps back to {to}, {label}: this step may have cost detail."
-_NEXT: Final = "Next {to}, {label}: refocus, re-centre, let the mount settle, watch a minute or two."
+_NEXT: Final = "Next {to}, {label}: refocus, re-centre, {settle}, watch a minute or two."
 _TRY: Final = (
-    "{to}, {label}, is worth a try: refocus, re-centre, let the mount settle, watch a minute or two. "
-    "It may show no more."
+    "{to}, {label}, is worth a try: refocus, re-centre, {settle}, watch a minute or two. It may show no more."
 )
 _TOP_OWNED: Final = (
     "The highest power of this telescope. Give it a minute or two, and wait for the still moments."
@@ -58,6 +58,7 @@ def next_step_text(step: NextStep, ladder: Ladder, clock: SiteClock | None) -> s
         to="" if step.to is None else power_text(step.to.power),
         label="" if step.to is None else step.to.label,
         above="" if step.above is None else power_text(step.above.power),
+        settle=settling_words(ladder.scope),
         time="" if step.try_again_at is None or clock is None else clock.time(step.try_again_at),
     )
 

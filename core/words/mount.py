@@ -25,9 +25,18 @@ _TRY_FIRMER: Final = (
     "Keep the legs short and every screw tight, focus with a light hand, and wait {settles} s before you "
     "judge."
 )
+_LET_SETTLE: Final = "let the mount settle"
+_LET_SETTLE_FOR: Final = "let the mount settle for {settles} s"
 _UNTIMED: Final = (
     "Tap the tube and count how long the view trembles; entered in Gear, it replaces this guess."
 )
+
+
+def settling_words(scope: Telescope) -> str:
+    """Return what to grant a mount after it was touched, as part of a sentence."""
+    if scope.settles_s is None:
+        return _LET_SETTLE
+    return _LET_SETTLE_FOR.format(settles=two_figures(scope.settles_s))
 
 
 def shaking_words(scope: Telescope) -> str:

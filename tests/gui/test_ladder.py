@@ -90,6 +90,37 @@ def test_limits_and_ceiling_follow_the_first_look(qtbot: QtBot, view: LadderView
     assert "set by tonight's air (seeing)" in view.ceiling_note.text()
 
 
+def test_the_air_is_taken_by_a_step_of_a_scale_with_words_beside_it(
+    qtbot: QtBot, view: LadderView, state: AppState
+) -> None:
+    scales = view.air.scales
+    scales.setFocus()
+    qtbot.keyClick(scales, Qt.Key.Key_Down)
+    qtbot.keyClick(scales, Qt.Key.Key_Down)
+
+    assert scales.currentText() == "II of five: slight quivers, calm for seconds"
+    # Step II is 1 arcsec at 62 degrees; 1.13 times the air to the 0.6 is 1.08, so 0.93 overhead.
+    assert state.situation.blur.overhead_arcsec == pytest.approx(0.93, abs=0.005)
+    assert not any(button.isChecked() for button in view.air.first_look_buttons.values())
+
+    qtbot.mouseClick(view.air.first_look_buttons[FirstLook.FAIR], Qt.MouseButton.LeftButton)
+
+    assert scales.currentText() == "by a scale"
+    assert state.situation.first_look is FirstLook.FAIR
+
+
+def test_the_seconds_a_mount_takes_to_rest_are_granted_before_the_next_step(
+    view: LadderView, state: AppState
+) -> None:
+    six_inch, *others = state.profile.telescopes
+    assert "let the mount settle, watch" in view.notices.text()
+
+    timed = attrs.evolve(six_inch, settles_s=4)
+    state.edit_profile("Change", attrs.evolve(state.profile, telescopes=(timed, *others)))
+
+    assert "let the mount settle for 4 s, watch" in view.notices.text()
+
+
 def test_no_first_look_is_ticked_while_the_air_is_assumed(view: LadderView) -> None:
     assert not any(button.isChecked() for button in view.air.first_look_buttons.values())
     assert "assumed" in cell(view, 2, 2)

@@ -70,6 +70,21 @@ def test_both_scopes_stand_side_by_side_in_figures_and_words(hand: GearHand, pag
     assert "Small refractor" in page.verdict.text()
 
 
+def test_a_scope_that_stands_outside_counts_in_which_to_take(hand: GearHand, page: SideBySide) -> None:
+    assert "outside" not in page.advice.text()
+    hand.state.set_outside(hand.state.situation.minute)
+    assert "outside" not in page.advice.text()  # the small one would be ready sooner all the same
+
+    hand.state.set_scope(hand.profile.telescopes[1].id)
+    hand.state.set_outside(hand.state.situation.minute)
+
+    assert "Both stand outside: Small refractor wants about" in page.advice.text()
+
+
+def test_what_to_buy_stands_beside_each(page: SideBySide) -> None:
+    assert all(figures(page)["What to buy, for many nights"])
+
+
 def test_the_better_figure_stands_out_by_its_letters(page: SideBySide) -> None:
     def is_bold(label: str, column: int) -> bool:
         row = list(figures(page)).index(label)
