@@ -106,7 +106,7 @@ RULES: Final = {
     Feature.RING_GAP: FeatureRule(likely_from=0.6, possible_from=0.3, looks_arcsec=_GAP_ARCSEC),
     Feature.FINE_GAP: FeatureRule(likely_from=0.3, possible_from=0.12, looks_arcsec=15.0),
     Feature.RING_SHADOW: FeatureRule(likely_from=0.6, possible_from=0.3, looks_arcsec=_DARK_ARCSEC),
-    Feature.GLOBE_SHADOW: FeatureRule(likely_from=0.8, possible_from=0.4, looks_arcsec=_DARK_ARCSEC),
+    Feature.GLOBE_SHADOW: FeatureRule(likely_from=0.6, possible_from=0.3, looks_arcsec=_DARK_ARCSEC),
     Feature.GLOBE_BELT: FeatureRule(likely_from=1.6, possible_from=0.8, looks_arcsec=_SOFT_ARCSEC),
     Feature.DARK_MARKINGS: FeatureRule(likely_from=1.3, possible_from=0.7, looks_arcsec=_SOFT_ARCSEC),
     Feature.NORTH_CAP: FeatureRule(likely_from=0.8, possible_from=0.4, looks_arcsec=_CAP_ARCSEC),

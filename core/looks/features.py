@@ -38,7 +38,7 @@ _DARK_MARKING: Final = 0.20
 # The narrow gap in the outer ring (Colwell et al. 2009, from memory).
 _FINE_GAP_KM: Final = 325.0
 # Saturn's largest moon, 8.4 mag, takes some aperture (common practice).
-TITAN_MM: Final = (40.0, 60.0)
+TITAN_MM: Final = (25.0, 60.0)
 # A ring must be open to be a line, more to be a shape (ours).
 _LINE_OPENING_DEG: Final = (0.3, 1.0)
 _RING_OPENING_DEG: Final = (1.0, 3.0)
