@@ -82,11 +82,12 @@ class FeatureRule:
     looks_arcsec: float
 
 
-_SOFT_ARCSEC: Final = 200.0
+_SOFT_ARCSEC: Final = 180.0
 _DARK_ARCSEC: Final = 60.0
 # From about 90x (common practice, no source).
-_GAP_ARCSEC: Final = 65.0
-_CAP_ARCSEC: Final = 90.0
+_GAP_ARCSEC: Final = 70.0
+_SPACE_ARCSEC: Final = 110.0
+_CAP_ARCSEC: Final = 45.0
 _RING_ARCSEC: Final = 1100.0
 
 # A dark line or a bright cap shows even when it is finer than the finest detail, a pale band only when it is
@@ -95,23 +96,23 @@ RULES: Final = {
     # Of moons the size is how far the widest one stands from the planet's edge.
     Feature.MOONS: FeatureRule(likely_from=4.0, possible_from=2.0, looks_arcsec=500.0),
     Feature.MAIN_BELTS: FeatureRule(likely_from=1.0, possible_from=0.5, looks_arcsec=_SOFT_ARCSEC),
-    Feature.THIN_BELTS: FeatureRule(likely_from=1.2, possible_from=0.8, looks_arcsec=_SOFT_ARCSEC),
+    Feature.THIN_BELTS: FeatureRule(likely_from=1.2, possible_from=0.85, looks_arcsec=215.0),
     Feature.RED_SPOT: FeatureRule(likely_from=3.0, possible_from=1.6, looks_arcsec=400.0),
     Feature.MOON_SHADOW: FeatureRule(likely_from=0.8, possible_from=0.4, looks_arcsec=_DARK_ARCSEC),
     # Of the ring as a shape the size is its long axis.
     Feature.RING: FeatureRule(likely_from=4.0, possible_from=2.0, looks_arcsec=_RING_ARCSEC),
     # Nearly closed it is a line, or a longish shape.
     Feature.RING_LINE: FeatureRule(likely_from=4.0, possible_from=2.0, looks_arcsec=_RING_ARCSEC),
-    Feature.RING_SPACE: FeatureRule(likely_from=0.9, possible_from=0.4, looks_arcsec=_SOFT_ARCSEC),
+    Feature.RING_SPACE: FeatureRule(likely_from=0.6, possible_from=0.3, looks_arcsec=_SPACE_ARCSEC),
     Feature.RING_GAP: FeatureRule(likely_from=0.6, possible_from=0.3, looks_arcsec=_GAP_ARCSEC),
     Feature.FINE_GAP: FeatureRule(likely_from=0.3, possible_from=0.12, looks_arcsec=15.0),
-    Feature.RING_SHADOW: FeatureRule(likely_from=0.6, possible_from=0.3, looks_arcsec=_DARK_ARCSEC),
-    Feature.GLOBE_SHADOW: FeatureRule(likely_from=0.6, possible_from=0.3, looks_arcsec=_DARK_ARCSEC),
-    Feature.GLOBE_BELT: FeatureRule(likely_from=1.6, possible_from=0.8, looks_arcsec=_SOFT_ARCSEC),
-    Feature.DARK_MARKINGS: FeatureRule(likely_from=1.3, possible_from=0.7, looks_arcsec=_SOFT_ARCSEC),
+    Feature.RING_SHADOW: FeatureRule(likely_from=0.35, possible_from=0.15, looks_arcsec=40.0),
+    Feature.GLOBE_SHADOW: FeatureRule(likely_from=0.6, possible_from=0.25, looks_arcsec=_DARK_ARCSEC),
+    Feature.GLOBE_BELT: FeatureRule(likely_from=1.6, possible_from=0.8, looks_arcsec=150.0),
+    Feature.DARK_MARKINGS: FeatureRule(likely_from=1.25, possible_from=0.5, looks_arcsec=_SOFT_ARCSEC),
     Feature.NORTH_CAP: FeatureRule(likely_from=0.8, possible_from=0.4, looks_arcsec=_CAP_ARCSEC),
     Feature.SOUTH_CAP: FeatureRule(likely_from=0.8, possible_from=0.4, looks_arcsec=_CAP_ARCSEC),
-    Feature.PHASE: FeatureRule(likely_from=1.0, possible_from=0.5, looks_arcsec=500.0),
+    Feature.PHASE: FeatureRule(likely_from=0.55, possible_from=0.25, looks_arcsec=620.0),
     Feature.SMALL_DISC: FeatureRule(likely_from=1.7, possible_from=1.0, looks_arcsec=350.0),
 }
 

@@ -43,8 +43,8 @@ TITAN_MM: Final = (25.0, 60.0)
 _LINE_OPENING_DEG: Final = (0.3, 1.0)
 _RING_OPENING_DEG: Final = (1.0, 3.0)
 # A gap or a shadow in it wants a ring so many finest details from its near to its far edge, else it is too
-# short a stroke: about 4 and 9 degrees where 1 arcsec shows (ours).
-_WIDE_RING_DETAILS: Final = (3.0, 7.0)
+# short a stroke: about 3 and 8.5 degrees where 1 arcsec shows (ours).
+_WIDE_RING_DETAILS: Final = (2.3, 6.5)
 # Of a ring this far open nobody says that it is hardly open (ours).
 _WELL_OPEN_DEG: Final = 12.0
 # The Moon's unlit share: shadows need some, rays want little (ours).
@@ -269,13 +269,13 @@ def _ring(face: Face, ring: Ring, seen: Seen) -> Iterator[FeatureChance]:
     wide_km = B_RING_KM[0] - globe_km
     narrow_km = min(wide_km, high_km)
     looks = float(np.sqrt(narrow_km * wide_km)) * arcsec_per_km
-    yield _judge(Feature.RING_SPACE, narrow_km * arcsec_per_km, face, seen, shape, lit, outline_arcsec=looks)
+    yield _judge(Feature.RING_SPACE, narrow_km * arcsec_per_km, face, seen, lit, outline_arcsec=looks)
     yield _judge(Feature.RING_GAP, ring.gap_width_arcsec, face, seen, wide, lit)
     yield from _where_any(_judge(Feature.FINE_GAP, _FINE_GAP_KM * arcsec_per_km, face, seen, wide, lit))
     # The globe's shadow falls beside it on the ring behind, as far as the Sun stands aside of us.
     behind_km = float(np.sqrt(B_RING_KM[1] ** 2 - globe_km**2))
     beside = behind_km * float(np.sin(np.radians(face.phase_angle_deg))) * arcsec_per_km
-    yield from _where_any(_judge(Feature.GLOBE_SHADOW, beside, face, seen, wide, lit))
+    yield from _where_any(_judge(Feature.GLOBE_SHADOW, beside, face, seen, shape, lit))
     peeps = _ring_shadow_km(ring) * arcsec_per_km
     yield from _where_any(_judge(Feature.RING_SHADOW, peeps, face, seen))
 

@@ -101,10 +101,10 @@ def test_least_sizes(feature: Feature, likely: float, possible: float) -> None:
 @pytest.mark.parametrize(
     ("feature", "arcsec"),
     [
-        (Feature.MAIN_BELTS, 200),
-        (Feature.DARK_MARKINGS, 200),
+        (Feature.MAIN_BELTS, 180),
+        (Feature.DARK_MARKINGS, 180),
         (Feature.RED_SPOT, 400),
-        (Feature.RING_GAP, 65),
+        (Feature.RING_GAP, 70),
         (Feature.MOON_SHADOW, 60),
         # 25 to 30x for a ring 38 to 44 arcsec wide (common practice, no source).
         (Feature.RING, 1100),
@@ -191,7 +191,7 @@ def test_a_closed_ring_shows_a_line_and_no_gap() -> None:
     edge = Face(body=Body.SATURN, diameter_arcsec=19, ring=ring(0.05))
 
     assert one(closed, Feature.RING_LINE, seen(1.0, 150)).likelihood is LIKELY
-    assert one(closed, Feature.RING_GAP, seen(0.6, 250)).likelihood is UNLIKELY
+    assert one(closed, Feature.RING_GAP, seen(0.9, 250)).likelihood is UNLIKELY
     assert one(edge, Feature.RING_LINE, seen(0.6, 250)).likelihood is UNLIKELY
     assert one(edge, Feature.RING, seen(0.6, 250)).held_back_by is HeldBack.OPENING
 

@@ -76,11 +76,11 @@ def test_no_figure_is_missing(body: Body, when: str, finest: float, power: float
     [
         (
             one(saturn(20), Feature.RING_GAP),
-            ("Likely: The gap in the ring. A dark line, at most 0.70″. From about 95x."),
+            ("Likely: The gap in the ring. A dark line, at most 0.70″. From about 100x."),
         ),
         (
             one(saturn(6.5), Feature.RING_GAP),
-            "Possible: The gap in the ring. The ring is only 6.5° open. From about 95x.",
+            "Possible: The gap in the ring. The ring is only 6.5° open. From about 100x.",
         ),
         (
             one(saturn(2.25), Feature.RING_GAP),
@@ -88,7 +88,7 @@ def test_no_figure_is_missing(body: Body, when: str, finest: float, power: float
         ),
         (
             one(saturn(20), Feature.RING_GAP, power=62.5),
-            "Possible: The gap in the ring. Usually from about 95x, and tonight stops at 63x.",
+            "Possible: The gap in the ring. Usually from about 100x, and tonight stops at 63x.",
         ),
         (
             one(saturn(20), Feature.TITAN),
@@ -101,7 +101,7 @@ def test_no_figure_is_missing(body: Body, when: str, finest: float, power: float
             one(Face(body=Body.MARS, diameter_arcsec=20, dust=True), Feature.DARK_MARKINGS),
             (
                 "Possible: Large dark markings. A fifth of the disc is 4.0″, but in this season dust storms "
-                "may veil them. From about 50x."
+                "may veil them. From about 45x."
             ),
         ),
         (
