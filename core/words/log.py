@@ -4,6 +4,7 @@ from typing import Final
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
 from core.record.log_entry import LogEntry, Verdict
+from core.words.dates import short_date_text
 from core.words.directions import altitude_text
 from core.words.quantities import power_text
 from core.words.site_clock import SiteClock
@@ -23,6 +24,11 @@ _STEP: Final = {
 _ALONE: Final = "{power}: {verdict}"
 _PLANET_AND_HEIGHT: Final = "{planet} {altitude}"
 _GEAR: Final = "{scope}: {parts}"
+_LINE: Final = "{day} {time}  {told}"
+_NO_LINES: Final = (
+    "The log is empty. Verdicts on the ladder are written here by themselves, and lines of your own."
+)
+_NO_SUCH_LINES: Final = "No line has all of these words."
 NOTHING_YET: Final = "There are no lines in the log for {observer} yet."
 NOTHING_FOUND: Final = "No line of the log for {observer} fits."
 IMPORTED: Final = {
@@ -66,6 +72,20 @@ def entry_clock(entry: LogEntry, *, hours: int) -> SiteClock:
         return SiteClock(zone=ZoneInfo(entry.time_zone), hours=hours)
     except (ZoneInfoNotFoundError, ValueError, OSError):
         return SiteClock(zone=ZoneInfo("UTC"), hours=hours)
+
+
+def line_text(entry: LogEntry, clock: SiteClock) -> str:
+    """Return a whole line of the log: when, what on which planet, through what, and the note under it."""
+    told = [text for text in (where_text(entry), verdict_text(entry), gear_text(entry)) if text]
+    line = _LINE.format(
+        day=short_date_text(clock.day(entry.at)), time=clock.time(entry.at), told="  ·  ".join(told)
+    ).rstrip()
+    return "\n".join([line, *(part for part in entry.note.splitlines() if part.strip())])
+
+
+def no_lines_text(*, searched: bool) -> str:
+    """Return why there are no lines to show."""
+    return _NO_SUCH_LINES if searched else _NO_LINES
 
 
 def imported_text(count: int) -> str:

@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import QSignalBlocker, Qt
 from PySide6.QtGui import QMouseEvent
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
 from core.drawing.ladder import LadderChart, draw_ladder
 from core.drawing.marks import Drawing, Page
@@ -20,6 +20,7 @@ from core.words.quantities import power_text
 from core.words.site_clock import SiteClock, clock_of
 from gui.ladder.air import AirRow
 from gui.ladder.eyepiece import EyepiecePane
+from gui.ladder.log_page import LogPage
 from gui.ladder.look_for import LookForPane
 from gui.ladder.pages import Pages
 from gui.ladder.rung_list import RungList
@@ -110,13 +111,23 @@ class LadderView(QWidget):
         self.pages = Pages(self._rungs, self.eyepiece, self.look_for)
         self.verdicts = VerdictRow(state, self.log_book, keys_in=self)
         self.air = AirRow(state)
+        self.log_page = LogPage(state, self.log_book)
+        self.log_button = QPushButton("Lo&g")
+        self.log_button.setCheckable(True)
+        self.log_button.setProperty("role", "page")
+        self.log_button.setAccessibleDescription("Show the log in place of the ladder, or the ladder again")
         self.setFocusProxy(self.list)
         self._lay_out()
         self.list.currentRowChanged.connect(self._on_row)
         self.eyepiece.canvas.chosen.connect(self._on_sight)
         self.pages.rearranged.connect(self._on_rearranged)
+        self.log_button.toggled.connect(self._show_log)
         state.changed.connect(self._on_changed)
         self._show()
+
+    def _show_log(self, on: bool) -> None:
+        self.body.setCurrentIndex(1 if on else 0)
+        (self.log_page.search if on else self.list).setFocus()
 
     def _lay_out(self) -> None:
         panel = QWidget()
@@ -143,11 +154,22 @@ class LadderView(QWidget):
         row.setSpacing(14)
         row.addWidget(self.pages, 3)
         row.addWidget(panel, 2)
+        climb = QWidget()
+        climbing = QVBoxLayout(climb)
+        climbing.setContentsMargins(0, 0, 0, 0)
+        climbing.setSpacing(8)
+        climbing.addLayout(row, 1)
+        self.body = QStackedWidget()
+        self.body.addWidget(climb)
+        self.body.addWidget(self.log_page)
         outer = QVBoxLayout(self)
         outer.setContentsMargins(12, 4, 12, 10)
-        outer.setSpacing(8)
-        outer.addLayout(row, 1)
-        outer.addWidget(self.air)
+        outer.setSpacing(4)
+        outer.addWidget(self.body, 1)
+        foot = QHBoxLayout()
+        foot.addWidget(self.air, 1)
+        foot.addWidget(self.log_button, 0, Qt.AlignmentFlag.AlignTop)
+        outer.addLayout(foot)
 
     def _on_changed(self, change: Change) -> None:
         if change.of(Situation.following_now, *_SHOWN_FROM):

@@ -1,6 +1,6 @@
 """The log as the window uses it: verdicts and notes are written at once, and can be taken back."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager, suppress
 from datetime import timedelta
 from functools import partial
@@ -79,6 +79,13 @@ class LogBook(QObject):
     def remove(self, entry: LogEntry) -> None:
         """Take a line out, as a step that can be taken back."""
         self._push("Take a line out of the log", entry, None)
+
+    def take_in(self, entries: Iterable[LogEntry]) -> int:
+        """Add the lines of another log that are not known here yet; return how many. ProblemsError."""
+        log = self._opened(begin=True)
+        count = 0 if log is None else log.add_unknown(entries)
+        self._on_loaded()
+        return count
 
     def look_for_others(self) -> None:
         """Take up what another window has written since."""

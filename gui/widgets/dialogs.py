@@ -20,6 +20,7 @@ from PySide6.QtWidgets import (
 from gui.widgets.plain_label import PlainLabel
 
 _FILES = "Stillair profiles (*.toml);;All files (*)"
+_LOGS = {"Log to take in elsewhere (*.json)": "json", "Table for a spreadsheet (*.csv)": "csv"}
 _PICTURES = {"Picture (*.png)": "png", "Page to print (*.pdf)": "pdf", "Drawing (*.svg)": "svg"}
 # Letters in place of pictures, so that the buttons follow the palette.
 _FILE_BUTTONS = {
@@ -163,6 +164,23 @@ def ask_picture(parent: QWidget | None, folder: Path | None, name: str) -> Path 
     dialog.setDefaultSuffix("png")
     dialog.filterSelected.connect(lambda kind: dialog.setDefaultSuffix(_PICTURES[kind]))
     dialog.selectFile(name)
+    return _chosen(dialog)
+
+
+def ask_save_log(parent: QWidget | None, folder: Path | None) -> Path | None:
+    """Ask where to save a copy of the log, as JSON or CSV; the dialog asks before it replaces a file."""
+    dialog = _file_dialog(parent, "Save a copy of the log", folder, ";;".join(_LOGS))
+    dialog.setAcceptMode(QFileDialog.AcceptMode.AcceptSave)
+    dialog.setDefaultSuffix("json")
+    dialog.filterSelected.connect(lambda kind: dialog.setDefaultSuffix(_LOGS[kind]))
+    dialog.selectFile("observing_log.json")
+    return _chosen(dialog)
+
+
+def ask_open_log(parent: QWidget | None, folder: Path | None) -> Path | None:
+    """Ask for a log to take in."""
+    dialog = _file_dialog(parent, "Take in a log", folder, "Log (*.json);;All files (*)")
+    dialog.setFileMode(QFileDialog.FileMode.ExistingFile)
     return _chosen(dialog)
 
 
