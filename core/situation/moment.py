@@ -4,6 +4,7 @@ from contextlib import suppress
 from datetime import UTC, date, datetime, timedelta
 from typing import TYPE_CHECKING, TypeVar
 
+from core.air.first_look import USUAL_BLUR_ARCSEC
 from core.air.steadiness import Blur, BlurSource
 from core.gear.eye import Eye
 from core.gear.owned import Barlow, Eyepiece, Filter, Telescope
@@ -157,6 +158,12 @@ class Moment(Given):
         if said.source is not BlurSource.ASSUMED or usual is None:
             return said
         return Blur(overhead_arcsec=usual.blur.median_arcsec, source=BlurSource.LOG)
+
+    @lazy
+    def usual_blur_arcsec(self) -> float:
+        """The blur overhead on a usual night here, whatever tonight's is: the log's, else assumed."""
+        usual = self.usual_air_here
+        return USUAL_BLUR_ARCSEC if usual is None else usual.blur.median_arcsec
 
     # The hours outside.
 

@@ -185,6 +185,7 @@ class Situation(Warmth):
             answer.planet,
             self.evening,
             aperture_mm=aperture_looked_through_mm(self.scope),
+            overhead_arcsec=self.usual_blur_arcsec,
             dark_below_deg=dark_below_deg,
         )
 

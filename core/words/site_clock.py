@@ -1,11 +1,13 @@
 """How times of day and spans of them are written out for a person, in the site's own time."""
 
 from datetime import UTC, date, datetime, timedelta, tzinfo
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from attrs import frozen
 
-from core.situation.situation import Situation
+if TYPE_CHECKING:
+    # All that follows from the choices takes longer to load than to ask for a clock.
+    from core.situation.situation import Situation
 
 _MINUTE: Final = timedelta(minutes=1)
 _FIVE_MINUTES: Final = timedelta(minutes=5)
@@ -60,7 +62,7 @@ class SiteClock:
         return f"{local.hour % 12 or 12}:{local:%M} {'am' if local.hour < 12 else 'pm'}"
 
 
-def clock_of(situation: Situation) -> SiteClock | None:
+def clock_of(situation: "Situation") -> SiteClock | None:
     """Return the clock of the site in hand, None without a site."""
     site = situation.site
     return None if site is None else SiteClock(zone=site.zone, hours=situation.preferences.clock)

@@ -1,6 +1,6 @@
 """From the words of a command line to the situation that answers them."""
 
-from argparse import ArgumentParser, Namespace
+from argparse import Namespace
 from datetime import date, datetime
 from enum import Enum, auto
 
@@ -27,11 +27,6 @@ class Asked(Enum):
     NIGHT = auto()
     SCOPE = auto()
     TWO_SCOPES = auto()
-
-
-def add_scope(parser: ArgumentParser) -> None:
-    """Declare which of the profile's telescopes is meant."""
-    parser.add_argument("--scope", metavar="S", help="name or id of a telescope; the first when left out")
 
 
 def situation_of(args: Namespace, now: datetime, *, needs: Asked) -> Situation:

@@ -9,13 +9,14 @@ from core.problems import refuse
 from core.report.ladder import ladder_text
 from core.words.answer import better_words
 from core.words.site_clock import clock_of
-from gui.commands.asking import Asked, add_scope, situation_of
+from gui.commands.asking import Asked, situation_of
 from gui.commands.parsing import (
     add_blur,
     add_evening,
     add_hours,
     add_json,
     add_profile,
+    add_scope,
     add_site,
     altitude_deg,
     checked,

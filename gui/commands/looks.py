@@ -6,8 +6,8 @@ from datetime import datetime
 from core.export.looks import looks_json
 from core.export.parts import to_json
 from core.report.looks import looks_text
-from gui.commands.asking import Asked, add_scope, situation_of
-from gui.commands.parsing import add_blur, add_evening, add_hours, add_json, add_profile, add_site
+from gui.commands.asking import Asked, situation_of
+from gui.commands.parsing import add_blur, add_evening, add_hours, add_json, add_profile, add_scope, add_site
 
 
 def add_arguments(parser: ArgumentParser) -> None:

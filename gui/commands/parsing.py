@@ -43,6 +43,11 @@ def add_site(parser: ArgumentParser) -> None:
     parser.add_argument("--site", metavar="S", help="name or id of a site; the first one when left out")
 
 
+def add_scope(parser: ArgumentParser) -> None:
+    """Declare which of the profile's telescopes is meant."""
+    parser.add_argument("--scope", metavar="S", help="name or id of a telescope; the first when left out")
+
+
 def add_evening(parser: ArgumentParser) -> None:
     """Declare which evening is meant."""
     parser.add_argument(

@@ -14,10 +14,10 @@ from core.sky.bodies import Body
 from core.sky.civil import tonight
 from core.year.detail import aperture_looked_through_mm
 from core.year.year import compute_year
-from gui.commands.asking import add_scope
 from gui.commands.parsing import (
     add_json,
     add_profile,
+    add_scope,
     add_site,
     blur,
     checked,

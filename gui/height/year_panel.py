@@ -24,7 +24,7 @@ from gui.widgets.plain_label import PlainLabel
 
 _DEPENDS_ON = (
     *(Situation.preferences, Situation.site, Situation.evening, Situation.planet, Situation.has_sky),
-    *(Situation.dark, Situation.scope, Situation.mars_longitude_deg),
+    *(Situation.dark, Situation.scope, Situation.usual_blur_arcsec, Situation.mars_longitude_deg),
 )
 # Quicker work than this is over before a bar would be seen.
 _BAR_AFTER_MS = 250
@@ -138,8 +138,9 @@ class YearPanel(QWidget):
         self._first = _first_of_year(state.situation.evening, self._first)
         dark_below_deg = state.situation.dark.sun_altitude_deg_of(planet)
         aperture_mm = aperture_looked_through_mm(state.situation.scope)
+        blur_arcsec = state.situation.usual_blur_arcsec
         longitude_deg = state.situation.mars_longitude_deg if planet is Body.MARS else None
-        wanted = (site, planet, self._first, dark_below_deg, aperture_mm, longitude_deg)
+        wanted = (site, planet, self._first, dark_below_deg, aperture_mm, blur_arcsec, longitude_deg)
         year = self.canvas.year
         if year is not None and _asked_for(year) == wanted:
             self._reader.give_up()
@@ -214,9 +215,10 @@ class YearPanel(QWidget):
             self.left.emit()
 
 
-def _asked_for(year: Year) -> tuple[Site, Body, date, float, float, float | None]:
+def _asked_for(year: Year) -> tuple[Site, Body, date, float, float, float, float | None]:
     longitude_deg = None if year.facing is None else year.facing.longitude_deg
-    return year.site, year.planet, year.dates[0], year.dark_below_deg, year.aperture_mm, longitude_deg
+    instrument = year.aperture_mm, year.overhead_arcsec
+    return year.site, year.planet, year.dates[0], year.dark_below_deg, *instrument, longitude_deg
 
 
 def _first_of_year(evening: date, shown: date | None) -> date:

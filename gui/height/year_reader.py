@@ -6,6 +6,7 @@ from threading import Event
 
 from PySide6.QtCore import QObject, Signal
 
+from core.air.first_look import USUAL_BLUR_ARCSEC
 from core.problems import ProblemsError
 from core.sky.bodies import Body
 from core.sky.site import Site
@@ -16,7 +17,7 @@ from gui.jobs import Jobs
 _KEPT_YEARS = 12
 _JOB = "year"
 
-_Key = tuple[Site, Body, date, float, float, float | None]
+_Key = tuple[Site, Body, date, float, float, float, float | None]
 
 
 class _StoppedError(Exception):
@@ -53,16 +54,17 @@ class YearReader(QObject):
         first: date,
         dark_below_deg: float,
         aperture_mm: float = USUAL_APERTURE_MM,
+        overhead_arcsec: float = USUAL_BLUR_ARCSEC,
         mars_longitude_deg: float | None = None,
     ) -> None:
         """Ask for a planet's year from its first date on; what was asked for before is given up.
 
         ``dark_below_deg`` is the altitude under which the Sun must stand for it; the best weeks are those of
-        a telescope of ``aperture_mm``. ``mars_longitude_deg`` is a longitude on Mars whose evenings are
+        a telescope of ``aperture_mm`` in air with a blur overhead. ``mars_longitude_deg`` is a longitude on Mars whose evenings are
         sought.
         """
         self.give_up()
-        key = (site, planet, first, dark_below_deg, aperture_mm, mars_longitude_deg)
+        key = (site, planet, first, dark_below_deg, aperture_mm, overhead_arcsec, mars_longitude_deg)
         if key in self._kept:
             self.read.emit(self._kept[key])
             return
@@ -73,6 +75,7 @@ class YearReader(QObject):
             planet,
             first,
             aperture_mm=aperture_mm,
+            overhead_arcsec=overhead_arcsec,
             dark_below_deg=dark_below_deg,
             mars_longitude_deg=mars_longitude_deg,
             progress=partial(self._report, self._stop),
