@@ -12,7 +12,7 @@ from core.words.advice import advice_text
 from core.words.aim import aim_notices
 from core.words.buying import buying_sentence
 from core.words.comparison import collimation_text, finding_texts
-from core.words.cooling import cool_down_text
+from core.words.cooling import cool_down_text, settled_text
 from core.words.dates import weekday_text
 from core.words.ladder import no_ceiling_text, part_text
 from core.words.limits import all_limits_sentence, what_sets_ceiling
@@ -186,6 +186,7 @@ def _figures(a: Side, b: Side) -> Iterator[tuple[str, str, str]]:
         "climb to": lambda side: _power(side.ladder.climb_to),
         "disc at that power": lambda side: _with_unit(side.disc_diameter_arcmin_at_climb, 0, "′ wide"),
         "usable after about": lambda side: cool_down_text(side.usable_minutes),
+        "mirror settled after": lambda side: settled_text(side.readiness.settled),
         "lowest power": lambda side: _power(side.lowest_power),
         "widest field": lambda side: (
             None if side.widest_field_deg is None else field_text(side.widest_field_deg)

@@ -4,7 +4,7 @@ from datetime import datetime, timedelta
 from typing import Final
 
 from core.air.cooling import READY_WITHIN_C
-from core.air.mirror_of import CoolingMirror
+from core.air.mirror_of import CoolingMirror, Settled
 from core.air.readiness import Readiness
 from core.ladder.mirror_climb import MirrorClimb
 from core.words.quantities import length_text, power_text, rounded, rounded_text, trimmed_text
@@ -81,6 +81,7 @@ _SPAN: Final = "{low} to {high}"
 _MINUTES: Final = "{span} minutes"
 _HOURS: Final = "{span} hours"
 _SHORT_SPAN: Final = "{span} min"
+_SHORT_HOURS: Final = "{span} h"
 _AT_ONCE: Final = "at once"
 _NEVER_QUITE: Final = "never quite, in falling air"
 _NEAR: Final = f"{rounded_text(READY_WITHIN_C)} °C"
@@ -168,6 +169,15 @@ def cool_down_text(minutes: tuple[float, float, float] | None) -> str:
     return _SHORT_SPAN.format(span=span_text(low, high)) if likely > 0 else _AT_ONCE
 
 
+def settled_text(settled: Settled | None) -> str | None:
+    """Return how long a mirror takes to settle as a figure, ``90 to 180 min``; None for a lens."""
+    if settled is None:
+        return None
+    if settled.likely_minutes == 0.0:
+        return _AT_ONCE
+    return _long_span_text(settled.low_minutes, settled.high_minutes, minutes=_SHORT_SPAN, hours=_SHORT_HOURS)
+
+
 def rounded_minutes(minutes: float) -> int:
     """Return minutes to the nearest 5, at least 5, as an estimate deserves."""
     return max(_STEP_MINUTES, _STEP_MINUTES * int(rounded(minutes / _STEP_MINUTES)))
@@ -179,12 +189,14 @@ def span_text(low_minutes: float, high_minutes: float) -> str:
     return _SPAN.format(low=low, high=max(rounded_minutes(high_minutes), low + _STEP_MINUTES))
 
 
-def _long_span_text(low_minutes: float, high_minutes: float) -> str:
+def _long_span_text(
+    low_minutes: float, high_minutes: float, *, minutes: str = _MINUTES, hours: str = _HOURS
+) -> str:
     """Return the two ends of an estimate with their unit, from two hours on in halves of an hour."""
     if low_minutes < _IN_HOURS_FROM_MINUTES:
-        return _MINUTES.format(span=span_text(low_minutes, high_minutes))
-    low, high = (rounded(minutes / 30.0) / 2.0 for minutes in (low_minutes, high_minutes))
-    return _HOURS.format(
+        return minutes.format(span=span_text(low_minutes, high_minutes))
+    low, high = (rounded(each / 30.0) / 2.0 for each in (low_minutes, high_minutes))
+    return hours.format(
         span=_SPAN.format(low=trimmed_text(low, 1), high=trimmed_text(max(high, low + 0.5), 1))
     )
 

@@ -7,7 +7,7 @@ from core.ladder.buying import Purchase
 from core.ladder.compare import Comparison, Side, Winner
 from core.words.buying import buying_words
 from core.words.comparison import collimation_text
-from core.words.cooling import cool_down_text
+from core.words.cooling import cool_down_text, settled_text
 from core.words.limits import ceiling_figure_text
 from core.words.quantities import detail_text, drift_text, field_text, power_text, rounded_text, times_text
 from gui.gear.readings import Units
@@ -47,7 +47,8 @@ def rows_of(
         row("Lowest power", lambda side: _power(side.lowest_power)),
         row("Widest field", _widest_field_cell, comparison.field_winner),
         row("Longest drift through it", _drift_cell),
-        row("Cool-down, an estimate", _cooling_cell, comparison.cooling_winner),
+        row("Usable, an estimate", _cooling_cell, comparison.cooling_winner),
+        row("Mirror settled, an estimate", lambda side: settled_text(side.readiness.settled) or _NONE),
         row("Collimation", _collimation_cell),
         FigureRow(
             label="What to buy, for many nights",
