@@ -20,6 +20,7 @@ from core.gear.owned import Telescope
 # A mirror that to the end of the night costs more of the ceiling than this is never ready (ours).
 NEVER_UNDER_SHARE: Final = 0.8
 _A_DAY_MINUTES: Final = 24 * 60.0
+_WORTH_WAITING_MINUTES: Final = 60.0
 
 
 @frozen(kw_only=True)
@@ -41,6 +42,23 @@ class Readiness:
     def is_ready_at_once(self) -> bool:
         """Whether it is as warm as the air from the beginning."""
         return self.usable.likely_minutes == 0.0 and not self.never
+
+    @property
+    def settles_later(self) -> bool:
+        """Whether its mirror has settled only after it is usable by the rule of thumb."""
+        return self.settled is not None and self.settled.likely_minutes > self.usable.likely_minutes
+
+    @property
+    def lead_minutes(self) -> float:
+        """How long before the first look it should stand outside.
+
+        So that even the slow end of the usable time is over, and that its mirror has settled where an hour
+        is enough for it; also an hour for one that is never ready (ours).
+        """
+        if self.never:
+            return _WORTH_WAITING_MINUTES
+        settled = 0.0 if self.settled is None else self.settled.likely_minutes
+        return max(self.usable.high_minutes, min(settled, _WORTH_WAITING_MINUTES))
 
     def usable_at(self, outside_since: datetime) -> datetime | None:
         """Return when a telescope outside since a time (aware) is likely usable, None where it never is."""

@@ -2,7 +2,7 @@
 
 from datetime import date, datetime, timedelta
 
-from core.air.cooling import READY_WITHIN_C, USUAL_WARMTH_C, usable_time
+from core.air.cooling import READY_WITHIN_C, USUAL_WARMTH_C
 from core.air.dew_outlook import DewOutlook, dew_outlook, shelter_of
 from core.air.mirror import AirCourse
 from core.air.mirror_course import MirrorCourse
@@ -115,7 +115,8 @@ class Warmth(TonightsAir):
             air,
             shelter=shelter_of(scope),
             epoch=told.told_at,
-            start=max(told.told_at, night.sun.set or night.start),
+            # What is warmer than the air stays dry.
+            start=max(told.told_at, night.sun.set or night.start, self.ready_at or told.told_at),
             end=night.sun.rise or night.end,
         )
 
@@ -172,8 +173,9 @@ class Warmth(TonightsAir):
         assert night is not None
         planned = night.start
         if best is not None:
-            usable = usable_time(scope, warmer_by_c=self._warmer_inside_c or USUAL_WARMTH_C)
-            planned = max(planned, best.start - timedelta(minutes=usable.high_minutes))
+            warmer_by_c = USUAL_WARMTH_C if self._warmer_inside_c is None else self._warmer_inside_c
+            readiness = readiness_in_still_air(scope, blur=self.blur, warmer_by_c=warmer_by_c)
+            planned = max(planned, best.start - timedelta(minutes=readiness.lead_minutes))
         return planned if self.present is None else max(planned, self.present)
 
     def _warmer_by_c(self, scope: Telescope) -> float:

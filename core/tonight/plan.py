@@ -134,8 +134,7 @@ def _cooling(
 ) -> Iterator[EveningItem]:
     """Yield when the telescope goes out, so that even the slow end of the estimate is over in time."""
     usable = readiness.usable
-    # One that stays warm to the end still gains from an hour outside.
-    lead = timedelta(hours=1) if readiness.never else timedelta(minutes=usable.high_minutes)
+    lead = timedelta(minutes=readiness.lead_minutes)
     out = max(first_look - lead, night.start) if since is None else since
     in_shade = night.sun.set is not None and out < night.sun.set
     yield CarryOutItem(

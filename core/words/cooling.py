@@ -98,7 +98,7 @@ def readiness_text(readiness: Readiness) -> str:
         span=span_text(usable.low_minutes, usable.high_minutes)
     )
     settled_words = None
-    if settled is not None and mirror is not None:
+    if settled is not None and mirror is not None and readiness.settles_later:
         settled_words = _SETTLED.format(
             mirror=_mirror_text(mirror), span=_long_span_text(settled.low_minutes, settled.high_minutes)
         )
@@ -121,10 +121,10 @@ def time_outside_text(readiness: Readiness, outside_since: datetime, clock: Site
         since=since,
         soonest=after(usable.low_minutes),
         latest=after(usable.high_minutes),
-        likely=clock.time(outside_since + timedelta(minutes=usable.likely_minutes)),
+        likely=clock.about(outside_since + timedelta(minutes=usable.likely_minutes)),
     )
     settled_words = None
-    if settled is not None and mirror is not None:
+    if settled is not None and mirror is not None and readiness.settles_later:
         settled_words = _OUTSIDE_SETTLED.format(
             mirror=_mirror_text(mirror),
             soonest=clock.about(outside_since + timedelta(minutes=settled.low_minutes)),

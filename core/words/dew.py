@@ -29,7 +29,7 @@ _BARE_SHIELDED_WET: Final = {
     ),
 }
 _DAMP: Final = (
-    "From about {damp} the air is so damp that even shaded glass and eyepieces take dew (an estimate): keep "
+    "From about {damp} the air is so damp that even shaded glass and eyepieces fog over (an estimate): keep "
     "the eyepieces in a warm pocket, and do not breathe on them."
 )
 _DRY: Final = "Bare front glass stays dry (an estimate)."
