@@ -36,7 +36,8 @@ def spot_passes_seen(
 
 
 def _next_seen(night: Night, red_spot: RedSpot, dark_enough: Mapping[Body, float] | None) -> datetime | None:
-    day, last = night.evening + _DAY, night.evening + _LOOKED_AHEAD
+    known_to, last = night.evening, night.evening + _LOOKED_AHEAD
+    day, one_by_one_to = known_to + _DAY, known_to
     below = {Body.JUPITER: dark_enough[Body.JUPITER]} if dark_enough else None
     while day <= last:
         try:
@@ -44,14 +45,17 @@ def _next_seen(night: Night, red_spot: RedSpot, dark_enough: Mapping[Body, float
         except ProblemsError:  # a date that the zone skipped, or the end of the planet tables
             day += _DAY
             continue
-        if not later.of(Body.JUPITER).windows:
-            day += _STEP_OUT_OF_SIGHT
+        in_sight = bool(later.of(Body.JUPITER).windows)
+        if in_sight and day > max(known_to + _DAY, one_by_one_to):
+            # Perhaps it came into sight on an evening passed over: those are looked at one by one.
+            day, one_by_one_to = known_to + _DAY, day
             continue
         passes = red_spot_passes(red_spot.longitude_deg, red_spot.on, later.start, later.end)
         found = next((time for time in passes.times if _in_a_window(later, time)), None)
         if found is not None:
             return found
-        day += _DAY
+        known_to = day
+        day += _DAY if in_sight or day < one_by_one_to else _STEP_OUT_OF_SIGHT
     return None
 
 

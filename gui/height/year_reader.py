@@ -60,8 +60,8 @@ class YearReader(QObject):
         """Ask for a planet's year from its first date on; what was asked for before is given up.
 
         ``dark_below_deg`` is the altitude under which the Sun must stand for it; the best weeks are those of
-        a telescope of ``aperture_mm`` in air with a blur overhead. ``mars_longitude_deg`` is a longitude on Mars whose evenings are
-        sought.
+        a telescope of ``aperture_mm`` in air with a blur overhead. ``mars_longitude_deg`` is a longitude on
+        Mars whose evenings are sought.
         """
         self.give_up()
         key = (site, planet, first, dark_below_deg, aperture_mm, overhead_arcsec, mars_longitude_deg)

@@ -1,9 +1,10 @@
 """Passages of the red spot that can be looked at, against the list of all of them."""
 
-from datetime import date, timedelta
+from datetime import date, datetime, timedelta
 
 import pytest
 
+from core.moments.best_minutes import offered_windows
 from core.moments.spot_seen import spot_passes_seen
 from core.record.observer import RedSpot
 from core.sky.bodies import Body
@@ -47,6 +48,23 @@ def test_without_one_the_next_that_can_be_looked_at_is_told(evening: date) -> No
     assert told.next_seen > night.end
     around = night_of((told.next_seen - timedelta(hours=12)).date())
     assert told.next_seen in spot_passes_seen(around, SPOT).times
+
+
+@pytest.mark.parametrize("longitude_deg", [0, 90, 180, 270])
+def test_while_jupiter_is_out_of_sight_none_is_passed_over(longitude_deg: int) -> None:
+    # Conjunction on 31 August 2027 (two libraries: tests/published/data/phenomena.csv).
+    night = night_of(date(2027, 8, 25))
+    spot = RedSpot(longitude_deg=longitude_deg, on=date(2027, 8, 1))
+    told = spot_passes_seen(night, spot)
+    assert told.times == ()
+
+    seen: list[datetime] = []
+    while not seen:
+        night = night_of(night.evening + timedelta(days=1))
+        every = red_spot_passes(spot.longitude_deg, spot.on, night.start, night.end).times
+        windows = offered_windows(night, Body.JUPITER)
+        seen = [time for time in every if any(each.start <= time < each.end for each in windows)]
+    assert told.next_seen == seen[0]
 
 
 def test_the_search_ends_with_the_planet_tables() -> None:
