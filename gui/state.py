@@ -19,11 +19,12 @@ from core.ladder.contenders import Pick
 from core.ladder.experience import UsualAir
 from core.lazy import Lazy
 from core.looks.picture.stillness import Stillness
+from core.moments.hours import Dusks, Hour, stepped, typed_hours
 from core.problems import ProblemsError
 from core.record.log_entry import LogEntry
 from core.record.observer import Profile
 from core.record.profile import with_ids
-from core.situation.choices import Choices, EveningTemperatures, ScopeOutside
+from core.situation.choices import Choices, EveningHours, EveningTemperatures, ScopeOutside
 from core.situation.given import to_minute
 from core.situation.situation import Situation
 from core.sky.bodies import TARGETS, Body
@@ -279,6 +280,29 @@ class AppState(QObject):
                 evening=evening, site_id=site_id, told_at=told_at, temperatures=temperatures
             )
         self._take(self.choices.with_temperatures(evening, site_id, told))
+
+    def set_hours(self, start: Hour, end: Hour) -> None:
+        """Say the hours outside of this evening alone; ProblemsError unless they end after they start."""
+        situation, evening = self.situation, self.situation.evening
+        if situation.night is None:
+            return
+        typed_hours(Dusks.of(situation.night), start=start, end=end)
+        hours = EveningHours(evening=evening, start=start, end=end)
+        self._take(self.choices.with_hours(evening, hours))
+
+    def take_usual_hours(self) -> None:
+        """Go back to the usual hours outside for this evening."""
+        self._take(self.choices.with_hours(self.situation.evening, None))
+
+    def step_hours(self, half_hours: int) -> None:
+        """Stay outside some half hours longer, or with a negative number shorter, this evening alone."""
+        situation = self.situation
+        if situation.night is None or situation.hours is None:
+            return
+        dusks, (start, end) = Dusks.of(situation.night), situation.wanted_hours
+        later = stepped(situation.hours, half_hours, dusks)
+        if later is not None and later != end:
+            self.set_hours(start, later)
 
     # Two telescopes, and one more thing.
 

@@ -23,7 +23,7 @@ from core.drawing.lines import (
 from core.drawing.marks import SOLID, Dashes, Drawing, Page, Points, Sheet
 from core.drawing.palette import Palette
 from core.drawing.placing import Box
-from core.drawing.strip import BAR_HEIGHT, LETTERING, ROW_HEIGHT, Bar, StripItem, box_of, lay_out
+from core.drawing.strip import BAR_HEIGHT, ROW_HEIGHT, Bar, StripItem, box_of, lay_out, lettering_of
 from core.sky.bodies import Body
 from core.sky.night import Night
 from core.words.directions import altitude_text
@@ -244,9 +244,12 @@ def _draw_strip(sheet: Sheet, layout: _Layout) -> None:
     middle = strip.top - ROW_HEIGHT / 2
     sheet.write("evening", strip.left - 6.0, middle, _SMALL, palette.faint_ink, align="right")
     for bar in layout.bars:
-        sheet.fill(box_of(bar, strip), palette.background, edge=palette.line, order=1.0)
+        box, is_chosen = box_of(bar, strip), bar.item.is_chosen
+        sheet.fill(box, palette.background, edge=palette.accent if is_chosen else palette.line, order=1.0)
+        if is_chosen:
+            sheet.stroke((box.left, box.bottom), (box.right, box.bottom), palette.accent, 2.0, order=1.1)
         y = strip.top - (bar.row + 0.5) * ROW_HEIGHT
-        sheet.write(bar.words, bar.words_left, y, LETTERING, palette.ink, align="left")
+        sheet.write(bar.words, bar.words_left, y, lettering_of(bar.item), palette.ink, align="left")
     if layout.left_out:
         words, y = f"+{layout.left_out} more", strip.bottom + BAR_HEIGHT / 2
         sheet.write(words, sheet.page.left + 3.0, y, _SMALL, palette.faint_ink, align="left")

@@ -13,7 +13,8 @@ from core.words.site_clock import SiteClock
 
 ROW_HEIGHT = 13.0
 BAR_HEIGHT = 11.0
-LETTERING = Lettering(8.5)
+_LETTERING = Lettering(8.5)
+_LETTERING_CHOSEN = Lettering(8.5, bold=True)
 _PAD = 3.0
 _LEAST_BAR = 4.0
 # Words shorter than this are not worth cutting a name down to.
@@ -34,6 +35,10 @@ class StripItem(Protocol):
     @property
     def title(self) -> str:
         """What it is, in a word or two."""
+
+    @property
+    def is_chosen(self) -> bool:
+        """Whether it is the target in hand, which is marked."""
 
 
 @frozen(kw_only=True)
@@ -72,6 +77,11 @@ def lay_out(
     return tuple(bars), left_out
 
 
+def lettering_of(item: StripItem) -> Lettering:
+    """Return the letters of an item's words: bold for the target in hand."""
+    return _LETTERING_CHOSEN if item.is_chosen else _LETTERING
+
+
 def box_of(bar: Bar, strip: Box) -> Box:
     """Return the rectangle of a bar on a strip, points."""
     middle = strip.top - (bar.row + 0.5) * ROW_HEIGHT
@@ -91,7 +101,7 @@ def _in_first_free_row(
     left = min(left, right - _LEAST_BAR)
     for words, words_left in _wordings(item, clock, measure, left, right, frame.box):
         first = min(left, words_left)
-        last = max(right, words_left + measure.width(words, LETTERING))
+        last = max(right, words_left + measure.width(words, lettering_of(item)))
         for number in range(most_rows):
             if number == len(rows):
                 rows.append([])
@@ -105,20 +115,20 @@ def _wordings(
     item: StripItem, clock: SiteClock, measure: Measure, left: float, right: float, box: Box
 ) -> list[tuple[str, float]]:
     """Offer the words of a bar and where they begin, best first: inside, after it, before it, cut."""
-    title = measure.legible(item.title)
+    title, lettering = measure.legible(item.title), lettering_of(item)
     full = f"{title} {clock.times(item.start, item.end)}"
     inside, before, after = right - left - 2 * _PAD, left - _PAD - box.left, box.right - right - _PAD
-    offers = [(text, left + _PAD) for text in (full, title) if measure.width(text, LETTERING) <= inside][:1]
+    offers = [(text, left + _PAD) for text in (full, title) if measure.width(text, lettering) <= inside][:1]
     if offers:
         return offers
     for text in (full, title):
-        width = measure.width(text, LETTERING)
+        width = measure.width(text, lettering)
         offers += [(text, right + _PAD)] if width <= after else []
         offers += [(text, left - _PAD - width)] if width <= before else []
     for room, start in ((inside, left + _PAD), (after, right + _PAD)):
         if room >= _LEAST_WORDS:
-            offers.append((measure.fitted(title, LETTERING, room), start))
+            offers.append((measure.fitted(title, lettering, room), start))
     if before >= _LEAST_WORDS:
-        words = measure.fitted(title, LETTERING, before)
-        offers.append((words, left - _PAD - measure.width(words, LETTERING)))
+        words = measure.fitted(title, lettering, before)
+        offers.append((words, left - _PAD - measure.width(words, lettering_of(item))))
     return offers

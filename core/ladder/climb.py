@@ -3,6 +3,7 @@
 It starts low and goes up one rung at a time, as the trade does, and only ever suggests.
 """
 
+import math
 from collections.abc import Sequence
 from datetime import UTC, datetime
 from enum import StrEnum
@@ -21,7 +22,7 @@ from core.ladder.belief import (
     LineOfSight,
     same_step,
 )
-from core.ladder.ladder import Ladder, Rung, nearest_rung
+from core.ladder.ladder import Ladder, Rung, Standing, nearest_rung
 from core.record.log_entry import Verdict
 
 # Rungs closer than this show no difference that anyone could judge; ours.
@@ -59,15 +60,23 @@ class NextStep:
 
 
 def rung_above(ladder: Ladder, rung: Rung) -> Rung | None:
-    """Return the next rung worth a step up: at least 1.2x as high, with no reducer to fit in the dark."""
-    return next(
-        (
-            other
-            for other in ladder.rungs
-            if other.power >= rung.power * LEAST_STEP * _NEARLY and _is_easily_reached(rung, other)
-        ),
-        None,
-    )
+    """Return the next rung worth a step up: at least 1.2x as high, with no reducer to fit in the dark.
+
+    From a power that shows little on its planet it is the lowest that shows something, without a Barlow where
+    an eyepiece alone gives such a power under the ceiling (ours).
+    """
+    steps = [
+        other
+        for other in ladder.rungs
+        if other.power >= rung.power * LEAST_STEP * _NEARLY and _is_easily_reached(rung, other)
+    ]
+    if rung.standing is Standing.BELOW and ladder.climb_to is not None:
+        showing = [
+            step for step in steps if step.power <= ladder.climb_to and step.standing is not Standing.BELOW
+        ]
+        if showing:
+            return min(showing, key=lambda step: (len(step.combination.barlows), step.power))
+    return next(iter(steps), None)
 
 
 def rung_below(ladder: Ladder, rung: Rung) -> Rung | None:
@@ -94,7 +103,8 @@ def next_step(
     if line is None or ladder.ceiling.power is None:
         return None
     below, above = rung_below(ladder, rung), rung_above(ladder, rung)
-    if below is not None and not _pays(belief, line, below.power, rung.power, evidence):
+    is_back = _just_showed_less(rung, evidence)
+    if below is not None and (is_back or not _pays(belief, line, below.power, rung.power, evidence)):
         chance = 1.0 - belief.chance_better(line, below.power, rung.power)
         # As long as nothing was judged, straight back to what the air is taken to bear.
         top = None if evidence else _rung_of(ladder, ladder.climb_to)
@@ -133,6 +143,12 @@ def _is_easily_reached(rung: Rung, other: Rung) -> bool:
     """Tell whether one gets from a rung to another without a reducer that is not in already."""
     reducers = [each for each in other.combination.barlows if each.is_reducer]
     return all(each in rung.combination.barlows for each in reducers)
+
+
+def _just_showed_less(rung: Rung, evidence: Sequence[Evidence]) -> bool:
+    """Tell whether the last verdict says that a rung shows less than a lower one, however far below."""
+    last = evidence[-1].upwards if evidence else None
+    return last is not None and last.verdict is Verdict.LESS and math.isclose(last.to_power, rung.power)
 
 
 def _pays(belief: Belief, line: LineOfSight, low: float, high: float, evidence: Sequence[Evidence]) -> bool:

@@ -25,6 +25,7 @@ STAYS_AT_LEAST: Final = timedelta(minutes=30)
 _NOON: Final = time(12)
 _CLOCK_TIME: Final = re.compile(r"(?:[01][0-9]|2[0-3]):[0-5][0-9]")
 _DAY: Final = timedelta(days=1)
+HALF_HOUR: Final = timedelta(minutes=30)
 
 
 class Twilight(StrEnum):
@@ -122,6 +123,22 @@ def typed_hours(dusks: Dusks, *, start: Hour, end: Hour) -> HoursOut:
     if ends <= begins:
         raise refuse("the hours outside must end after they start; times before noon are of the next morning")
     return HoursOut(start=begins, end=ends, assumed=False)
+
+
+def stepped(hours: HoursOut, half_hours: int, dusks: Dusks) -> Hour | None:
+    """Return the end of hours some full half hours later, or earlier; dawn where there is no later one.
+
+    None where nothing of the hours would be left.
+    """
+    local = hours.end.astimezone(dusks.zone)
+    past_the_half = timedelta(minutes=local.minute % 30, seconds=local.second, microseconds=local.microsecond)
+    step = half_hours * HALF_HOUR
+    if past_the_half and half_hours < 0:
+        step += HALF_HOUR
+    end = hours.end - past_the_half + step
+    if dusks.stop is not None and end >= dusks.stop:
+        return Twilight.DAWN
+    return end.astimezone(dusks.zone).time() if end > hours.start else None
 
 
 def read_hour(text: str, *, twilight: Twilight) -> Hour:

@@ -15,7 +15,16 @@ from core.moments.aiming import aim_at, aim_at_best
 from core.moments.best_minutes import BestMinutes, find_best_minutes
 from core.moments.details import Sharpness
 from core.moments.elsewhen import Elsewhen, find_elsewhen
-from core.moments.hours import USUAL_FROM, USUAL_UNTIL, Dusks, HoursOut, Twilight, hours_out, typed_hours
+from core.moments.hours import (
+    USUAL_FROM,
+    USUAL_UNTIL,
+    Dusks,
+    Hour,
+    HoursOut,
+    Twilight,
+    hours_out,
+    typed_hours,
+)
 from core.moments.targets import TargetTime, evening_targets
 from core.moments.which_planet import best_planet, evening_worths, nearest_to_a_view
 from core.moments.worth import EveningWorth
@@ -174,16 +183,23 @@ class Moment(Given):
         return next((said for said in self._said_hours if said.evening == evening), None)
 
     @lazy
+    def wanted_hours(self) -> tuple[Hour, Hour]:
+        """From when and until when the owner is outside, in the words in which it was said."""
+        said, usual = self.said_hours, self.preferences
+        if said is not None:
+            return said.start, said.end
+        return usual.out_from_time or Twilight.DUSK, usual.out_until_time or Twilight.DAWN
+
+    @lazy
     def hours(self) -> HoursOut | None:
         """When the owner is outside: as said for this evening, else as usual; None without a night."""
         if self.night is None:
             return None
-        dusks, usual, said = Dusks.of(self.night), self.preferences, self.said_hours
-        if said is not None:
+        dusks, (start, end) = Dusks.of(self.night), self.wanted_hours
+        if self.said_hours is not None:
             with suppress(ProblemsError):
                 # At another site the same words may make no hours.
-                return typed_hours(dusks, start=said.start, end=said.end)
-        start, end = usual.out_from_time or Twilight.DUSK, usual.out_until_time or Twilight.DAWN
+                return typed_hours(dusks, start=start, end=end)
         if (start, end) == (USUAL_FROM, USUAL_UNTIL):
             return hours_out(dusks)
         return hours_out(dusks, start=start, end=end)

@@ -198,6 +198,7 @@ class Situation(Warmth):
             self.night,
             self.scope,
             targets=self.targets,
+            in_hand=self.planet,
             readiness=self.readiness,
             outside_since=self.outside_since,
         )

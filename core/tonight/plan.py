@@ -68,11 +68,12 @@ class CarryOutItem(EveningItem):
 
 @frozen(kw_only=True)
 class TargetItem(EveningItem):
-    """A body's own time in the order of the evening."""
+    """A body's own time in the order of the evening; ``is_chosen`` for the one in hand."""
 
     kind: ItemKind = ItemKind.TARGET
     body: Body
     best: BestMinutes
+    is_chosen: bool = False
 
 
 @frozen(kw_only=True)
@@ -88,12 +89,13 @@ def plan_evening(
     scope: Telescope | None = None,
     *,
     targets: Sequence[TargetTime] = (),
+    in_hand: Body | None = None,
     readiness: Readiness | None = None,
     outside_since: datetime | None = None,
 ) -> tuple[EveningItem, ...]:
     """Return the evening's items: preparation, targets, the stop before sunrise.
 
-    ``targets`` are in their order. Preparation is for the first of them; a telescope
+    ``targets`` are in their order, the one ``in_hand`` is marked. Preparation is for the first of them; a telescope
     without an estimate of its cooling is taken to start 17 °C too warm, and one that stands outside already
     (``outside_since``) is not told to be carried out. Nothing to see, nothing to do.
     """
@@ -107,7 +109,13 @@ def plan_evening(
         cooling = readiness or readiness_in_still_air(scope)
         items += _cooling(night, cooling, first.body, first_look, outside_since)
     items += [
-        TargetItem(start=target.minutes.start, end=target.minutes.end, body=target.body, best=target.minutes)
+        TargetItem(
+            start=target.minutes.start,
+            end=target.minutes.end,
+            body=target.body,
+            best=target.minutes,
+            is_chosen=target.body is in_hand,
+        )
         for target in targets
     ]
     items += _stop(night, max(target.minutes.start for target in targets))

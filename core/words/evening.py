@@ -75,6 +75,11 @@ class TitledItem:
         """When it ends."""
         return self.item.end
 
+    @property
+    def is_chosen(self) -> bool:
+        """Whether it is the target in hand."""
+        return isinstance(self.item, TargetItem) and self.item.is_chosen
+
 
 def titled(items: tuple[EveningItem, ...]) -> tuple[TitledItem, ...]:
     """Return items with their titles."""

@@ -19,10 +19,11 @@ _FRAME_PX = 5  # border and padding of the panel in the style sheet
 class AnswerBar(QWidget):
     """What is always true for the state in hand, and why it is so.
 
-    In large letters which planet, when and where; under it the eyepieces and what limits them.
+    In large letters which planet, when and where; under it the eyepieces and what limits them. ``hours``, for
+    which it is true, stand beside it.
     """
 
-    def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
+    def __init__(self, state: AppState, hours: QWidget, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._state = state
         self.sentence = PlainLabel(role="answer", wraps=True)
@@ -42,15 +43,13 @@ class AnswerBar(QWidget):
         self.panel = ReasonsPanel(self.reasons, self.why)
         row = QHBoxLayout()
         row.setSpacing(16)
-        told = QVBoxLayout()
-        told.setSpacing(2)
-        told.addWidget(self.sentence)
-        told.addWidget(self.detail)
-        row.addLayout(told, 1)
-        row.addWidget(self.why, 0, Qt.AlignmentFlag.AlignTop)
+        row.addWidget(self.detail, 1)
+        row.addWidget(hours)
+        row.addWidget(self.why)
         column = QVBoxLayout(self)
         column.setContentsMargins(18, 9, 14, 4)
-        column.setSpacing(6)
+        column.setSpacing(2)
+        column.addWidget(self.sentence)
         column.addLayout(row)
         self.why.toggled.connect(self._on_toggled)
         state.changed.connect(self._on_changed)
@@ -73,7 +72,6 @@ class AnswerBar(QWidget):
         self.sentence.setText(self._meanwhile() if answer is None else answer_headline(situation))
         detail = "" if answer is None else answer_detail(situation)
         self.detail.setText(detail)
-        self.detail.setVisible(bool(detail))
         reasons = () if answer is None else answer_reasons(answer, clock)
         self.reasons.setText("\n".join(f"–  {reason}" for reason in reasons))
         self.why.setEnabled(bool(reasons))

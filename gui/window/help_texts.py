@@ -7,6 +7,8 @@ Everywhere
   Ctrl+3   Ladder
   Alt+W   why the answer is what it is
   Alt+U   the telescope is outside now
+  Alt+R   the hours that you are outside this evening
+  Ctrl+. and Ctrl+,   stay out half an hour longer, shorter
   Alt+O   on Height: the evening in words
   Alt and an underlined letter   go to that control
   Tab, Shift+Tab   next and previous control

@@ -79,6 +79,9 @@ class Menus:
             action = _add(menu, name, partial(self._does.go_to_view, number), f"Ctrl+{number + 1}")
             self.views.append(action)
         menu.addSeparator()
+        _add(menu, "Stay out half an hour long&er", partial(self._state.step_hours, 1), "Ctrl+.")
+        _add(menu, "Stay out half an hour &shorter", partial(self._state.step_hours, -1), "Ctrl+,")
+        menu.addSeparator()
         group = QActionGroup(menu)
         for name in PALETTES:
             action = _add(menu, f"{name.capitalize()} palette", partial(self._state.set_palette, name))

@@ -27,6 +27,7 @@ from gui.widgets.plain_label import PlainLabel
 from gui.widgets.theme import Theme
 from gui.window.answer_bar import AnswerBar
 from gui.window.file_drop import FileDrop
+from gui.window.hours_row import HoursRow
 from gui.window.menus import Menus, WindowDeeds
 from gui.window.message_line import MessageLine
 from gui.window.outside_row import OutsideRow
@@ -64,7 +65,8 @@ class Shell(QMainWindow):
         self.documents = Documents(state, session or Session(), self, folder=folder)
         self.log_book = LogBook(state, parent=self)
         self.strip = Strip(state)
-        self.answer_bar = AnswerBar(state)
+        self.hours = HoursRow(state)
+        self.answer_bar = AnswerBar(state, self.hours)
         self.outside = OutsideRow(state)
         self.message_line = MessageLine()
         self.view_buttons = QButtonGroup(self)

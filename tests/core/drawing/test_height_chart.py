@@ -43,6 +43,7 @@ class Item:
     title: str
     start: datetime
     end: datetime
+    is_chosen: bool = False
 
 
 def draw(
