@@ -95,7 +95,7 @@ def plan_evening(
 ) -> tuple[EveningItem, ...]:
     """Return the evening's items: preparation, targets, the stop before sunrise.
 
-    ``targets`` are in their order, the one ``in_hand`` is marked. Preparation is for the first of them; a telescope
+    ``targets`` are in their order, the one ``in_hand`` is marked. Preparation is for the first; a telescope
     without an estimate of its cooling is taken to start 17 °C too warm, and one that stands outside already
     (``outside_since``) is not told to be carried out. Nothing to see, nothing to do.
     """
