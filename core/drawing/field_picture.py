@@ -113,7 +113,7 @@ def _mark_drift(sheet: Sheet, sight: Sight, x: float, y: float, radius: float) -
     room = Box.around(float(word[0]), float(word[1]), *(2.0 * half))
     if np.hypot(*_farthest(room, x, y)) < radius:  # in a very small field the arrow stands alone
         sheet.write("drift", *room.middle, _SMALL, ink)
-        taken.append(room)
+        taken.append(room.grown(2.0))
     return taken
 
 

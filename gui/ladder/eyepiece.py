@@ -5,7 +5,7 @@ from functools import partial
 
 from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QMouseEvent, QResizeEvent, QShowEvent
-from PySide6.QtWidgets import QBoxLayout, QButtonGroup, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QButtonGroup, QGridLayout, QPushButton, QVBoxLayout, QWidget
 
 from core.drawing.eyepiece import EyepieceDrawing, draw_eyepiece
 from core.drawing.marks import Drawing, Page
@@ -134,10 +134,11 @@ class EyepiecePane(QWidget):
         """Show what a power gives; without one, or where nothing can be seen, say why."""
         sights = appearance.sights if appearance is not None else ()
         in_hand = next((sight for sight in sights if sight.power == power), None)
-        for widget in (self.canvas, self.way_words, self.moments, self.limits):
+        for widget in (self.canvas, self.way_words, self._controls):
             widget.setVisible(in_hand is not None)
         if appearance is None or in_hand is None:
             self.size_words.setText(no_picture_words(appearance))
+            self._arrange()
             self._wanted = None
             self._state.jobs.cancel(_JOB)
             self.canvas.show_pictures(None)
@@ -168,43 +169,51 @@ class EyepiecePane(QWidget):
             self.canvas.redraw()
 
     def _lay_out(self) -> None:
-        words = QVBoxLayout()
-        words.setContentsMargins(0, 0, 0, 0)
+        page = QWidget()
+        words = QVBoxLayout(page)
+        words.setContentsMargins(2, 0, 2, 0)
         words.setSpacing(6)
         words.addWidget(self.size_words)
         words.addWidget(self.way_words)
-        page = QWidget()
-        self._beside = QBoxLayout(QBoxLayout.Direction.TopToBottom, page)
-        self._beside.setContentsMargins(2, 0, 2, 0)
-        self._beside.setSpacing(10)
-        self._beside.addLayout(words)
-        controls = QVBoxLayout()
-        controls.setContentsMargins(0, 0, 0, 0)
-        controls.setSpacing(6)
-        controls.addWidget(self.moments)
-        controls.addWidget(self.limits, 0, Qt.AlignmentFlag.AlignLeft)
-        controls.addStretch(1)
-        self._beside.addLayout(controls)
-        self._beside.addStretch(1)
-        self._scroll = ReadingArea(page)
-        self._scroll.setAccessibleName("About the picture in the eyepiece")
-        self._whole = QBoxLayout(QBoxLayout.Direction.LeftToRight, self)
+        words.addStretch(1)
+        self._words = ReadingArea(page)
+        self._words.setAccessibleName("About the picture in the eyepiece")
+        self._controls = QWidget()
+        column = QVBoxLayout(self._controls)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(6)
+        column.addWidget(self.moments)
+        column.addWidget(self.limits)
+        column.addStretch(1)
+        self._whole = QGridLayout(self)
         self._whole.setContentsMargins(0, 0, 0, 0)
-        self._whole.setSpacing(10)
-        self._whole.addWidget(self.canvas)
-        self._whole.addWidget(self._scroll)
+        self._whole.setSpacing(8)
 
     def _arrange(self) -> None:
-        """Put the words beside the pictures, or under them where there is height enough."""
-        beside = self.width() > _WORDS_BESIDE * self.height()
-        direction = QBoxLayout.Direction
-        self._whole.setDirection(direction.LeftToRight if beside else direction.TopToBottom)
-        self._beside.setDirection(direction.TopToBottom if beside else direction.LeftToRight)
-        self._whole.setStretch(0, 2 if beside else 1)
-        self._whole.setStretch(1, 1 if beside else 0)
-        self._beside.setStretch(0, 0 if beside else 1)
-        self._beside.setStretch(2, 1 if beside else 0)
-        self._scroll.fit(None if beside else self.width())
+        """Put words and controls beside the pictures, or under them where there is height enough.
+
+        The controls never scroll.
+        """
+        shown = self._controls.isVisibleTo(self)
+        beside = shown and self.width() > _WORDS_BESIDE * self.height()
+        for widget in (self.canvas, self._controls, self._words):
+            self._whole.removeWidget(widget)
+        if beside:
+            self._whole.addWidget(self.canvas, 0, 0, 2, 1)
+            self._whole.addWidget(self._controls, 0, 1)
+            self._whole.addWidget(self._words, 1, 1)
+        else:
+            self._whole.addWidget(self.canvas, 0, 0, 1, 2)
+            self._whole.addWidget(self._words, 1, 0)
+            self._whole.addWidget(self._controls, 1, 1)
+        for row in (0, 1):
+            self._whole.setRowStretch(row, int(beside == (row == 1)))
+        self._whole.setColumnStretch(0, 2 if beside else 1)
+        self._whole.setColumnStretch(1, 1 if beside else 0)
+        room = self._controls.sizeHint().width() + self._whole.horizontalSpacing() if shown else 0
+        self._words.fit(None if beside else self.width() - room)
+        least = 0 if beside else min(self._words.sizeHint().height(), self.height() // 3)
+        self._whole.setRowMinimumHeight(1, least)
 
     def _compute(self) -> None:
         if self._wanted is None or not self._is_stale or not self.isVisible():
