@@ -36,9 +36,13 @@ _USUAL_AIR: Final = (
     "night."
 )
 _TOO_FEW_NIGHTS: Final = "After verdicts of {nights} nights the usual air of this site is told here."
-_MOST_USED: Final = "Most used: {name}, {count} lines."
-_ONCE_USED: Final = "Most used: {name}, one line."
-_NEVER_USED: Final = "Never used so far: {names}."
+# Whether the most used was used once, and whether any was never used.
+_USED: Final = {
+    (False, False): "Most used: {name}, {count} lines.",
+    (False, True): "Most used: {name}, {count} lines. Never used so far: {never}.",
+    (True, False): "Most used: {name}, one line.",
+    (True, True): "Most used: {name}, one line. Never used so far: {never}.",
+}
 
 
 def group_text(key: str, by: GroupedBy) -> str:
@@ -79,6 +83,5 @@ def uses_text(uses: Sequence[tuple[Eyepiece, int]]) -> str:
     if not uses or uses[0][1] == 0:
         return ""
     most, count = uses[0]
-    told = (_ONCE_USED if count == 1 else _MOST_USED).format(name=most.name, count=count)
     never = ", ".join(eyepiece.name for eyepiece, uses_of_it in uses if uses_of_it == 0)
-    return told if not never else f"{told} {_NEVER_USED.format(names=never)}"
+    return _USED[count == 1, bool(never)].format(name=most.name, count=count, never=never)
