@@ -36,7 +36,7 @@ _SCALE: Final = "All at one scale, {how_large}; the circle is the Moon to the na
 _ALIKE: Final = 7.0 / 6.0
 STILLNESS_LABEL: Final = {
     Stillness.MOSTLY: "As it &mostly looks",
-    Stillness.CALM: "In a ca&lm moment",
+    Stillness.CALM: "In a &calm moment",
 }
 _ONE_MOON: Final = "{moon} stands {widths} times the width of {body} away, towards {hour} o'clock."
 _MOONS: Final = "Its moons from left to right: {moons}."
