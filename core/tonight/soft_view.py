@@ -116,7 +116,7 @@ _USUAL: Final[Mapping[Cause, float]] = {
 
 # How often yes is the answer under each cause; what is not named has the first figure.
 _YES: Final[Mapping[Question, tuple[float, Mapping[Cause, float]]]] = {
-    Question.SHARP_AFTER_FOCUSING: (0.05, {Cause.FOCUS: 0.95}),
+    Question.SHARP_AFTER_FOCUSING: (0.03, {Cause.FOCUS: 0.95}),
     Question.FOCUS_PASSES: (0.95, {Cause.FOCUS_OUT_OF_REACH: 0.03}),
     Question.LESS_POWER_HELPS: (
         0.3,
