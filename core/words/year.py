@@ -51,6 +51,9 @@ _BRIEFLY: Final = (
     "{name} is only briefly above {bound} in a dark sky, clear of what blocks the view; it is best {weeks}.",
 )
 _BOTH: Final = "{first} Highest and largest around {day}: {height}, {size}."
+_EACH_BUT_SMALL: Final = (
+    "{first} Highest around {highest}, {height}, but only {small} then; largest around {largest}, {size}."
+)
 _EACH: Final = "{first} Highest around {highest}, {height}; largest around {largest}, {size}."
 
 _HIGHER_BUT_SMALL: Final = "{first} Highest around {highest}, {height}, but only {size} then."
@@ -117,17 +120,27 @@ def best_weeks_text(year: Year) -> str:
     if best.highest == best.largest:
         return _BOTH.format(first=first, day=highest_on, height=height, size=size)
     largest_on = spoken.day(year.dates[best.largest])
-    return _EACH.format(first=first, highest=highest_on, height=height, largest=largest_on, size=size)
+    template = _EACH_BUT_SMALL if _is_small_when_highest(year) else _EACH
+    small = disc_size_text(float(year.outlook.diameter_arcsec[best.highest]))
+    return template.format(
+        first=first, highest=highest_on, height=height, small=small, largest=largest_on, size=size
+    )
 
 
 def _is_low_but_largest(year: Year) -> bool:
     """Tell whether the best evening is a low one, and a higher one shows a much smaller disc."""
-    best, outlook = year.best, year.outlook
-    if best.sharpest is None or best.highest is None or best.above_deg is not None:
+    best = year.best
+    if best.highest is None or best.above_deg is not None:
         return False
-    outgrown = outlook.diameter_arcsec[best.sharpest] >= _MUCH_LARGER * outlook.diameter_arcsec[best.highest]
-    higher = outlook.best_altitude_deg[best.highest] >= FAIR_DEG
-    return year.planet is not Body.MOON and bool(outgrown and higher)
+    return bool(year.outlook.best_altitude_deg[best.highest] >= FAIR_DEG) and _is_small_when_highest(year)
+
+
+def _is_small_when_highest(year: Year) -> bool:
+    """Tell whether the disc is much smaller on the highest evening than on the best one."""
+    best, diameter_arcsec = year.best, year.outlook.diameter_arcsec
+    if best.sharpest is None or best.highest is None or year.planet is Body.MOON:
+        return False
+    return bool(diameter_arcsec[best.sharpest] >= _MUCH_LARGER * diameter_arcsec[best.highest])
 
 
 def _low_but_largest(year: Year, spoken: "_Dates") -> str:

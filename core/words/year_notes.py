@@ -50,7 +50,9 @@ _OVER_MONTHS: Final = "{first} to {last}"
 
 
 def year_notes(year: Year, clock: SiteClock) -> Iterator[str]:
-    """Yield what else the year brings, a sentence or two each."""
+    """Yield what else the year brings, a sentence or two each; nothing of a planet that is never seen."""
+    if year.best.highest is None:
+        return
     if year.ring is not None:
         yield _ring_words(year, year.ring)
     half_lit = [local_day(year, each.time) for each in year.phenomena if each.aspect is Aspect.HALF_LIT]

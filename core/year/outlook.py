@@ -12,6 +12,7 @@ import numpy as np
 from attrs import frozen
 from numpy.typing import NDArray
 
+from core.moments.hours import STOP_BEFORE_SUNRISE
 from core.sky.apparent import Viewpoint, diameter_arcsec, illuminated_fraction
 from core.sky.bodies import FACTS, Body
 from core.sky.crossings import Course
@@ -21,6 +22,7 @@ from core.sky.events import (
     FAIR_DEG,
     HORIZON_DEG,
     LOWEST_USEFUL_DEG,
+    SUN_HORIZON_DEG,
     BodyState,
     Heights,
     dark_spans,
@@ -57,12 +59,12 @@ class BodyOutlook:
     """One body over N evenings; altitudes are geometric.
 
     ``above_30`` and ``above_45`` are spans, dark or not, cut at the evenings' noons. The sky counts as dark
-    when it is dark enough for the body and, unless asked otherwise, nothing of the site's blocked sky is
-    before it: ``best_altitude_deg`` (N,) is the greatest altitude above the horizon then and ``best_s`` its
-    time, NaN without one; ``dark_hours_10``, ``dark_hours_30`` and ``dark_hours_45`` (N,) are the hours above
-    each height then. ``sky_dark_hours`` (N,) are those in which the sky itself is dark enough.
-    ``diameter_arcsec`` (N,), equatorial, and ``illuminated_fraction`` (N,) are geocentric, in the middle of
-    the evening.
+    when it is dark enough for the body, up to the time to stop before sunrise, and, unless asked otherwise,
+    nothing of the site's blocked sky is before it: ``best_altitude_deg`` (N,) is the greatest altitude above
+    the horizon then and ``best_s`` its time, NaN without one; ``dark_hours_10``, ``dark_hours_30`` and
+    ``dark_hours_45`` (N,) are the hours above each height then. ``sky_dark_hours`` (N,) are those in
+    which the sky itself is dark enough. ``diameter_arcsec`` (N,), equatorial, and
+    ``illuminated_fraction`` (N,) are geocentric, in the middle of the evening.
     """
 
     body: Body
@@ -110,13 +112,26 @@ def compute_outlook(
     sky = _Sky.over(evenings, through_blocked=through_blocked)
     below = {body: FACTS[body].dark_enough_sun_altitude_deg for body in bodies} | dict(dark_enough or {})
     levels_deg = sorted({below[body] for body in bodies})
-    dark = dict(zip(levels_deg, dark_spans(sky.heights(Body.SUN), levels_deg), strict=True))
+    sun = sky.heights(Body.SUN)
+    outside_s = _until_stop(sun)
+    dark = {
+        level_deg: intersect(spans_s, outside_s)
+        for level_deg, spans_s in zip(levels_deg, dark_spans(sun, levels_deg), strict=True)
+    }
     tell(1, steps)
     found = []
     for number, body in enumerate(bodies, start=2):
         found.append(_body_outlook(sky, body, dark[below[body]]))
         tell(number, steps)
     return tuple(found)
+
+
+def _until_stop(sun: Heights) -> Floats:
+    """Return the spans (N, 2) from sunset to the time to stop, some minutes before sunrise."""
+    (nights_s,) = dark_spans(sun, [SUN_HORIZON_DEG])
+    ends_s = nights_s[:, 1]
+    stops_s = np.where(ends_s < sun.course.end_s, ends_s - STOP_BEFORE_SUNRISE.total_seconds(), ends_s)
+    return np.column_stack([nights_s[:, 0], stops_s])[stops_s > nights_s[:, 0]]
 
 
 def _say_nothing(_done: int, _steps: int) -> None:

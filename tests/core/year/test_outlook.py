@@ -9,6 +9,7 @@ from hypothesis import example, given, settings
 from hypothesis import strategies as st
 from numpy.typing import NDArray
 
+from core.moments.best_minutes import offered_windows
 from core.sky.bodies import TARGETS, Body
 from core.sky.ephemeris import EphemerisRangeError, size_and_light, usable_dates
 from core.sky.night import BodyNight, BodyState, Grade, Night, compute_night
@@ -60,16 +61,18 @@ def check_spans(found_s: NDArray[np.float64], expected: Sequence[Span]) -> None:
     )
 
 
-def hours_of(body: BodyNight, *grades: Grade) -> float:
-    lasts = [window.end - window.start for window in body.windows if window.grade in grades]
+def hours_of(night: Night, body: BodyNight, *grades: Grade) -> float:
+    windows = offered_windows(night, body.body)
+    lasts = [window.end - window.start for window in windows if window.grade in grades]
     return sum(lasts, timedelta()) / timedelta(hours=1)
 
 
 def highest_in_windows(night: Night, body: BodyNight) -> float:
     """Return the greatest altitude inside the windows, which begin at 10 degrees; NaN without a window."""
+    windows = offered_windows(night, body.body)
     turns = [body.highest.time, *(transit.time for transit in body.transits)]
-    edges = [edge for window in body.windows for edge in (window.start, window.end)]
-    inside = [time for time in turns if any(w.start <= time < w.end for w in body.windows)]
+    edges = [edge for window in windows for edge in (window.start, window.end)]
+    inside = [time for time in turns if any(w.start <= time < w.end for w in windows)]
     found = [night.position(body.body, time).altitude_deg for time in (*edges, *inside)]
     return max(found, default=np.nan)
 
@@ -85,8 +88,10 @@ def check_evening(outlook: BodyOutlook, number: int, night: Night) -> None:
     middle_s = (night.start.timestamp() + night.end.timestamp()) / 2.0
     seen = size_and_light(outlook.body, np.array([middle_s]))
     assert outlook.diameter_arcsec[number] == pytest.approx(seen.diameter_arcsec[0], rel=1e-6)
-    assert outlook.dark_hours_45[number] == pytest.approx(hours_of(body, Grade.BEST), abs=HOURS)
-    assert outlook.dark_hours_30[number] == pytest.approx(hours_of(body, Grade.BEST, Grade.FAIR), abs=HOURS)
+    assert outlook.dark_hours_45[number] == pytest.approx(hours_of(night, body, Grade.BEST), abs=HOURS)
+    assert outlook.dark_hours_30[number] == pytest.approx(
+        hours_of(night, body, Grade.BEST, Grade.FAIR), abs=HOURS
+    )
     highest_deg = highest_in_windows(night, body)
     if np.isnan(highest_deg):
         assert not outlook.best_altitude_deg[number] > 10.01

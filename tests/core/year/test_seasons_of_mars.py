@@ -99,3 +99,14 @@ def test_a_low_but_large_mars_is_told_with_size_and_height() -> None:
     assert text.startswith("Mars is best from mid-June 2018 to early September: low, but largest, 24″ at 25°")
     assert "Highest around " in text
     assert text.endswith(" then.")
+
+
+def test_a_small_disc_on_the_highest_evening_is_told_with_it() -> None:
+    site = Site(name="33 S", latitude_deg=-33.0, longitude_deg=151.2, time_zone="Australia/Sydney")
+    text = best_weeks_text(compute_year(site, Body.MARS, date(2026, 12, 1)))
+
+    # PyEphem: 13.8 arcsec at opposition in February, 5.9 when it passes 53 degrees high in July.
+    assert "Highest around 2 July, 53°, but only " in text
+    size = float(text.partition("but only ")[2].partition("″")[0])
+    assert size == pytest.approx(ephem.Mars("2027/7/2").size, abs=0.1)
+    assert text.endswith(" then; largest around 19 February, 13.8″.")
