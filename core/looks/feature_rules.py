@@ -87,7 +87,7 @@ _DARK_ARCSEC: Final = 60.0
 # From about 90x (common practice, no source).
 _GAP_ARCSEC: Final = 70.0
 _SPACE_ARCSEC: Final = 110.0
-_CAP_ARCSEC: Final = 45.0
+_CAP_ARCSEC: Final = 55.0
 _RING_ARCSEC: Final = 1100.0
 
 # A dark line or a bright cap shows even when it is finer than the finest detail, a pale band only when it is

@@ -4,12 +4,13 @@ Sizes follow from published elements (rings, moons, discs) and, for markings, fr
 the disc (common practice, no source).
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from typing import Final
 
 import numpy as np
 from attrs import frozen
 
+from core.looks.face import Face
 from core.looks.feature_rules import (
     RULES,
     STEP,
@@ -23,10 +24,8 @@ from core.looks.feature_rules import (
     lost_by_power,
     probability,
 )
-from core.looks.picture.subject import Subject
 from core.sky.bodies import FACTS, Body
-from core.sky.disc import Disc
-from core.sky.moons import MOON_RADIUS_KM, RADIUS_KM, Moon, MoonEvent, MoonEventKind
+from core.sky.moons import Moon
 from core.sky.ring import B_RING_KM, OUTER_EDGE_KM, Ring
 
 # Widths as shares of the equatorial diameter.
@@ -50,39 +49,10 @@ _WELL_OPEN_DEG: Final = 12.0
 # The Moon's unlit share: shadows need some, rays want little (ours).
 _RELIEF_UNLIT: Final = (0.01, 0.04)
 _RAYS_LIT: Final = (0.6, 0.9)
-# Less of a disc lit than this is a crescent (ours).
-_CRESCENT_BELOW: Final = 0.4
 _MOON_KM_PER_ARCSEC: Final = 1.86  # in the middle of the disc, at the mean distance
 # A crater shows as a ring when it is this many finest details and this large to the eye (ours).
 _CRATER_DETAILS: Final = 2.0
 _CRATER_LOOKS_ARCSEC: Final = 400.0
-
-
-@frozen(kw_only=True)
-class Face:
-    """What a body shows: the figures that its features hang on.
-
-    ``widest_moon_arcsec`` is how far the farthest of Jupiter's ``moons_beside`` stands from its middle;
-    ``shadows`` are the moons whose shadows cross it, each with its diameter in arcsec. Caps are how far each
-    reaches in from Mars' edge, None where turned away.
-    """
-
-    body: Body
-    diameter_arcsec: float
-    illuminated_fraction: float = 1.0
-    phase_angle_deg: float = 0.0
-    ring: Ring | None = None
-    moons_beside: int = 0
-    widest_moon_arcsec: float | None = None
-    shadows: tuple[tuple[Moon, float], ...] = ()
-    north_cap_arcsec: float | None = None
-    south_cap_arcsec: float | None = None
-    dust: bool = False
-
-    @property
-    def is_crescent(self) -> bool:
-        """Whether so little of the disc is lit that it looks like a sickle."""
-        return self.illuminated_fraction < _CRESCENT_BELOW
 
 
 @frozen(kw_only=True)
@@ -122,33 +92,6 @@ class FeatureChance:
     def probability(self) -> float:
         """The same as a smooth probability, 0 to 1."""
         return probability(self.steps)
-
-
-def face_of(subject: Subject, events: Sequence[MoonEvent] = ()) -> Face:
-    """Return what a body shows; ``events`` are what Jupiter's moons do in the hours of looking."""
-    disc = subject.disc
-    north_cap = south_cap = None
-    if subject.season is not None:
-        tilt = disc.sub_earth_latitude_planetographic_deg
-        north_cap = _cap_arcsec(disc, subject.season.north_cap_edge_deg - tilt)
-        south_cap = _cap_arcsec(disc, subject.season.south_cap_edge_deg + tilt)
-    diameter = disc.equatorial_diameter_arcsec
-    beside = [moon for moon in subject.moons if moon.is_visible and not moon.in_transit]
-    widest = max((float(np.hypot(moon.x_radii, moon.y_radii)) for moon in beside), default=None)
-    casting = (event.moon for event in events if event.kind is MoonEventKind.SHADOW_TRANSIT)
-    return Face(
-        body=disc.body,
-        diameter_arcsec=diameter,
-        illuminated_fraction=disc.illuminated_fraction,
-        phase_angle_deg=disc.phase_angle_deg,
-        ring=subject.ring,
-        moons_beside=len(beside),
-        widest_moon_arcsec=None if widest is None else widest * diameter / 2.0,
-        shadows=tuple((moon, diameter * MOON_RADIUS_KM[moon] / RADIUS_KM) for moon in dict.fromkeys(casting)),
-        north_cap_arcsec=north_cap,
-        south_cap_arcsec=south_cap,
-        dust=subject.season is not None and subject.season.dust_likely,
-    )
 
 
 def features_of(face: Face, seen: Seen) -> tuple[FeatureChance, ...]:
@@ -268,7 +211,9 @@ def _ring(face: Face, ring: Ring, seen: Seen) -> Iterator[FeatureChance]:
     high_km = 2.0 * beside_globe_km * float(np.sin(np.radians(opening)))
     wide_km = B_RING_KM[0] - globe_km
     narrow_km = min(wide_km, high_km)
-    looks = float(np.sqrt(narrow_km * wide_km)) * arcsec_per_km
+    # It is seen by its area, and no sooner than the ring itself.
+    sooner = RULES[Feature.RING_SPACE].looks_arcsec / RULES[Feature.RING].looks_arcsec
+    looks = min(float(np.sqrt(narrow_km * wide_km)) * arcsec_per_km, sooner * ring.major_axis_arcsec)
     yield _judge(Feature.RING_SPACE, narrow_km * arcsec_per_km, face, seen, lit, outline_arcsec=looks)
     yield _judge(Feature.RING_GAP, ring.gap_width_arcsec, face, seen, wide, lit)
     yield from _where_any(_judge(Feature.FINE_GAP, _FINE_GAP_KM * arcsec_per_km, face, seen, wide, lit))
@@ -351,11 +296,3 @@ def _moon(face: Face, seen: Seen) -> Iterator[FeatureChance]:
 
 def _unlit_arcsec(face: Face) -> float:
     return face.diameter_arcsec * (1.0 - face.illuminated_fraction)
-
-
-def _cap_arcsec(disc: Disc, edge_from_centre_deg: float) -> float | None:
-    """Return how far a cap reaches in from the edge of the disc, None where it is turned away."""
-    if edge_from_centre_deg >= 90.0:
-        return None
-    reach = (1.0 - float(np.sin(np.radians(edge_from_centre_deg)))) / 2.0
-    return reach * disc.polar_diameter_arcsec

@@ -12,7 +12,8 @@ from core.air.steadiness import blur_at
 from core.gear.aperture import working_aperture_mm
 from core.ladder.aim import Aim
 from core.ladder.ladder import Ladder
-from core.looks.features import FeatureChance, Seen, face_of, features_of
+from core.looks.face import face_of
+from core.looks.features import FeatureChance, Seen, features_of
 from core.looks.picture.sight import Sight
 from core.looks.picture.stillness import Stillness
 from core.looks.picture.subject import Subject, subject_at

@@ -7,8 +7,9 @@ import pytest
 from core.air.dispersion import spread_arcsec
 from core.air.finest_detail import finest_detail
 from core.air.steadiness import FIRST_LOOK_BLUR_ARCSEC, FirstLook
+from core.looks.face import Face
 from core.looks.feature_rules import Feature
-from core.looks.features import Face, Seen, features_of
+from core.looks.features import Seen, features_of
 from core.sky.bodies import Body
 from core.sky.moons import Moon
 from core.sky.ring import GAP_KM, OUTER_EDGE_KM, Ring

@@ -7,8 +7,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from core.looks.face import face_of
 from core.looks.feature_rules import Feature, HeldBack, Likelihood
-from core.looks.features import FeatureChance, Seen, face_of, features_of
+from core.looks.features import FeatureChance, Seen, features_of
 from core.looks.picture.subject import Subject, subject_at
 from core.sky.bodies import Body
 from core.sky.moons import MoonEvent, moon_events

@@ -7,6 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from core.looks.face import Face
 from core.looks.feature_rules import (
     RULES,
     Feature,
@@ -17,7 +18,7 @@ from core.looks.feature_rules import (
     lost_by_power,
     probability,
 )
-from core.looks.features import Face, FeatureChance, Seen, features_of
+from core.looks.features import FeatureChance, Seen, features_of
 from core.sky.bodies import Body
 from core.sky.moons import Moon
 from core.sky.ring import Ring

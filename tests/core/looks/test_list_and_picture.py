@@ -9,8 +9,9 @@ from attrs import evolve, frozen
 
 from core.air.dispersion import spread_arcsec
 from core.air.finest_detail import finest_detail
+from core.looks.face import Face, face_of
 from core.looks.feature_rules import Feature, Likelihood
-from core.looks.features import Face, Seen, face_of, features_of
+from core.looks.features import Seen, features_of
 from core.looks.picture.subject import Subject, subject_at
 from core.sky.bodies import Body
 from core.sky.moons import MoonEventKind, moon_events

@@ -6,8 +6,9 @@ from datetime import UTC, datetime
 
 import pytest
 
+from core.looks.face import Face, face_of
 from core.looks.feature_rules import Feature
-from core.looks.features import Face, FeatureChance, Seen, face_of, features_of
+from core.looks.features import FeatureChance, Seen, features_of
 from core.looks.picture.subject import subject_at
 from core.sky.bodies import TARGETS, Body
 from core.sky.moons import Moon, moon_events
