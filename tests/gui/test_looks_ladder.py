@@ -23,6 +23,7 @@ from gui.ladder.pages import EYEPIECE, LOOK_FOR
 from gui.ladder.view import LadderView
 from gui.state import AppState
 from gui.widgets import dialogs
+from gui.widgets.plain_label import PlainLabel
 from tests.gui.conftest import HandClock, make_profile, pixels
 
 JUPITER_AT = datetime(2026, 12, 6, 5, 0, tzinfo=UTC)
@@ -231,14 +232,30 @@ def test_what_to_look_for_follows_planet_and_air(
     view = make_view(state, page=LOOK_FOR)
     told = view.look_for.accessibleDescription()
     assert view.look_for.heading.text() == "What to look for on Saturn with Six-inch: an estimate"
-    # The ring is 6 degrees open on this day, far less than a gap needs.
+    # The ring is 6 degrees open on this day: a shape, but its gap is a short stroke.
     assert "Likely: The ring, as a shape around the globe" in told
+    assert "Likely: The gap in the ring" not in told
 
     state.set_first_look(FirstLook.BOILING)
     assert "Likely: The gap in the ring" not in view.look_for.accessibleDescription()
     assert view.look_for.accessibleDescription() != told
     state.set_planet(Body.MARS)
     assert "polar cap" in view.look_for.accessibleDescription()
+
+
+def test_what_is_unlikely_is_told_in_one_short_line(
+    make_view: Callable[..., LadderView], state: AppState
+) -> None:
+    state.set_planet(Body.MARS)
+    view = make_view(state, page=LOOK_FOR)
+
+    lines = [label.text() for label in view.look_for.findChildren(PlainLabel) if label.isVisible()]
+
+    assert view.look_for.judged.text().startswith("Judged at 150x, where the finest detail")
+    unlikely = lines.index("Unlikely")
+    assert lines[unlikely + 1] == "The southern polar cap: it is turned away from us."
+    assert lines.index("Likely") < unlikely
+    assert "Likely" not in lines[unlikely:]
 
 
 def test_the_red_spot_is_painted_where_its_owner_has_it(
