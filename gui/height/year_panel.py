@@ -21,6 +21,7 @@ from gui.height.year_canvas import YearCanvas
 from gui.height.year_reader import YearReader
 from gui.state import AppState, Change
 from gui.widgets.plain_label import PlainLabel
+from gui.widgets.reading_area import reading_label
 
 _DEPENDS_ON = (
     *(Situation.preferences, Situation.site, Situation.evening, Situation.planet, Situation.has_sky),
@@ -51,7 +52,7 @@ class YearPanel(QWidget):
         self.caution = PlainLabel(role="small", wraps=True)
         self.caution.setAccessibleName("Caution")
         self.caution.hide()
-        self.notes = PlainLabel(role="small", wraps=True)
+        self.notes = reading_label(role="small")
         self.notes.setAccessibleName("What else the year brings")
         self.notes.hide()
         self.mars_longitude = MarsLongitudeRow(state)
