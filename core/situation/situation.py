@@ -117,13 +117,19 @@ class Situation(Warmth):
         )
 
     def _mirror_climb_of(self, ladder: Ladder | None) -> MirrorClimb | None:
-        """Return how the ceiling climbs as the mirror cools, while the planet stays in its windows."""
+        """Return how the ceiling climbs as the mirror cools.
+
+        While the planet stays in its windows, and where the moment lies in the owner's hours, to their end.
+        """
         if ladder is None or ladder.aim.planet is None or ladder.aim.at is None or self.night is None:
             return None
         course, windows = self.mirror_course, offered_windows(self.night, ladder.aim.planet)
         if course is None or not windows:
             return None
-        return mirror_climb(ladder, course, until=windows[-1].end)
+        until, hours = windows[-1].end, self.hours_left
+        if hours is not None and hours.holds(ladder.aim.at):
+            until = min(until, hours.end)
+        return mirror_climb(ladder, course, until=until)
 
     # The answer and the evening in order.
 

@@ -274,3 +274,13 @@ def test_nothing_is_said_of_a_mirror_that_has_settled_before_it_is_usable() -> N
 
     assert found.mirror_arcsec(SIX, AFTERNOON) == 0
     assert not any("settled" in sentence for sentence in warmth_sentences(found))
+
+
+def test_the_climb_is_told_as_far_as_the_owner_stays_out() -> None:
+    now = datetime(2026, 12, 5, 19, 0, tzinfo=UTC)
+    big = evolve(SIX, aperture_mm=406.0, focal_length_mm=1800.0)
+    found = situation(scope=big, now=now, out_since=now)
+    assert found.mirror_climb is not None
+    assert found.hours is not None
+
+    assert now < found.mirror_climb.later < found.hours.end
