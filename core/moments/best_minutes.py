@@ -11,7 +11,7 @@ from attrs import evolve, frozen
 
 from core.moments.hours import STOP_BEFORE_SUNRISE, HoursOut
 from core.sky.bodies import Body
-from core.sky.night import BodyNight, Grade, Night, Position, Window
+from core.sky.night import BodyNight, Grade, Night, Position, Span, Window
 
 # Long enough to climb the ladder once; a shorter window counts only together with its neighbours (ours).
 SHORTEST_USEFUL = timedelta(minutes=20)
@@ -105,9 +105,26 @@ def minutes_of(body: BodyNight, windows: Sequence[Window]) -> BestMinutes | None
         return None
     worths = sorted({worth(window) for window in windows}, reverse=True)
     longest = [max(_runs(windows, least), key=_duration) for least in worths]
-    run = next((run for run in longest if _duration(run) >= SHORTEST_USEFUL), longest[-1])
-    behind, through = _what_ends(run, body)
-    return BestMinutes(windows=run, worth=min(map(worth, run)), then_behind=behind, then_through=through)
+    return as_one_run(body, next((run for run in longest if _duration(run) >= SHORTEST_USEFUL), longest[-1]))
+
+
+def as_one_run(body: BodyNight, windows: Sequence[Window]) -> BestMinutes:
+    """Return windows of a body that touch one another as one run, with what ends it."""
+    behind, through = _what_ends(windows, body)
+    return BestMinutes(
+        windows=tuple(windows), worth=min(map(worth, windows)), then_behind=behind, then_through=through
+    )
+
+
+def joined(windows: Sequence[Window]) -> list[Span]:
+    """Return the spans of windows that are in order, made one where they touch."""
+    spans: list[Span] = []
+    for window in windows:
+        if spans and window.start - spans[-1].end <= TOUCHING:
+            spans[-1] = Span(start=spans[-1].start, end=window.end)
+        else:
+            spans.append(Span(start=window.start, end=window.end))
+    return spans
 
 
 def within(windows: Sequence[Window], start: datetime, end: datetime) -> tuple[Window, ...]:

@@ -1,7 +1,8 @@
 """In which order an evening's targets are looked at, and for how long each. Ours.
 
 What sinks first comes first; every target has a block of at least 15 minutes in one of its windows, and no
-two overlap. Where that order cannot serve them all, another one that serves more is taken.
+two overlap. Where that order cannot serve them all, another one that serves more is taken. One that opens
+late keeps none waiting: it changes places with the next, which opens before it, where that is worth more.
 """
 
 from collections.abc import Callable, Sequence
@@ -20,6 +21,8 @@ SHORTEST_STEPS: Final = 3
 # Time at a target is worth this much in itself, so that no minute stays unused for want of detail.
 _BY_ITSELF: Final = 1e-3
 _NEVER: Final = 10**9
+# How many times as much the other order must be worth.
+_GOOD_DEAL: Final = 1.1
 
 
 @frozen(kw_only=True)
@@ -61,7 +64,9 @@ def order_targets(
     values = [
         np.where(open_steps[number], by_sinking[number].worth(middles) + _BY_ITSELF, 0.0) for number in chosen
     ]
-    spans = _spans([open_steps[number] for number in chosen], values)
+    steps = [open_steps[number] for number in chosen]
+    order, spans = _changing_places(steps, values)
+    chosen = [chosen[place] for place in order]
     return tuple(
         Block(
             key=by_sinking[number].key,
@@ -120,8 +125,36 @@ def _order(open_steps: Sequence[NDArray[np.bool_]]) -> list[int]:
     return order
 
 
+def _changing_places(
+    open_steps: Sequence[NDArray[np.bool_]], values: Sequence[Floats]
+) -> tuple[list[int], list[tuple[int, int]]]:
+    """Return the places of targets, given in their order, and their spans after neighbours changed places."""
+    order = list(range(len(values)))
+    spans = _spans(open_steps, values)
+    worth = _worth(spans, values)
+    opens = [int(np.argmax(steps)) for steps in open_steps]
+    for place in range(len(order) - 1):
+        if opens[order[place + 1]] >= opens[order[place]]:
+            continue
+        other = [*order[:place], order[place + 1], order[place], *order[place + 2 :]]
+        other_values = [values[number] for number in other]
+        other_spans = _spans([open_steps[number] for number in other], other_values)
+        if all(begin >= 0 for begin, _ in other_spans):
+            other_worth = _worth(other_spans, other_values)
+            if other_worth > _GOOD_DEAL * worth:
+                order, spans, worth = other, other_spans, other_worth
+    return order, spans
+
+
+def _worth(spans: Sequence[tuple[int, int]], values: Sequence[Floats]) -> float:
+    return float(sum(value[begin:end].sum() for (begin, end), value in zip(spans, values, strict=True)))
+
+
 def _spans(open_steps: Sequence[NDArray[np.bool_]], values: Sequence[Floats]) -> list[tuple[int, int]]:
-    """Return the first and last-plus-one step of each block, in the order given, worth most in all."""
+    """Return the first and last-plus-one step of each block, in the order given, worth most in all.
+
+    Where that order cannot serve them all, every one is (-1, -1).
+    """
     if not open_steps:
         return []
     count = len(open_steps[0])
@@ -150,6 +183,8 @@ def _spans(open_steps: Sequence[NDArray[np.bool_]], values: Sequence[Floats]) ->
     end = count
     for spans in reversed(ended):
         begin, end_here = spans[end]
+        if begin < 0:
+            return [(-1, -1)] * len(ended)
         found.append((begin, end_here))
         end = begin
     return found[::-1]

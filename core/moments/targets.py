@@ -7,7 +7,14 @@ import numpy as np
 from attrs import frozen
 from numpy.typing import NDArray
 
-from core.moments.best_minutes import BestMinutes, find_best_minutes, minutes_of, offered_windows, within
+from core.moments.best_minutes import (
+    BestMinutes,
+    as_one_run,
+    find_best_minutes,
+    joined,
+    offered_windows,
+    within,
+)
 from core.moments.details import Sharpness, details_along
 from core.moments.hours import HoursOut
 from core.moments.order import Target, order_targets
@@ -34,6 +41,7 @@ def evening_targets(
 ) -> tuple[TargetTime, ...]:
     """Return every planet with 15 minutes of window in the hours, in an order without overlap.
 
+    What sinks within the hours comes first; of all that stays up beyond them, what can be seen first (ours).
     The Moon is one where no planet is, or where it is the body ``in_hand``. A body in hand that is good only
     outside the hours comes last, at its best.
     """
@@ -53,25 +61,25 @@ def _ordered(
         for each in night.bodies
         if each.body in bodies and (windows := offered_windows(night, each.body))
     }
+    end_s = hours.end.timestamp()
     blocks = order_targets(
         [
             Target(
                 key=body,
-                windows_s=tuple((window.start.timestamp(), window.end.timestamp()) for window in windows),
-                sinks_s=windows[-1].end.timestamp(),
+                windows_s=tuple((span.start.timestamp(), span.end.timestamp()) for span in joined(windows)),
+                sinks_s=min(windows[-1].end.timestamp(), end_s),
                 worth=_worth_of(night, body, sharpness),
             )
-            for body, windows in offered.items()
+            # The order is kept among those that sink at the same time.
+            for body, windows in sorted(offered.items(), key=lambda each: (each[1][0].start, each[1][-1].end))
         ],
         start_s=hours.start.timestamp(),
-        end_s=hours.end.timestamp(),
+        end_s=end_s,
     )
     targets = []
     for block in blocks:
         inside = within(offered[block.key], instant(block.start_s), instant(block.end_s))
-        minutes = minutes_of(night.of(block.key), inside)
-        assert minutes is not None  # a block lies in windows
-        targets.append(TargetTime(body=block.key, minutes=minutes))
+        targets.append(TargetTime(body=block.key, minutes=as_one_run(night.of(block.key), inside)))
     return tuple(targets)
 
 

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 from datetime import datetime
 
-from core.moments.best_minutes import TOUCHING, offered_windows, within
+from core.moments.best_minutes import joined, offered_windows, within
 from core.moments.details import Sharpness, details_along
 from core.moments.hours import HoursOut
 from core.moments.worth import EveningWorth, choose_body, evening_worth, step_times_s
@@ -56,10 +56,5 @@ def _spans_s(windows: Sequence[Window], hours: HoursOut) -> Iterator[tuple[float
     """Yield the spans of windows, joined where they touch, cut where the hours begin and end."""
     first, last = windows[0].start, windows[-1].end
     for start, end in ((first, hours.start), (hours.start, hours.end), (hours.end, last)):
-        spans: list[tuple[datetime, datetime]] = []
-        for window in within(windows, start, end):
-            if spans and window.start - spans[-1][1] <= TOUCHING:
-                spans[-1] = spans[-1][0], window.end
-            else:
-                spans.append((window.start, window.end))
-        yield from ((begin.timestamp(), finish.timestamp()) for begin, finish in spans)
+        for span in joined(within(windows, start, end)):
+            yield span.start.timestamp(), span.end.timestamp()

@@ -47,6 +47,14 @@ def test_beyond_the_hours_it_is_still_what_sinks_first() -> None:
     assert [block.key for block in found] == ["a", "b"]
 
 
+def test_neighbours_change_places_where_that_is_worth_much_more() -> None:
+    """A faint one that opens late and sinks a little earlier does not keep a good one waiting."""
+    good = target("good", (0, 110), peak=10)
+    faint = target("faint", (60, 100))
+
+    assert [block.key for block in order([good, faint])] == ["good", "faint"]
+
+
 def test_what_rises_late_waits_though_it_sinks_first() -> None:
     found = order([target("all night", (0, 100), sinks=500), target("short", (85, 100), sinks=100)], end=100)
 
