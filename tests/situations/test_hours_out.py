@@ -207,8 +207,8 @@ def test_a_small_mars_is_never_before_a_large_jupiter_in_the_same_sky() -> None:
 def test_targets_lie_in_the_hours_and_do_not_overlap() -> None:
     for situation in sixty():
         assert situation.hours is not None
-        inside = [target for target in situation.targets if target.minutes.start < situation.hours.end]
-        for one, two in zip(inside, inside[1:], strict=False):
+        inside = [target for target in situation.targets if target.minutes.in_hours]
+        for one, two in pairwise(inside):
             assert one.minutes.end <= two.minutes.start
         for target in inside:
             assert situation.hours.start <= target.minutes.start
