@@ -8,6 +8,7 @@ import re
 from collections.abc import Iterator
 from datetime import UTC, date, datetime, time, timedelta
 from functools import cache
+from itertools import pairwise
 
 import pytest
 
