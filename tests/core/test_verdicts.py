@@ -216,6 +216,8 @@ def test_a_sites_usual_air_by_its_log_is_the_first_guess_and_feeds_what_to_buy(c
 
     assert _ladder(_at(with_log, 0)).blur == Blur(overhead_arcsec=3.5, source=BlurSource.LOG)
     given = Blur(overhead_arcsec=0.8)
+    assert _at(with_log, 0, blur=given).usual_blur_arcsec == 3.5, "seasons are for many nights"
+    assert _at(choices, 0, blur=given).usual_blur_arcsec == 1.6
     assert _ladder(_at(with_log, 0, blur=given)).blur == given
     taught = _after(with_log, ((100, 150), Verdict.MORE))
     assert _at(taught, 300).blur_now.overhead_arcsec == pytest.approx(3.5, rel=0.05)
