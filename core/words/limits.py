@@ -13,7 +13,7 @@ from core.words.aim import aim_words
 from core.words.air import blur_text, blur_words, judgement_text, overhead_blur_words
 from core.words.ladder import no_ceiling_text
 from core.words.names import listed
-from core.words.quantities import angle_text, figures_text, power_text
+from core.words.quantities import angle_text, figures_text, power_text, rounded_text
 
 _NAMES: Final = {
     LimitKind.APERTURE: "the aperture",
@@ -96,6 +96,8 @@ _LIMITS: Final = (
 _LIMITS_WITHOUT_AIR: Final = (
     "Limits of power there: aperture {aperture}, usual air {usual_air}, tonight's air (seeing) unknown."
 )
+# By a mirror that is warmer than the air.
+_WITH_MIRROR: Final = "{blur}; warm mirror {mirror}″"
 _PER_MM: Final = "2x for each of {aperture_mm} mm"
 _COMMON_PRACTICE: Final = "common practice"
 _TOO_LOW: Final = "too low to say"
@@ -165,7 +167,7 @@ def all_limits_sentence(ladder: Ladder) -> str:
         usual_air=usual_air,
         tonight_air=power_text(limits.tonight_air),
         together=power_text(limits.together),
-        blur=overhead_blur_words(ladder.blur),
+        blur=_with_mirror(overhead_blur_words(ladder.blur), ladder),
     )
 
 
@@ -260,4 +262,10 @@ def _why(kind: Line, ladder: Ladder) -> str:
         return _PER_MM.format(aperture_mm=figures_text(working_aperture_mm(ladder.scope), 6))
     if kind is Line.USUAL_AIR:
         return _COMMON_PRACTICE
-    return _TOO_LOW if ladder.limits.together is None else blur_words(ladder.blur)
+    return _TOO_LOW if ladder.limits.together is None else _with_mirror(blur_words(ladder.blur), ladder)
+
+
+def _with_mirror(blur: str, ladder: Ladder) -> str:
+    """Return what is said of the blur, with that of a mirror warmer than the air where it counts."""
+    mirror = rounded_text(ladder.limits.mirror_arcsec, 1)
+    return blur if mirror == rounded_text(0.0, 1) else _WITH_MIRROR.format(blur=blur, mirror=mirror)

@@ -16,6 +16,7 @@ from core.situation.situation import Situation
 from core.sky.bodies import Body
 from core.sky.site import Site
 from core.words.answer import answer_words
+from core.words.limits import limit_lines
 from core.words.warmth import warmth_sentences
 from tests.core.gear.examples import eyepiece, refractor, telescope
 
@@ -82,6 +83,9 @@ def test_a_warm_mirror_counts_as_tonight_s_air() -> None:
     assert warm.ladder.limits.tonight_air is not None
     assert warm.ladder.limits.tonight_air < 0.8 * cold.ladder.limits.tonight_air
     assert warm.ladder.limits.aperture == cold.ladder.limits.aperture
+    assert "warm mirror" not in limit_lines(cold.ladder)[-1].why
+    # By hand: 12 °C too warm, after 20 of 65 minutes 8.8 °C; 0.40 x 8.8^1.2 / (1 + 8.8 / 5).
+    assert limit_lines(warm.ladder)[-1].why.endswith("; warm mirror 2.0″")
 
 
 def test_the_mirror_follows_what_was_told_of_the_air() -> None:
