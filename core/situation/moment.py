@@ -1,15 +1,9 @@
-"""Where, when and at what: the place, the evening, the planet and the moment that are looked at."""
+"""When and at what: the hours outside, the planet, and the moment that is looked at."""
 
 from contextlib import suppress
-from datetime import UTC, date, datetime, timedelta
-from typing import TYPE_CHECKING, TypeVar
+from datetime import UTC, datetime, timedelta
 
-from core.air.first_look import USUAL_BLUR_ARCSEC
-from core.air.steadiness import Blur, BlurSource
-from core.gear.eye import Eye
-from core.gear.owned import Barlow, Eyepiece, Filter, Telescope
 from core.ladder.aim import Aim, aim_altitude, aim_overhead
-from core.ladder.experience import UsualAir
 from core.lazy import lazy
 from core.moments.aiming import aim_at, aim_at_best
 from core.moments.best_minutes import BestMinutes, find_best_minutes
@@ -29,150 +23,20 @@ from core.moments.targets import TargetTime, evening_targets
 from core.moments.which_planet import best_planet, evening_worths, nearest_to_a_view
 from core.moments.worth import EveningWorth
 from core.problems import ProblemsError
-from core.record.observer import DarkEnough, Preferences, RedSpot
 from core.situation.choices import EveningHours
-from core.situation.given import Given, to_minute
+from core.situation.given import to_minute
+from core.situation.place import Place
 from core.sky.bodies import Body
-from core.sky.civil import evening_span, tonight
-from core.sky.night import Night, compute_night
-from core.sky.site import Site
+from core.sky.civil import evening_span
+from core.tonight.prospect import Served
 
-if TYPE_CHECKING:
-    from core.sky.red_spot import RedSpotPasses
-
-T = TypeVar("T", Site, Telescope)
-
-# Before this hour of the site's clock, "tonight" is taken to be the night in progress.
-_NIGHT_ENDS_H = 6
 _MINUTE = timedelta(minutes=1)
 # How long a telescope has stood outside is counted in steps of so many minutes, as an estimate deserves.
 _STEP_OUTSIDE_MINUTES = 5
 
 
-class Moment(Given):
-    """The place and the kit in hand, the evening, the planet, and where the scope points."""
-
-    # Place, kit and evening.
-
-    @lazy
-    def site(self) -> Site | None:
-        """The site in hand: the chosen one, else the first."""
-        return _with_id(self.profile.sites, self._site_id)
-
-    @lazy
-    def scope(self) -> Telescope | None:
-        """The scope in hand: the chosen one, else the first."""
-        return _with_id(self.profile.telescopes, self._scope_id)
-
-    @lazy
-    def preferences(self) -> Preferences:
-        """How figures and times are shown."""
-        return self.profile.preferences
-
-    @lazy
-    def dark(self) -> DarkEnough:
-        """How far the Sun must be down for each body to be worth a look."""
-        return self.profile.dark
-
-    @lazy
-    def red_spot(self) -> RedSpot | None:
-        """Where the owner last read that the red spot is, None without a longitude."""
-        return self.profile.red_spot
-
-    @lazy
-    def eye(self) -> Eye:
-        """The observer's eye."""
-        return self.profile.eye
-
-    @lazy
-    def eyepieces(self) -> tuple[Eyepiece, ...]:
-        """The owner's eyepieces."""
-        return self.profile.eyepieces
-
-    @lazy
-    def barlows(self) -> tuple[Barlow, ...]:
-        """The owner's Barlows and reducers."""
-        return self.profile.barlows
-
-    @lazy
-    def tonight(self) -> date:
-        """Tonight's date at the site; a guess by the hour until the sky tables have been read."""
-        site = self.site
-        if site is not None and self.has_sky:
-            with suppress(ProblemsError):
-                return tonight(site, self.minute)
-        local = self.minute.astimezone(site.zone if site else UTC)
-        return (local - timedelta(hours=_NIGHT_ENDS_H)).date()
-
-    @lazy
-    def follows_tonight(self) -> bool:
-        """Whether the evening is tonight's and moves on with the calendar."""
-        return self.chosen_evening is None
-
-    @lazy
-    def following_now(self) -> bool:
-        """Whether the moment looked at moves with the clock."""
-        return self.follows_tonight and self.chosen_time is None
-
-    @lazy
-    def evening(self) -> date:
-        """The evening's date: from noon to noon, site time."""
-        return self.tonight if self.chosen_evening is None else self.chosen_evening
-
-    @lazy
-    def _night_or_problem(self) -> tuple[Night | None, str]:
-        site = self.site
-        if site is None or not self.has_sky:
-            return None, ""
-        try:
-            return compute_night(site, self.evening, dark_enough=self.dark.sun_altitudes_deg()), ""
-        except ProblemsError as error:
-            # A machine's clock or a change of site can lead to an evening that cannot be had.
-            return None, str(error)
-
-    @lazy
-    def night(self) -> Night | None:
-        """The evening at the site, or None without a site or before the sky tables have been read."""
-        return self._night_or_problem[0]
-
-    @lazy
-    def night_problem(self) -> str:
-        """Why there is no night although there are a site and a sky, as a sentence; else nothing."""
-        return self._night_or_problem[1]
-
-    @lazy
-    def red_spot_passes(self) -> "RedSpotPasses | None":
-        """When the red spot can be looked at this evening, else next; None without its longitude."""
-        night, spot = self.night, self.red_spot
-        if night is None or spot is None:
-            return None
-        from core.moments.spot_seen import spot_passes_seen
-
-        return spot_passes_seen(night, spot, dark_enough=self.dark.sun_altitudes_deg())
-
-    @lazy
-    def filter_in(self) -> Filter | None:
-        """The owner's filter that is in, None without one."""
-        return next((each for each in self.profile.filters if each.id == self._filter_id), None)
-
-    @lazy
-    def usual_air_here(self) -> UsualAir | None:
-        """What the log tells of the site's usual air, None before five nights."""
-        return next((each for each in self._usual_airs if self.site and each.site_id == self.site.id), None)
-
-    @lazy
-    def blur(self) -> Blur:
-        """Tonight's blur overhead before any verdict: as given, else usual here, else assumed."""
-        said, usual = self.said_blur, self.usual_air_here
-        if said.source is not BlurSource.ASSUMED or usual is None:
-            return said
-        return Blur(overhead_arcsec=usual.blur.median_arcsec, source=BlurSource.LOG)
-
-    @lazy
-    def usual_blur_arcsec(self) -> float:
-        """The blur overhead on a usual night here, whatever tonight's is: the log's, else assumed."""
-        usual = self.usual_air_here
-        return USUAL_BLUR_ARCSEC if usual is None else usual.blur.median_arcsec
+class Moment(Place):
+    """The hours outside, the planet, its best minutes, and where the scope points."""
 
     # The hours outside.
 
@@ -294,6 +158,23 @@ class Moment(Given):
         return find_best_minutes(night, planet, since=now, hours=self.hours_left)
 
     @lazy
+    def past_best_since(self) -> datetime | None:
+        """When the planet's best minutes of this evening ended, where poorer ones are left of them."""
+        now, whole, left = self.present, self.whole_best, self.best
+        if now is None or whole is None or left is None or not whole.end <= now:
+            return None
+        return whole.end if whole.in_hours and left.worth < whole.worth else None
+
+    @lazy
+    def served(self) -> Served | None:
+        """The body that the evening serves best from now on, whichever is in hand."""
+        night, body = self.night, self.best_planet
+        if night is None or body is None:
+            return None
+        best = find_best_minutes(night, body, since=self.present, hours=self.hours_left)
+        return None if best is None else Served(body=body, best=best)
+
+    @lazy
     def best_aim(self) -> Aim:
         """Where the scope points in the planet's best moment: now where that is one of the best minutes.
 
@@ -358,7 +239,3 @@ class Moment(Given):
         except ProblemsError:
             return moment
         return min(max(moment.astimezone(UTC), start), end - _MINUTE)
-
-
-def _with_id(things: tuple[T, ...], wanted: str) -> T | None:
-    return next((thing for thing in things if thing.id == wanted), things[0] if things else None)

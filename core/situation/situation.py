@@ -19,12 +19,12 @@ from core.ladder.mirror_climb import MirrorClimb, mirror_climb
 from core.ladder.wishes import rungs_with
 from core.lazy import lazy
 from core.moments.aiming import aim_at
-from core.moments.best_minutes import find_best_minutes, offered_windows
+from core.moments.best_minutes import offered_windows
 from core.situation.warmth import Warmth
 from core.sky.bodies import Body
 from core.tonight.answer import Answer
 from core.tonight.plan import EveningItem, plan_evening
-from core.tonight.prospect import Prospect, Served
+from core.tonight.prospect import Prospect
 from core.year.better import Better, better_evening
 from core.year.detail import aperture_looked_through_mm
 
@@ -148,10 +148,10 @@ class Situation(Warmth):
                 now=self.present,
                 best=self.best,
                 over=None if self.best is not None else self.whole_best,
-                past_best_since=self._past_best_since,
+                past_best_since=self.past_best_since,
                 hours=self.hours,
                 elsewhen=self.elsewhen,
-                served=self._served,
+                served=self.served,
                 position=night.position(planet, at) if has_best and at is not None else None,
                 ladder=self.best_ladder if has_best else None,
                 readiness=self.readiness,
@@ -161,23 +161,6 @@ class Situation(Warmth):
                 owns_eyepieces=bool(self.eyepieces),
             )
         )
-
-    @lazy
-    def _past_best_since(self) -> datetime | None:
-        """When the planet's best minutes of this evening ended, where poorer ones are left of them."""
-        now, whole, left = self.present, self.whole_best, self.best
-        if now is None or whole is None or left is None or not whole.end <= now:
-            return None
-        return whole.end if whole.in_hours and left.worth < whole.worth else None
-
-    @lazy
-    def _served(self) -> Served | None:
-        """The body that the evening serves best from now on, whichever is in hand."""
-        night, body = self.night, self.best_planet
-        if night is None or body is None:
-            return None
-        best = find_best_minutes(night, body, since=self.present, hours=self.hours_left)
-        return None if best is None else Served(body=body, best=best)
 
     @lazy
     def better(self) -> Better | None:
