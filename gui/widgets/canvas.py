@@ -20,7 +20,8 @@ class Canvas(QWidget):
 
     ``draw`` gives the drawing for a page, or the colour of the ground where there is nothing to draw. The
     pixel ratio is asked for at every paint, so that another screen or a wake from sleep cannot shrink the
-    picture. What moves with the clock or the pointer is painted over the finished picture (``layers``).
+    picture; ``shown`` is the drawing in it, None for a bare ground. What moves with the clock or the pointer
+    is painted over the finished picture (``layers``).
 
     Signals
     -------
@@ -35,6 +36,7 @@ class Canvas(QWidget):
         self.layers: list[Callable[[QPainter], None]] = []
         self._draw = draw
         self._picture = QPixmap()
+        self.shown: Drawing | None = None
         self._drawn_for: tuple[int, int, float, str] | None = None
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
 
@@ -66,6 +68,7 @@ class Canvas(QWidget):
         # Whole pixels that cover the place; a fraction left uncovered would show as a bright seam.
         picture = QPixmap(math.ceil(self.width() * ratio), math.ceil(self.height() * ratio))
         picture.setDevicePixelRatio(ratio)
+        self.shown = drawing if isinstance(drawing, Drawing) else None
         if isinstance(drawing, Drawing):
             painter = QPainter(picture)
             ScreenPen(painter, drawing).paint()

@@ -16,6 +16,7 @@ Everywhere
   F11   full screen, without the bright frame of the window
   Ctrl++, Ctrl+-, Ctrl+0   text larger, smaller, usual
   F1   this list
+  F2, or a click on a word   what the words on the screen mean
 
 Profile
   Ctrl+N, Ctrl+O   new, open

@@ -26,6 +26,7 @@ class WindowDeeds:
     next_palette: Callable[[], None]
     toggle_full_screen: Callable[[], None]
     step_text: Callable[[int], None]
+    explain: Callable[[], None]
 
 
 class Menus:
@@ -98,6 +99,7 @@ class Menus:
     def _build_help(self) -> None:
         menu = self._menu("&Help")
         _add(menu, "&Keys", partial(self._show, "Keys", "What the keyboard does", KEYS), "F1")
+        _add(menu, "What the &words mean", self._does.explain, "F2")
         _add(menu, "&About Stillair", partial(self._show, "About Stillair", "Stillair", ABOUT))
 
     def refresh(self) -> None:

@@ -1,5 +1,6 @@
 """The one window: strip, answer, and the three views."""
 
+from collections.abc import Sequence
 from functools import partial
 
 import attrs
@@ -18,11 +19,13 @@ from PySide6.QtWidgets import (
 
 from core.drawing.palette import PALETTES
 from core.situation.situation import Situation
+from core.words.glossary import Term, terms_in_all
 from gui.clock import Heartbeat
 from gui.profile.documents import Documents
 from gui.profile.log_book import LogBook
 from gui.profile.session import TEXT_SCALES, Session, SessionFile
 from gui.state import AppState, Change
+from gui.widgets.canvas import Canvas
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.theme import Theme
 from gui.window.answer_bar import AnswerBar
@@ -80,6 +83,7 @@ class Shell(QMainWindow):
             next_palette=self.next_palette,
             toggle_full_screen=self.toggle_full_screen,
             step_text=self.step_text,
+            explain=self.explain_what_is_seen,
         )
         self.menus = Menus(self, state, self.documents, does)
         FileDrop(self, self.documents.open_path, state.tell)
@@ -125,6 +129,23 @@ class Shell(QMainWindow):
         guide.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         guide.finished.connect(lambda _result: self.go_to_view(GEAR))
         guide.open()
+
+    def explain(self, terms: Sequence[Term]) -> None:
+        """Open the glossary, some of its terms first."""
+        from gui.window.glossary import GlossaryDialog
+
+        GlossaryDialog(terms, self.state.situation.palette_name, self).exec()
+
+    def explain_what_is_seen(self) -> None:
+        """Open the glossary, the terms that stand on the screen first."""
+        labels = (label.text() for label in self.findChildren(PlainLabel) if label.isVisible())
+        drawn = (
+            words.text
+            for canvas in self.findChildren(Canvas)
+            if canvas.isVisible() and canvas.shown is not None
+            for words in canvas.shown.words
+        )
+        self.explain(terms_in_all((*labels, *drawn)))
 
     def toggle_full_screen(self) -> None:
         """Fill the screen, without the bright frame that is not the program's own, or go back."""

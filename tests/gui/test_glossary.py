@@ -1,0 +1,121 @@
+"""Terms explain themselves: by a click on the word, by a key, in all palettes."""
+
+from collections.abc import Callable
+
+import pytest
+from PySide6.QtCore import QPointF, Qt
+from PySide6.QtGui import QEnterEvent
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
+from pytestqt.qtbot import QtBot
+
+from core.drawing.palette import PALETTES
+from core.words.glossary import GLOSSARY, Sketch, terms_in
+from gui.state import AppState
+from gui.widgets.plain_label import PlainLabel
+from gui.window.glossary import GlossaryDialog
+from gui.window.shell import Shell
+
+
+@pytest.fixture
+def opened(monkeypatch: pytest.MonkeyPatch) -> list[GlossaryDialog]:
+    """Keep every glossary that is opened, without waiting for it to be closed."""
+    dialogs: list[GlossaryDialog] = []
+
+    def keep(dialog: GlossaryDialog) -> int:
+        dialogs.append(dialog)
+        return 0
+
+    monkeypatch.setattr(GlossaryDialog, "exec", keep)
+    return dialogs
+
+
+def test_a_click_on_a_word_opens_the_glossary_at_it(
+    make_shell: Callable[..., Shell], state: AppState, opened: list[GlossaryDialog], qtbot: QtBot
+) -> None:
+    shell = make_shell(state)
+    label = PlainLabel("Exit pupil 1.2 mm", shell.centralWidget())
+    label.show()
+
+    qtbot.mouseClick(label, Qt.MouseButton.LeftButton)
+
+    assert opened[0].term is not None
+    assert opened[0].term.name == "exit pupil"
+    assert opened[0].meaning.text().startswith("The width of the beam that leaves the eyepiece")
+
+
+def test_the_pointer_tells_a_term_in_short(make_shell: Callable[..., Shell], state: AppState) -> None:
+    shell = make_shell(state)
+    label = PlainLabel("drift 4 min", shell.centralWidget())
+    place = QPointF(1, 1)
+
+    QApplication.sendEvent(label, QEnterEvent(place, place, place))
+
+    assert label.toolTip().startswith("drift: How long a planet takes through the middle of the field")
+    label.setText("Ines")
+    QApplication.sendEvent(label, QEnterEvent(place, place, place))
+    assert label.toolTip() == ""
+
+
+def test_a_key_opens_it_with_the_terms_on_screen_first(
+    make_shell: Callable[..., Shell], state: AppState, opened: list[GlossaryDialog], qtbot: QtBot
+) -> None:
+    shell = make_shell(state, view=2)
+
+    shell.activateWindow()
+    qtbot.waitUntil(shell.isActiveWindow)
+
+    QTest.keyClick(shell, Qt.Key.Key_F2)
+
+    names = [opened[0].list.item(row).text() for row in range(opened[0].list.count())]
+    assert sorted(names, key=str.casefold) == [term.name for term in GLOSSARY]
+    assert "ceiling" in names[:20]
+    assert names.index("ceiling") < names.index("terminator")
+
+
+def test_a_word_is_searched_for(qtbot: QtBot, theme: object) -> None:
+    dialog = GlossaryDialog(terms_in("ceiling"), "day")
+    qtbot.addWidget(dialog)
+    dialog.show()
+    QTest.keyClicks(dialog.search, "seeing")
+
+    assert dialog.name.text() == "air (seeing)"
+    QTest.keyClicks(dialog.search, "zzz")
+    assert (dialog.name.text(), dialog.meaning.text()) == ("", "")
+
+
+@pytest.mark.parametrize("palette", PALETTES)
+@pytest.mark.parametrize("sketch", list(Sketch))
+def test_each_drawing_stands_inside_its_place(
+    qtbot: QtBot, theme: object, palette: str, sketch: Sketch
+) -> None:
+    term = next(term for term in GLOSSARY if term.sketch is sketch)
+    dialog = GlossaryDialog((term,), palette)
+    qtbot.addWidget(dialog)
+    dialog.show()
+    dialog.sketch.ensure_drawn()
+
+    drawing = dialog.sketch.shown
+    assert drawing is not None
+    for words in drawing.words:
+        box = words.box(drawing.page.measure)
+        assert box.left >= 0
+        assert box.right <= drawing.page.width
+        assert box.bottom >= 0
+    boxes = [words.box(drawing.page.measure) for words in drawing.words]
+    assert not any(
+        one.left < other.right
+        and other.left < one.right
+        and one.bottom < other.top
+        and other.bottom < one.top
+        for number, one in enumerate(boxes)
+        for other in boxes[:number]
+    )
+
+
+def test_outside_a_window_with_a_glossary_a_label_is_a_label(qtbot: QtBot) -> None:
+    label = PlainLabel("drift")
+    qtbot.addWidget(label)
+    label.show()
+    qtbot.mouseClick(label, Qt.MouseButton.LeftButton)
+    assert label.toolTip() == ""
