@@ -169,6 +169,10 @@ def make_shell(qtbot: QtBot, theme: Theme, state_folder: Path) -> Iterator[Calla
             shell.show()
             qtbot.waitExposed(shell)
             qtbot.waitUntil(lambda: shell.current_view is not None)
+            if QApplication.platformName() == "offscreen":
+                # Shortcuts are heard in the active window only; a screen without a manager never makes one.
+                shell.activateWindow()
+                qtbot.waitUntil(shell.isActiveWindow)
         return shell
 
     yield make
