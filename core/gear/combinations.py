@@ -6,8 +6,9 @@ Barlow; nothing at all on an instrument whose power is built in (common practice
 
 import math
 from collections.abc import Iterator, Sequence
+from itertools import chain as joined
 from itertools import combinations as subsets
-from itertools import pairwise
+from itertools import islice, pairwise
 
 from attrs import frozen
 
@@ -18,6 +19,9 @@ from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
 
 # A zoom is shown at both ends and at equal logarithmic steps of at most this ratio between.
 WIDEST_ZOOM_STEP = 1.25
+# Nobody's case holds as many; more of either would only keep the window waiting (ours).
+MOST_COMBINATIONS = 3000
+MOST_CHAINS = 500
 
 
 @frozen(kw_only=True)
@@ -61,29 +65,35 @@ class Combination:
 def combinations(
     scope: Telescope, eyepieces: Sequence[Eyepiece], barlows: Sequence[Barlow]
 ) -> tuple[Combination, ...]:
-    """Return everything that fits, lowest power first."""
+    """Return everything that fits, lowest power first.
+
+    Of more than ``MOST_COMBINATIONS`` those with the fewest Barlows stay, in the order of the owner's list.
+    """
     if scope.kind is TelescopeKind.FIXED:
         return tuple(_built_in(scope))
-    chains = barlow_chains(scope, barlows)
-    found = [
+    fitting = [eyepiece for eyepiece in eyepieces if fits(scope, eyepiece)]
+    found = (
         _combine(scope, eyepiece, focal_length_mm, chain)
-        for eyepiece in eyepieces
-        for chain in chains
+        for chain in barlow_chains(scope, barlows)
+        for eyepiece in fitting
         if fits(scope, eyepiece, chain)
         for focal_length_mm in eyepiece_focal_lengths_mm(eyepiece)
-    ]
-    return tuple(sorted(found, key=lambda combination: combination.power))
+    )
+    bounded = islice(found, MOST_COMBINATIONS)
+    return tuple(sorted(bounded, key=lambda combination: combination.power))
 
 
 def barlow_chains(scope: Telescope, barlows: Sequence[Barlow]) -> list[tuple[Barlow, ...]]:
-    """Return what may stand between focuser and eyepiece: nothing, one, or two where the owner allows it."""
+    """Return what may stand between focuser and eyepiece: nothing, one, or two where the owner allows it.
+
+    Of more than ``MOST_CHAINS`` the first ones are taken.
+    """
     usable = [barlow for barlow in barlows if barlow.barrel_mm <= scope.barrel_mm]
-    chains: list[tuple[Barlow, ...]] = [(), *((barlow,) for barlow in usable)]
-    if scope.stack_barlows:
-        lenses = [barlow for barlow in usable if not barlow.is_reducer]
-        # The wider barrel must stand next to the focuser for the other to fit into it.
-        chains += [tuple(sorted(pair, key=lambda lens: -lens.barrel_mm)) for pair in subsets(lenses, 2)]
-    return chains
+    lenses = [barlow for barlow in usable if scope.stack_barlows and not barlow.is_reducer]
+    singles: Iterator[tuple[Barlow, ...]] = ((barlow,) for barlow in usable)
+    # The wider barrel must stand next to the focuser for the other to fit into it.
+    pairs = (tuple(sorted(pair, key=lambda lens: -lens.barrel_mm)) for pair in subsets(lenses, 2))
+    return list(islice(joined([()], singles, pairs), MOST_CHAINS))
 
 
 def fits(scope: Telescope, eyepiece: Eyepiece, chain: Sequence[Barlow] = ()) -> bool:

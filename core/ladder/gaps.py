@@ -5,12 +5,19 @@ rung count as powers of their own.
 """
 
 import math
+from bisect import bisect_left
 from collections.abc import Iterable, Iterator, Sequence
-from itertools import pairwise
+from itertools import islice, pairwise
 
 from attrs import frozen
 
-from core.gear.combinations import barlow_chains, combinations, eyepiece_focal_lengths_mm, fits
+from core.gear.combinations import (
+    MOST_COMBINATIONS,
+    barlow_chains,
+    combinations,
+    eyepiece_focal_lengths_mm,
+    fits,
+)
 from core.gear.owned import Barlow, Eyepiece, Telescope
 from core.ladder.ladder import USEFUL_POWER
 
@@ -83,11 +90,11 @@ def what_if(
 ) -> WhatIf:
     """Return what an eyepiece or a Barlow not yet owned would add under a ceiling given as a power."""
     owned = [combination.power for combination in combinations(scope, eyepieces, barlows)]
-    added = tuple(sorted(_added_powers(scope, eyepieces, barlows, thing)))
+    added = tuple(sorted(islice(_added_powers(scope, eyepieces, barlows, thing), MOST_COMBINATIONS)))
     return WhatIf(
         thing=thing,
         powers=added,
-        duplicates=sum(any(_is_duplicate(power, other) for other in owned) for power in added),
+        duplicates=sum(_has_duplicate(power, owned) for power in added),
         before=widest_gap(owned, ceiling),
         after=widest_gap([*owned, *added], ceiling),
     )
@@ -128,8 +135,10 @@ def _added_powers(
                     yield scope.focal_length_mm * _factor(chain) / focal_length_mm
 
 
-def _is_duplicate(power: float, other: float) -> bool:
-    return max(power, other) <= min(power, other) * DUPLICATE_RATIO
+def _has_duplicate(power: float, owned: Sequence[float]) -> bool:
+    """Tell whether a power is as good as there already among those owned, lowest first."""
+    lowest = bisect_left(owned, power / DUPLICATE_RATIO)
+    return lowest < len(owned) and owned[lowest] <= power * DUPLICATE_RATIO
 
 
 def _factor(chain: Sequence[Barlow]) -> float:

@@ -9,7 +9,7 @@ from attrs import frozen
 from core.air.limits import NO_CEILING, Ceiling, Limits, ceiling_of, find_limits
 from core.air.steadiness import USUAL_AIR_POWER, Blur
 from core.gear.aperture import working_aperture_mm
-from core.gear.combinations import Combination, combinations, misfits
+from core.gear.combinations import MOST_COMBINATIONS, Combination, combinations, misfits
 from core.gear.eye import USUAL_EYE, Eye
 from core.gear.optics import drift_s, is_past_limit
 from core.gear.owned import Barlow, Eyepiece, Telescope
@@ -105,9 +105,10 @@ def build_ladder(
         usual_air=usual_air,
     )
     ceiling = ceiling_of(limits) if aim.is_offered else NO_CEILING
+    found = combinations(scope, eyepieces, barlows) if aim.is_offered else ()
     rungs = tuple(
         _rung(group, scope=scope, aim=aim, limits=limits, ceiling=ceiling, eye=eye)
-        for group in (one_rung_groups(combinations(scope, eyepieces, barlows)) if aim.is_offered else ())
+        for group in one_rung_groups(found)
     )
     return Ladder(
         scope=scope,
@@ -123,6 +124,7 @@ def build_ladder(
             scope=scope,
             eyepieces=eyepieces,
             ceiling_power=ceiling.power,
+            is_cut=len(found) >= MOST_COMBINATIONS,
         )
         if aim.is_offered
         else (),

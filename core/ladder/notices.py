@@ -15,7 +15,7 @@ from core.air.limits import Limits
 from core.air.steadiness import LIFTED_AIR_POWER
 from core.gear.aperture import working_aperture_mm
 from core.gear.binoviewer import eyepiece_pairs
-from core.gear.combinations import Combination
+from core.gear.combinations import MOST_COMBINATIONS, Combination
 from core.gear.eye import GLASSES_RELIEF_MM, Eye
 from core.gear.fields import usable_stop_mm, widest_stop_mm
 from core.gear.optics import is_past_limit
@@ -39,6 +39,7 @@ class NoticeKind(StrEnum):
     NOTHING_UNDER_CEILING = "nothing_under_ceiling"
     MASKED_MIRROR = "masked_mirror"
     MASKED_LENS = "masked_lens"
+    TOO_MANY_COMBINATIONS = "too_many_combinations"
     BINOVIEWER_PAIR = "binoviewer_pair"
     BINOVIEWER_WITHOUT_PAIR = "binoviewer_without_pair"
     FAR_OVER_APERTURE = "far_over_aperture"
@@ -86,6 +87,7 @@ class Notice:
     stop_mm: float | None = None
     factor: float | None = None
     measured_factor: float | None = None
+    count: int | None = None
 
 
 def rung_notices(
@@ -107,13 +109,18 @@ def kit_notices(
     scope: Telescope,
     eyepieces: Sequence[Eyepiece],
     ceiling_power: float | None,
+    is_cut: bool = False,
 ) -> tuple[Notice, ...]:
-    """Return what deserves a word about a kit whose lowest power is ``lowest``, None where nothing fits."""
+    """Return what deserves a word about a kit whose lowest power is ``lowest``, None where nothing fits.
+
+    ``is_cut`` tells that it gives more combinations than are looked at.
+    """
     if lowest is None:
         return (Notice(kind=NoticeKind.NOTHING_FITS, scope=scope.name),)
     return (
         *_ceiling_notices(lowest, scope, ceiling_power),
         *_mask_notices(scope),
+        *((Notice(kind=NoticeKind.TOO_MANY_COMBINATIONS, count=MOST_COMBINATIONS),) if is_cut else ()),
         *_binoviewer_notices(scope, eyepieces),
     )
 

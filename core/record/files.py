@@ -1,20 +1,81 @@
 """Files that a person would hate to lose: read with care, written whole or not at all."""
 
 import os
+import re
 import secrets
 import shutil
 import stat
+import time
+from collections.abc import Callable, Iterator
+from contextlib import suppress
+from functools import partial
+from itertools import count
 from pathlib import Path
+from typing import BinaryIO, Final
 
 from core.problems import ProblemsError, refuse
 
 LARGEST_BYTES = 1_000_000
 BYTE_ORDER_MARK = "\ufeff"
+_MOST_COPIES: Final = 9
+_HALF_WRITTEN: Final = re.compile(r"\.stillair-[0-9a-f]{12}\.tmp")
+# A file still being written is younger, however slow the disk.
+_LEFT_OVER_S: Final = 600.0
 
 
 def previous_copy(path: Path) -> Path:
-    """Return where the text from before the last save is kept: beside the file, a tilde after its name."""
+    """Return where the text from before the last save is usually kept: beside the file, a tilde after it."""
     return path.with_name(path.name + "~")
+
+
+def place_to_keep(path: Path, is_own: Callable[[Path], bool]) -> Path:
+    """Return where to keep the text from before a save, so that no other program's copy is written over.
+
+    Editors use the same name: one that is not ``is_own`` stays, and a number is put after the tilde.
+    """
+    return next(place for place in _copies(path) if not os.path.lexists(place) or is_own(place))
+
+
+def kept_beside(path: Path) -> Path | None:
+    """Return the newest copy from before a save that lies beside a file, None where there is none."""
+    found: list[tuple[float, Path]] = []
+    # A name may be empty or too long to have anything beside it.
+    with suppress(OSError, ValueError):
+        for _, place in zip(range(_MOST_COPIES), _copies(path), strict=False):
+            if place.is_file():
+                found.append((place.stat().st_mtime, place))
+    return max(found)[1] if found else None
+
+
+def is_file(path: Path) -> bool:
+    """Tell whether a name that anybody may have typed is that of a file."""
+    try:
+        return path.is_file()
+    except (OSError, ValueError):
+        return False
+
+
+def _copies(path: Path) -> Iterator[Path]:
+    # Beside the file itself where the name is a link to it.
+    first = previous_copy(_target(path))
+    yield first
+    yield from (first.with_name(f"{first.name}{number}") for number in count(2))
+
+
+def has_other_names(path: Path) -> bool:
+    """Tell whether a file has another name (a hard link), which keeps the old text when this one is saved."""
+    try:
+        return path.stat().st_nlink > 1
+    except (OSError, ValueError):
+        return False
+
+
+def sweep(folder: Path) -> None:
+    """Take away what a program that was killed while it wrote left half written in a folder."""
+    with suppress(OSError, ValueError):
+        for entry in folder.iterdir():
+            if _HALF_WRITTEN.fullmatch(entry.name) and time.time() - entry.lstat().st_mtime > _LEFT_OVER_S:
+                entry.unlink()
 
 
 def set_aside(path: Path) -> Path:
@@ -26,8 +87,9 @@ def set_aside(path: Path) -> Path:
     while True:
         aside = path.with_name(f"{path.name}.unreadable{number if number > 1 else ''}")
         try:
-            with path.open("rb") as source, aside.open("xb") as copy:
+            with path.open("rb") as source, _created(aside, is_private=True) as copy:
                 shutil.copyfileobj(source, copy)
+            shutil.copymode(path, aside)
         except FileExistsError:
             number += 1
         except OSError as error:
@@ -85,27 +147,31 @@ def _decoded(content: bytes, name: str) -> str:
         raise refuse(f"is not UTF-8 text: line {line} has a byte that does not fit", where=name) from None
 
 
-def write_atomically(path: Path, data: bytes | str, *, keep_previous: bool = False) -> Path | None:
+def write_atomically(
+    path: Path, data: bytes | str, *, keep_as: Path | None = None, is_private: bool = False
+) -> Path | None:
     """Put ``data`` (text as UTF-8) into a file, wholly or not at all; return where the old content is kept.
 
     The data goes to a new file in the same folder, is flushed to the disk, and then takes the name. The
-    permissions of a file that was there are kept, a symbolic link stays one. With ``keep_previous`` the
-    old content is kept under `previous_copy`; writing what is there already touches neither. Raises
-    ProblemsError in one sentence and leaves what was there.
+    permissions of a file that was there are kept, a symbolic link stays one. With ``keep_as`` the old
+    content is kept under that name; writing what is there already touches neither. With
+    ``is_private`` nobody else can read it. Raises ProblemsError in one sentence and leaves what was there.
     """
     kept = None
     try:
         content = data.encode("utf-8") if isinstance(data, str) else data
-        target = path.resolve()
+        target = _target(path)
+        if target.is_symlink():
+            raise refuse("cannot be saved: its link leads in a circle", where=path.name)
         if target.exists():
             if not target.is_file():
                 raise refuse("is not a regular file and cannot be replaced", where=path.name or str(path))
             if target.stat().st_size == len(content) and target.read_bytes() == content:
                 return None
-            if keep_previous:
-                kept = previous_copy(target)
+            if keep_as is not None:
+                kept = keep_as
                 _replace(kept, target.read_bytes(), permissions_of=target)
-        _replace(target, content, permissions_of=target)
+        _replace(target, content, permissions_of=None if is_private else target)
     except UnicodeEncodeError:
         raise refuse("cannot be saved: a text in it has half a character", where=path.name) from None
     except (OSError, ValueError) as error:
@@ -115,19 +181,32 @@ def write_atomically(path: Path, data: bytes | str, *, keep_previous: bool = Fal
     return kept
 
 
-def _replace(path: Path, content: bytes, *, permissions_of: Path) -> None:
-    beside = path.with_name(f".{secrets.token_hex(6)}.tmp")
+def _target(path: Path) -> Path:
+    # Unlike resolve(), this leaves links that lead in a circle to the system to refuse.
+    return Path(os.path.realpath(path))
+
+
+def _replace(path: Path, content: bytes, *, permissions_of: Path | None) -> None:
+    """Put content under a name; without ``permissions_of`` for its owner alone."""
+    beside = path.with_name(f".stillair-{secrets.token_hex(6)}.tmp")
+    is_new = permissions_of is not None and not permissions_of.exists()
     try:
-        with beside.open("xb") as file:
+        with _created(beside, is_private=not is_new) as file:
             file.write(content)
             file.flush()
             os.fsync(file.fileno())
-        if permissions_of.exists():
+        if permissions_of is not None and not is_new:
             shutil.copymode(permissions_of, beside)
         beside.replace(path)
     finally:
         beside.unlink(missing_ok=True)
     _flush_folder(path.parent)
+
+
+def _created(path: Path, *, is_private: bool) -> BinaryIO:
+    """Create a file to write to; at no moment can others read what is private."""
+    opener = partial(os.open, mode=0o600) if is_private else None
+    return open(path, "xb", opener=opener)
 
 
 def _flush_folder(folder: Path) -> None:

@@ -10,6 +10,7 @@ import tomllib
 import unicodedata
 import uuid
 from collections.abc import Sequence
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -20,7 +21,9 @@ from core.record.files import (
     BYTE_ORDER_MARK,
     LARGEST_BYTES,
     has_byte_order_mark,
-    previous_copy,
+    is_file,
+    kept_beside,
+    place_to_keep,
     read_text,
     set_aside,
     write_atomically,
@@ -28,6 +31,7 @@ from core.record.files import (
 from core.record.migrations import SCHEMA, migrated
 from core.record.observer import Profile
 from core.record.structure import KINDS, plain, repeats, structure_profile
+from core.record.toml_limits import check_toml
 
 if TYPE_CHECKING:
     from core.record.document import KeyShape
@@ -42,8 +46,8 @@ def read_profile(path: Path) -> Profile:
     try:
         return loads_profile(read_text(path), name=path.name)
     except ProblemsError as error:
-        kept = previous_copy(path)
-        if not kept.is_file():
+        kept = kept_beside(path)
+        if kept is None:
             raise
         hint = Problem("", f"the profile from before the last save is beside it, as {kept.name}")
         raise ProblemsError(*error.problems, hint) from None
@@ -80,13 +84,13 @@ def save_profile(path: Path, profile: Profile, *, previous: str | None = None) -
 
     Comments and order come from ``previous``, else from the file as it is. A profile without an id gets
     that of the file it is written over, else a new one. The text from before is kept as
-    `core.record.files.previous_copy` says; a file that was no profile is kept under another name, so that
+    `core.record.files.place_to_keep` says; a file that was no profile is kept under another name, so that
     the last good copy stays. Nothing is kept, and None returned, where nothing was there or it is the same.
     Raises ProblemsError in one sentence, and then nothing was changed.
     """
-    there, aside, mark = None, None, ""
+    there, aside, mark, id_there = None, None, "", ""
     own_id = profile.id
-    if path.is_file():
+    if is_file(path):
         try:
             there = read_text(path)
             id_there = _read(there, path.name).id
@@ -99,7 +103,16 @@ def save_profile(path: Path, profile: Profile, *, previous: str | None = None) -
     text = mark + text.removeprefix(BYTE_ORDER_MARK)
     if len(text.encode("utf-8", "replace")) > LARGEST_BYTES:
         raise refuse("would be over 1 MB and could not be opened again", where=path.name)
-    return write_atomically(path, text, keep_previous=there is not None) or aside
+    keep_as = None if there is None else place_to_keep(path, partial(_is_copy_of, id_there))
+    return write_atomically(path, text, keep_as=keep_as) or aside
+
+
+def _is_copy_of(profile_id: str, copy: Path) -> bool:
+    """Tell whether a file is an earlier text of a profile, which one without an id never is."""
+    try:
+        return bool(profile_id) and _read(read_text(copy), copy.name).id == profile_id
+    except ProblemsError:
+        return False
 
 
 def new_profile_id() -> str:
@@ -134,6 +147,7 @@ def without_exact_place(profile: Profile) -> Profile:
 
 def _read(text: str, name: str) -> Profile:
     """Return the profile exactly as a text has it, ids missing where they are missing."""
+    check_toml(text, where=name)
     try:
         table = tomllib.loads(text.removeprefix(BYTE_ORDER_MARK))
     except RecursionError:

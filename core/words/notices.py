@@ -59,6 +59,10 @@ _NOTICES = {
         "With the off-axis mask it is a telescope of {used_aperture} without obstruction: a steadier and "
         "dimmer view, with less detail than the whole {aperture} shows. The mirror cools no faster."
     ),
+    NoticeKind.TOO_MANY_COMBINATIONS: (
+        "This kit can be put together in more ways than are looked at, the first {count}: those with the "
+        "fewest Barlows, in the order of your list."
+    ),
     NoticeKind.BINOVIEWER_PAIR: (
         "In the bino-viewer a pair of {combination} gives about {power}, with half of the light for each "
         "eye; the {factor} of its corrector changes with spacing."
@@ -116,6 +120,7 @@ def notice_text(notice: Notice) -> str:
         "stop": None if notice.stop_mm is None else length_text(notice.stop_mm),
         "factor": None if notice.factor is None else _factor(notice.factor),
         "measured_factor": None if notice.measured_factor is None else _factor(notice.measured_factor),
+        "count": None if notice.count is None else f"{notice.count:,}",
         "eye_relief": None if notice.eye_relief_mm is None else length_text(notice.eye_relief_mm),
     }
     if notice.power is not None and notice.aperture_mm is not None:

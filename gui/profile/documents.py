@@ -8,7 +8,7 @@ from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QWidget
 
 from core.problems import ProblemsError
-from core.record.files import previous_copy, read_text
+from core.record.files import has_other_names, read_text
 from core.record.observer import Profile
 from core.record.profile import (
     loads_profile,
@@ -22,6 +22,9 @@ from gui.profile.file_watch import FileWatch
 from gui.profile.session import Session
 from gui.state import AppState
 from gui.widgets import dialogs
+
+_KEPT = " What was there before is kept as {name}."
+_OTHER_NAMES = " The file had another name too (a hard link), and there the text from before stays."
 
 
 class Documents(QObject):
@@ -160,6 +163,16 @@ class Documents(QObject):
         if self._drafts:
             self._drafts.drop()
 
+    def keep_unsaved(self) -> None:
+        """Keep what is unsaved for the next start, where there is no time to ask."""
+        if self._drafts:
+            self._drafts.keep()
+
+    def note_told_unkept(self) -> None:
+        """Note that the person knows already that nothing can be kept beside the profile."""
+        if self._drafts:
+            self._drafts.told_unkept = True
+
     def _save(self, path: Path) -> bool:
         if self._is_in_hand(path) and self._watch.differs:
             wanted = dialogs.ask_write_over(self._window, path.name)
@@ -179,13 +192,15 @@ class Documents(QObject):
 
     def _write(self, path: Path, profile: Profile, *, previous: str) -> str | None:
         """Write a profile; return what to tell of the text that was there, None if it could not be saved."""
+        had_other_names = has_other_names(path)
         try:
             kept = save_profile(path, profile, previous=previous)
         except ProblemsError as error:
             heading = f"{path.name} could not be saved. Your changes are still here; try another place."
             dialogs.show_text(self._window, "Could not save the profile", heading, str(error))
             return None
-        return f" What was there before is kept as {kept.name}." if kept else ""
+        told = _KEPT.format(name=kept.name) if kept else ""
+        return told + _OTHER_NAMES if had_other_names else told
 
     # What other programs do to the file.
 
@@ -234,8 +249,8 @@ class Documents(QObject):
 
 def in_short(error: ProblemsError, path: Path) -> str:
     """Return the first thing that is wrong with a profile, and how many more there are."""
-    copy = previous_copy(path)
-    first, *others = [problem for problem in error.problems if copy.name not in problem.what]
+    # A problem without a place is the hint at the copy beside the file.
+    first, *others = [problem for problem in error.problems if problem.where] or error.problems
     what = first.what if first.where == path.name else str(first)
     return f"{what} (and {len(others)} more)" if others else what
 

@@ -9,15 +9,19 @@ from pathlib import Path
 from attrs import frozen
 from PySide6.QtCore import QLockFile, QObject, QTimer
 
-from core.problems import ProblemsError
-from core.record.files import read_text, write_atomically
+from core.problems import ProblemsError, refuse
+from core.record.files import is_file, read_text, write_atomically
 from core.record.observer import Profile
 from core.record.profile import dumps_profile, loads_profile
 from core.situation.situation import Situation
 from gui.state import AppState, Change
 
 _WAIT_MS = 700
-_FOLDER = "unsaved"
+UNSAVED_FOLDER = "unsaved"
+_NOT_KEPT = (
+    "Your unsaved edits cannot be kept in case the program ends unexpectedly ({problem}). "
+    "Save the profile to be safe."
+)
 # So many windows may have unsaved edits of one profile at a time.
 _MOST_WINDOWS = 9
 
@@ -42,7 +46,7 @@ class DraftPlace:
     @property
     def is_used(self) -> bool:
         """Whether a draft lies here."""
-        return self._file.is_file()
+        return is_file(self._file)
 
     def take(self) -> bool:
         """Lock the place; tell whether no other window has it."""
@@ -57,14 +61,13 @@ class DraftPlace:
             return None
 
     def write(self, profile: Profile, path: Path | None) -> None:
-        """Keep a profile; a full disk must not get in the way of the edit itself."""
-        with suppress(ProblemsError, OSError):
-            kept = {
-                "path": str(path) if path else None,
-                "over": _mark_of(path),
-                "profile": dumps_profile(profile),
-            }
-            write_atomically(self._file, json.dumps(kept, ensure_ascii=False))
+        """Keep a profile for its owner's eyes alone; ProblemsError where that cannot be done."""
+        kept = {
+            "path": str(path) if path else None,
+            "over": _mark_of(path),
+            "profile": dumps_profile(profile),
+        }
+        write_atomically(self._file, json.dumps(kept, ensure_ascii=False), is_private=True)
 
     def clear(self) -> None:
         """Take the draft away, and let other windows have the place."""
@@ -89,6 +92,7 @@ class Drafts(QObject):
         self._state = state
         self._folder = folder
         self._place: DraftPlace | None = None
+        self.told_unkept = False
         self._path = state.path
         self._timer = QTimer(self)
         self._timer.setSingleShot(True)
@@ -105,8 +109,17 @@ class Drafts(QObject):
             return
         if self._place is None:
             self._place = _free_place(self._folder, self._state.path)
-        if self._place is not None:
+        try:
+            if self._place is None:
+                raise refuse("cannot be written", where=str(self._folder))
             self._place.write(self._state.profile, self._state.path)
+        except ProblemsError as error:
+            # Neither a full disk nor a folder that is gone may get in the way of the edit itself.
+            if not self.told_unkept:
+                self.told_unkept = True
+                self._state.tell(_NOT_KEPT.format(problem=error))
+        else:
+            self.told_unkept = False
 
     def drop(self) -> None:
         """Take the copy away: its edits are saved, or are no longer wanted."""
@@ -165,14 +178,14 @@ def place_left(folder: Path, path: Path | None) -> DraftPlace | None:
 def _free_place(folder: Path, path: Path | None) -> DraftPlace | None:
     """Return a place without a draft, locked; None where the folder cannot be written."""
     with suppress(OSError):
-        (folder / _FOLDER).mkdir(parents=True, exist_ok=True)
+        (folder / UNSAVED_FOLDER).mkdir(mode=0o700, parents=True, exist_ok=True)
     return next((place for place in _places(folder, path) if not place.is_used and place.take()), None)
 
 
 def _places(folder: Path, path: Path | None) -> Iterator[DraftPlace]:
     name = "new" if path is None else hashlib.sha256(str(path.absolute()).encode()).hexdigest()[:16]
     for number in range(1, _MOST_WINDOWS + 1):
-        yield DraftPlace(folder / _FOLDER, f"{name}-{number}")
+        yield DraftPlace(folder / UNSAVED_FOLDER, f"{name}-{number}")
 
 
 def _mark_of(path: Path | None) -> str:

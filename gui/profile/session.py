@@ -2,7 +2,6 @@
 
 import json
 import os
-from contextlib import suppress
 from pathlib import Path
 from typing import Any
 
@@ -12,7 +11,7 @@ from attrs import frozen
 
 from core.drawing.palette import PALETTES
 from core.problems import ProblemsError
-from core.record.files import read_text, set_aside, write_atomically
+from core.record.files import is_file, read_text, set_aside, write_atomically
 
 FOLDER_VARIABLE = "STILLAIR_STATE_FOLDER"
 TEXT_SCALES = (0.9, 1.0, 1.15, 1.3, 1.5, 1.75, 2.0)
@@ -56,7 +55,7 @@ class SessionFile:
 
     def read(self) -> tuple[Session, str]:
         """Return the session, and what to tell when the file was damaged: a sentence, or nothing."""
-        if not self.path.exists():
+        if not is_file(self.path):
             return Session(), ""
         try:
             data = json.loads(read_text(self.path))
@@ -66,11 +65,14 @@ class SessionFile:
             return Session(), self._set_aside()
         return _understood(data), ""
 
-    def write(self, session: Session) -> None:
-        """Keep the session; a folder that cannot be written costs nothing but the memory."""
-        with suppress(ProblemsError, OSError):
-            self.path.parent.mkdir(parents=True, exist_ok=True)
-            write_atomically(self.path, json.dumps(attrs.asdict(session), indent=1))
+    def write(self, session: Session) -> str:
+        """Keep the session; return why it cannot be kept, nothing when it was."""
+        try:
+            self.path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
+            write_atomically(self.path, json.dumps(attrs.asdict(session), indent=1), is_private=True)
+        except (ProblemsError, OSError) as error:
+            return str(getattr(error, "strerror", None) or error)
+        return ""
 
     def _set_aside(self) -> str:
         told = "The window's own settings could not be read; it starts with the usual ones."

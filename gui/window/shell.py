@@ -42,6 +42,11 @@ _USUAL_SIZE = QSize(1280, 800)
 # What a window manager puts around the window: mostly a title above, thin edges elsewhere.
 _FRAME = QSize(12, 40)
 
+_NOTHING_KEPT = (
+    "Neither settings nor unsaved edits can be kept in {folder} ({trouble}). All else works; "
+    "save the profile after each change that matters."
+)
+
 
 class Shell(QMainWindow):
     """The window of the program.
@@ -63,6 +68,7 @@ class Shell(QMainWindow):
         self.state = state
         self._theme = theme
         self._session_file = session_file
+        self._told_of_folder = False
         self.first_run = first_run
         folder = session_file.path.parent if session_file else None
         self.documents = Documents(state, session or Session(), self, folder=folder)
@@ -290,7 +296,15 @@ class Shell(QMainWindow):
             scope=scope.id if scope else "",
         )
         if self._session_file is not None:
-            self._session_file.write(self.documents.session)
+            self._tell_once(self._session_file.write(self.documents.session))
+
+    def _tell_once(self, trouble: str) -> None:
+        """Tell once why nothing can be kept beside the profile."""
+        if trouble and not self._told_of_folder and self._session_file is not None:
+            self._told_of_folder = True
+            self.documents.note_told_unkept()
+            folder = self._session_file.path.parent
+            self.state.tell(_NOTHING_KEPT.format(folder=folder, trouble=trouble))
 
 
 def _gear(state: AppState) -> QWidget:

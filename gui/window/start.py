@@ -6,12 +6,12 @@ from pathlib import Path
 from PySide6.QtWidgets import QApplication
 
 from core.problems import ProblemsError
-from core.record.files import previous_copy
+from core.record.files import kept_beside, sweep
 from core.record.observer import Profile
 from core.record.profile import read_profile
 from core.situation.choices import Choices
 from gui.profile.documents import in_short
-from gui.profile.drafts import place_left
+from gui.profile.drafts import UNSAVED_FOLDER, place_left
 from gui.profile.session import Session, SessionFile, state_folder
 from gui.state import AppState
 from gui.widgets.theme import Theme
@@ -30,6 +30,8 @@ def run_window(path: Path | None = None) -> int:
     session_file = SessionFile(folder)
     session, told = session_file.read()
     profile, path, trouble = _first_profile(path, session, folder)
+    for place in (folder, folder / UNSAVED_FOLDER, *([path.parent] if path else [])):
+        sweep(place)
     app = QApplication.instance() or QApplication(sys.argv[:1])
     assert isinstance(app, QApplication)
     app.setApplicationName("Stillair")
@@ -78,10 +80,10 @@ def _first_profile(path: Path | None, session: Session, folder: Path) -> tuple[P
 
 def _trouble_with(path: Path, error: ProblemsError) -> str:
     """Return in a sentence or two why the last profile is not there, and where a good copy is."""
-    copy = previous_copy(path)
     wrong = in_short(error, path)
     words = f"The last profile, {path.name}, could not be opened and is left as it is: {wrong}."
-    return f"{words} The one from before the last save is kept as {copy.name}." if copy.is_file() else words
+    copy = kept_beside(path)
+    return words if copy is None else f"{words} The one from before the last save is kept as {copy.name}."
 
 
 def _opened(session: Session, path: Path | None) -> Session:
