@@ -4,6 +4,7 @@ from core.air.dispersion import YELLOW_CUTS
 from core.export.parts import SCHEMA, JsonObject, number, time_json
 from core.ladder.ladder import Ladder
 from core.looks.filter_offers import FilterOffers
+from core.looks.finding import Finding
 from core.looks.picture.sight import Sight
 from core.looks.picture.subject import Subject
 from core.looks.picture.turn import DRIFT_ANGLE_DEG
@@ -11,6 +12,7 @@ from core.looks.planet_appearance import PlanetAppearance
 from core.sky.disc import Disc
 from core.sky.moons import MoonEvent, MoonPosition
 from core.sky.red_spot import RedSpotPasses
+from core.sky.stars import Star
 from core.words.aim import aim_notices
 from core.words.eyepiece import PICTURE_LIMITS, turning_note
 from core.words.filters import filter_sentences
@@ -19,10 +21,12 @@ from core.words.looks import old_longitude_warning
 from core.words.sizes import against_moon
 
 
-def looks_json(appearance: PlanetAppearance, *, filters: FilterOffers | None = None) -> JsonObject:
+def looks_json(
+    appearance: PlanetAppearance, *, filters: FilterOffers | None = None, finding: Finding | None = None
+) -> JsonObject:
     """Return a planet's appearance: the disc and all on it, what a telescope makes of it, what to expect.
 
-    ``filters`` are what the owner's filters are good for.
+    ``filters`` are what the owner's filters are good for, ``finding`` how the planet is found.
     """
     ladder = appearance.ladder
     # Without a moment to offer there is no direction to look in either.
@@ -38,6 +42,7 @@ def looks_json(appearance: PlanetAppearance, *, filters: FilterOffers | None = N
         "azimuth_deg": None if position is None else number(position.azimuth_deg),
         "path": None if position is None else number(position.path),
         "caution": " ".join(aim_notices(appearance.aim)) or None,
+        "finding": _finding(finding),
         "disc": _disc(appearance.subject.disc),
         **_belongings(appearance.subject),
         "moons": [_moon(moon) for moon in appearance.subject.moons],
@@ -89,6 +94,23 @@ def _filters(offers: FilterOffers | None) -> JsonObject | None:
             for group in offers.by_aim
         ],
         "words": list(filter_sentences(offers)),
+    }
+
+
+def _finding(finding: Finding | None) -> JsonObject | None:
+    if finding is None:
+        return None
+    return {
+        "constellation": finding.constellation,
+        "from": [
+            {
+                "what": landmark.what.label if isinstance(landmark.what, Star) else landmark.what.value,
+                "angle_deg": number(landmark.angle_deg),
+                "bearing_deg": number(landmark.bearing_deg),
+            }
+            for landmark in finding.landmarks
+        ],
+        "disc_from_power": None if finding.disc_from is None else number(finding.disc_from.power),
     }
 
 

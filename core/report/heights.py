@@ -12,6 +12,7 @@ from core.words.cautions import CAP_BEFORE_SUNRISE
 from core.words.dates import weekday_text
 from core.words.directions import altitude_text
 from core.words.evening_cautions import near_the_sun_cautions
+from core.words.finding import HANDS, HEADING, finding_sentences
 from core.words.obstacles import warm_air_words
 from core.words.reasons import answer_reasons
 from core.words.site_clock import SiteClock, clock_of
@@ -39,10 +40,22 @@ def heights_text(situation: Situation, *, width: int = WIDTH) -> str:
     lines += ["", *_heights_table(night, site_clock, width)]
     lines += [line for words in near_the_sun_cautions(night) for line in wrapped(words, width)]
     lines += wrapped(CAP_BEFORE_SUNRISE, width)
+    lines += _ways_to_find(situation, site_clock, width)
     lines += ["", "Why"]
     for reason in answer_reasons(situation.answer, site_clock):
         lines += wrapped(f"- {printable(reason)}", width, indent="  ")
     return "\n".join(lines)
+
+
+def _ways_to_find(situation: Situation, clock: SiteClock, width: int) -> list[str]:
+    """Return how each body is found, a paragraph each, or nothing where nothing is offered."""
+    if not situation.findings:
+        return []
+    lines = ["", HEADING]
+    for finding in situation.findings:
+        words = " ".join(finding_sentences(finding, clock, has_scope=situation.scope is not None))
+        lines += wrapped(f"- {printable(words)}", width, indent="  ")
+    return lines + wrapped(HANDS, width)
 
 
 def _heights_table(night: Night, clock: SiteClock, width: int) -> list[str]:

@@ -26,12 +26,13 @@ def looks_text(
     appearance: PlanetAppearance,
     *,
     filters: FilterOffers | None = None,
+    ways: Sequence[str] = (),
     clock: int = 24,
     width: int = WIDTH,
 ) -> str:
     """Return a planet's looks as text: the disc, what happens on it, the view, and what to expect.
 
-    ``filters`` are what the owner's filters are good for.
+    ``filters`` are what the owner's filters are good for, ``ways`` the sentences of how it is found.
     """
     site_clock = SiteClock(zone=appearance.site.zone, hours=clock)
     lines = [*_heading(appearance, site_clock, width), ""]
@@ -39,6 +40,7 @@ def looks_text(
     lines += _apart(happening_words(appearance.planet, appearance.happenings, site_clock), width)
     if appearance.aim.at is not None:
         lines += _apart(filter(None, [air_words(appearance)]), width)
+    lines += _apart(filter(None, [" ".join(ways)]), width)
     lines += [*_view(appearance, width), *_expectations(appearance, width), *_filters(filters, width)]
     return "\n".join(lines)
 

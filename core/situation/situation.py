@@ -20,7 +20,7 @@ from core.ladder.wishes import rungs_with
 from core.lazy import lazy
 from core.moments.aiming import aim_at
 from core.moments.best_minutes import offered_windows
-from core.situation.warmth import Warmth
+from core.situation.findings import Findings
 from core.sky.bodies import Body
 from core.tonight.answer import Answer
 from core.tonight.plan import EveningItem, plan_evening
@@ -33,7 +33,7 @@ if TYPE_CHECKING:
     from core.looks.planet_appearance import Happenings, PlanetAppearance
 
 
-class Situation(Warmth):
+class Situation(Findings):
     """All that follows from choices and clock, each worked out when asked for.
 
     ``now`` is the present moment (aware). Without ``has_sky``, while the sky tables are being read, there is

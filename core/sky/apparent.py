@@ -164,6 +164,32 @@ class Viewpoint:
             distance_au=np.sqrt(out**2 + east**2 + axial**2),
         )
 
+    def place(self, body: Body, unix_s: float) -> Floats:
+        """Return a body's topocentric position (au) at a time, shape (3,).
+
+        The axes are the true equator and equinox of date, as of ``geocentric_au``.
+        """
+        out, east, axial = (float(part[0]) for part in self._vectors(body, np.array([unix_s])))
+        sidereal = self._sidereal_rad(unix_s)
+        sine, cosine = np.sin(sidereal), np.cos(sidereal)
+        return np.array([out * cosine - east * sine, out * sine + east * cosine, axial])
+
+    def look_towards(self, places: Floats, unix_s: float) -> tuple[Floats, Floats]:
+        """Return altitudes and azimuths (N,) in degrees of far directions (N, 3) at a time.
+
+        The axes are those of ``geocentric_au``; geometric altitudes, azimuths as in ``Direction``.
+        """
+        sidereal = self._sidereal_rad(unix_s)
+        x, y, axial = places.T
+        out = x * np.cos(sidereal) + y * np.sin(sidereal)
+        east = y * np.cos(sidereal) - x * np.sin(sidereal)
+        up = out * self.cosine_latitude + axial * self.sine_latitude
+        north = axial * self.cosine_latitude - out * self.sine_latitude
+        return (
+            np.degrees(np.arctan2(up, np.hypot(north, east))),
+            np.degrees(np.arctan2(east, north)) % 360.0,
+        )
+
     def sine_altitude(self, body: Body, unix_s: Floats) -> Floats:
         """Return the sine of the altitude at Unix seconds: smooth, even through the zenith."""
         out, east, axial = self._vectors(body, unix_s)
@@ -182,6 +208,13 @@ class Viewpoint:
         """Return the topocentric hour angle at Unix seconds, -pi to pi, positive west of the meridian."""
         out, east, _ = self._vectors(body, unix_s)
         return np.asarray(np.arctan2(-east, out))
+
+    def _sidereal_rad(self, unix_s: float) -> float:
+        """Return the local apparent sidereal time at a time."""
+        days = ephemeris.terrestrial_days(np.array([unix_s]))
+        # Every curve carries it.
+        ahead = _curve_over(Body.SUN, days)(days)[3]
+        return float((ahead + _TURN_PER_DAY_RAD * days)[0] + self.longitude_rad)
 
     def _vectors(self, body: Body, unix_s: Floats) -> tuple[Floats, Floats, Floats]:
         """Return a topocentric position (au): outwards in the meridian plane, east, along the axis."""

@@ -20,6 +20,7 @@ from core.sky.bodies import FACTS, Body
 
 if TYPE_CHECKING:
     from skyfield.positionlib import Astrometric
+    from skyfield.timelib import Time
 
 Floats = NDArray[np.float64]
 
@@ -27,6 +28,8 @@ DAY_S: Final = 86_400.0
 AU_KM: Final = 149_597_870.7  # IAU 2012 resolution B2
 MOON_MEAN_DISTANCE_KM: Final = 384_400.0
 UNIX_EPOCH_JD: Final = 2_440_587.5
+# 1991.25, the epoch of the Hipparcos catalogue.
+_HIPPARCOS_JD: Final = 2_448_349.0625
 
 # First and last day of DE421, and what is kept clear of its ends, for light time and for the nodes that
 # an interpolation needs on either side.
@@ -220,3 +223,63 @@ def _planet_magnitude(body: Body, seen: "Astrometric", sun: "Astrometric", sun_d
         rough = _NEPTUNE_UNIT_MAGNITUDE + 5.0 * np.log10(sun_distance_au * seen.distance().au)
         magnitude = np.where(np.isnan(magnitude), rough, magnitude)
     return magnitude
+
+
+@frozen(kw_only=True, eq=False)
+class StarPlaces:
+    """Where stars stand in the sky of the Hipparcos catalogue, in 1991.25; each field has the shape (N,).
+
+    The proper motion in right ascension has the cosine of the declination in it.
+    """
+
+    ra_deg: Floats
+    dec_deg: Floats
+    ra_mas_a_year: Floats
+    dec_mas_a_year: Floats
+
+
+def star_vectors(stars: StarPlaces, unix_s: float) -> Floats:
+    """Return apparent directions to stars at a time, shape (N, 3), of length 1.
+
+    The axes are the true equator and equinox of date, as of ``node_vectors_au``.
+    """
+    from skyfield.framelib import true_equator_and_equinox_of_date
+    from skyfield.starlib import Star
+
+    sky = _sky()
+    star = Star(
+        ra_hours=stars.ra_deg / 15.0,
+        dec_degrees=stars.dec_deg,
+        ra_mas_per_year=stars.ra_mas_a_year,
+        dec_mas_per_year=stars.dec_mas_a_year,
+        epoch=_HIPPARCOS_JD,
+    )
+    apparent = sky.bodies["earth"].at(_moment(unix_s)).observe(star).apparent()
+    places = np.asarray(apparent.frame_xyz(true_equator_and_equinox_of_date).au.T)
+    return np.ascontiguousarray(places / np.linalg.norm(places, axis=1, keepdims=True))
+
+
+@cache
+def _constellations() -> tuple[Any, dict[str, str]]:
+    from skyfield.api import load_constellation_map, load_constellation_names
+
+    return load_constellation_map(), dict(load_constellation_names())
+
+
+def constellation_of(direction: Floats, unix_s: float) -> str:
+    """Return the Latin name of the constellation in which a direction (3,) lies at a time.
+
+    The axes are the true equator and equinox of date. The boundaries are the IAU's (Roman 1987, Publications
+    of the Astronomical Society of the Pacific 99, 695), as skyfield carries them.
+    """
+    from skyfield.positionlib import ICRF
+
+    constellation_at, names = _constellations()
+    time = _moment(unix_s)
+    return names[str(constellation_at(ICRF(time.M.T @ direction, t=time)))]
+
+
+def _moment(unix_s: float) -> "Time":
+    days = float(terrestrial_days(np.array([unix_s]))[0])
+    moment: Time = _sky().timescale.tt_jd(UNIX_EPOCH_JD + days)
+    return moment

@@ -8,6 +8,7 @@ import numpy as np
 from attrs import frozen
 
 from core.air.atmosphere import air_path, apparent_altitude_deg
+from core.sky.angles import angle_between_deg
 from core.sky.apparent import Viewpoint
 from core.sky.bodies import Body
 from core.sky.ephemeris import Floats
@@ -86,15 +87,8 @@ def positions_at(
 
 def separation_deg(first: Position, second: Position) -> float:
     """Return the angle in degrees between two places in one site's sky at one time."""
-    # Half the chord keeps its digits for places close together, where the cosine loses them.
-    chord = np.linalg.norm(_direction(first) - _direction(second))
-    return float(np.degrees(2.0 * np.arcsin(np.minimum(chord / 2.0, 1.0))))
-
-
-def _direction(position: Position) -> Floats:
-    altitude, azimuth = np.radians([position.altitude_deg, position.azimuth_deg])
-    return np.array(
-        [np.cos(altitude) * np.cos(azimuth), np.cos(altitude) * np.sin(azimuth), np.sin(altitude)]
+    return float(
+        angle_between_deg(first.altitude_deg, first.azimuth_deg, second.altitude_deg, second.azimuth_deg)
     )
 
 

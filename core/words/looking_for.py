@@ -6,13 +6,18 @@ from core.looks.feature_rules import Feature, HeldBack, Likelihood
 from core.looks.features import TITAN_MM, FeatureChance, Seen
 from core.sky.bodies import Body
 from core.words.names import capitalised
-from core.words.quantities import length_text, percent_text, power_text, rounded_text, two_figures
+from core.words.quantities import (
+    about_power_text,
+    length_text,
+    percent_text,
+    power_text,
+    rounded_text,
+    two_figures,
+)
 from core.words.sizes import arcsec_text, disc_size_text
 
 # Powers below this are had in every telescope, and are not told as something to reach for.
 _ANY_POWER: Final = 10.0
-# From here up powers are told in steps of ten, below in steps of five.
-_TENS_FROM_POWER: Final = 100.0
 # A size below this is as good as none.
 _NOTHING_ARCSEC: Final = 0.05
 _TENTHS_BELOW_DEG: Final = 10.0
@@ -151,7 +156,7 @@ def ground_text(item: FeatureChance) -> str:
         width="" if ring is None else arcsec_text(ring.minor_axis_arcsec),
         lit=percent_text(item.face.illuminated_fraction),
         smallest_km="" if item.smallest_km is None else two_figures(item.smallest_km),
-        from_power="" if item.looks_full_from is None else _about_power_text(item.looks_full_from),
+        from_power="" if item.looks_full_from is None else about_power_text(item.looks_full_from),
         power=power_text(item.seen.power),
         titan_aperture=length_text(TITAN_MM[1]),
         diameter=disc_size_text(item.face.diameter_arcsec),
@@ -164,7 +169,7 @@ def reason_text(item: FeatureChance) -> str:
     power = item.looks_full_from
     if power is None or power < _ANY_POWER or item.likelihood is Likelihood.UNLIKELY or _lacks_power(item):
         return _REASON.format(reason=reason)
-    return _REASON_FROM_POWER.format(reason=reason, power=_about_power_text(power))
+    return _REASON_FROM_POWER.format(reason=reason, power=about_power_text(power))
 
 
 def short_text(item: FeatureChance) -> str:
@@ -204,9 +209,3 @@ def _lacks_power(item: FeatureChance) -> bool:
 
 def _opening_text(opening_deg: float) -> str:
     return f"{rounded_text(opening_deg, 1 if opening_deg < _TENTHS_BELOW_DEG else 0)}°"
-
-
-def _about_power_text(power: float) -> str:
-    """Return a power as roughly as it is known: ``55x``, ``120x``."""
-    step = 10.0 if power >= _TENS_FROM_POWER else 5.0
-    return power_text(float(rounded_text(power / step)) * step)

@@ -11,6 +11,8 @@ DRIVEN = "none: driven"
 _OVER_AN_HOUR = "over 1 h"
 
 _MINUTE_S, _HOUR_S = 60.0, 3600.0
+# From here up rough powers are told in steps of five, and of ten.
+_FIVES_FROM_POWER, _TENS_FROM_POWER = 10.0, 100.0
 # Drifts are told in seconds up to here.
 _SECONDS_UP_TO_S = 120.0
 
@@ -68,6 +70,12 @@ def path_text(path: float) -> str:
 def power_text(power: float) -> str:
     """Return ``48x``, or ``7.5x`` below 10."""
     return f"{trimmed_text(power, 1 if power < 10 else 0)}x"
+
+
+def about_power_text(power: float) -> str:
+    """Return a power as roughly as a rule of thumb knows it: ``55x``, ``120x``."""
+    step = 10.0 if power >= _TENS_FROM_POWER else 5.0 if power >= _FIVES_FROM_POWER else 1.0
+    return power_text(float(rounded_text(power / step)) * step)
 
 
 def per_mm_text(power: float, aperture_mm: float) -> str:

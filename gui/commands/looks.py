@@ -6,6 +6,7 @@ from datetime import datetime
 from core.export.looks import looks_json
 from core.export.parts import to_json
 from core.report.looks import looks_text
+from core.words.finding import ways_to_find
 from gui.commands.asking import Asked, situation_of
 from gui.commands.parsing import add_blur, add_evening, add_hours, add_json, add_profile, add_scope, add_site
 
@@ -35,7 +36,9 @@ def run(args: Namespace, now: datetime) -> str:
     assert appearance is not None  # there are a night and a planet
     filters = situation.best_filter_offers
     return (
-        to_json(looks_json(appearance, filters=filters))
+        to_json(looks_json(appearance, filters=filters, finding=situation.finding))
         if args.json
-        else looks_text(appearance, filters=filters, clock=situation.preferences.clock)
+        else looks_text(
+            appearance, filters=filters, ways=ways_to_find(situation), clock=situation.preferences.clock
+        )
     )

@@ -19,6 +19,7 @@ from core.words.body_readings import (
 from core.words.cautions import SUN_IS_UP
 from core.words.dates import weekday_text
 from core.words.evening import item_title, item_words
+from core.words.finding import HEADING, findings_text
 from core.words.looks import brief_words, happening_words, heading_words, paragraphs
 from core.words.site_clock import SiteClock
 from gui.height.cells import BodyCells
@@ -50,6 +51,10 @@ class HeightView(QWidget):
         self.appearance_line.setAccessibleName("How the planet in hand looks")
         self.all_looks = QPushButton("How it loo&ks")
         self.all_looks.setAccessibleDescription("Show all that is known of the disc, and what happens on it")
+        self.to_find = QPushButton("How to fin&d it")
+        self.to_find.setAccessibleDescription(
+            "Show where each body stands and from what it is found, as text"
+        )
         self.to_year = QPushButton("The &year")
         self.to_year.setAccessibleDescription("Show the planet's year, and go from there to any evening")
         self.in_words = QPushButton("In w&ords")
@@ -61,6 +66,7 @@ class HeightView(QWidget):
         self._lay_out()
         self.now.clicked.connect(state.follow_now)
         self.in_words.clicked.connect(self._tell_evening)
+        self.to_find.clicked.connect(self._tell_ways_to_find)
         self.all_looks.clicked.connect(self._tell_looks)
         self.cells.chosen.connect(state.set_planet)
         self.canvas.pointed.connect(self._show_reading)
@@ -77,6 +83,7 @@ class HeightView(QWidget):
         head.addWidget(self.caution, 1)
         head.addWidget(self.note, 1)
         head.addWidget(self.to_year)
+        head.addWidget(self.to_find)
         head.addWidget(self.all_looks)
         head.addWidget(self.in_words)
         evening = QWidget()
@@ -115,7 +122,8 @@ class HeightView(QWidget):
         night, state = self._state.situation.night, self._state
         moment = pointed or self.canvas.hovered or state.situation.time
         self.now.setVisible(not state.situation.following_now)
-        self.all_looks.setEnabled(night is not None)
+        for button in (self.all_looks, self.to_find):
+            button.setEnabled(night is not None)
         if night is None:
             self.moment.setText("")
             self.canvas.setAccessibleDescription("" if state.situation.site else NO_SITE)
@@ -170,6 +178,14 @@ class HeightView(QWidget):
             return []
         happenings = find_happenings(night, Body.JUPITER, situation.red_spot_passes)
         return ["On Jupiter", *happening_words(Body.JUPITER, happenings, clock)]
+
+    def _tell_ways_to_find(self) -> None:
+        """Show how each body is found at the moment looked at, or at its best."""
+        situation = self._state.situation
+        if situation.night is None:
+            return
+        heading = f"{weekday_text(situation.evening)}, {situation.night.site.name}"
+        dialogs.show_text(self, HEADING, heading, findings_text(situation))
 
     def _tell_looks(self) -> None:
         """Show all that is known of the planet in hand at the moment of the read-out."""

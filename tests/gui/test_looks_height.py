@@ -182,6 +182,7 @@ def test_without_a_site_there_is_nothing_to_tell(
     qtbot.addWidget(view)
     assert view.appearance_line.text() == ""
     assert not view.all_looks.isEnabled()
+    assert not view.to_find.isEnabled()
 
 
 def test_the_line_never_asks_the_window_to_grow(view: HeightView, state: AppState) -> None:
@@ -192,3 +193,16 @@ def test_the_line_never_asks_the_window_to_grow(view: HeightView, state: AppStat
         QApplication.processEvents()
         heights.append(view.height())
     assert len(set(heights)) == 1
+
+
+def test_how_to_find_each_body_is_told_on_a_key(view: HeightView, state: AppState, told: list[str]) -> None:
+    state.set_planet(Body.URANUS)
+
+    view.to_find.setFocus()
+    QTest.keyClick(view.to_find, Qt.Key.Key_Space)
+
+    assert told[0].startswith("How to find it\nSat 5 December 2026")
+    assert "\nUranus at 21:42: " in told[0]
+    assert "in Taurus" in told[0]
+    assert "12 o'clock is straight up" in told[0]
+    assert "Venus at 21:42" not in told[0]

@@ -1,0 +1,92 @@
+"""How to find a body: where it stands, from what it is found, from which power on it is a disc."""
+
+from datetime import datetime
+from typing import Final
+
+from attrs import frozen
+
+from core.gear.aperture import working_aperture_mm
+from core.gear.combinations import Combination
+from core.gear.optics import dawes_arcsec
+from core.gear.owned import Telescope
+from core.looks.feature_rules import RULES, Feature
+from core.sky.apparent import Viewpoint
+from core.sky.bodies import Body
+from core.sky.ephemeris import constellation_of
+from core.sky.landmarks import FAINT, Landmark, find_landmarks
+from core.sky.night import Night, Position
+from core.sky.sunlight import Daylight, daylight_at
+
+# Up to this magnitude the eye alone finds it under a fair sky; fainter, binoculars or the finder
+# (common practice, no source).
+_NAKED_EYE_MAGNITUDE: Final = 5.0
+# A power within a tenth is as good as the one that a rule of thumb asks for (ours).
+_NEARLY: Final = 0.9
+
+
+@frozen(kw_only=True)
+class DiscFrom:
+    """The power from which a body looks like a disc, and what of the kit gives it first.
+
+    ``combination`` is None where the kit has no such power, ``at_once`` whether its lowest is one.
+    """
+
+    power: float
+    has_kit: bool
+    combination: Combination | None
+    at_once: bool
+
+
+@frozen(kw_only=True)
+class Finding:
+    """How a body is found at one time.
+
+    ``daylight`` is None while no part of the Sun is up. ``disc_from`` is None of the Moon, without a
+    telescope, and where the telescope's aperture leaves it a star at any power.
+    """
+
+    body: Body
+    position: Position
+    sun_azimuth_deg: float
+    constellation: str
+    magnitude: float
+    landmarks: tuple[Landmark, ...]
+    daylight: Daylight | None
+    disc_from: DiscFrom | None
+
+    @property
+    def takes_glass(self) -> bool:
+        """Whether it is too faint for the eye alone."""
+        return self.body in FAINT or self.magnitude > _NAKED_EYE_MAGNITUDE
+
+
+def find(
+    night: Night, body: Body, time: datetime, *, scope: Telescope | None, kit: tuple[Combination, ...]
+) -> Finding:
+    """Return how a body is found at a time; ``kit`` is all that fits the telescope, lowest power first."""
+    unix_s = time.timestamp()
+    its_night = night.of(body)
+    return Finding(
+        body=body,
+        position=night.position(body, time),
+        sun_azimuth_deg=night.position(Body.SUN, time).azimuth_deg,
+        constellation=constellation_of(Viewpoint.of(night.site).place(body, unix_s), unix_s),
+        magnitude=its_night.magnitude,
+        landmarks=find_landmarks(night, body, time),
+        daylight=daylight_at(night, body, time),
+        disc_from=None
+        if body is Body.MOON or scope is None
+        else _disc_from(its_night.diameter_arcsec, working_aperture_mm(scope), kit),
+    )
+
+
+def _disc_from(diameter_arcsec: float, aperture_mm: float, kit: tuple[Combination, ...]) -> DiscFrom | None:
+    if diameter_arcsec < dawes_arcsec(aperture_mm):
+        return None
+    power = RULES[Feature.SMALL_DISC].looks_arcsec / diameter_arcsec
+    return DiscFrom(
+        power=power,
+        has_kit=bool(kit),
+        combination=next((each for each in kit if each.power >= _NEARLY * power), None),
+        at_once=bool(kit) and kit[0].power >= _NEARLY * power,
+    )

@@ -1,0 +1,59 @@
+"""How each body is found this evening, and which of them stand close together."""
+
+from datetime import datetime
+
+from core.gear.combinations import Combination, combinations
+from core.lazy import lazy
+from core.looks.finding import Finding, find
+from core.moments.aiming import aim_at
+from core.moments.best_minutes import find_best_minutes, highest_within
+from core.situation.warmth import Warmth
+from core.sky.bodies import Body
+from core.sky.night import Night
+
+
+class Findings(Warmth):
+    """Ways to the bodies of the evening, for the kit in hand."""
+
+    @lazy
+    def kit_powers(self) -> tuple[Combination, ...]:
+        """Everything of the kit that fits the telescope in hand, lowest power first."""
+        return () if self.scope is None else combinations(self.scope, self.eyepieces, self.barlows)
+
+    @lazy
+    def findings(self) -> tuple[Finding, ...]:
+        """How each body is found: at the moment looked at, else in its best one; the one in hand first.
+
+        Only bodies that are offered are among them.
+        """
+        night = self.night
+        if night is None:
+            return ()
+        bodies = sorted((each.body for each in night.bodies), key=lambda body: body is not self.planet)
+        times = ((body, self._time_to_find(night, body)) for body in bodies)
+        return tuple(
+            find(night, body, time, scope=self.scope, kit=self.kit_powers)
+            for body, time in times
+            if time is not None
+        )
+
+    @lazy
+    def finding(self) -> Finding | None:
+        """How the planet in hand is found where the telescope points, None where nothing is offered."""
+        night, aim = self.night, self.aim
+        if night is None or aim.planet is None or aim.at is None or not aim.is_offered:
+            return None
+        return find(night, aim.planet, aim.at, scope=self.scope, kit=self.kit_powers)
+
+    def _time_to_find(self, night: Night, body: Body) -> datetime | None:
+        """Return when a body is looked for: at the moment looked at where it can be, else at its best."""
+        windows = night.of(body).windows
+        if any(window.start <= self.time < window.end for window in windows):
+            return self.time
+        if self.chosen_time is not None:
+            aim = aim_at(night, body, self.time)
+            # By day nothing is offered unasked.
+            if aim.is_offered and aim.daylight is not None and aim.path is not None and aim.behind is None:
+                return self.time
+        best = find_best_minutes(night, body, since=self.present, hours=self.hours_left)
+        return None if best is None else highest_within(night, body, best).time

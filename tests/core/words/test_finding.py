@@ -1,0 +1,106 @@
+"""How a body is found, in words, as an observer would read it."""
+
+from datetime import UTC, date, datetime
+
+import pytest
+from attrs import evolve
+
+from core.gear.owned import Eyepiece, Telescope, TelescopeKind
+from core.record.observer import Profile
+from core.situation.choices import Choices
+from core.situation.situation import Situation
+from core.sky.bodies import Body
+from core.words.finding import NOTHING_TO_FIND, findings_text, ways_to_find
+from tests.core.evenings import FULL_BOX, LISBON, SIX
+
+EVENING = date(2026, 12, 5)
+AT_NINE = datetime(2026, 12, 5, 21, 0, tzinfo=UTC)
+# The Sun is up, Venus stands high in the south-east, and the Moon, a crescent, not far below it.
+BY_DAY = datetime(2026, 12, 6, 9, 30, tzinfo=UTC)
+KIT = Profile(sites=(evolve(LISBON, id="s"),), telescopes=(evolve(SIX, id="six"),), eyepieces=FULL_BOX)
+
+
+def situation(time: datetime, planet: Body | None = None, profile: Profile = KIT) -> Situation:
+    choices = Choices(profile=profile, evening=EVENING, time=time, time_is_asked=True, planet=planet)
+    return Situation(choices, datetime(2026, 12, 1, tzinfo=UTC))
+
+
+def paragraph(text: str, body: str) -> str:
+    return next(each for each in text.split("\n\n") if f"{body} at " in each)
+
+
+def test_uranus_is_told_with_constellation_stars_colour_and_power() -> None:
+    words = paragraph(findings_text(situation(AT_NINE, Body.URANUS)), "Uranus")
+
+    # In Taurus through 2026 to 2032 (common knowledge of its path), between Aldebaran and the Pleiades.
+    assert words.startswith("Uranus at 21:00: ")
+    assert "in Taurus" in words
+    assert "from Aldebaran" in words or "from Alcyone" in words
+    assert "blue-green" in words
+    assert "binoculars" in words
+    # Common practice: from about a hundred times.
+    assert any(f"from about {power}x" in words for power in (80, 85, 90, 95, 100, 110))
+    assert "150x" not in words
+    assert "take 12 mm, 100x" in words
+
+
+def test_the_planet_in_hand_comes_first_and_each_tells_its_own_time() -> None:
+    text = findings_text(situation(AT_NINE, Body.NEPTUNE))
+
+    assert text.startswith("Neptune at 21:00")
+    # Jupiter rises before midnight and is found at its best.
+    assert "Jupiter at 21:00" not in text
+    assert "Jupiter at " in text
+    assert text.endswith("a thumb 2°.")
+
+
+def test_venus_by_day_comes_with_the_caution_and_a_wall_and_from_the_moon_alone() -> None:
+    at = situation(BY_DAY, Body.VENUS)
+    words = paragraph(findings_text(at), "Venus")
+
+    # Venus is west of the Sun in December 2026: morning star, half a year after its time in the evening.
+    assert words.startswith("Venus stands 4")
+    assert "west of the Sun" in words
+    assert "Sunlight through any optics blinds at once." in words
+    assert "wall or a house hides the Sun, in the south-east" in words
+    assert "end before the shadow leaves you" in words
+    assert "from the Moon towards" in words
+    assert "Spica" not in words
+    # Beside the caution of the page it is not said twice.
+    assert not any("blinds" in sentence for sentence in ways_to_find(at))
+
+
+def test_by_day_nothing_else_is_told_for_that_moment() -> None:
+    text = findings_text(situation(BY_DAY, Body.VENUS))
+
+    for body in ("Saturn", "Mars", "Uranus", "Neptune"):
+        assert f"{body} at 09:30" not in text
+
+
+def test_unasked_nothing_is_told_by_day() -> None:
+    at_noon = Situation(Choices(profile=KIT), BY_DAY)
+
+    assert "hides the Sun" not in findings_text(at_noon)
+
+
+@pytest.mark.parametrize(("aperture_mm", "stays"), [(40, True), (80, False)])
+def test_neptune_stays_a_star_in_a_very_small_aperture(aperture_mm: float, stays: bool) -> None:
+    # Neptune is 2.3 arcsec across, and 40 mm resolve 2.9 (Dawes).
+    scope = Telescope(
+        id="t", name="Small", kind=TelescopeKind.REFRACTOR, aperture_mm=aperture_mm, focal_length_mm=400
+    )
+    words = paragraph(
+        findings_text(situation(AT_NINE, Body.NEPTUNE, evolve(KIT, telescopes=(scope,)))), "Neptune"
+    )
+
+    assert ("stays a star" in words) is stays
+    assert ("more than your eyepieces give" in words) is not stays
+
+
+def test_a_low_power_alone_and_no_telescope() -> None:
+    one = evolve(KIT, eyepieces=(Eyepiece(name="40 mm", focal_length_mm=40),))
+    assert "more than your eyepieces give" in findings_text(situation(AT_NINE, Body.URANUS, one))
+    bare = evolve(KIT, telescopes=(), eyepieces=())
+    assert "A disc" not in findings_text(situation(AT_NINE, Body.URANUS, bare))
+    none = Situation(Choices(), AT_NINE)
+    assert findings_text(none) == NOTHING_TO_FIND
