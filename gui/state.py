@@ -24,7 +24,7 @@ from core.problems import ProblemsError
 from core.record.log_entry import LogEntry
 from core.record.observer import Profile
 from core.record.profile import with_ids
-from core.situation.choices import Choices, EveningHours, EveningTemperatures, ScopeOutside
+from core.situation.choices import MOST_DIMMED, Choices, EveningHours, EveningTemperatures, ScopeOutside
 from core.situation.given import to_minute
 from core.situation.situation import Situation
 from core.sky.bodies import TARGETS, Body
@@ -352,6 +352,10 @@ class AppState(QObject):
     def set_text_scale(self, scale: float) -> None:
         """Choose how many times as large as usual letters are."""
         self._choose(text_scale=scale)
+
+    def set_dimmer(self, step: int) -> None:
+        """Choose by how many steps the night palette is dimmed, 0 to 3; what lies beyond is cut."""
+        self._choose(dimmer=min(max(step, 0), MOST_DIMMED))
 
     # The clock and the sky tables.
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from datetime import date, datetime
+from typing import Final
 
 from attrs import evolve, frozen
 
@@ -16,6 +17,9 @@ from core.record.log_entry import LogEntry
 from core.record.observer import Profile
 from core.sky.bodies import Body
 from core.sky.site import Site
+
+# The last step of the dimmer of the night palette.
+MOST_DIMMED: Final = 3
 
 
 @frozen(kw_only=True)
@@ -103,6 +107,7 @@ class Choices:
     mars_longitude_deg: float | None = None
     palette_name: str = "day"
     text_scale: float = 1.0
+    dimmer: int = 0
 
     def with_profile(self, profile: Profile) -> "Choices":
         """Return the choices after an edit of the profile.
@@ -119,7 +124,12 @@ class Choices:
     def of_another_observer(self, profile: Profile) -> "Choices":
         """Return what stays when another profile is taken up: the dress of the window and tonight's air."""
         return Choices(
-            profile=profile, blur=self.blur, palette_name=self.palette_name, text_scale=self.text_scale
+            profile=profile,
+            blur=self.blur,
+            stillness=self.stillness,
+            palette_name=self.palette_name,
+            text_scale=self.text_scale,
+            dimmer=self.dimmer,
         )
 
     def with_hours(self, evening: date, hours: EveningHours | None) -> "Choices":

@@ -76,6 +76,11 @@ class Given(Following):
         return self.choices.text_scale
 
     @given
+    def dimmer(self) -> int:
+        """By how many steps the night palette is dimmed."""
+        return self.choices.dimmer
+
+    @given
     def chosen_planet(self) -> Body | None:
         """The planet that was chosen by hand."""
         return self.choices.planet

@@ -12,6 +12,7 @@ from attrs import frozen
 from core.drawing.palette import PALETTES
 from core.problems import ProblemsError
 from core.record.files import is_file, read_text, set_aside, write_atomically
+from core.situation.choices import MOST_DIMMED
 
 FOLDER_VARIABLE = "STILLAIR_STATE_FOLDER"
 TEXT_SCALES = (0.9, 1.0, 1.15, 1.3, 1.5, 1.75, 2.0)
@@ -31,6 +32,7 @@ class Session:
 
     palette: str = "day"
     text_scale: float = 1.0
+    dimmer: int = 0
     recent: tuple[str, ...] = ()
     site: str = ""
     scope: str = ""
@@ -89,6 +91,8 @@ def _understood(data: dict[str, Any]) -> Session:
         taken["palette"] = data["palette"]
     if data.get("text_scale") in TEXT_SCALES:
         taken["text_scale"] = float(data["text_scale"])
+    if data.get("dimmer") in range(MOST_DIMMED + 1):
+        taken["dimmer"] = int(data["dimmer"])
     recent = data.get("recent")
     if isinstance(recent, list):
         names = [name for name in recent if isinstance(name, str) and name and "\0" not in name]

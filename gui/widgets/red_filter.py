@@ -4,19 +4,23 @@ from PySide6.QtCore import QEvent, QObject, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent
 from PySide6.QtWidgets import QApplication, QWidget
 
-_RED = QColor(255, 0, 0)
+# Nothing is brighter than this, whatever draws it.
+_BRIGHTEST = QColor(190, 0, 0)
+# By how much each step of the dimmer takes the light down.
+DIMMER_STEPS = (1.0, 0.7, 0.5, 0.35)
 
 
 class RedFilter(QWidget):
-    """Takes green and blue out of every pixel of its parent, a window.
+    """Takes green, blue and all brighter red out of every pixel of its parent, a window.
 
     Style and palette make the window red; this is the guarantee for what neither of them reaches: the
     text cursor (drawn by inverting), icons of a file dialog, a style's own white highlights.
     It lets mouse and keyboard through.
     """
 
-    def __init__(self, window: QWidget) -> None:
+    def __init__(self, window: QWidget, step: int) -> None:
         super().__init__(window)
+        self.step = step
         self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
         self.setAttribute(Qt.WidgetAttribute.WA_NoSystemBackground)
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
@@ -37,8 +41,11 @@ class RedFilter(QWidget):
 
     def paintEvent(self, event: QPaintEvent) -> None:
         painter = QPainter(self)
-        painter.setCompositionMode(QPainter.CompositionMode.CompositionMode_Multiply)
-        painter.fillRect(event.rect(), _RED)
+        painter.setCompositionMode(QPainter.CompositionMode.CompositionMode_Darken)
+        painter.fillRect(event.rect(), _BRIGHTEST)
+        if self.step:
+            painter.setCompositionMode(QPainter.CompositionMode.CompositionMode_Multiply)
+            painter.fillRect(event.rect(), QColor(round(255 * DIMMER_STEPS[self.step]), 0, 0))
         painter.end()
 
 
@@ -49,6 +56,15 @@ class RedFilters(QObject):
         super().__init__(app)
         self._app = app
         self._on = False
+        self._step = 0
+
+    def dim(self, step: int) -> None:
+        """Take the light of every window down to a step of the dimmer, 0 for none."""
+        self._step = step
+        for window in self._app.topLevelWidgets():
+            for cover in _covers(window):
+                cover.step = step
+                cover.update()
 
     def set_on(self, on: bool) -> None:
         """Switch the filters on or off, everywhere at once."""
@@ -62,9 +78,7 @@ class RedFilters(QObject):
         else:
             self._app.removeEventFilter(self)
             for window in self._app.topLevelWidgets():
-                for cover in window.findChildren(
-                    RedFilter, options=Qt.FindChildOption.FindDirectChildrenOnly
-                ):
+                for cover in _covers(window):
                     cover.hide()
                     cover.deleteLater()
 
@@ -74,7 +88,10 @@ class RedFilters(QObject):
             self._cover(watched)
         return False
 
-    @staticmethod
-    def _cover(window: QWidget) -> None:
-        if not window.findChildren(RedFilter, options=Qt.FindChildOption.FindDirectChildrenOnly):
-            RedFilter(window)
+    def _cover(self, window: QWidget) -> None:
+        if not _covers(window):
+            RedFilter(window, self._step)
+
+
+def _covers(window: QWidget) -> list[RedFilter]:
+    return window.findChildren(RedFilter, options=Qt.FindChildOption.FindDirectChildrenOnly)

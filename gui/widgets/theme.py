@@ -60,6 +60,10 @@ class Theme(QObject):
         if at_night:
             self._filters.set_on(True)
 
+    def dim(self, step: int) -> None:
+        """Take the light of the night palette down to a step, from 0 to the last of ``DIMMER_STEPS``."""
+        self._filters.dim(step)
+
 
 def widget_palette(palette: Palette) -> QPalette:
     """Return Qt's palette in the colours of ours, for every state of a widget."""

@@ -13,6 +13,7 @@ Everywhere
   Alt and an underlined letter   go to that control
   Tab, Shift+Tab   next and previous control
   F9   next palette: day, dusk, night
+  Ctrl+F9, Shift+F9   night palette dimmer, brighter
   F11   full screen, without the bright frame of the window
   Ctrl++, Ctrl+-, Ctrl+0   text larger, smaller, usual
   F1   this list

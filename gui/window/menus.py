@@ -26,6 +26,7 @@ class WindowDeeds:
     next_palette: Callable[[], None]
     toggle_full_screen: Callable[[], None]
     step_text: Callable[[int], None]
+    step_dimmer: Callable[[int], None]
     explain: Callable[[], None]
 
 
@@ -90,7 +91,11 @@ class Menus:
             group.addAction(action)
             self.palettes[name] = action
         _add(menu, "Next &palette", self._does.next_palette, "F9")
-        _add(menu, "&Full screen", self._does.toggle_full_screen, Key.FullScreen)
+        # By name: on a desktop that Qt does not know the standard key is none at all.
+        _add(menu, "&Full screen", self._does.toggle_full_screen, "F11")
+        menu.addSeparator()
+        _add(menu, "Night palette di&mmer", partial(self._does.step_dimmer, 1), "Ctrl+F9")
+        _add(menu, "Night palette &brighter", partial(self._does.step_dimmer, -1), "Shift+F9")
         menu.addSeparator()
         _add(menu, "Text &larger", partial(self._does.step_text, 1), "Ctrl++", "Ctrl+=")
         _add(menu, "Text &smaller", partial(self._does.step_text, -1), "Ctrl+-")

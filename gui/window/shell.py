@@ -89,6 +89,7 @@ class Shell(QMainWindow):
             next_palette=self.next_palette,
             toggle_full_screen=self.toggle_full_screen,
             step_text=self.step_text,
+            step_dimmer=lambda by: state.set_dimmer(state.situation.dimmer + by),
             explain=self.explain_what_is_seen,
         )
         self.menus = Menus(self, state, self.documents, does)
@@ -100,6 +101,7 @@ class Shell(QMainWindow):
         self.documents.session_changed.connect(self._save_session)
         self._choose_first_view()
         self._dress()
+        self._theme.dim(state.situation.dimmer)
         self._show_title()
         self.resize(_USUAL_SIZE)
 
@@ -266,6 +268,9 @@ class Shell(QMainWindow):
         self.stack.insertWidget(number, view)
 
     def _on_changed(self, change: Change) -> None:
+        if change.of(Situation.dimmer):
+            self._theme.dim(self.state.situation.dimmer)
+            self._save_session()
         if change.of(Situation.palette_name, Situation.text_scale):
             self._dress()
             self._save_session()
@@ -291,6 +296,7 @@ class Shell(QMainWindow):
             self.documents.session,
             palette=self.state.situation.palette_name,
             text_scale=self.state.situation.text_scale,
+            dimmer=self.state.situation.dimmer,
             view=max(self.view_buttons.checkedId(), 0),
             site=site.id if site else "",
             scope=scope.id if scope else "",

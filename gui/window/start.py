@@ -45,6 +45,7 @@ def run_window(path: Path | None = None) -> int:
                 profile=profile,
                 palette_name=session.palette,
                 text_scale=session.text_scale,
+                dimmer=session.dimmer,
                 site_id=session.site,
                 scope_id=session.scope,
             ),

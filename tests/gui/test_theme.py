@@ -49,6 +49,7 @@ def assert_red_on_black(widget: QWidget) -> None:
     seen = pixels(widget)
     assert seen[..., 1:].max() == 0, f"{type(widget).__name__} has green or blue"
     assert seen[..., 0].max() > 100, f"{type(widget).__name__} shows nothing"
+    assert seen[..., 0].max() <= 190, f"{type(widget).__name__} is brighter than eyes used to the dark bear"
 
 
 @pytest.fixture
@@ -244,3 +245,26 @@ def test_the_keyboard_opens_and_leaves_the_calendar(qtbot: QtBot, theme: Theme) 
     QTest.keyClick(picker, Qt.Key.Key_Up)
     assert picked
     assert picker.date() != QDate(2026, 12, 5)
+
+
+def test_each_step_of_the_dimmer_takes_light_away_and_is_kept(
+    make_shell: Callable[..., Shell], state: AppState, theme: Theme
+) -> None:
+    state.set_palette("night")
+    shell = make_shell(state)
+    brightest = []
+    for _ in range(4):
+        brightest.append(int(pixels(shell)[..., 0].max()))
+        QTest.keyClick(shell, Qt.Key.Key_F9, Qt.KeyboardModifier.ControlModifier)
+
+    assert brightest == sorted(brightest, reverse=True)
+    assert brightest[0] <= 190
+    assert brightest[3] < 75
+    assert state.situation.dimmer == 3
+    dialog = TextDialog("Title", "Heading", "Text", parent=shell)
+    dialog.show()
+    assert pixels(dialog)[..., 0].max() < 75
+    dialog.close()
+    QTest.keyClick(shell, Qt.Key.Key_F9, Qt.KeyboardModifier.ShiftModifier)
+    assert state.situation.dimmer == 2
+    theme.dim(0)
