@@ -44,6 +44,8 @@ class ProfileEdit(QUndoCommand):
         if not isinstance(other, ProfileEdit) or other.merge_key != self.merge_key:
             return False
         self.after = other.after
+        # What came back to where it began is no step to take back.
+        self.setObsolete(self.after == self.before)
         return True
 
     def redo(self) -> None:

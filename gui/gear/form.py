@@ -46,6 +46,9 @@ class OwnedForm(QWidget, Generic[T]):
         self.fields: dict[str, Field] = {}
         self.index: int | None = None
         self._is_new = False
+        # The profile without the thing that has come with this piece of typing, and that piece's key.
+        self._before_coming: Profile | None = None
+        self._coming_key = ""
         self._names_itself = False
         self._session = next(_SESSIONS)
         self._status = PlainLabel(role="hint", wraps=True)
@@ -188,10 +191,10 @@ class OwnedForm(QWidget, Generic[T]):
         return self.state.situation.now.astimezone(site.zone if site else None).date()
 
     def values(self) -> Values:
-        """Return what stands in the fields: a refused text counts as what it was before."""
+        """Return what stands in the fields: a refused text counts as what was there before the typing."""
         stored = {} if (thing := self.thing) is None else self.values_of(thing)
         return {
-            name: field.reading.value if field.reading.is_good else stored.get(name)
+            name: field.reading.value if field.reading.is_good else self._before_typing(field, stored)
             for name, field in self.fields.items()
         }
 
@@ -239,9 +242,11 @@ class OwnedForm(QWidget, Generic[T]):
         self.carry_over(field)
         self._arrange()
         missing = self._missing()
-        self._say_missing(missing)
         if missing:
+            self._withdraw(field)
+            self._say_missing(self._missing())
             return
+        self._say_missing(missing)
         self._name_itself()
         before, values = self.thing, self.values()
         try:
@@ -249,18 +254,53 @@ class OwnedForm(QWidget, Generic[T]):
         except ValueError as error:
             if isinstance(field, TypedField) and field.reading.is_good:
                 field.refuse(self._in_words(str(error)))
+                self._go_back(field, values, step)
             return
         for other in self.fields.values():
             if isinstance(other, TypedField):
                 other.accept()
         self._keep(thing, field, step)
 
+    def _go_back(self, field: Field, values: Values, step: str) -> None:
+        """Take out of the profile what a refused text has put there letter by letter."""
+        if self._is_new:
+            return
+        try:
+            thing = self.make(values | {field.name: field.settled}, self.thing)
+        except ValueError:
+            return  # another field does not agree either, and has said so
+        self._keep(thing, field, step)
+
+    def _withdraw(self, field: Field) -> None:
+        """Take out again the thing that has only come with the letters of a text that is refused now."""
+        key = self._key(field)
+        if self._is_new or self._before_coming is None or key != self._coming_key:
+            return
+        before, self._before_coming = self._before_coming, None
+        step = f"Add {self.kind.one_more}"
+        self.index, self._is_new = None, True
+        self.state.edit_profile(step, before, merge_key=key)
+
+    def _before_typing(self, field: Field, stored: Values) -> Any:  # noqa: ANN401 - of any kind
+        if self._is_new:
+            return None
+        if field.has_settled:
+            return field.settled
+        has_come_with_it = self._before_coming is not None and self._key(field) == self._coming_key
+        return None if has_come_with_it else stored.get(field.name)
+
+    def _key(self, field: Field) -> str:
+        """Return what the edits of one piece of typing have in common."""
+        return f"{field.name} {self._session}"
+
     def _keep(self, thing: T, field: Field, step: str) -> None:
         step, after = self.step(field) if self._is_new or not step else step, self.after(thing)
+        key = self._key(field)
         if self._is_new:
+            self._before_coming, self._coming_key = self.state.profile, key
             self.index = len(things_of(self.state.profile, self.kind))
             self._is_new = False
-        self.state.edit_profile(step, after, merge_key=f"{field.name} {self._session}")
+        self.state.edit_profile(step, after, merge_key=key)
 
     def _missing(self) -> list[str]:
         """Return the labels of the fields without which there is no thing yet."""

@@ -100,7 +100,7 @@ class FormColumn(QWidget):
         """Take note that what is open now has another place; what is typed stays."""
         self._place = place
         if (form := self.form) is not None:
-            form.index = place.index
+            form.index = None if place.index == NEW else place.index
 
     def refresh(self) -> None:
         """Bring in what has changed in the profile."""

@@ -226,6 +226,10 @@ class GearView(QWidget):
             # The new thing has just become complete.
             self._place = OwnedRow(place.kind, form.index)
             self.form_column.follow(self._place)
+        elif place is not None and place.index not in (None, NEW) and form is not None and form.index is None:
+            # What had come by the first letters of a figure is incomplete again.
+            self._place = OwnedRow(place.kind, NEW)
+            self.form_column.follow(self._place)
         elif QApplication.activeModalWidget() is not None:
             # Somebody is being set up, which ends with the telescope and what it gives.
             self._take_up_profile()

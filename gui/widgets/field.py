@@ -53,6 +53,8 @@ class Field(QWidget):
     edited = Signal()
     entered = Signal()
 
+    has_settled = False
+
     def __init__(self, name: str, label: str, *, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.name = name
@@ -88,6 +90,11 @@ class Field(QWidget):
     def reset(self) -> None:
         """Empty the field for a new thing."""
         raise NotImplementedError
+
+    @property
+    def settled(self) -> Any:  # noqa: ANN401 - a field holds any kind of value
+        """The value to go back to when what is being typed is refused, where ``has_settled``."""
+        return None
 
     @property
     def unaccepted(self) -> str | None:

@@ -20,6 +20,8 @@ class TypedField(Field):
     None, which an optional field allows. A text that is refused stays as typed, with its sentence under it;
     an accepted one is written anew when the field is left (``12,5`` becomes ``12.5``). The first sentence
     waits for a pause in the typing or for the field to be left, since a figure half typed is not wrong yet.
+    ``settled`` is the value from before the typing: the digits on the way to a refused figure are nothing
+    that anybody meant.
     """
 
     def __init__(
@@ -40,6 +42,7 @@ class TypedField(Field):
         self._read = read
         self._write = write
         self._kept: Any = None
+        self._settled: Any = None
         self._reading: Reading[Any] = self._blank_reading()
         self._line = PlainLineEdit(self, letters=letters)
         self._line.setPlaceholderText(placeholder)
@@ -57,6 +60,7 @@ class TypedField(Field):
         self._patience.timeout.connect(self._complain)
         self._line.textEdited.connect(self._on_edited)
         self._line.editingFinished.connect(self._on_left)
+        self._line.entered.connect(self._settle)
         self._line.entered.connect(self.entered)
         self._line.leaving.connect(self._complain)
         self._line.took_back.connect(self._take_back)
@@ -78,6 +82,10 @@ class TypedField(Field):
     def is_blank(self) -> bool:
         """Whether nothing has been typed."""
         return not self._line.text().strip()
+
+    @property
+    def settled(self) -> Any:  # noqa: ANN401 - a field holds any kind of value
+        return self._settled
 
     @property
     def unaccepted(self) -> str | None:
@@ -102,7 +110,8 @@ class TypedField(Field):
         self._line.setCompleter(completer)
 
     def sync(self, value: object) -> None:
-        news = value != self._kept
+        # A refused text has itself brought the profile back to what was settled.
+        news = value not in (self._kept, self._settled)
         self._kept = value
         if self._reading.is_good and self._reading.value == value:
             self.accept()
@@ -117,6 +126,7 @@ class TypedField(Field):
     def reset(self) -> None:
         self._kept = None
         self._show(None)
+        self.has_settled = False
 
     def restore(self, text: str) -> None:
         self._line.setText(text)
@@ -141,6 +151,7 @@ class TypedField(Field):
             self.say("")
 
     def _show(self, value: object) -> None:
+        self._settled, self.has_settled = value, True
         self._reading = Reading(value) if value is not None else self._blank_reading()
         self._line.setText("" if value is None else self._write(value))
         self._line.setCursorPosition(0)
@@ -169,8 +180,13 @@ class TypedField(Field):
             return
         self.say(self._reading.problem, self._reading.choices)
 
+    def _settle(self) -> None:
+        if self._reading.is_good and not self._line.holds_unaccepted:
+            self._settled, self.has_settled = self._reading.value, True
+
     def _on_left(self) -> None:
         self._complain()
+        self._settle()
         if self._reading.is_good and self._reading.value is not None and not self._line.holds_unaccepted:
             written = self._write(self._reading.value)
             if written != self._line.text():

@@ -373,11 +373,9 @@ def test_what_is_seldom_needed_of_a_telescope_comes_on_a_click_and_stays_once_sa
 
 def test_the_usual_hours_are_typed_by_either_clock(hand: GearHand) -> None:
     hand.open("Observer")
-    assert (text(hand, "out_from"), text(hand, "out_until")) == (
-        "dusk",
-        "dawn",
-    )  # as the owner of tests has it
+    assert (text(hand, "out_from"), text(hand, "out_until")) == ("dusk", "dawn")
     hand.type("out_until", "23:30")
+    hand.leave()
     hand.type("out_from", "7:30 pm")
     assert hand.profile.preferences.out_from == "19:30"
     hand.type("out_until", "25:00")
@@ -404,3 +402,44 @@ def test_the_blur_of_a_first_look_is_the_owners_to_change(hand: GearHand) -> Non
     hand.leave()
     assert "must be less than" in hand.field("boiling_arcsec").message
     assert hand.profile.air.boiling_arcsec == 3.0
+
+
+def test_no_digit_of_a_refused_figure_stays_in_force(hand: GearHand) -> None:
+    hand.open("10 mm")
+    before = hand.powers
+    # 2 and 20 mm were taken on the way.
+    hand.type("focal_length", "205")
+    assert focal_lengths(hand) == [25, 10, 8]
+    assert [eyepiece.name for eyepiece in hand.profile.eyepieces] == ["25 mm", "10 mm", "8 mm"]
+    assert hand.powers == before
+    assert text(hand, "focal_length") == "205"
+    assert hand.state.undo_stack.count() == 0
+
+    hand.open("Six-inch")
+    hand.type("obstruction_mm", "35")
+    hand.leave()
+    hand.type("obstruction_mm", "150")
+    assert hand.profile.telescopes[0].obstruction_mm == 35
+    hand.type("obstruction_mm", "40")
+    assert hand.profile.telescopes[0].obstruction_mm == 40
+
+
+def test_no_letter_of_a_refused_name_stays_in_force(hand: GearHand) -> None:
+    hand.type("name", "Small refractor")
+    assert hand.profile.telescopes[0].name == "Six-inch"
+
+
+def test_a_new_thing_goes_again_when_its_figure_is_refused(hand: GearHand) -> None:
+    rows = hand.rows
+    hand.add(Kind.EYEPIECE)
+    hand.type("focal_length", "20")
+    assert focal_lengths(hand) == [25, 10, 8, 20]
+    hand.qtbot.keyClicks(hand.field("focal_length").editor, "5")
+    assert focal_lengths(hand) == [25, 10, 8]
+    assert "  New eyepiece, unfinished" in hand.rows
+    assert text(hand, "focal_length") == "205"
+    hand.qtbot.keyClick(hand.field("focal_length").editor, Qt.Key.Key_Backspace)
+    assert focal_lengths(hand) == [25, 10, 8, 20]
+    hand.undo()
+    assert focal_lengths(hand) == [25, 10, 8]
+    assert [row for row in hand.rows if "unfinished" not in row] == rows
