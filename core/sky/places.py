@@ -88,14 +88,36 @@ def search_places(text: str, *, limit: int = 12) -> tuple[Place, ...]:
     A town whose own name is the text comes first, then one that is also called so, then one of whose names
     begins so, then one with a later word that begins so; within each, the one with more people comes first.
     Accents and capitals do not matter, any script will do, and what follows a comma names the region or
-    country ("Paris, Texas").
+    country ("Paris, Texas"); without a comma its last word or two may do the same ("Portland Oregon").
     """
-    name, _, around = text.partition(",")
-    wanted, wanted_around = fold(name), fold(around)
-    if not wanted:
-        return ()
-    whole, start, word = f"|{wanted}|", f"|{wanted}", f" {wanted}"
+    return tuple(itertools.islice(itertools.chain(*_meant(text)), limit))
+
+
+def only_match(text: str) -> Place | None:
+    """Return the town that a text can only mean: the only one of that name, else the only one found."""
+    tiers = _meant(text)
+    named = tiers[0] or tiers[1] or tuple(itertools.chain(*tiers))
+    return named[0] if len(named) == 1 else None
+
+
+def _meant(text: str) -> tuple[list[Place], ...]:
+    """Return the towns that a text may mean in four tiers, the likeliest first."""
+    name, comma, around = text.partition(",")
+    tiers = _tiers(fold(name), fold(around))
+    words = fold(name).split()
+    for count in (1, 2):
+        if comma or any(tiers) or len(words) <= count:
+            break
+        tiers = _tiers(" ".join(words[:-count]), " ".join(words[-count:]))
+    return tiers
+
+
+def _tiers(wanted: str, wanted_around: str) -> tuple[list[Place], ...]:
+    """Return the towns of a folded name, and of a region or country of another, in four tiers."""
     tiers: tuple[list[Place], ...] = ([], [], [], [])
+    if not wanted:
+        return tiers
+    whole, start, word = f"|{wanted}|", f"|{wanted}", f" {wanted}"
     for entry in _entries():
         names = entry.names
         if start not in names and word not in names:
@@ -110,7 +132,7 @@ def search_places(text: str, *, limit: int = 12) -> tuple[Place, ...]:
             tiers[2].append(entry.place)
         else:
             tiers[3].append(entry.place)
-    return tuple(itertools.islice(itertools.chain(*tiers), limit))
+    return tiers
 
 
 def zone_at(latitude_deg: float, longitude_deg: float) -> str:

@@ -1,10 +1,13 @@
 """Which eyepieces, and which Barlow."""
 
+from functools import partial
+from typing import Final
+
 from attrs import evolve
 from PySide6.QtWidgets import QCheckBox, QGridLayout, QWidget
 
 from core.gear.figures import ZoomRange, parse_eyepiece_mm
-from core.gear.owned import Barlow, Eyepiece, Telescope
+from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
 from core.gear.starter import (
     StarterKit,
     usual_barlow,
@@ -14,28 +17,33 @@ from core.gear.starter import (
 )
 from core.record.observer import Profile
 from core.words.quantities import length_text, trimmed_text
-from gui.first_run.step import Step
+from gui.first_run.step import Hold, Step
 from gui.gear.readings import reads
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.typed_field import TypedField
 
 _BOXES_IN_A_ROW = 7
+_NONE_TICKED: Final = (
+    "No eyepiece is ticked. Tick those that you have, or press Next once more to do so later."
+)
 
 
 class EyepieceStep(Step):
     """Boxes for the usual focal lengths and factors, and a line for others."""
 
     title = "Eyepieces"
-    question = "Which eyepieces and Barlow lenses?"
+    question = "Which eyepieces were in the box, and which others do you have?"
     advice = (
-        "The focal length in mm stands on each eyepiece. "
-        "Those that mostly come with the scope are ticked; untick what you lack."
+        "The focal length in mm stands on each eyepiece. What mostly comes with such a telescope is ticked: "
+        "compare it with what you have, and untick what you lack."
     )
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._kit: StarterKit | None = None
         self._scope: Telescope | None = None
+        self._by_hand: set[float] = set()
+        self._has_some = False
         self.eyepieces = {length: QCheckBox(length_text(length), self) for length in usual_eyepieces_mm()}
         self.barlows = {
             factor: QCheckBox(f"{trimmed_text(factor, 2)}x", self) for factor in usual_barlow_factors()
@@ -48,14 +56,24 @@ class EyepieceStep(Step):
 
     def on_shown(self, profile: Profile) -> None:
         self._scope = profile.telescopes[0] if profile.telescopes else None
+        self._has_some = bool(profile.eyepieces)
 
     def take_kit(self, kit: StarterKit | None) -> None:
-        """Tick what mostly comes with a scope, when another scope has been picked."""
-        if kit is None or kit == self._kit:
+        """Tick what mostly comes with a scope, when another one has been picked; what a hand ticked stays."""
+        if kit == self._kit:
             return
         self._kit = kit
         for length, box in self.eyepieces.items():
-            box.setChecked(length in kit.eyepieces_mm)
+            if length not in self._by_hand:
+                box.setChecked(kit is not None and length in kit.eyepieces_mm)
+
+    def settle(self) -> Hold | None:
+        if not self.others.reading.is_good:
+            return Hold(self.others.reading.problem)
+        needs_none = self._scope is None or self._scope.kind is TelescopeKind.FIXED
+        if needs_none or self._has_some or self._eyepieces():
+            return None
+        return Hold(_NONE_TICKED, may_pass=True)
 
     def added_to(self, profile: Profile) -> Profile:
         return evolve(
@@ -79,11 +97,6 @@ class EyepieceStep(Step):
             usual_barlow(factor, scope=self._scope) for factor, box in self.barlows.items() if box.isChecked()
         )
 
-    def _finish(self) -> None:
-        """Go on unless what was typed cannot be read."""
-        if self.others.reading.is_good:
-            self.done.emit()
-
     def _lay_out(self) -> None:
         for words, boxes in (("Eyepieces", self.eyepieces), ("Barlow lenses", self.barlows)):
             self.column.addWidget(PlainLabel(words, role="heading"))
@@ -95,11 +108,13 @@ class EyepieceStep(Step):
             self.column.addLayout(grid)
             if boxes is self.eyepieces:
                 self.column.addWidget(
-                    PlainLabel("Others, parted by semicolons; a zoom like 8-24", role="faint")
+                    PlainLabel("Others, separated by semicolons; a zoom like 8-24", role="faint")
                 )
                 self.column.addWidget(self.others)
+        for length, box in self.eyepieces.items():
+            box.clicked.connect(partial(self._by_hand.add, length))
         self.others.edited.connect(self.answered)
-        self.others.editor.returnPressed.connect(self._finish)
+        self.others.editor.returnPressed.connect(self.done)
         self.column.addStretch(1)
         self.setFocusProxy(next(iter(self.eyepieces.values())))
 

@@ -11,7 +11,7 @@ from core.looks.filter_names import filter_completions, wratten_number
 from core.looks.filters import wratten_table
 from core.record.observer import Profile
 from core.words.cautions import DARK_FILTERS_AND_SUN
-from gui.first_run.step import Step
+from gui.first_run.step import Hold, Step
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_line_edit import PlainLineEdit
 
@@ -68,21 +68,31 @@ class FilterStep(Step):
         self.column.addStretch(1)
         self.setFocusProxy(next(iter(self.filters.values())))
 
+    def settle(self) -> Hold | None:
+        words = self.name.text().strip()
+        if not words or self._tick(words):
+            return None
+        return Hold(_UNKNOWN.format(words=words), may_pass=True)
+
     def _find(self) -> None:
         """Tick the box that the words mean; without words the step is done."""
         words = self.name.text().strip()
         if not words:
             self.done.emit()
-            return
+        elif not self._tick(words):
+            self.found.setText(_UNKNOWN.format(words=words))
+
+    def _tick(self, words: str) -> bool:
+        """Tick the box that the words mean; return whether there is one."""
         number = wratten_number(words)
         box = None if number is None else self.filters.get(number)
         if box is None:
-            self.found.setText(_UNKNOWN.format(words=words))
-            return
+            return False
         box.setChecked(True)
         self.found.setText(_TICKED.format(filter=box.text()))
         self.name.clear()
         self.answered.emit()
+        return True
 
     def added_to(self, profile: Profile) -> Profile:
         table = wratten_table()

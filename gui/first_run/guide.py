@@ -1,9 +1,10 @@
 """The guided set-up of an observer: four short steps, each of which can be gone back to."""
 
 import itertools
+from typing import Final
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtGui import QAccessible, QAccessibleEvent, QKeyEvent
 from PySide6.QtWidgets import (
     QAbstractButton,
     QDialog,
@@ -19,10 +20,11 @@ from gui.first_run.eyepiece_step import EyepieceStep
 from gui.first_run.filter_step import FilterStep
 from gui.first_run.place_step import PlaceStep
 from gui.first_run.scope_step import ScopeStep
-from gui.first_run.step import Step
+from gui.first_run.step import Hold, Step
 from gui.state import AppState
 from gui.widgets.plain_label import PlainLabel
 
+_AND_CLOSE: Final = " Close once more to leave without it."
 _STEP_NAME = "Set up a new observer"
 # Two set-ups in a row are two steps to take back.
 _GUIDES = itertools.count()
@@ -49,8 +51,11 @@ class Guide(QDialog):
         self._pages = QStackedWidget(self)
         self._where = PlainLabel(role="small")
         self._summary = PlainLabel(role="faint", wraps=True)
+        self.told = PlainLabel(role="problem", wraps=True)
+        self.told.setAccessibleName("What is missing")
+        self._held_by: Hold | None = None
         self.back = QPushButton("&Back", self)
-        self.later = QPushButton("&Close, go on later", self)
+        self.later = QPushButton("&Close and finish later", self)
         self.onward = QPushButton("&Next", self)
         self._lay_out()
         self._show(0)
@@ -70,11 +75,12 @@ class Guide(QDialog):
         for step in self.steps:
             self._pages.addWidget(step)
             step.answered.connect(self._take_answers)
+            step.answered.connect(self._hold_no_more)
             # Queued, so that a Return which a list has passed on finds its own step still here.
             step.done.connect(self._go_on, Qt.ConnectionType.QueuedConnection)
         buttons = QHBoxLayout()
         buttons.addWidget(self.later)
-        buttons.addStretch(1)
+        buttons.addWidget(self.told, 1)
         buttons.addWidget(self.back)
         buttons.addWidget(self.onward)
         column = QVBoxLayout(self)
@@ -91,7 +97,34 @@ class Guide(QDialog):
         self.later.clicked.connect(lambda _checked: self.reject())
         self.resize(720, 520)
 
+    def reject(self) -> None:
+        if self._may_leave(_AND_CLOSE):
+            super().reject()
+
+    def _may_leave(self, once_more: str = "") -> bool:
+        """Let the step take what is typed; say what is missing, and let pass who asks for it again.
+
+        ``once_more`` tells how to leave with what cannot be taken; without it that has to be mended first.
+        """
+        held_by = self._held_by
+        hold = self.steps[self._pages.currentIndex()].settle()
+        self._take_answers()
+        if hold is None or (once_more and hold.may_pass):
+            return True
+        if hold == held_by and (hold.may_pass or once_more):
+            return True
+        self._held_by = hold
+        self.told.setText(f"{hold.sentence}{once_more}")
+        QAccessible.updateAccessibility(QAccessibleEvent(self.told, QAccessible.Event.Alert))
+        return False
+
+    def _hold_no_more(self) -> None:
+        self._held_by = None
+        self.told.setText("")
+
     def _go_on(self) -> None:
+        if not self._may_leave():
+            return
         if self._pages.currentIndex() == len(self.steps) - 1:
             self._take_answers()
             self.accept()
@@ -100,7 +133,10 @@ class Guide(QDialog):
 
     def _show(self, index: int) -> None:
         step = self.steps[index]
-        self.eyepieces.take_kit(self.scope.kit)
+        self._hold_no_more()
+        if step is self.eyepieces:
+            # Not before, since what nobody has seen yet is no answer.
+            self.eyepieces.take_kit(self.scope.kit)
         step.on_shown(self._profile(self.steps[:index]))
         self._pages.setCurrentIndex(index)
         names = "  ·  ".join(

@@ -1,5 +1,7 @@
 """Where the observer stands: the first step."""
 
+from typing import Final
+
 from attrs import evolve
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QWidget
@@ -7,17 +9,24 @@ from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QWidget
 from core.problems import ProblemsError
 from core.record.observer import Profile
 from core.sky.coordinates import Axis, parse_coordinate
-from core.sky.places import Place, zone_at
+from core.sky.places import Place, only_match, search_places, zone_at
 from core.sky.site import Site
-from gui.first_run.step import Step
+from gui.first_run.step import Hold, Step
+from gui.gear.readings import as_sentence, figure, reads_number
 from gui.jobs import Jobs
-from gui.widgets.place_search import PlaceSearch, where_in_words
+from gui.widgets.place_search import NOT_FOUND, PlaceSearch, where_in_words
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_line_edit import PlainLineEdit
+from gui.widgets.typed_field import TypedField
+
+_NO_PLACE: Final = "No place yet. Choose a town or type coordinates, or press Next once more to do so later."
+_SEVERAL: Final = "“{name}” may be one of several towns: choose it in the list."
+_HALF: Final = "The {missing} is missing."
+_HOW_HIGH: Final = "How high above the sea? Roughly will do; left empty it counts as sea level."
 
 
 class PlaceStep(Step):
-    """A name if one likes, and a town or typed coordinates."""
+    """A name if one likes, and a town or typed coordinates, with the elevation where it is known."""
 
     title = "Where"
     question = "Where do you look from?"
@@ -29,24 +38,74 @@ class PlaceStep(Step):
     def __init__(self, jobs: Jobs, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._site: Site | None = None
+        self._town = ""
+        self._has_one = False
         self.name = PlainLineEdit(self)
         self.name.setAccessibleName("Observer's name")
         self.search = PlaceSearch(jobs, self)
         self.latitude = self._coordinate("Latitude", "or 41.15 N")
         self.longitude = self._coordinate("Longitude", "and 8.61 W")
+        self.elevation = TypedField(
+            "elevation_m",
+            "Elevation",
+            read=reads_number(Site, "elevation_m", "The elevation"),
+            write=figure,
+            unit="m",
+            letters=7,
+            optional=True,
+        )
         self.chosen = PlainLabel(role="heading", wraps=True)
         self._lay_out()
         self.name.returnPressed.connect(self.search.setFocus)
         self.latitude.returnPressed.connect(self.longitude.setFocus)
         self.longitude.returnPressed.connect(self._finish_coordinates)
+        self.elevation.edited.connect(self.answered)
+        self.elevation.editor.returnPressed.connect(self.done)
         self.name.textEdited.connect(lambda _text: self.answered.emit())
-        self.search.picked.connect(self._take_place)
+        self.search.line.textEdited.connect(lambda _text: self.answered.emit())
+        self.search.picked.connect(self._take_picked)
         self.setFocusProxy(self.name)
+
+    def on_shown(self, profile: Profile) -> None:
+        self._has_one = bool(profile.sites)
 
     def added_to(self, profile: Profile) -> Profile:
         name = self.name.text().strip()
-        sites = (self._site,) if self._site else profile.sites
+        sites = profile.sites
+        if self._site is not None:
+            sites = (evolve(self._site, elevation_m=self.elevation.reading.value or 0.0),)
         return evolve(profile, observer=name or profile.observer, sites=sites)
+
+    def settle(self) -> Hold | None:
+        hold = self._settle_coordinates() or self._settle_town()
+        if hold is None and not self.elevation.reading.is_good:
+            hold = Hold(self.elevation.reading.problem)
+        if hold is None and self._site is None and not self._has_one:
+            hold = Hold(_NO_PLACE, may_pass=True)
+        return hold
+
+    def _settle_coordinates(self) -> Hold | None:
+        blank = [name for name, line in self._coordinates.items() if not line.text().strip()]
+        if len(blank) == len(self._coordinates):
+            return None
+        if blank:
+            return Hold(_HALF.format(missing=blank[0]))
+        return None if self._take_coordinates() else Hold(as_sentence(self.chosen.text()))
+
+    def _settle_town(self) -> Hold | None:
+        typed = self.search.line.text().strip()
+        if not typed or typed == self._town:
+            return None
+        place = only_match(typed)
+        if place is not None:
+            self._take_place(place)
+            return None
+        sentence = _SEVERAL if search_places(typed) else NOT_FOUND
+        return Hold(sentence.format(name=typed))
+
+    @property
+    def _coordinates(self) -> dict[str, PlainLineEdit]:
+        return {"latitude": self.latitude, "longitude": self.longitude}
 
     def _lay_out(self) -> None:
         grid = QGridLayout()
@@ -60,6 +119,11 @@ class PlaceStep(Step):
         coordinates.addWidget(self.longitude)
         grid.addWidget(PlainLabel("Or coordinates"), 2, 0)
         grid.addLayout(coordinates, 2, 1)
+        height = QHBoxLayout()
+        height.addWidget(self.elevation)
+        height.addWidget(PlainLabel(_HOW_HIGH, role="faint", wraps=True), 1)
+        grid.addWidget(PlainLabel("Elevation"), 3, 0)
+        grid.addLayout(height, 3, 1)
         grid.setRowStretch(1, 1)
         self.column.addLayout(grid, 1)
         self.column.addWidget(self.chosen)
@@ -71,6 +135,10 @@ class PlaceStep(Step):
         line.textEdited.connect(lambda _text: self._take_coordinates())
         return line
 
+    def _take_picked(self, place: Place) -> None:
+        self._take_place(place)
+        self.elevation.setFocus()
+
     def _take_place(self, place: Place) -> None:
         self._site = Site(
             name=place.name,
@@ -80,17 +148,19 @@ class PlaceStep(Step):
         )
         self.latitude.clear()
         self.longitude.clear()
+        self._town = place.label
+        self.search.line.setText(place.label)
         self.chosen.setText(f"{place.label}: {where_in_words(place)}")
         self.answered.emit()
-        self.done.emit()
 
     def _finish_coordinates(self) -> None:
         if self._take_coordinates():
-            self.done.emit()
+            self.elevation.setFocus()
 
     def _take_coordinates(self) -> bool:
         """Take the typed coordinates once there are both; return whether they could be taken."""
         texts = (self.latitude.text(), self.longitude.text())
+        self.answered.emit()
         if not all(text.strip() for text in texts):
             return False
         try:
@@ -103,6 +173,8 @@ class PlaceStep(Step):
         self._site = Site(
             name="My place", latitude_deg=latitude_deg, longitude_deg=longitude_deg, time_zone=zone
         )
+        self._town = ""
+        self.search.clear()
         self.chosen.setText(f"{texts[0].strip()}, {texts[1].strip()}: clock of {zone}")
         self.answered.emit()
         return True

@@ -1,7 +1,9 @@
 """Which telescope: a usual size, or one's own figures."""
 
+from typing import Final
+
 from attrs import evolve
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QSignalBlocker, Qt
 from PySide6.QtWidgets import QHBoxLayout, QListWidget, QListWidgetItem, QRadioButton, QVBoxLayout, QWidget
 
 from core.gear.figures import FixedFigures, parse_aperture_mm, parse_fixed_instrument, parse_focal_length_mm
@@ -10,12 +12,23 @@ from core.gear.starter import StarterKit, starter_kits
 from core.problems import refuse
 from core.record.observer import Profile
 from core.words.cautions import TELESCOPE_AND_SUN
-from gui.first_run.step import Step
+from core.words.quantities import length_text, trimmed_text
+from gui.first_run.step import Hold, Step
 from gui.gear.readings import figure, reads
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.typed_field import TypedField
 
 _KIT = Qt.ItemDataRole.UserRole
+_SIZE: Final = "{name}: {focal_length}, f/{ratio}"
+_HALF: Final = "The {missing} is missing. {where}"
+_WHERE: Final = {
+    "aperture": "It is the width of the lens or mirror, and mostly stands on the tube.",
+    "focal length": "It mostly stands on the tube, in mm; the focal ratio will do as well: f/8.",
+}
+_NO_SCOPE: Final = (
+    "No telescope yet. Pick the nearest size or type what stands on the tube, "
+    "or press Next once more to do so later."
+)
 _KINDS = {
     TelescopeKind.REFLECTOR: "mirror, open tube (reflector)",
     TelescopeKind.REFRACTOR: "lens in front (refractor)",
@@ -34,6 +47,7 @@ class ScopeStep(Step):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._scope: Telescope | None = None
+        self._has_one = False
         self.kit: StarterKit | None = None
         self.kinds = {kind: QRadioButton(words, self) for kind, words in _KINDS.items()}
         self.sizes = QListWidget(self)
@@ -65,6 +79,18 @@ class ScopeStep(Step):
     def on_shown(self, profile: Profile) -> None:
         # The rows were measured before the style sheet gave them their room.
         self.sizes.doItemsLayout()
+        self._has_one = bool(profile.telescopes)
+
+    def settle(self) -> Hold | None:
+        is_fixed = self.kind is TelescopeKind.FIXED
+        fields = (self.power,) if is_fixed else (self.aperture, self.focal_length)
+        for field in fields:
+            if not field.reading.is_good:
+                return Hold(field.reading.problem)
+        missing = [field.label.lower() for field in fields if field.is_blank]
+        if len(missing) == 1 and len(fields) > 1:
+            return Hold(_HALF.format(missing=missing[0], where=_WHERE[missing[0]]))
+        return None if self._scope or self._has_one else Hold(_NO_SCOPE, may_pass=True)
 
     def added_to(self, profile: Profile) -> Profile:
         return evolve(profile, telescopes=(self._scope,) if self._scope else profile.telescopes)
@@ -78,13 +104,13 @@ class ScopeStep(Step):
         kinds, own, across = QVBoxLayout(), QHBoxLayout(), QHBoxLayout()
         for kind, button in self.kinds.items():
             kinds.addWidget(button)
-            button.clicked.connect(lambda _checked, kind=kind: self._choose_kind(kind))
+            button.clicked.connect(lambda _checked, kind=kind: self._choose_other_kind(kind))
         kinds.addStretch(1)
         across.addLayout(kinds)
         across.addWidget(self.sizes, 1)
         self.column.addLayout(across, 1)
         self.column.addWidget(
-            PlainLabel("Or your own figures, such as 114, 4½ in, f/8, 20-60x80:", role="faint")
+            PlainLabel("Or your own figures, such as 114, 4½ in, f/8 or 20-60x80:", role="faint")
         )
         for field, unit in ((self.aperture, "mm"), (self.focal_length, "mm"), (self.power, "")):
             field.set_unit(unit)
@@ -103,12 +129,21 @@ class ScopeStep(Step):
         self.sizes.itemSelectionChanged.connect(self._take_selected)
         self.sizes.itemActivated.connect(self._take_at_once)
 
+    def _choose_other_kind(self, kind: TelescopeKind) -> None:
+        """Go on to another kind; a size of the former one is no answer any more."""
+        if self._scope is not None and self._scope.kind is not kind:
+            self._scope = self.kit = None
+        self._choose_kind(kind)
+        self.answered.emit()
+
     def _choose_kind(self, kind: TelescopeKind) -> None:
         self.kinds[kind].setChecked(True)
-        self.sizes.clear()
+        with QSignalBlocker(self.sizes):
+            # A list that empties row by row picks each row's neighbour in turn.
+            self.sizes.clear()
         for kit in starter_kits():
             if kit.telescope.kind is kind:
-                item = QListWidgetItem(kit.telescope.name)
+                item = QListWidgetItem(_size(kit.telescope))
                 item.setData(_KIT, kit)
                 self.sizes.addItem(item)
         is_fixed = kind is TelescopeKind.FIXED
@@ -174,6 +209,17 @@ class ScopeStep(Step):
 
     def _parse_focal_length(self, text: str) -> float:
         return parse_focal_length_mm(text, aperture_mm=self.aperture.reading.value)
+
+
+def _size(scope: Telescope) -> str:
+    """Return a usual size with its focal length, by which a tube is told from others of its aperture."""
+    if scope.focal_length_mm is None or scope.focal_ratio is None:
+        return scope.name
+    return _SIZE.format(
+        name=scope.name,
+        focal_length=length_text(scope.focal_length_mm),
+        ratio=trimmed_text(scope.focal_ratio, 1),
+    )
 
 
 def _parse_whole_instrument(text: str) -> FixedFigures:

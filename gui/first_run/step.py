@@ -1,10 +1,19 @@
 """What the steps of the set-up have in common."""
 
+from attrs import frozen
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from core.record.observer import Profile
 from gui.widgets.plain_label import PlainLabel
+
+
+@frozen
+class Hold:
+    """Why a step is not left yet: one sentence, and whether whoever asks once more may pass all the same."""
+
+    sentence: str
+    may_pass: bool = False
 
 
 class Step(QWidget):
@@ -42,3 +51,7 @@ class Step(QWidget):
 
     def on_shown(self, profile: Profile) -> None:
         """Prepare for being shown on top of the earlier steps' answers."""
+
+    def settle(self) -> Hold | None:
+        """Take what has been typed where it can mean one thing only; return what is missing, if anything."""
+        raise NotImplementedError

@@ -1,5 +1,7 @@
 """Finding a town by its name, without a network."""
 
+from typing import Final
+
 from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QListWidget, QListWidgetItem, QVBoxLayout, QWidget
@@ -12,6 +14,9 @@ from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_line_edit import PlainLineEdit
 
 _PLACE = Qt.ItemDataRole.UserRole
+NOT_FOUND: Final = (
+    "No town of more than 15,000 people has the name “{name}”; a larger one nearby will do as well."
+)
 
 
 class PlaceSearch(QWidget):
@@ -51,6 +56,11 @@ class PlaceSearch(QWidget):
         # The towns are unpacked while the person reads, so that the first letter is answered at once.
         jobs.submit("places", prepare, lambda _nothing: self._search(self.line.text()))
 
+    def clear(self) -> None:
+        """Empty the line and the list."""
+        self.line.clear()
+        self._search("")
+
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         is_down = isinstance(event, QKeyEvent) and event.key() == Qt.Key.Key_Down
         if is_down and event.type() is QEvent.Type.KeyPress and self.list.count():
@@ -67,15 +77,11 @@ class PlaceSearch(QWidget):
             item.setToolTip(where_in_words(place))
             self.list.addItem(item)
         nothing = bool(text.strip()) and not self.list.count()
-        self._told.setText(
-            "No town of more than 15,000 people is called so; a larger one nearby will do as well."
-            if nothing
-            else ""
-        )
+        self._told.setText(NOT_FOUND.format(name=text.strip()) if nothing else "")
 
     def _take_first(self) -> None:
         if self.list.count():
-            self._take(self.list.item(0))
+            self._take(self.list.item(max(self.list.currentRow(), 0)))
 
     def _take(self, item: QListWidgetItem) -> None:
         self.list.setCurrentItem(item)

@@ -53,10 +53,24 @@ def click_size(hand: CountingHand, guide: Guide, qtbot: QtBot, begins: str) -> N
     qtbot.mouseClick(sizes.viewport(), Qt.MouseButton.LeftButton, pos=place)
 
 
+def owned_mm(state: AppState) -> list[float | None]:
+    return [eyepiece.focal_length_mm for eyepiece in state.profile.eyepieces]
+
+
 def pick_town(qtbot: QtBot, hand: CountingHand, guide: Guide, text: str) -> None:
     hand.type(guide.place.search.line, text)
     qtbot.keyClick(guide.place.search.line, Qt.Key.Key_Return)
+    # Return never jumps: the elevation, which the list of towns does not have, is asked first.
+    assert guide.focusWidget() is guide.place.elevation.editor
+    qtbot.keyClick(guide.place.elevation.editor, Qt.Key.Key_Return)
     qtbot.waitUntil(guide.scope.isVisible)
+
+
+def leave_for_later(hand: CountingHand, guide: Guide) -> None:
+    """Press Next twice: once to be told what is missing, once to pass all the same."""
+    hand.click(guide.onward)
+    assert "once more" in guide.told.text()
+    hand.click(guide.onward)
 
 
 def test_a_six_item_kit_takes_at_most_40_clicks_and_fields(
@@ -98,6 +112,8 @@ def test_the_keyboard_alone_is_enough(qtbot: QtBot, guide: Guide, state: AppStat
     qtbot.keyClick(focused(), Qt.Key.Key_Return)
     qtbot.keyClicks(focused(), "Tromso")
     qtbot.keyClick(focused(), Qt.Key.Key_Return)
+    qtbot.keyClicks(focused(), "10")
+    qtbot.keyClick(focused(), Qt.Key.Key_Return)
     qtbot.waitUntil(guide.scope.isVisible)
     qtbot.keyClick(focused(), Qt.Key.Key_Down)
     qtbot.keyClick(focused(), Qt.Key.Key_Return)
@@ -108,7 +124,7 @@ def test_the_keyboard_alone_is_enough(qtbot: QtBot, guide: Guide, state: AppStat
 
     assert not guide.isVisible()
     assert state.profile.observer == "Marta"
-    assert [site.name for site in state.profile.sites] == ["Tromsø"]
+    assert [(site.name, site.elevation_m) for site in state.profile.sites] == [("Tromsø", 10)]
     assert len(state.profile.telescopes) == 1
     assert 4 in {eyepiece.focal_length_mm for eyepiece in state.profile.eyepieces}
 
@@ -128,6 +144,7 @@ def test_return_goes_on_from_typed_figures_once_they_are_whole(
     assert guide.place.isVisible()
     guide.place.longitude.clear()
     type_and_return("8.61 W")
+    type_and_return("")
     qtbot.waitUntil(guide.scope.isVisible)
 
     guide.scope.aperture.setFocus()
@@ -154,7 +171,7 @@ def test_telescope_and_filters_come_with_their_words_about_the_sun(guide: Guide)
 
 def test_own_figures_win_over_a_size_that_was_picked(qtbot: QtBot, guide: Guide, state: AppState) -> None:
     hand = CountingHand(qtbot)
-    hand.click(guide.onward)
+    leave_for_later(hand, guide)
     click_size(hand, guide, qtbot, "Reflector, 200 mm")
 
     hand.type(guide.scope.aperture.editor, "4½ in")
@@ -170,7 +187,7 @@ def test_a_spotting_scope_is_taken_as_written_on_its_body(
     qtbot: QtBot, guide: Guide, state: AppState
 ) -> None:
     hand = CountingHand(qtbot)
-    hand.click(guide.onward)
+    leave_for_later(hand, guide)
     hand.click(guide.scope.kinds[TelescopeKind.FIXED])
     hand.type(guide.scope.power.editor, "15-45x60")
 
@@ -274,3 +291,107 @@ def test_a_filter_is_found_by_the_name_that_people_say(qtbot: QtBot, guide: Guid
     type_and_return("my own")
     assert "goes by “my own”" in guide.filters.found.text()
     assert len(state.profile.filters) == 3
+
+
+def test_next_takes_the_one_town_that_is_meant_and_asks_about_several(
+    qtbot: QtBot, guide: Guide, state: AppState
+) -> None:
+    hand = CountingHand(qtbot)
+    hand.type(guide.place.search.line, "london")
+    hand.click(guide.onward)
+    assert guide.place.isVisible()
+    assert guide.told.text() == "“london” may be one of several towns: choose it in the list."
+    hand.click(guide.onward)
+    assert guide.place.isVisible()
+    assert guide.place.search.line.text() == "london"
+
+    guide.place.search.line.clear()
+    hand.type(guide.place.search.line, "matsum")
+    assert guide.told.text() == ""
+    hand.click(guide.onward)
+    assert guide.scope.isVisible()
+    assert [site.name for site in state.profile.sites] == ["Matsumoto"]
+
+    hand.click(guide.back)
+    guide.place.search.line.clear()
+    hand.type(guide.place.search.line, "Nowhere at all")
+    hand.click(guide.onward)
+    assert guide.place.isVisible()
+    assert "has the name “Nowhere at all”" in guide.told.text()
+
+
+def test_next_says_which_half_of_an_answer_is_missing(qtbot: QtBot, guide: Guide, state: AppState) -> None:
+    hand = CountingHand(qtbot)
+    hand.type(guide.place.latitude, "41.15")
+    hand.click(guide.onward)
+    assert guide.told.text() == "The longitude is missing."
+    hand.type(guide.place.longitude, "-8.61")
+    hand.type(guide.place.elevation.editor, "high")
+    hand.click(guide.onward)
+    assert guide.place.isVisible()
+    assert "“high” is not a number" in guide.told.text()
+    guide.place.elevation.editor.clear()
+    hand.type(guide.place.elevation.editor, "90")
+    hand.click(guide.onward)
+    assert [site.elevation_m for site in state.profile.sites] == [90]
+
+    hand.type(guide.scope.aperture.editor, "150")
+    hand.click(guide.onward)
+    assert guide.scope.isVisible()
+    assert guide.told.text().startswith("The focal length is missing.")
+    hand.type(guide.scope.focal_length.editor, "f/8")
+    hand.click(guide.onward)
+    assert [scope.focal_length_mm for scope in state.profile.telescopes] == [1200]
+
+    hand.type(guide.eyepieces.others.editor, "many")
+    hand.click(guide.onward)
+    assert guide.eyepieces.isVisible()
+    assert "“many” is not a number" in guide.told.text()
+
+
+def test_closing_takes_what_reads_and_tells_once_what_does_not(
+    qtbot: QtBot, guide: Guide, state: AppState
+) -> None:
+    hand = CountingHand(qtbot)
+    hand.type(guide.place.search.line, "matsum")
+    hand.click(guide.onward)
+    hand.type(guide.scope.aperture.editor, "150")
+    hand.click(guide.later)
+    assert guide.isVisible()
+    assert "Close once more to leave without it" in guide.told.text()
+    qtbot.keyClick(guide, Qt.Key.Key_Escape)
+    assert not guide.isVisible()
+    assert [site.name for site in state.profile.sites] == ["Matsumoto"]
+
+
+def test_what_came_with_another_scope_is_not_ticked_any_more(
+    qtbot: QtBot, guide: Guide, state: AppState
+) -> None:
+    hand = CountingHand(qtbot)
+    leave_for_later(hand, guide)
+    click_size(hand, guide, qtbot, "Reflector, 150 mm (6 in), long")
+    # Nobody has seen the eyepieces yet.
+    assert owned_mm(state) == []
+    hand.click(guide.onward)
+    hand.click(guide.eyepieces.eyepieces[6])
+    assert owned_mm(state) == [25, 10, 6]
+    hand.click(guide.back)
+    hand.type(guide.scope.aperture.editor, "114")
+    hand.type(guide.scope.focal_length.editor, "900")
+    hand.click(guide.onward)
+    assert owned_mm(state) == [6]
+
+
+def test_a_size_of_another_kind_is_no_answer_any_more(qtbot: QtBot, guide: Guide, state: AppState) -> None:
+    hand = CountingHand(qtbot)
+    leave_for_later(hand, guide)
+    click_size(hand, guide, qtbot, "Reflector, 150 mm (6 in), long")
+    owned = [len(state.profile.telescopes)]
+    hand.click(guide.scope.kinds[TelescopeKind.REFRACTOR])
+    assert [*owned, len(state.profile.telescopes)] == [1, 0]
+
+
+def test_usual_sizes_tell_their_focal_lengths(guide: Guide) -> None:
+    sizes = [guide.scope.sizes.item(row).text() for row in range(guide.scope.sizes.count())]
+    assert "Reflector, 150 mm (6 in), long: 1200 mm, f/8" in sizes
+    assert all("mm, f/" in size for size in sizes)

@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 from timezonefinder import TimezoneFinder
 
-from core.sky.places import search_places, zone_at
+from core.sky.places import only_match, search_places, zone_at
 from core.sky.zones import zone_names
 
 
@@ -101,3 +101,16 @@ def _is_near_a_border(finder: TimezoneFinder, latitude_deg: float, longitude_deg
         if finder.timezone_at(lat=latitude, lng=longitude) != zone:
             return True
     return False
+
+
+def test_a_text_that_can_mean_one_town_only_is_taken_for_it() -> None:
+    def meant(text: str) -> str | None:
+        place = only_match(text)
+        return None if place is None else place.name
+
+    assert meant("matsum") == "Matsumoto"
+    assert meant("Portland Oregon") == meant("Portland, Or") == "Portland"
+    # Towns whose other names begin so do not stand in the way of the one that is called so.
+    assert meant("thessaloniki") == "Thessaloníki"
+    for several in ("london", "paris", "", "Nowhere at all"):
+        assert meant(several) is None, several
