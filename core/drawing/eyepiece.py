@@ -32,6 +32,9 @@ _CLOSE_UP_SHARE: Final = 0.62
 _STEPS_SHARE: Final = 0.3
 _LARGEST_STEP: Final = 110.0
 _LEAST_HEIGHT_FOR_STEPS: Final = 165.0
+_LEAST_WIDTH_FOR_STEPS: Final = 300.0
+# Where they stand over each other, the whole field takes this share of the height.
+_FIELD_SHARE: Final = 0.3
 _UNDER_STEP: Final = _MARK.line_height + _SMALL.line_height
 
 
@@ -54,15 +57,17 @@ def draw_eyepiece(page: Page, pictures: Pictures, *, palette: Palette) -> Eyepie
     sheet = Sheet(page, palette)
     room = sheet.page.grown(-_EDGE)
     steps: tuple[tuple[Sight, Box], ...] = ()
-    if room.height >= _LEAST_HEIGHT_FOR_STEPS and len(pictures.steps.shown) > 1:
+    has_room = room.height >= _LEAST_HEIGHT_FOR_STEPS and room.width >= _LEAST_WIDTH_FOR_STEPS
+    if has_room and len(pictures.steps.shown) > 1:
         steps = _place_steps(pictures.steps, room)
         _draw_steps(sheet, pictures, steps)
         room = Box(room.left, steps[0][1].top + _BETWEEN, room.right, room.top)
     field, close = _squares(room)
-    _draw_field(sheet, pictures, field)
     ((sight, picture),) = pictures.close_up.shown
+    _draw_field(sheet, pictures, field, is_alone=field.top < close.bottom)
     draw_window(sheet, sight, picture, close, pictures.close_up.window_deg, names_moons=True)
-    _write_under(sheet, close, enlarged_words(enlargement(close.width, pictures.close_up.window_deg)))
+    enlarged = enlarged_words(enlargement(close.width, pictures.close_up.window_deg))
+    _write_under(sheet, close, enlarged)
     return EyepieceDrawing(sheet.drawing, field, (close,), steps)
 
 
@@ -97,7 +102,7 @@ def draw_pair_in(sheet: Sheet, room: Box, steps: Steps, headings: Sequence[str])
 
 
 def _squares(room: Box) -> tuple[Box, Box]:
-    """Return the squares for the field and the enlarged part: side by side, or one over the other.
+    """Return the squares for the field and the enlarged part: side by side, or the field small under it.
 
     Under each is room for a line of words.
     """
@@ -105,19 +110,20 @@ def _squares(room: Box) -> tuple[Box, Box]:
     x, y = room.middle
     tallest, width = room.height - under, room.width - _BETWEEN
     beside = min(_CLOSE_UP_SHARE * width, tallest)
-    stacked = min(room.width, (room.height - _BETWEEN) / 2.0 - under)
+    field = min(_FIELD_SHARE * room.height, room.width) - under
+    stacked = min(room.width, room.height - field - 2.0 * under - _BETWEEN)
     if beside >= stacked:
         field = min(width - beside, tallest)
         left = x - (field + _BETWEEN + beside) / 2.0
         middle = y + under / 2.0
         close = left + field + _BETWEEN + beside / 2.0
         return Box.around(left + field / 2.0, middle, field, field), Box.around(close, middle, beside, beside)
-    off = (stacked + under + _BETWEEN) / 2.0
-    upper = Box.around(x, y + under / 2.0 + off, stacked, stacked)
-    return upper, Box.around(x, y + under / 2.0 - off, stacked, stacked)
+    top = y + (stacked + field + 2.0 * under + _BETWEEN) / 2.0
+    upper = Box.around(x, top - stacked / 2.0, stacked, stacked)
+    return Box.around(x, upper.bottom - under - _BETWEEN - field / 2.0, field, field), upper
 
 
-def _draw_field(sheet: Sheet, pictures: Pictures, box: Box) -> None:
+def _draw_field(sheet: Sheet, pictures: Pictures, box: Box, *, is_alone: bool) -> None:
     if pictures.field is None:
         sheet.write(
             sheet.measure.fitted("field not known", _WORDS, box.width),
@@ -128,7 +134,8 @@ def _draw_field(sheet: Sheet, pictures: Pictures, box: Box) -> None:
         return
     draw_field_picture(sheet, pictures.sight, pictures.field, box)
     assert pictures.sight.true_field_deg is not None  # it has a picture
-    _write_under(sheet, box, f"the whole field, {field_text(pictures.sight.true_field_deg)}")
+    words = f"the whole field, {field_text(pictures.sight.true_field_deg)}"
+    _write_under(sheet, box, words, reaches_out=is_alone)
 
 
 def enlargement(width_points: float, window_deg: float) -> float:
@@ -137,10 +144,12 @@ def enlargement(width_points: float, window_deg: float) -> float:
     return math.degrees(2.0 * math.atan(width_mm / 2.0 / READING_DISTANCE_MM)) / window_deg
 
 
-def _write_under(sheet: Sheet, box: Box, words: str) -> None:
+def _write_under(sheet: Sheet, box: Box, words: str, *, reaches_out: bool = False) -> None:
     x, _ = box.middle
     y = box.bottom - 2.0 - _SMALL.line_height / 2.0
-    sheet.write(sheet.measure.fitted(words, _SMALL, box.width), x, y, _SMALL, sheet.palette.faint_ink)
+    # Words wider than a small picture reach out on both sides of it, as far as the page goes.
+    room = max(box.width, 2.0 * min(x, sheet.page.width - x) - 2.0 * _EDGE) if reaches_out else box.width
+    sheet.write(sheet.measure.fitted(words, _SMALL, room), x, y, _SMALL, sheet.palette.faint_ink)
 
 
 def _place_steps(steps: Steps, room: Box) -> tuple[tuple[Sight, Box], ...]:

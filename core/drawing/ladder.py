@@ -4,8 +4,7 @@ from collections.abc import Sequence
 
 from attrs import frozen
 
-from core.drawing.field_circle import draw_field
-from core.drawing.ladder_columns import FIGURE, HEADING, LadderColumn, cell_fitted, lettering_of
+from core.drawing.ladder_columns import FIGURE, HEADING, REMARK, LadderColumn, cell_fitted, lettering_of
 from core.drawing.ladder_layout import (
     LIMIT,
     ROW,
@@ -20,17 +19,15 @@ from core.drawing.marks import SOLID, Drawing, Page, Sheet
 from core.drawing.palette import Palette
 from core.drawing.placing import Box
 from core.ladder.ladder import Ladder, Rung, Standing
-from core.looks.picture.sight import Sight
-from core.words.ladder import NOT_OWNED, NOT_TONIGHT
+from core.words.ladder import NOT_OWNED, NOT_TONIGHT, RungWords
 from core.words.notices import ladder_notice_texts
 
 _MARGIN = 8.0
-# The eyepiece's field stands at the right of a wide drawing, else in the free room by the limits.
-_LEAST_FIELD_WIDTH = 110.0
-_MOST_FIELD_WIDTH = 260.0
-_WIDE_FOR_FIELD = 520.0
-_LEAST_FIELD_HEIGHT = 100.0
 _TINT_ABOVE = 0.45
+# What is believed of the air is drawn as shades over each other, each narrower than the one below it.
+_SHADES = (1.0, 0.8, 0.6, 0.4, 0.2)
+_SHADE = 0.07
+_RUN_WIDTH = 3.0
 _DASHES_LIMIT = (5.0, 2.5)
 _DASHES_ABOVE = (2.0, 2.0)
 _DASHES_WISHED = (4.5, 2.5)
@@ -65,33 +62,30 @@ def draw_ladder(
     *,
     palette: Palette,
     chosen_power: float | None = None,
-    sight: Sight | None = None,
     wished: Sequence[Rung] = (),
+    when: str = "",
 ) -> LadderChart:
     """Lay one ladder out on a page.
 
-    ``chosen_power`` is where the observer is; ``sight`` is what is seen there, drawn in its field.
-    ``wished`` are rungs that one more thing would give, drawn with long dashes.
+    ``chosen_power`` is where the observer is, ``when`` tells for which moment the ladder holds. ``wished``
+    are rungs that one more thing would give, drawn with long dashes.
     """
     sheet = Sheet(page, palette)
     inner = sheet.page.grown(-_MARGIN)
-    beside = sight is not None and inner.width >= _WIDE_FOR_FIELD
-    words_right = inner.right - (_LEAST_FIELD_WIDTH if beside else 0.0)
+    top = inner.top - (REMARK.line_height if when else 0.0)
     layout = lay_out_ladder(
         ladder,
-        Box(inner.left, inner.bottom, words_right, inner.top),
+        Box(inner.left, inner.bottom, inner.right, top),
         page.measure,
         powers=power_range([ladder], wished),
         chosen_power=chosen_power,
         wished=wished,
+        tells_band=True,
     )
     draw_layout(sheet, layout)
-    if sight is not None:
-        left = layout.right + 2 * _MARGIN
-        right = min(inner.right, left + _MOST_FIELD_WIDTH)
-        room = Box(left, inner.bottom, right, inner.top) if beside else layout.free_under_limits
-        if room.height >= _LEAST_FIELD_HEIGHT:
-            draw_field(sheet, room, sight)
+    _draw_band(sheet, layout)
+    words = page.measure.fitted(when, REMARK, inner.width)
+    sheet.write(words, inner.left, inner.top - REMARK.line_height / 2, REMARK, palette.ink, align="left")
     return LadderChart(drawing=sheet.drawing, layouts=(layout,))
 
 
@@ -120,6 +114,19 @@ def _draw_ground(sheet: Sheet, layout: LadderLayout) -> None:
         sheet.stroke((x, bottom), (x, top), palette.faint_ink, 1.2, order=1.0)
 
 
+def _draw_band(sheet: Sheet, layout: LadderLayout) -> None:
+    """Shade softly what aperture and air most likely bear, strongest in the middle."""
+    band, scale = layout.ladder.limits.band, layout.scale
+    if band is None or layout.ladder.ceiling.power is None:
+        return
+    left, right = layout.rails
+    low, high = (scale.y(min(max(power, scale.low), scale.high)) for power in band)
+    middle, half = (low + high) / 2, (high - low) / 2
+    for share in _SHADES:
+        shade = Box(left, middle - share * half, right, middle + share * half)
+        sheet.fill(shade, sheet.palette.accent, alpha=_SHADE, order=0.6)
+
+
 def _draw_limit(sheet: Sheet, layout: LadderLayout, place: LimitPlace) -> None:
     """Draw a limit's line across the rails, with its words to the left, joined where they had to move."""
     palette = sheet.palette
@@ -143,6 +150,9 @@ def _draw_limit(sheet: Sheet, layout: LadderLayout, place: LimitPlace) -> None:
 
 def _draw_rung(sheet: Sheet, layout: LadderLayout, place: RungPlace) -> None:
     palette, rung = sheet.palette, place.rung
+    if place.owned and place.top_y is not None:
+        _draw_run(sheet, layout, place, place.top_y)
+        return
     left, right = layout.rails
     is_chosen = rung is layout.chosen
     good = rung.standing is Standing.GOOD or rung.power == layout.ladder.start
@@ -160,31 +170,42 @@ def _draw_rung(sheet: Sheet, layout: LadderLayout, place: RungPlace) -> None:
     sheet.stroke((left, place.y), (right, place.y), colour, width, dashes=dashes, order=2.0)
     if place.words is None:
         return
-    start, end = right + 2.0, layout.words_left - 4.0
-    bend, back = start + 0.3 * (end - start), start + 0.7 * (end - start)
-    sheet.strokes(
-        [[(start, place.y), (bend, place.y), (back, place.words_y), (end, place.words_y)]],
-        palette.line if not is_chosen else colour,
-        0.8,
-        order=1.5,
-    )
     words_colour = colour if is_chosen or not good else palette.ink
     if not place.owned:
         words_colour = palette.faint_ink
-    for column, column_place in layout.columns.items():
-        text = cell_fitted(sheet.measure, place.words, column, column_place.width)
-        plain = (
-            palette.faint_ink
-            if column in (LadderColumn.EXIT_PUPIL, LadderColumn.FIELD, LadderColumn.DRIFT)
-            else words_colour
-        )
+    _lead(sheet, layout, place.y, place.words_y, colour if is_chosen else palette.line)
+    _write_words(sheet, layout, place.words, place.words_y, words_colour)
+
+
+def _draw_run(sheet: Sheet, layout: LadderLayout, place: RungPlace, top_y: float) -> None:
+    """Draw all the powers of an owned zoom as one bar, beside the short marks of its useful stops."""
+    palette, (left, right) = sheet.palette, layout.rails
+    x = left + (0.2 + 0.14 * place.lane) * (right - left)
+    tick = 0.1 * (right - left)
+    sheet.stroke((x, place.y), (x, top_y), palette.faint_ink, _RUN_WIDTH, order=1.8)
+    for y in (place.y, top_y):
+        sheet.stroke((x - tick, y), (x + tick, y), palette.faint_ink, 1.3, order=1.8)
+    if place.words is not None:
+        _write_words(sheet, layout, place.words, place.words_y, palette.faint_ink)
+
+
+def _lead(sheet: Sheet, layout: LadderLayout, y: float, words_y: float, colour: str) -> None:
+    """Lead the eye from a rung to its words, which may have had to move."""
+    start, end = layout.rails[1] + 2.0, layout.words_left - 4.0
+    bend, back = start + 0.3 * (end - start), start + 0.7 * (end - start)
+    sheet.strokes([[(start, y), (bend, y), (back, words_y), (end, words_y)]], colour, 0.8, order=1.5)
+
+
+def _write_words(sheet: Sheet, layout: LadderLayout, words: RungWords, y: float, colour: str) -> None:
+    faint = (LadderColumn.EXIT_PUPIL, LadderColumn.FIELD, LadderColumn.DRIFT)
+    for column, place in layout.columns.items():
         sheet.write(
-            text,
-            column_place.x,
-            place.words_y,
-            lettering_of(place.words, column),
-            plain,
-            align=column_place.align,
+            cell_fitted(sheet.measure, words, column, place.width),
+            place.x,
+            y,
+            lettering_of(words, column),
+            sheet.palette.faint_ink if column in faint else colour,
+            align=place.align,
         )
 
 
@@ -225,7 +246,7 @@ def _targets(layout: LadderLayout) -> list[_Target]:
     targets = []
     left, right = layout.rails
     for place in layout.rungs:
-        if not place.owned:
+        if not place.owned or place.top_y is not None:
             continue
         targets.append(_Target(Box(left, place.y - _NEAR, right + 2.0, place.y + _NEAR), place.rung))
         if place.words is not None:

@@ -3,14 +3,15 @@
 import math
 from collections.abc import Mapping, Sequence
 
-from attrs import frozen
+from attrs import evolve, frozen
 
+from core.air.limits import Line
 from core.drawing.ladder_columns import HEADING, ColumnPlace, LadderColumn, place_columns
 from core.drawing.lettering import Lettering, Measure
 from core.drawing.placing import Box, spread
 from core.ladder.ladder import Ladder, Rung
 from core.words.ladder import RungWords, by_weight, no_ceiling_text, run_words, rung_at_power, rung_words
-from core.words.limits import LimitWords, limit_words
+from core.words.limits import LimitWords, band_words, limit_words
 from core.words.quantities import power_text
 
 LIMIT = Lettering(11.0, bold=True)
@@ -55,8 +56,8 @@ class PowerScale:
 class RungPlace:
     """A rung on the page: its own height, and its words with theirs, or None where there is no room.
 
-    One that is not ``owned`` is only wished for; where a zoom is, it stands for the whole run of its powers,
-    which ends at ``top_y``.
+    One that is not ``owned`` is only wished for. A place that ends at ``top_y`` stands for the whole run of a
+    zoom's powers; where runs of owned ones lie over each other, each has a ``lane`` of its own.
     """
 
     rung: Rung
@@ -65,6 +66,7 @@ class RungPlace:
     words_y: float
     owned: bool = True
     top_y: float | None = None
+    lane: int = 0
 
 
 @frozen(kw_only=True)
@@ -141,10 +143,11 @@ def lay_out_ladder(
     chosen_power: float | None = None,
     wished: Sequence[Rung] = (),
     explain_air: bool = True,
+    tells_band: bool = False,
 ) -> LadderLayout:
     """Return where a ladder's parts stand in a box, for a range of powers that may be another's too.
 
-    ``wished`` are rungs that one more thing would give.
+    ``wished`` are rungs that one more thing would give; ``tells_band`` adds what is believed of the air.
     """
     chosen = rung_at_power(ladder.rungs, chosen_power)
     brief = box.width < _BRIEF_UNTIL
@@ -167,7 +170,9 @@ def lay_out_ladder(
         words_left=words_left,
         columns=place_columns(measure, words, words_left, box.right, sizes.gap),
         rungs=rungs,
-        limits=_place_limits(ladder, scale, sizes.limits, measure, explain_air=explain_air),
+        limits=_place_limits(
+            ladder, scale, sizes.limits, measure, explain_air=explain_air, tells_band=tells_band
+        ),
         chosen=chosen,
         unnamed=unnamed,
         brief=brief,
@@ -181,31 +186,67 @@ def _place_rungs(
 
     Those wished for may take a third of the room, the lowest of them first; a zoom's are one run.
     """
-    wishes = _runs(wished)
-    reaches = {id(rung): reach for rung, reach in wishes}
-    first = [rung for rung, _reach in wishes]
+    wishes, runs = _runs(wished), _owned_runs(ladder)
+    reaches = {id(rung): reach for rung, reach in (*wishes, *runs)}
+    lanes = {id(rung): number for number, (rung, _reach) in enumerate(runs)}
+    first, owned_runs = [rung for rung, _reach in wishes], [rung for rung, _reach in runs]
+    stops = {id(rung) for run in owned_runs for rung in _stops(ladder, run)}
+    marked = {ladder.start, ladder.climb_to, None if chosen is None else chosen.power}
     room = max(int((scale.top - scale.bottom) / ROW) + 1, 1)
     named_wishes = first[: max(room // 3, 1)]
-    named = by_weight(ladder, chosen)[: max(room - len(named_wishes), 1)]
-    every = sorted([*ladder.rungs, *first], key=lambda rung: rung.power)
+    weighty = [rung for rung in by_weight(ladder, chosen) if id(rung) not in stops or rung.power in marked]
+    named = [*weighty[:2], *owned_runs, *weighty[2:]][: max(room - len(named_wishes), 1)]
+    every = sorted([*ladder.rungs, *first, *owned_runs], key=lambda rung: rung.power)
     with_words = {id(rung) for rung in (*named, *named_wishes)}
     in_order = [rung for rung in every if id(rung) in with_words]
     heights = spread([scale.y(rung.power) for rung in in_order], ROW, scale.bottom, scale.top)
     words_y = {id(rung): height for rung, height in zip(in_order, heights, strict=True)}
+    wished_ids = {id(rung) for rung in first}
     places = []
     for rung in every:
-        owned, reach = id(rung) not in reaches, reaches.get(id(rung))
+        owned, reach = id(rung) not in wished_ids, reaches.get(id(rung))
         y, top_y = scale.y(rung.power), None
         if reach is not None:
             y, top_y = (scale.y(min(max(power, scale.low), scale.high)) for power in reach)
         words = None
         if id(rung) in words_y and reach is not None:
-            words = run_words(rung, reach, brief=brief)
+            words = run_words(rung, reach, brief=brief, is_owned=owned)
         elif id(rung) in words_y:
             words = rung_words(rung, ladder, chosen, brief=brief, is_owned=owned)
         place_y = words_y.get(id(rung), y)
-        places.append(RungPlace(rung=rung, y=y, words=words, words_y=place_y, owned=owned, top_y=top_y))
-    return tuple(places), len(every) - len(in_order)
+        places.append(
+            RungPlace(
+                rung=rung,
+                y=y,
+                words=words,
+                words_y=place_y,
+                owned=owned,
+                top_y=top_y,
+                lane=lanes.get(id(rung), 0),
+            )
+        )
+    return tuple(places), sum(id(rung) not in with_words for rung in (*ladder.rungs, *first))
+
+
+def _owned_runs(ladder: Ladder) -> list[tuple[Rung, tuple[float, float]]]:
+    """Return each owned zoom, alone and behind a Barlow, as a rung of its own in the middle of its powers."""
+    found: dict[tuple[int, ...], tuple[Rung, tuple[float, float]]] = {}
+    for rung in ladder.rungs:
+        reach = _zoom_reach(rung)
+        if reach is not None:
+            middle = evolve(rung, power=math.sqrt(reach[0] * reach[1]))
+            found.setdefault(_parts(rung), (middle, reach))
+    return list(found.values())
+
+
+def _stops(ladder: Ladder, run: Rung) -> list[Rung]:
+    """Return the rungs that are settings of one zoom."""
+    return [rung for rung in ladder.rungs if _parts(rung) == _parts(run)]
+
+
+def _parts(rung: Rung) -> tuple[int, ...]:
+    """Return what tells one eyepiece with its Barlows from another, whatever a zoom is set to."""
+    return id(rung.combination.eyepiece), *(id(barlow) for barlow in rung.combination.barlows)
 
 
 def _runs(wished: Sequence[Rung]) -> list[tuple[Rung, tuple[float, float] | None]]:
@@ -220,8 +261,7 @@ def _runs(wished: Sequence[Rung]) -> list[tuple[Rung, tuple[float, float] | None
         if reach is None:
             found.append((rung, None))
         else:
-            parts = (id(rung.combination.eyepiece), *(id(barlow) for barlow in rung.combination.barlows))
-            zooms.setdefault(parts, (rung, reach))
+            zooms.setdefault(_parts(rung), (rung, reach))
     runs: list[tuple[Rung, tuple[float, float]]] = []
     for rung, reach in sorted(zooms.values(), key=lambda run: run[1]):
         if runs and reach[0] <= runs[-1][1][1]:
@@ -244,7 +284,13 @@ def _zoom_reach(rung: Rung) -> tuple[float, float] | None:
 
 
 def _place_limits(
-    ladder: Ladder, scale: PowerScale, width: float, measure: Measure, *, explain_air: bool
+    ladder: Ladder,
+    scale: PowerScale,
+    width: float,
+    measure: Measure,
+    *,
+    explain_air: bool,
+    tells_band: bool,
 ) -> tuple[LimitPlace, ...]:
     """Place the words of the limits, each near its line and none on another."""
     blocks: list[tuple[LimitWords | None, str, tuple[str, ...]]] = []
@@ -256,7 +302,10 @@ def _place_limits(
             title = f"{title} ceiling"
         elif limit.is_ceiling:
             words = f"ceiling: {words}"
-        blocks.append((limit, title, measure.wrapped(words, SMALL, width - 4.0)))
+        lines = measure.wrapped(words, SMALL, width - 4.0)
+        if tells_band and Line.TOGETHER in limit.kinds:
+            lines += measure.wrapped(band_words(ladder), SMALL, width - 4.0)
+        blocks.append((limit, title, lines))
     heights = [LIMIT.line_height + len(lines) * SMALL.line_height + 2.0 for _, _, lines in blocks]
     wanted = [scale.y(limit.power) if limit is not None else scale.bottom for limit, _, _ in blocks]
     middles = _stack(wanted, heights, scale.bottom - ROW / 2, scale.top + ROW / 2)

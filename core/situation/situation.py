@@ -20,6 +20,7 @@ from core.ladder.wishes import rungs_with
 from core.lazy import lazy
 from core.moments.aiming import aim_at
 from core.moments.best_minutes import offered_windows
+from core.record.log_entry import LogEntry
 from core.situation.findings import Findings
 from core.sky.bodies import Body
 from core.tonight.answer import Answer
@@ -85,6 +86,19 @@ class Situation(Findings):
         """Whether there was a step to the rung in hand that a verdict can be given on."""
         before, rung = self.power_before, self.rung
         return before is not None and rung is not None and before != rung.power
+
+    @lazy
+    def verdict_on_step(self) -> LogEntry | None:
+        """The verdict on the step to the rung in hand, None unless it is the last one of the evening."""
+        last, rung = self.last_verdict, self.rung
+        if last is None or rung is None or self.scope is None:
+            return None
+        is_same = (last.scope_id, last.from_power, last.power) == (
+            self.scope.id,
+            self.power_before,
+            rung.power,
+        )
+        return last if is_same else None
 
     @lazy
     def next_step(self) -> NextStep | None:

@@ -7,6 +7,7 @@ from core.ladder.aim import Aim
 from core.ladder.belief import BAND, Belief, Evidence, believe
 from core.ladder.evidence import evidence_of
 from core.lazy import lazy
+from core.record.log_entry import LogEntry
 from core.situation.moment import Moment
 
 
@@ -16,8 +17,17 @@ class TonightsAir(Moment):
     @lazy
     def evidence(self) -> tuple[Evidence, ...]:
         """The verdicts of the evening at the site in hand, in the order of time."""
+        return evidence_of(self._verdicts_here)
+
+    @lazy
+    def last_verdict(self) -> LogEntry | None:
+        """The last verdict of the evening at the site in hand, whatever it says."""
+        return max(self._verdicts_here, key=lambda entry: entry.at, default=None)
+
+    @lazy
+    def _verdicts_here(self) -> tuple[LogEntry, ...]:
         site_id = "" if self.site is None else self.site.id
-        return evidence_of(
+        return tuple(
             entry for entry in self._verdicts if entry.evening == self.evening and entry.site_id == site_id
         )
 

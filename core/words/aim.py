@@ -28,6 +28,9 @@ _HEADING_NOTHING: Final = "{body}: nothing to offer this evening"
 _HEADING_NOW: Final = "{body} now, {time}"
 _HEADING_MOMENT: Final = "{body} at {time}"
 _HEADING_BEST: Final = "{body} at its best, {time}"
+_NOW: Final = "now, {time}"
+_AT_MOMENT: Final = "at {time}"
+_AT_BEST: Final = "at its best, {time}"
 _DETAIL_OVERHEAD: Final = "No site or planet yet, so the air is taken as thin as it gets."
 _DETAIL_DOWN: Final = "below the horizon"
 _DETAIL_LOW: Final = "{height} high"
@@ -100,6 +103,14 @@ def aim_heading(aim: Aim, clock: SiteClock | None, *, is_now: bool, is_moment: b
         return _HEADING_NOTHING.format(body=body)
     template = _HEADING_NOW if is_now else _HEADING_MOMENT if is_moment else _HEADING_BEST
     return template.format(body=body, time=clock.time(aim.at))
+
+
+def aim_when(aim: Aim, clock: SiteClock | None, *, is_now: bool, is_moment: bool) -> str:
+    """Return for when an aim holds, ``now, 21:30``; empty where it holds for no moment."""
+    if aim.planet is None or aim.at is None or clock is None:
+        return ""
+    template = _NOW if is_now else _AT_MOMENT if is_moment else _AT_BEST
+    return template.format(time=clock.time(aim.at))
 
 
 def aim_detail(aim: Aim, *, with_notices: bool = True) -> str:

@@ -7,12 +7,14 @@ from core.air.steadiness import BlurSource
 from core.gear.aperture import working_aperture_mm
 from core.ladder.climb import LIKELY_FROM, Move, NextStep
 from core.ladder.ladder import Ladder, Rung, Standing
+from core.words.ladder import part_text
 from core.words.limits import limit_name
 from core.words.mount import settling_words
 from core.words.notices import notice_texts
 from core.words.quantities import drift_text, field_text, per_mm_text, power_text, pupil_text
 from core.words.site_clock import SiteClock
 
+_SAID: Final = "Power ladder, in hand: {words}"
 _PUPIL: Final = "pupil {pupil}"
 _FIELD: Final = "field {field}"
 _DRIFT: Final = "drift {drift}"
@@ -45,6 +47,12 @@ def rung_figures(rung: Rung) -> str:
     if rung.drift_s is not None:
         figures.append(_DRIFT.format(drift=drift_text(rung.drift_s)))
     return "  ·  ".join(figures)
+
+
+def rung_said(rung: Rung, ladder: Ladder) -> str:
+    """Return a ladder and its rung in hand as a reader of the screen says them."""
+    said = (power_text(rung.power), rung.label, part_text(rung, ladder), rung_figures(rung))
+    return _SAID.format(words=", ".join(word for word in said if word))
 
 
 def next_step_text(step: NextStep, ladder: Ladder, clock: SiteClock | None) -> str:

@@ -1,6 +1,6 @@
 """Filters in words: what they are for, which to try first, and why not."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Final
 
 from core.gear.owned import Filter
@@ -25,6 +25,8 @@ _AIMS: Final = {
     FilterAim.GLARE: "less glare",
     FilterAim.SMEARED_COLOURS: "less colour smeared by the air",
 }
+FILTER_IN: Final = "Filter in"
+NO_FILTER: Final = "none"
 _HEADING: Final = "Filters on {planet} at {power}"
 _ONE: Final = "For {aim}: {first}."
 _TWO: Final = "For {aim}: {first}, else {second}."
@@ -45,6 +47,11 @@ _STEP: Final = 10.0
 def filters_heading(offers: FilterOffers) -> str:
     """Return what is told of and at which power: ``Filters on Mars at 150x``."""
     return _HEADING.format(planet=offers.planet.label, power=power_text(offers.power))
+
+
+def filter_choices(owned: Sequence[Filter]) -> tuple[tuple[str, str], ...]:
+    """Return what may be in, each by its id and its name; no filter comes first, with an empty id."""
+    return (("", NO_FILTER), *((each.id, each.name) for each in owned))
 
 
 def filter_sentences(offers: FilterOffers) -> tuple[str, ...]:

@@ -60,8 +60,10 @@ def rung_words(
     )
 
 
-def run_words(rung: Rung, reach: tuple[float, float], *, brief: bool = False) -> RungWords:
-    """Return what stands beside the powers of a zoom not owned, one of its rungs given and both its ends."""
+def run_words(
+    rung: Rung, reach: tuple[float, float], *, brief: bool = False, is_owned: bool = False
+) -> RungWords:
+    """Return what stands beside the powers of a zoom, one of its rungs given and both its ends."""
     combination = rung.combination
     assert combination.eyepiece is not None
     names = (combination.eyepiece.name, *(barlow.name for barlow in combination.barlows))
@@ -71,8 +73,8 @@ def run_words(rung: Rung, reach: tuple[float, float], *, brief: bool = False) ->
         exit_pupil="",
         field="",
         drift="",
-        remark=NEW if brief else NOT_OWNED,
-        is_owned=False,
+        remark="" if is_owned else NEW if brief else NOT_OWNED,
+        is_owned=is_owned,
     )
 
 

@@ -6,7 +6,7 @@ from attrs import frozen
 
 from core.air.finest_detail import LimitKind
 from core.air.limits import Line
-from core.air.steadiness import FIRST_LOOK_BLUR_ARCSEC, Blur, BlurSource, FirstLook
+from core.air.steadiness import FIRST_LOOK_BLUR_ARCSEC, USUAL_AIR_POWER, Blur, BlurSource, FirstLook
 from core.gear.aperture import working_aperture_mm
 from core.ladder.ladder import Ladder
 from core.words.aim import aim_words
@@ -53,6 +53,12 @@ _TOGETHER: Final = {
     (False, False): "{name} at {height}",
     (False, True): "{name} at {height}, assumed",
 }
+# By whether the air is only assumed.
+_BAND: Final = {True: "perhaps {low}–{high}", False: "likely {low}–{high}"}
+_LIFTED: Final = (
+    "The usual limit is lifted to {power} for tonight. Nights that bear so much are rare: believe the view, "
+    "not the number."
+)
 # As what bears a power.
 _BEARERS: Final = {
     LimitKind.APERTURE: "this aperture",
@@ -187,6 +193,21 @@ def ceiling_sentence(ladder: Ladder) -> str:
     return _CEILING_THERE.format(
         power=power_text(ceiling.power), where=aim_words(ladder.aim), limit=limit_name(ceiling.set_by)
     )
+
+
+def band_words(ladder: Ladder) -> str:
+    """Return between which powers aperture and air most likely reach their limit; empty without an air."""
+    band = ladder.limits.band
+    if band is None:
+        return ""
+    low, high = rounded_text(band[0]), power_text(band[1])
+    return _BAND[ladder.blur.source is BlurSource.ASSUMED].format(low=low, high=high)
+
+
+def lifted_sentence(ladder: Ladder) -> str:
+    """Return that the usual limit of the air is lifted, empty where it is not."""
+    usual_air = ladder.limits.usual_air
+    return _LIFTED.format(power=power_text(usual_air)) if usual_air > USUAL_AIR_POWER else ""
 
 
 def limit_lines(ladder: Ladder) -> tuple[LimitLine, ...]:

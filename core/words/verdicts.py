@@ -1,17 +1,49 @@
-"""What is asked after a step on the ladder."""
+"""What is asked after a step on the ladder, and what is said when it was answered."""
 
 from typing import Final
 
+from core.record.log_entry import Verdict
 from core.situation.situation import Situation
+from core.words.mount import settling_words
 from core.words.quantities import power_text
 
-_ASKED: Final = "{power} after {before}: what did the step do to the detail?"
+_ASKED: Final = (
+    "{power} after {before}: refocus, re-centre, {settle}, watch a minute or two. What did the step do to "
+    "the detail?"
+)
+_ASKED_SHORT: Final = "{power} after {before}: detail?"
 _NOT_YET: Final = "Step to another power; then say here what it did to the detail."
+_WRITTEN: Final = {
+    Verdict.MORE: "More detail at {power} than at {before}, written down.",
+    Verdict.NO_CHANGE: "No more detail at {power} than at {before}, written down.",
+    Verdict.LESS: "Less detail at {power} than at {before}, written down.",
+    Verdict.CANNOT_TELL: "{power} could not be told from {before}: written down, and nothing taken from it.",
+}
 
 
 def asked_words(situation: Situation) -> str:
-    """Return the question after a step, or that a step has to come first."""
+    """Return the question after a step, what was answered to it, or that a step has to come first."""
+    rung, before, scope = situation.rung, situation.power_before, situation.scope
+    if not situation.can_be_judged or rung is None or before is None or scope is None:
+        return _NOT_YET
+    return written_words(situation) or _ASKED.format(
+        power=power_text(rung.power), before=power_text(before), settle=settling_words(scope)
+    )
+
+
+def asked_briefly(situation: Situation) -> str:
+    """Return the same in a few words, nothing where a step has to come first."""
     rung, before = situation.rung, situation.power_before
     if not situation.can_be_judged or rung is None or before is None:
-        return _NOT_YET
-    return _ASKED.format(power=power_text(rung.power), before=power_text(before))
+        return ""
+    return written_words(situation) or _ASKED_SHORT.format(
+        power=power_text(rung.power), before=power_text(before)
+    )
+
+
+def written_words(situation: Situation) -> str:
+    """Return what was written down of the step to the rung in hand, nothing while it is not judged."""
+    entry = situation.verdict_on_step
+    if entry is None or entry.verdict is None or entry.power is None or entry.from_power is None:
+        return ""
+    return _WRITTEN[entry.verdict].format(power=power_text(entry.power), before=power_text(entry.from_power))

@@ -1,4 +1,4 @@
-"""The row that tells the ladder about tonight's air."""
+"""The row that tells the ladder about tonight's air, and which filter is in."""
 
 from functools import partial
 
@@ -10,6 +10,7 @@ from core.gear.numbers import parse_number
 from core.problems import ProblemsError
 from core.situation.situation import Situation
 from core.words.air import judged_where_words, step_words
+from core.words.filters import FILTER_IN, filter_choices
 from core.words.quantities import figures_text, power_text
 from gui.state import AppState, Change
 from gui.widgets.folding_row import FoldingRow
@@ -22,7 +23,7 @@ _STEPS = ((None, "by a scale"), *((step, step_words(step)) for step in SCALE_STE
 
 
 class AirRow(QWidget):
-    """A first look at the air in three words, the owner's own figure, and the lift of the usual limit."""
+    """A first look at the air, the owner's own figure, the lift of the usual limit; the filter that is in."""
 
     def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -36,6 +37,8 @@ class AirRow(QWidget):
         self.problem = PlainLabel(role="problem")
         self.lift = QCheckBox(f"L&ift the usual limit to {power_text(LIFTED_AIR_POWER)} tonight")
         self.lift.setAccessibleDescription("A rare steady night allows more than the usual 300x")
+        self.filter = Picker(FILTER_IN, letters=8)
+        self.with_filter = QWidget()
         self._lay_out()
         self._connect()
         state.changed.connect(self._on_changed)
@@ -54,6 +57,11 @@ class AirRow(QWidget):
         row.addWidget(self._blur_with_words())
         row.addWidget(self.problem)
         row.addWidget(self.lift)
+        row.addWidget(self.with_filter)
+        filters = QHBoxLayout(self.with_filter)
+        filters.setContentsMargins(0, 0, 0, 0)
+        filters.addWidget(PlainLabel(FILTER_IN))
+        filters.addWidget(self.filter)
         # Nothing has been said about the air at first, which a group of its own would not allow to show.
         self.group.setExclusive(False)
 
@@ -73,6 +81,7 @@ class AirRow(QWidget):
         self.blur.textEdited.connect(self._take_blur)
         self.blur.editingFinished.connect(self._show)
         self.lift.toggled.connect(self._take_lift)
+        self.filter.picked.connect(self._state.put_in_filter)
 
     def _take_step(self, step: ScaleStep | None) -> None:
         if step is None:
@@ -93,7 +102,9 @@ class AirRow(QWidget):
         self._state.set_usual_air(LIFTED_AIR_POWER if on else USUAL_AIR_POWER)
 
     def _on_changed(self, change: Change) -> None:
-        if change.of(Situation.blur_now, Situation.usual_air, Situation.aim):
+        if change.of(Situation.blur_now, Situation.usual_air, Situation.aim) or change.of(
+            Situation.filter_in, Situation.profile
+        ):
             self._show()
 
     def _show(self) -> None:
@@ -105,6 +116,9 @@ class AirRow(QWidget):
         if not self.blur.hasFocus():
             self.blur.setText(figures_text(blur.overhead_arcsec, 3))
             self.problem.setText("")
+        filters, filter_in = self._state.profile.filters, self._state.situation.filter_in
+        self.with_filter.setVisible(bool(filters))
+        self.filter.show_items(filter_choices(filters), "" if filter_in is None else filter_in.id)
         self.lift.setChecked(self._state.situation.usual_air > USUAL_AIR_POWER)
 
 

@@ -3,9 +3,9 @@
 from collections.abc import Sequence
 from functools import partial
 
-from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtCore import QEvent, QSize, Qt, Signal
 from PySide6.QtGui import QMouseEvent, QResizeEvent, QShowEvent
-from PySide6.QtWidgets import QButtonGroup, QGridLayout, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QButtonGroup, QGridLayout, QPushButton, QVBoxLayout, QWidget
 
 from core.drawing.eyepiece import EyepieceDrawing, draw_eyepiece
 from core.drawing.marks import Drawing, Page
@@ -31,6 +31,8 @@ from gui.widgets.canvas import Canvas
 from gui.widgets.reading_area import ReadingArea, reading_label
 
 _JOB = "eyepiece"
+_LEAST_WIDTH_PX, _LEAST_HEIGHT_PX = 200, 120
+_LEAST_LINES, _ANY_HEIGHT = 3, 16_777_215
 # How many times wider than high the pane is where words get a column of their own.
 _WORDS_BESIDE = 1.45
 
@@ -51,6 +53,9 @@ class EyepieceCanvas(Canvas):
         self.drawing: EyepieceDrawing | None = None
         self._state = state
         self._pictures: Pictures | None = None
+
+    def minimumSizeHint(self) -> QSize:
+        return super().minimumSizeHint().boundedTo(QSize(_LEAST_WIDTH_PX, _LEAST_HEIGHT_PX))
 
     @property
     def pictures(self) -> Pictures | None:
@@ -88,7 +93,7 @@ class StillnessChoice(QWidget):
         self.setAccessibleName("Which moments the picture shows")
         self.group = QButtonGroup(self)
         self.buttons = {stillness: QPushButton(STILLNESS_LABEL[stillness]) for stillness in Stillness}
-        column = QVBoxLayout(self)
+        self._column = column = QBoxLayout(QBoxLayout.Direction.TopToBottom, self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(4)
         for stillness, button in self.buttons.items():
@@ -98,6 +103,11 @@ class StillnessChoice(QWidget):
             column.addWidget(button)
         state.changed.connect(self._on_changed)
         self._show()
+
+    def set_side_by_side(self, *, on: bool) -> None:
+        """Put the two choices side by side, or one over the other."""
+        direction = QBoxLayout.Direction
+        self._column.setDirection(direction.LeftToRight if on else direction.TopToBottom)
 
     def _on_changed(self, change: Change) -> None:
         if change.of(Situation.stillness):
@@ -124,6 +134,7 @@ class EyepiecePane(QWidget):
         self.moments = StillnessChoice(state)
         self.limits = QPushButton("What it leaves out")
         self.limits.setAccessibleName("What the picture leaves out")
+        self.limits.setProperty("role", "flat")
         self._state = state
         self._wanted: tuple[Sequence[Sight], Sight] | None = None
         self._is_stale = False
@@ -134,7 +145,7 @@ class EyepiecePane(QWidget):
         """Show what a power gives; without one, or where nothing can be seen, say why."""
         sights = appearance.sights if appearance is not None else ()
         in_hand = next((sight for sight in sights if sight.power == power), None)
-        for widget in (self.canvas, self.way_words, self._controls):
+        for widget in (self.canvas, self.way_words, self.moments, self.limits):
             widget.setVisible(in_hand is not None)
         if appearance is None or in_hand is None:
             self.size_words.setText(no_picture_words(appearance))
@@ -146,7 +157,7 @@ class EyepiecePane(QWidget):
         self.size_words.setText(" ".join(filter(None, (size_words(in_hand), close_up_words(in_hand)))))
         limit = air_words(appearance) if appearance.dispersion_limits else ""
         self.way_words.setText(" ".join(filter(None, (turning_words(in_hand), moon_words(in_hand), limit))))
-        name = f"In the eyepiece at {power_text(in_hand.power)}, and smaller the other powers"
+        name = f"In the eyepiece at {power_text(in_hand.power)}"
         self.canvas.setAccessibleName(name)
         self._arrange()
         self.canvas.setAccessibleDescription(f"{self.size_words.text()} {self.way_words.text()}")
@@ -175,45 +186,39 @@ class EyepiecePane(QWidget):
         words.setSpacing(6)
         words.addWidget(self.size_words)
         words.addWidget(self.way_words)
+        words.addWidget(self.limits, 0, Qt.AlignmentFlag.AlignLeft)
         words.addStretch(1)
         self._words = ReadingArea(page)
         self._words.setAccessibleName("About the picture in the eyepiece")
-        self._controls = QWidget()
-        column = QVBoxLayout(self._controls)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(6)
-        column.addWidget(self.moments)
-        column.addWidget(self.limits)
-        column.addStretch(1)
         self._whole = QGridLayout(self)
         self._whole.setContentsMargins(0, 0, 0, 0)
         self._whole.setSpacing(8)
 
     def _arrange(self) -> None:
-        """Put words and controls beside the pictures, or under them where there is height enough.
+        """Put words and the choice of moments beside the pictures, or under them where there is height.
 
-        The controls never scroll.
+        The choice of moments never scrolls.
         """
-        shown = self._controls.isVisibleTo(self)
+        shown = self.moments.isVisibleTo(self)
         beside = shown and self.width() > _WORDS_BESIDE * self.height()
-        for widget in (self.canvas, self._controls, self._words):
+        for widget in (self.canvas, self.moments, self._words):
             self._whole.removeWidget(widget)
         if beside:
             self._whole.addWidget(self.canvas, 0, 0, 2, 1)
-            self._whole.addWidget(self._controls, 0, 1)
+            self._whole.addWidget(self.moments, 0, 1)
             self._whole.addWidget(self._words, 1, 1)
         else:
             self._whole.addWidget(self.canvas, 0, 0, 1, 2)
-            self._whole.addWidget(self._words, 1, 0)
-            self._whole.addWidget(self._controls, 1, 1)
-        for row in (0, 1):
-            self._whole.setRowStretch(row, int(beside == (row == 1)))
+            self._whole.addWidget(self.moments, 1, 0, 1, 2)
+            self._whole.addWidget(self._words, 2, 0, 1, 2)
+        for row in range(3):
+            self._whole.setRowStretch(row, int(row == (1 if beside else 0)))
         self._whole.setColumnStretch(0, 2 if beside else 1)
         self._whole.setColumnStretch(1, 1 if beside else 0)
-        room = self._controls.sizeHint().width() + self._whole.horizontalSpacing() if shown else 0
-        self._words.fit(None if beside else self.width() - room)
-        least = 0 if beside else min(self._words.sizeHint().height(), self.height() // 3)
-        self._whole.setRowMinimumHeight(1, least)
+        self.moments.set_side_by_side(on=not beside)
+        self._words.fit(None if beside else self.width())
+        lines = _LEAST_LINES * self.fontMetrics().lineSpacing()
+        self._words.setMaximumHeight(_ANY_HEIGHT if beside or not shown else max(lines, self.height() // 4))
 
     def _compute(self) -> None:
         if self._wanted is None or not self._is_stale or not self.isVisible():

@@ -5,7 +5,7 @@ from typing import Final
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeySequence, QShortcut
-from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QPushButton, QVBoxLayout, QWidget
 
 from core.record.log_entry import Verdict
 from core.situation.situation import Situation
@@ -21,7 +21,10 @@ VERDICT_KEYS: Final = {
     Verdict.LESS: "L",
     Verdict.CANNOT_TELL: "C",
 }
-_SHOWN_FROM = (Situation.rung, Situation.power_before, Situation.ladder)
+_SHOWN_FROM = (
+    *(Situation.rung, Situation.power_before, Situation.verdict_on_step, Situation.can_be_judged),
+    Situation.scope,
+)
 
 
 class VerdictRow(QWidget):
@@ -37,16 +40,16 @@ class VerdictRow(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(4)
         column.addWidget(self.asked)
-        row = QHBoxLayout()
-        row.setSpacing(6)
-        column.addLayout(row)
-        for verdict, button in self.buttons.items():
+        grid = QGridLayout()
+        grid.setSpacing(6)
+        column.addLayout(grid)
+        for number, (verdict, button) in enumerate(self.buttons.items()):
             key = VERDICT_KEYS[verdict]
             button.setProperty("role", "verdict")
             button.setToolTip(f"Key {key}")
             button.setAccessibleDescription(f"What the last step did to the view; key {key}")
             button.clicked.connect(partial(self._give, verdict))
-            row.addWidget(button, 1)
+            grid.addWidget(button, *divmod(number, 2))
             shortcut = QShortcut(QKeySequence(key), keys_in)
             shortcut.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
             shortcut.activated.connect(button.click)

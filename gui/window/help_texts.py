@@ -44,8 +44,12 @@ Height, with the chart in focus
   Home   back to now
   Up, Down   previous, next planet
 
-Ladder, with the list in focus
-  Up, Down   one rung up, down
+Ladder, with the drawing in focus
+  Up, Down   the next rung worth a step up, down
+  Page Up, Page Down   one rung up, down
+  Home, End   lowest rung, highest rung
+  M, N, L, C   the step showed more detail, no change, less detail, cannot tell
+  W   why the view is soft
 """
 
 ABOUT = """\

@@ -29,7 +29,7 @@ from core.words.evening import titled
 from core.year.year import compute_year
 from gui.widgets.pen import ScreenPen, page_on
 from tests.bench.timing import tell_aim
-from tests.core.drawing.examples import MANY, PORTO, SIX_INCH, TWELVE_INCH, ladder, night_at, sight
+from tests.core.drawing.examples import MANY, PORTO, SIX_INCH, TWELVE_INCH, ladder, night_at
 from tests.core.telling import targets_of
 
 DAY = load_palette("day")
@@ -64,11 +64,10 @@ def test_the_height_chart(benchmark: BenchmarkFixture) -> None:
 
 def test_the_ladder_of_a_large_kit(benchmark: BenchmarkFixture) -> None:
     large = ladder(TWELVE_INCH, MANY)
-    seen = sight(large, 120.0)
     check(
         benchmark,
         0.010,
-        lambda page: draw_ladder(page, large, palette=DAY, chosen_power=120.0, sight=seen).drawing,
+        lambda page: draw_ladder(page, large, palette=DAY, chosen_power=120.0).drawing,
     )
 
 

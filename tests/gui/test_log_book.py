@@ -28,9 +28,11 @@ def shell(make_shell: MakeShell, state: AppState) -> Shell:
 
 
 @pytest.fixture
-def view(shell: Shell) -> LadderView:
+def view(qtbot: QtBot, shell: Shell) -> LadderView:
     assert isinstance(shell.current_view, LadderView)
+    shell.activateWindow()
     shell.current_view.setFocus()
+    qtbot.waitUntil(shell.current_view.canvas.hasFocus)
     return shell.current_view
 
 
@@ -54,10 +56,10 @@ def test_looking_alone_begins_no_log(view: LadderView, own_data_folder: Path) ->
 
 
 def test_before_a_step_there_is_nothing_to_judge(view: LadderView, state: AppState) -> None:
-    assert not any(button.isEnabled() for button in view.verdicts.buttons.values())
-    assert view.verdicts.asked.text().startswith("Step to another power")
+    assert not any(button.isEnabled() for button in view.pane.verdicts.buttons.values())
+    assert view.pane.verdicts.asked.text().startswith("Step to another power")
     _step_up(state)
-    assert all(button.isEnabled() for button in view.verdicts.buttons.values())
+    assert all(button.isEnabled() for button in view.pane.verdicts.buttons.values())
 
 
 @pytest.mark.parametrize(
@@ -74,7 +76,7 @@ def test_a_bare_key_writes_a_verdict_at_once(
 ) -> None:
     before, after = _step_up(state)
 
-    QTest.keyClick(view.list, key)
+    QTest.keyClick(view.canvas, key)
 
     (written,) = _written(own_data_folder, state)
     assert (written.verdict, written.from_power, written.power) == (verdict, before, after)
@@ -85,18 +87,18 @@ def test_a_button_writes_a_verdict_and_the_ladder_listens(
 ) -> None:
     _step_up(state)
 
-    qtbot.mouseClick(view.verdicts.buttons[Verdict.LESS], Qt.MouseButton.LeftButton)
+    qtbot.mouseClick(view.pane.verdicts.buttons[Verdict.LESS], Qt.MouseButton.LeftButton)
 
     assert state.situation.ladder is not None
     assert state.situation.ladder.blur.source is BlurSource.VERDICTS
-    assert view.notices.text().startswith(("Back to", "Perhaps back to"))
+    assert view.pane.next.text().startswith(("Back to", "Perhaps back to"))
 
 
 def test_a_verdict_is_taken_back_and_given_again(
     view: LadderView, state: AppState, own_data_folder: Path
 ) -> None:
     _step_up(state)
-    QTest.keyClick(view.list, Qt.Key.Key_L)
+    QTest.keyClick(view.canvas, Qt.Key.Key_L)
 
     state.undo_stack.undo()
     assert _written(own_data_folder, state) == ()
@@ -111,7 +113,7 @@ def test_a_verdict_leaves_a_saved_profile_as_it_is(shell: Shell, view: LadderVie
     # A profile that was never saved is given its id by the first verdict, which is an edit to save.
     state.load(attrs.evolve(state.profile, id=PROFILE), None)
     _step_up(state)
-    QTest.keyClick(view.list, Qt.Key.Key_M)
+    QTest.keyClick(view.canvas, Qt.Key.Key_M)
 
     assert not state.is_modified
     assert not shell.isWindowModified()
@@ -121,7 +123,7 @@ def test_verdicts_of_an_earlier_start_are_there_again(
     make_shell: MakeShell, make_state: Callable[..., AppState], view: LadderView, state: AppState
 ) -> None:
     _step_up(state)
-    QTest.keyClick(view.list, Qt.Key.Key_L)
+    QTest.keyClick(view.canvas, Qt.Key.Key_L)
     view.log_book.close()
 
     later = make_state(state.profile)
@@ -134,7 +136,7 @@ def test_what_another_window_wrote_is_taken_up_with_the_next_beat(
     shell: Shell, view: LadderView, state: AppState, own_data_folder: Path
 ) -> None:
     _step_up(state)
-    QTest.keyClick(view.list, Qt.Key.Key_M)
+    QTest.keyClick(view.canvas, Qt.Key.Key_M)
     (mine,) = state.choices.verdicts
     with closing(Log.open(own_data_folder)) as log:
         log.add(line(5, profile_id=mine.profile_id, evening=mine.evening, site_id=mine.site_id))
@@ -151,7 +153,7 @@ def test_a_verdict_that_cannot_be_written_is_told_once_and_kept(
     (own_data_folder / FILE_NAME).mkdir()
     _step_up(state)
     with qtbot.waitSignal(state.told) as told:
-        QTest.keyClick(view.list, Qt.Key.Key_L)
+        QTest.keyClick(view.canvas, Qt.Key.Key_L)
 
     assert told.args is not None
     assert told.args[0].startswith("The log: cannot be opened")
@@ -159,5 +161,5 @@ def test_a_verdict_that_cannot_be_written_is_told_once_and_kept(
     assert state.situation.has_taught
     (own_data_folder / FILE_NAME).rmdir()
     _step_up(state)
-    QTest.keyClick(view.list, Qt.Key.Key_N)
+    QTest.keyClick(view.canvas, Qt.Key.Key_N)
     assert len(_written(own_data_folder, state)) == 2

@@ -97,8 +97,10 @@ def test_a_line_is_edited(page: LogPage, qtbot: QtBot, own_data_folder: Path) ->
         assert log.entries(PROFILE)[0].verdict is Verdict.MORE
 
 
-def test_a_line_is_taken_out_by_a_key_and_comes_back(page: LogPage, state: AppState) -> None:
+def test_a_line_is_taken_out_by_a_key_and_comes_back(qtbot: QtBot, page: LogPage, state: AppState) -> None:
+    page.window().activateWindow()
     page.list.setFocus()
+    qtbot.waitUntil(page.list.hasFocus)
     page.list.setCurrentRow(1)
     QTest.keyClick(page.list, Qt.Key.Key_Delete)
     assert len(_texts(page)) == 2

@@ -19,7 +19,7 @@ from core.situation.choices import Choices
 from core.sky.bodies import Body
 from core.words.eyepiece import PICTURE_LIMITS
 from gui.jobs import Jobs
-from gui.ladder.pages import EYEPIECE, LOOK_FOR
+from gui.ladder.climb_pane import LIMITS, LOOK_FOR
 from gui.ladder.view import LadderView
 from gui.state import AppState
 from gui.widgets import dialogs
@@ -31,13 +31,12 @@ JUPITER_AT = datetime(2026, 12, 6, 5, 0, tzinfo=UTC)
 
 @pytest.fixture
 def make_view(qtbot: QtBot, theme: object) -> Callable[..., LadderView]:
-    def make(state: AppState, *, page: int = EYEPIECE, size: tuple[int, int] = (1000, 520)) -> LadderView:
+    def make(state: AppState, *, size: tuple[int, int] = (1000, 520)) -> LadderView:
         view = LadderView(state)
         qtbot.addWidget(view)
         view.resize(*size)
         view.show()
         qtbot.waitExposed(view)
-        view.pages.show_page(page)
         return view
 
     return make
@@ -72,7 +71,7 @@ def step_place(view: LadderView, number: int) -> QPointF:
 def test_a_rung_changes_the_picture_and_the_words(view: LadderView) -> None:
     low, low_words = close_up(view), view.eyepiece.size_words.text()
 
-    QTest.keyClick(view.list, Qt.Key.Key_Up)
+    QTest.keyClick(view.canvas, Qt.Key.Key_PageUp)
 
     assert np.any(low != close_up(view))
     # 18.6 arcsec (Saturn's equator on this day, from the almanac's semidiameter) is 15′ at 48x, 30′ at 96x,
@@ -84,10 +83,10 @@ def test_a_rung_changes_the_picture_and_the_words(view: LadderView) -> None:
 
 
 def test_a_click_on_a_small_picture_takes_its_rung_in_hand(qtbot: QtBot, view: LadderView) -> None:
+    view.resize(1580, 760)
     qtbot.mouseClick(view.eyepiece.canvas, Qt.MouseButton.LeftButton, pos=step_place(view, 3).toPoint())
 
-    assert view.list.rung is not None
-    assert view.list.rung.power == 150
+    assert view.canvas.accessibleName().startswith("Power ladder, in hand: 150x")
     assert view.eyepiece.size_words.text().startswith("At 150x")
 
 
@@ -95,7 +94,7 @@ def test_worse_air_makes_a_softer_picture(view: LadderView, state: AppState) -> 
     def steepest(picture: NDArray[np.uint8]) -> int:
         return int(np.abs(np.diff(picture[10 : len(picture) // 2].astype(int), axis=1)).max())
 
-    view.list.setCurrentRow(2)
+    state.set_rung(150.0)
     state.set_first_look(FirstLook.STEADY)
     steady = close_up(view)
     state.set_first_look(FirstLook.BOILING)
@@ -107,7 +106,7 @@ def test_a_calm_moment_is_one_key_away_and_shows_a_sharper_picture(view: LadderV
     def detail(picture: NDArray[np.uint8]) -> float:
         return float(np.abs(np.diff(picture[10 : len(picture) // 2].astype(int), axis=1)).max())
 
-    view.list.setCurrentRow(2)
+    state.set_rung(150.0)
     state.set_first_look(FirstLook.BOILING)
     mostly, calm = view.eyepiece.moments.buttons.values()
     assert mostly.isChecked()
@@ -119,7 +118,7 @@ def test_a_calm_moment_is_one_key_away_and_shows_a_sharper_picture(view: LadderV
     assert detail(close_up(view)) > 1.03 * as_mostly
     assert calm.isChecked()
     assert not mostly.isChecked()
-    QTest.keyClick(calm, Qt.Key.Key_Up)
+    QTest.keyClick(calm, Qt.Key.Key_Left)
     assert mostly.isChecked()
     assert detail(close_up(view)) == as_mostly
 
@@ -205,7 +204,7 @@ def test_what_the_picture_leaves_out_is_one_key_away(
 
 def test_a_reader_of_the_screen_hears_size_and_way(view: LadderView) -> None:
     canvas = view.eyepiece.canvas
-    assert canvas.accessibleName() == "In the eyepiece at 48x, and smaller the other powers"
+    assert canvas.accessibleName() == "In the eyepiece at 48x"
     assert "half as wide as the Moon" in canvas.accessibleDescription()
     assert "Seen upside down" in canvas.accessibleDescription()
 
@@ -217,8 +216,8 @@ def test_by_night_every_pixel_of_every_page_is_red(qtbot: QtBot, view: LadderVie
     assert isinstance(app, QApplication)
     Theme.of(app).wear("night")
     state.set_palette("night")
-    for page, widget in enumerate((view.canvas, view.eyepiece, view.look_for)):
-        view.pages.show_page(page)
+    view.canvas.setFocus()
+    for widget in (view.canvas, view.eyepiece, view.pane):
         # Not the whole window: a pane of red lies over it that would hide a fault.
         shown = pixels(widget)
         assert shown[..., 1:].max() == 0
@@ -229,29 +228,29 @@ def test_what_to_look_for_follows_planet_and_air(
     make_view: Callable[..., LadderView], state: AppState
 ) -> None:
     state.set_planet(Body.SATURN)
-    view = make_view(state, page=LOOK_FOR)
-    told = view.look_for.accessibleDescription()
-    assert view.look_for.heading.text() == "What to look for on Saturn with Six-inch: an estimate"
+    view = make_view(state)
+    told = view.pane.look_for.accessibleDescription()
+    assert view.pane.look_for.heading.text() == "What to look for on Saturn with Six-inch: an estimate"
     # The ring is 6 degrees open on this day: a shape, but its gap is a short stroke.
     assert "Likely: The ring, as a shape around the globe" in told
     assert "Likely: The gap in the ring" not in told
 
     state.set_first_look(FirstLook.BOILING)
-    assert "Likely: The gap in the ring" not in view.look_for.accessibleDescription()
-    assert view.look_for.accessibleDescription() != told
+    assert "Likely: The gap in the ring" not in view.pane.look_for.accessibleDescription()
+    assert view.pane.look_for.accessibleDescription() != told
     state.set_planet(Body.MARS)
-    assert "polar cap" in view.look_for.accessibleDescription()
+    assert "polar cap" in view.pane.look_for.accessibleDescription()
 
 
 def test_what_is_unlikely_is_told_in_one_short_line(
     make_view: Callable[..., LadderView], state: AppState
 ) -> None:
     state.set_planet(Body.MARS)
-    view = make_view(state, page=LOOK_FOR)
+    view = make_view(state)
 
-    lines = [label.text() for label in view.look_for.findChildren(PlainLabel) if label.isVisible()]
+    lines = [label.text() for label in view.pane.look_for.findChildren(PlainLabel) if label.isVisible()]
 
-    assert view.look_for.judged.text().startswith("Judged at 150x, where the finest detail")
+    assert view.pane.look_for.judged.text().startswith("Judged at 150x, where the finest detail")
     unlikely = lines.index("Unlikely")
     assert lines[unlikely + 1] == "The southern polar cap: it is turned away from us."
     assert lines.index("Likely") < unlikely
@@ -265,7 +264,7 @@ def test_the_red_spot_is_painted_where_its_owner_has_it(
     state.set_time(JUPITER_AT)
     state.set_first_look(FirstLook.STEADY)
     view = make_view(state)
-    view.list.setCurrentRow(2)
+    state.set_rung(150.0)
     without = close_up(view)
     appearance = state.situation.appearance_through(state.situation.ladder)
     assert appearance is not None
@@ -285,7 +284,7 @@ def test_beside_the_sun_there_is_a_caution_and_no_picture(
     view = make_view(state)
     assert not view.eyepiece.canvas.isVisible()
     assert "Sunlight through any optics blinds at once." in view.eyepiece.size_words.text()
-    assert view.look_for.accessibleDescription() == ""
+    assert view.pane.look_for.accessibleDescription() == ""
 
 
 def test_without_a_site_each_page_says_what_comes_first(
@@ -296,16 +295,31 @@ def test_without_a_site_each_page_says_what_comes_first(
     assert view.eyepiece.size_words.text().startswith("Choose a site and a planet")
 
 
-def test_a_wide_window_shows_all_pages_at_once(make_view: Callable[..., LadderView], state: AppState) -> None:
+@pytest.mark.parametrize("size", [(1580, 760), (976, 430)])
+def test_rungs_picture_and_what_to_do_stand_side_by_side(
+    make_view: Callable[..., LadderView], state: AppState, size: tuple[int, int]
+) -> None:
     state.set_planet(Body.SATURN)
-    view = make_view(state, size=(1580, 760))
-    assert view.canvas.isVisible()
-    assert view.eyepiece.canvas.isVisible()
-    assert view.look_for.isVisible()
-    assert not view.pages.buttons.button(EYEPIECE).isVisible()
-    view.resize(1000, 520)
-    assert [view.canvas.isVisible(), view.look_for.isVisible()] == [False, False]
-    assert view.eyepiece.canvas.isVisible()
+    view = make_view(state, size=size)
+    parts = (view.canvas, view.eyepiece.canvas, view.pane)
+    assert all(part.isVisible() for part in parts)
+    assert all(part.width() > 0.25 * view.width() for part in parts)
+    # A button that is cut off by the end of the view would not be there for a hand in the dark.
+    for widget in (view.pane.next, *view.pane.verdicts.buttons.values(), view.pane.soft, view.pane.dark):
+        assert widget.visibleRegion().boundingRect().size() == widget.size()
+
+
+def test_only_a_wide_picture_has_the_other_powers_beside_it(
+    make_view: Callable[..., LadderView], state: AppState
+) -> None:
+    state.set_planet(Body.SATURN)
+    view = make_view(state, size=(976, 430))
+    view.eyepiece.canvas.ensure_drawn()
+    assert view.eyepiece.canvas.drawing is not None
+    assert view.eyepiece.canvas.drawing.steps == ()
+    view.resize(1580, 760)
+    view.eyepiece.canvas.ensure_drawn()
+    assert len(view.eyepiece.canvas.drawing.steps) == 6
 
 
 @pytest.mark.parametrize("body", [Body.SATURN, Body.MOON])
@@ -315,11 +329,11 @@ def test_no_page_asks_the_window_to_grow(
     state.set_planet(body)
     view = make_view(state, size=(976, 430))
     heights = []
-    for page in range(3):
-        view.pages.show_page(page)
+    for page in (LOOK_FOR, LIMITS):
+        view.pane.page_buttons.button(page).click()
         QApplication.processEvents()
         heights.append(view.height())
-    assert heights == [430, 430, 430]
+    assert heights == [430, 430]
 
 
 def test_pictures_are_computed_away_from_the_window(qtbot: QtBot, theme: object, clock: HandClock) -> None:
@@ -330,10 +344,9 @@ def test_pictures_are_computed_away_from_the_window(qtbot: QtBot, theme: object,
     view = LadderView(state)
     qtbot.addWidget(view)
     view.resize(1000, 520)
-    view.show()
     assert view.eyepiece.canvas.pictures is None
 
-    view.pages.show_page(EYEPIECE)
+    view.show()
 
     qtbot.waitUntil(lambda: view.eyepiece.canvas.pictures is not None)
     state.jobs.close()
@@ -352,12 +365,15 @@ def test_pictures_are_computed_only_while_seen_and_the_newest_rung_wins(
     state.prepare_sky()
     waiting.pop()()
     state.set_planet(Body.SATURN)
-    view = make_view(state, page=0)
-    # No picture is computed for a page that cannot be seen; what the log is read for may wait.
+    view = make_view(state)
+    waiting.clear()
+    view.log_button.click()
+    state.set_rung(150.0)
+    # No picture is computed while the log stands before it; what the log is read for may wait.
     assert not any("compute_pictures" in repr(work) for work in waiting)
-    view.pages.show_page(EYEPIECE)
-    for row in (4, 3):
-        view.list.setCurrentRow(row)
+    view.log_button.click()
+    for power in (96.0, 120.0):
+        state.set_rung(power)
     assert any("compute_pictures" in repr(work) for work in waiting)
     for work in reversed(waiting):
         work()
@@ -366,36 +382,24 @@ def test_pictures_are_computed_only_while_seen_and_the_newest_rung_wins(
     assert view.eyepiece.canvas.pictures.sight.power == 120
 
 
-def test_the_field_beside_the_rungs_shows_the_moons(
-    make_view: Callable[..., LadderView], state: AppState
-) -> None:
-    state.set_planet(Body.JUPITER)
-    state.set_time(JUPITER_AT)
-    view = make_view(state, page=0)
-    view.canvas.ensure_drawn()
-    chart = view.canvas.chart
-    assert chart is not None
-    words = " ".join(each.text for each in chart.drawing.words)
-    assert "48x: Jupiter, 40″, to scale in the 1.1° field" in words
-    assert "N" in [each.text for each in chart.drawing.words]
-
-
 def test_the_owners_filters_follow_the_rung_in_hand(
     make_view: Callable[..., LadderView], state: AppState
 ) -> None:
     """Green at 150x on Saturn leaves 35 trolands, at 48x 340 (by hand, from the exit pupils)."""
     green = Filter(name="Green", wratten="58")
     state.set_planet(Body.SATURN)
-    view = make_view(state, page=LOOK_FOR)
-    assert not view.look_for.filters.isVisible()
+    view = make_view(state)
+    assert not view.pane.look_for.filters.isVisible()
 
     state.set_rung(48.0)
     state.edit_profile("Add filter", attrs.evolve(state.profile, filters=(green,)))
-    assert view.look_for.filters_heading.text() == "Filters on Saturn at 48x"
-    assert "For the belts: Green." in view.look_for.filters.text()
-    assert "small gain" in view.look_for.filters.text()
-    assert "No filter here makes the Sun safe to look at" in view.look_for.filters.text()
+    assert view.pane.look_for.filters_heading.text() == "Filters on Saturn at 48x"
+    assert "For the belts: Green." in view.pane.look_for.filters.text()
+    assert "small gain" in view.pane.look_for.filters.text()
+    assert "No filter here makes the Sun safe to look at" in view.pane.look_for.filters.text()
 
     state.set_rung(150.0)
-    assert view.look_for.filters_heading.text() == "Filters on Saturn at 150x"
-    assert "Too dark at this power: Green (light enough up to about 120x)." in view.look_for.filters.text()
+    assert view.pane.look_for.filters_heading.text() == "Filters on Saturn at 150x"
+    assert (
+        "Too dark at this power: Green (light enough up to about 120x)." in view.pane.look_for.filters.text()
+    )

@@ -14,6 +14,7 @@ from pytestqt.qtbot import QtBot
 from core.air.temperatures import Temperatures
 from core.record.observer import Preferences, TemperatureUnit
 from core.sky.bodies import Body
+from gui.ladder.climb_pane import LIMITS
 from gui.ladder.view import LadderView
 from gui.state import AppState
 from gui.window.shell import Shell
@@ -101,6 +102,7 @@ def test_the_answer_tells_the_climb_and_the_ladder_that_of_a_chosen_moment(
     shell.show_view(2)
     view = shell.current_view
     assert isinstance(view, LadderView)
+    view.pane.page_buttons.button(LIMITS).click()
     state.set_outside(EVENING_START)
 
     retype(form, "indoor_c", "20")
@@ -111,13 +113,15 @@ def test_the_answer_tells_the_climb_and_the_ladder_that_of_a_chosen_moment(
     # The plan's check value overhead in air that falls is 165x after two hours, 173x after two and a half.
     assert int(later[1]) == pytest.approx(170, abs=6)
     assert later[2] in ("23", "00")
-    assert not view.climb.isVisible()
+    assert not view.pane.limits.climb.isVisible()
 
     state.set_time(EVENING_START + timedelta(minutes=50))
 
-    assert view.climb.isVisible()
+    assert view.pane.limits.climb.isVisible()
     # The plan's check values overhead: 128x and 142x after half an hour and an hour.
-    then = re.match(r"As the mirror cools: about (\d+)x at 22:32, \d+x from about", view.climb.text())
+    then = re.match(
+        r"As the mirror cools: about (\d+)x at 22:32, \d+x from about", view.pane.limits.climb.text()
+    )
     assert then is not None
     assert int(then[1]) == pytest.approx(135, abs=6)
 

@@ -67,12 +67,12 @@ def test_the_window_offers_her_at_no_moment_and_has_the_caution(
     view = LadderView(state)
     qtbot.addWidget(view)
 
-    assert view.heading.text() == "Venus: nothing to offer this evening"
-    assert view.list.count() == 0
-    assert view.ceiling.text() == ""
+    assert view.pane.heading.text() == "Venus: nothing to offer this evening"
+    assert view.canvas.chart is None
+    assert view.pane.limits.ceiling.text() == ""
     assert view.nothing.text().startswith("Venus is up only while the Sun is up too")
     assert view.nothing.text().endswith("Sunlight through any optics blinds at once.")
-    assert view.ceiling_note.text() == view.detail.text() == ""
+    assert view.pane.limits.note.text() == view.pane.detail.text() == ""
     reasons = answer_reasons(state.situation.answer, clock_of(state.situation))
     assert "Sunlight through any optics blinds at once." in reasons[0]
 

@@ -4,7 +4,6 @@ import math
 from collections.abc import Sequence
 from itertools import pairwise
 
-import numpy as np
 import pytest
 from attrs import evolve
 
@@ -16,7 +15,6 @@ from core.drawing.placing import Box
 from core.drawing.side_by_side import draw_two_ladders
 from core.ladder.compare import compare
 from core.ladder.ladder import Ladder
-from core.sky.bodies import Body
 from tests.core.drawing.examples import (
     BINOCULAR,
     FEW,
@@ -28,11 +26,11 @@ from tests.core.drawing.examples import (
     TWELVE_INCH,
     eyepiece,
     ladder,
-    sight,
 )
 from tests.core.drawing.looking import POINTS_PER_PIXEL, faults, page_of, pixels, rung_place, words_of
 
 PLACES = {
+    "a third": (330, 365),
     "small": (980, 380),
     "beside a list": (577, 413),
     "large": (1580, 740),
@@ -60,7 +58,6 @@ def draw(
     place: tuple[int, int] = PLACES["small"],
     *,
     chosen_power: float | None = None,
-    body: Body = Body.SATURN,
     palette: str = "day",
 ) -> LadderChart:
     return draw_ladder(
@@ -68,7 +65,7 @@ def draw(
         which,
         palette=load_palette(palette),
         chosen_power=chosen_power,
-        sight=sight(which, chosen_power, body),
+        when="at its best, 05:32",
     )
 
 
@@ -172,34 +169,6 @@ def test_without_a_ceiling_the_reason_is_written() -> None:
     assert "not tonight" not in words
 
 
-@pytest.mark.parametrize("place", [PLACES["large"], PLACES["beside a list"]], ids=["large", "beside a list"])
-def test_the_disc_is_to_scale_in_its_field(place: tuple[int, int]) -> None:
-    # 52 degrees of apparent field at 48x make a true field of 65 minutes of arc.
-    seen = sight(ladder(), 48.0, Body.MOON)
-    assert seen is not None
-    moon_arcmin = seen.subject.disc.equatorial_diameter_arcsec / 60.0
-    chart = draw(ladder(), place, chosen_power=48.0, body=Body.MOON, palette="dusk")
-    picture = pixels(chart.drawing)[:, :, :3].astype(int)
-    ground = [int(load_palette("dusk").disc_field[place : place + 2], 16) for place in (1, 3, 5)]
-    rows, columns = np.nonzero(np.abs(picture - ground).max(axis=2) <= 2)
-
-    # Upwards through the middle; the arrow of the drift lies to the left of it.
-    middle = picture[rows.min() : rows.max(), (columns.min() + columns.max()) // 2].max(axis=1)
-    lit = np.flatnonzero(middle > 150)
-    field_px = columns.max() - columns.min() + 1
-    assert (lit[-1] - lit[0] + 1) / field_px == pytest.approx(moon_arcmin / 65, abs=0.02)
-
-
-def test_a_disc_wider_than_the_field_fills_it() -> None:
-    chart = draw(ladder(), PLACES["large"], chosen_power=300.0, body=Body.MOON)
-
-    assert "fills the 10′ field" in joined(chart)[0]
-
-
-def test_a_field_that_is_not_known_is_told() -> None:
-    assert "The field at 10x is not known" in joined(draw(LADDERS["fixed"]))[0]
-
-
 def test_a_common_range_holds_every_rung_and_limit_of_both() -> None:
     both = (ladder(), ladder(TWELVE_INCH, MANY))
     low, high = power_range(both)
@@ -237,7 +206,7 @@ def test_dimmed_rungs_are_dashed_and_named_not_coloured_only(palette: str) -> No
 
 
 def test_the_night_palette_lights_no_green_and_no_blue_pixel() -> None:
-    picture = pixels(draw(ladder(), palette="night", chosen_power=48.0, body=Body.MOON).drawing)
+    picture = pixels(draw(ladder(), palette="night", chosen_power=48.0).drawing)
 
     assert picture[:, :, 1:3].max() == 0
     assert picture[:, :, 0].max() > 150

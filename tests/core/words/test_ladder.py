@@ -5,7 +5,6 @@ from attrs import evolve
 
 from core.air.limits import Line
 from core.air.steadiness import Blur
-from core.drawing.field_circle import disc_text
 from core.ladder.ladder import Ladder, build_ladder
 from core.words.ladder import by_weight, rung_at_power, rung_words
 from core.words.limits import limit_words
@@ -85,11 +84,6 @@ def test_a_rung_of_two_barlows_is_marked_approximate() -> None:
 )
 def test_drift_in_words(drift_s: float, words: str) -> None:
     assert drift_text(drift_s) == words
-
-
-@pytest.mark.parametrize(("arcsec", "words"), [(3.72, "3.7″"), (18.4, "18″"), (1860.0, "31′")])
-def test_a_disc_in_words(arcsec: float, words: str) -> None:
-    assert disc_text(arcsec) == words
 
 
 def test_what_matters_is_named_first_when_room_is_short() -> None:

@@ -1,0 +1,192 @@
+"""What to do next on the ladder, what the last step did, and what is worth knowing beside it."""
+
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtWidgets import (
+    QButtonGroup,
+    QGridLayout,
+    QHBoxLayout,
+    QPushButton,
+    QScrollArea,
+    QStackedWidget,
+    QVBoxLayout,
+    QWidget,
+)
+
+from core.ladder.ladder import Ladder
+from core.situation.situation import Situation
+from core.words.aim import aim_detail, aim_heading
+from core.words.climbing import next_step_text, rung_detail
+from core.words.cooling import mirror_climb_text
+from core.words.limits import LimitLine, ladder_note, lifted_sentence, limit_lines
+from core.words.notices import ladder_notice_texts
+from core.words.quantities import power_text
+from core.words.site_clock import clock_of
+from core.words.soft_view import TITLE as SOFT_VIEW
+from gui.ladder.look_for import LookForPane
+from gui.ladder.verdict_row import VerdictRow
+from gui.profile.log_book import LogBook
+from gui.state import AppState
+from gui.widgets.plain_label import PlainLabel
+from gui.widgets.reading_area import ReadingArea, reading_label
+
+LOOK_FOR, LIMITS = range(2)
+_PAGES = ("What to look for", "Limits")
+_LEAST_PAGE_LINES = 3
+
+
+class ClimbPane(QScrollArea):
+    """The words and the buttons beside the drawing; where there is little height all of it scrolls."""
+
+    def __init__(self, state: AppState, log_book: LogBook, keys_in: QWidget) -> None:
+        super().__init__()
+        self._state = state
+        self.heading = PlainLabel(role="heading", wraps=True)
+        self.detail = PlainLabel(role="small", wraps=True)
+        self.next = PlainLabel(role="next", wraps=True)
+        self.next.setAccessibleName("What to do next")
+        self.lifted = PlainLabel(role="warning", wraps=True)
+        self.verdicts = VerdictRow(state, log_book, keys_in=keys_in)
+        self.soft = QPushButton("&Why soft?")
+        self.soft.setAccessibleName(SOFT_VIEW)
+        self.soft.setToolTip("Key W")
+        self.dark = QPushButton("&Eyepiece mode")
+        self.dark.setAccessibleDescription("Large words for the dark, over the whole window; Escape leaves")
+        self.dark.setToolTip("Key E")
+        self.notices = PlainLabel(role="small", wraps=True)
+        self.notices.setAccessibleName("About the rung in hand")
+        self.look_for = LookForPane()
+        self.limits = LimitsPage()
+        self.page_buttons = QButtonGroup(self)
+        self._pages = QStackedWidget()
+        self._lay_out()
+        self.page_buttons.idClicked.connect(self._pages.setCurrentIndex)
+
+    def minimumSizeHint(self) -> QSize:
+        return QSize(16 * self.fontMetrics().averageCharWidth(), 4 * self.fontMetrics().lineSpacing())
+
+    def sizeHint(self) -> QSize:
+        return self.minimumSizeHint()
+
+    def show_situation(self) -> None:
+        """Show what the situation is now."""
+        situation = self._state.situation
+        ladder, rung, aim, clock = situation.ladder, situation.rung, situation.aim, clock_of(situation)
+        is_offered = ladder is None or ladder.aim.is_offered
+        is_moment = aim.at == situation.time
+        is_now = is_moment and situation.following_now
+        self.heading.setText(
+            aim_heading(aim, None if situation.night is None else clock, is_now=is_now, is_moment=is_moment)
+        )
+        # Where a sentence stands in place of the rungs, it holds these notices too.
+        self.detail.setText(aim_detail(aim, with_notices=is_offered))
+        step = situation.next_step
+        self.next.setText(next_step_text(step, ladder, clock) if step and ladder else "")
+        detail = rung_detail(rung, ladder) if rung and ladder else ""
+        self.notices.setText(detail or " ".join(ladder_notice_texts(ladder) if ladder else ()))
+        self.lifted.setText(lifted_sentence(ladder) if ladder is not None else "")
+        for label in (self.next, self.lifted, self.notices, self.detail):
+            label.setVisible(bool(label.text()))
+        for widget in (self.verdicts, self._deeds):
+            widget.setVisible(is_offered)
+        self.look_for.show_appearance(situation.appearance)
+        self.look_for.show_filters(situation.filter_offers)
+        self.limits.show_situation(situation)
+
+    def _lay_out(self) -> None:
+        page = QWidget()
+        page.setObjectName("page")
+        column = QVBoxLayout(page)
+        column.setContentsMargins(2, 0, 2, 0)
+        column.setSpacing(5)
+        for label in (self.heading, self.detail, self.next, self.lifted):
+            column.addWidget(label)
+        column.addWidget(self.verdicts)
+        self._deeds = QWidget()
+        deeds = QHBoxLayout(self._deeds)
+        deeds.setContentsMargins(0, 0, 0, 0)
+        deeds.setSpacing(6)
+        deeds.addWidget(self.soft, 1)
+        deeds.addWidget(self.dark, 1)
+        column.addWidget(self._deeds)
+        column.addWidget(self.notices)
+        row = QHBoxLayout()
+        row.setSpacing(2)
+        for number, (name, each) in enumerate(zip(_PAGES, (self.look_for, self.limits), strict=True)):
+            button = QPushButton(name)
+            button.setCheckable(True)
+            button.setChecked(number == LOOK_FOR)
+            button.setProperty("role", "page")
+            self.page_buttons.addButton(button, number)
+            row.addWidget(button)
+            self._pages.addWidget(each)
+        row.addStretch(1)
+        column.addLayout(row)
+        self._pages.setMinimumHeight(_LEAST_PAGE_LINES * self.fontMetrics().lineSpacing())
+        column.addWidget(self._pages, 1)
+        self.setWidget(page)
+        self.setWidgetResizable(True)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+
+
+class LimitsPage(ReadingArea):
+    """The ceiling, the three limits of power, and how the ceiling climbs as the mirror cools."""
+
+    def __init__(self) -> None:
+        page = QWidget()
+        super().__init__(page)
+        self.setAccessibleName("Limits of power")
+        self.ceiling = PlainLabel(role="numeral")
+        self.note = reading_label(role="small")
+        self.climb = reading_label(role="small")
+        self.climb.setAccessibleName("How the ceiling climbs as the mirror cools")
+        self.grid = QGridLayout()
+        self.grid.setHorizontalSpacing(10)
+        self.grid.setVerticalSpacing(2)
+        self.grid.setColumnStretch(2, 1)
+        self._lines: tuple[LimitLine, ...] = ()
+        column = QVBoxLayout(page)
+        column.setContentsMargins(2, 0, 2, 0)
+        top = QHBoxLayout()
+        top.setSpacing(10)
+        top.addWidget(self.ceiling)
+        top.addWidget(self.note, 1)
+        column.addLayout(top)
+        column.addLayout(self.grid)
+        column.addWidget(self.climb)
+        column.addStretch(1)
+
+    def show_situation(self, situation: Situation) -> None:
+        """Show the limits of the ladder in hand."""
+        ladder = situation.ladder
+        power = None if ladder is None else ladder.ceiling.power
+        self.ceiling.setText("" if power is None else power_text(power))
+        self.note.setText(ladder_note(ladder))
+        self._show_lines(ladder)
+        climb, clock, words = situation.mirror_climb, clock_of(situation), ""
+        # In the best moment the answer on top tells it.
+        if climb is not None and clock is not None and situation.aim != situation.best_aim:
+            words = mirror_climb_text(climb, clock, now=situation.present)
+        self.climb.setText(words)
+        self.climb.setVisible(bool(words))
+
+    def _show_lines(self, ladder: Ladder | None) -> None:
+        lines = limit_lines(ladder) if ladder is not None and ladder.aim.is_offered else ()
+        if lines == self._lines:
+            return
+        # New labels show only after the next turn of events: without need they would make it flicker.
+        self._lines = lines
+        _empty(self.grid)
+        for row, line in enumerate(lines):
+            role = "heading" if line.sets_ceiling else ""
+            self.grid.addWidget(PlainLabel(line.name, role=role), row, 0)
+            self.grid.addWidget(PlainLabel(line.power, role=role), row, 1, Qt.AlignmentFlag.AlignRight)
+            self.grid.addWidget(reading_label(line.why, role="small"), row, 2)
+
+
+def _empty(grid: QGridLayout) -> None:
+    while (item := grid.takeAt(0)) is not None:
+        widget = item.widget()
+        if widget is not None:
+            widget.hide()
+            widget.deleteLater()
