@@ -34,6 +34,7 @@ from gui.window.hours_row import HoursRow
 from gui.window.menus import Menus, WindowDeeds
 from gui.window.message_line import MessageLine
 from gui.window.outside_row import OutsideRow
+from gui.window.page import Page
 from gui.window.strip import Strip
 
 GEAR, HEIGHT, LADDER = range(3)
@@ -216,14 +217,13 @@ class Shell(QMainWindow):
             button.setToolTip(f"Ctrl+{number + 1}")
             self.view_buttons.addButton(button, number)
             views.addWidget(button)
-            page = PlainLabel("")
-            self.stack.addWidget(page)
+            self.stack.addWidget(PlainLabel(""))
         views.addStretch(1)
         views.addWidget(self.outside)
         self.view_buttons.idClicked.connect(self.show_view)
         self.strip.gear_wanted.connect(partial(self.go_to_view, GEAR))
-        centre = QWidget()
-        column = QVBoxLayout(centre)
+        page = Page()
+        column = QVBoxLayout(page.content)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
         column.addWidget(self.strip)
@@ -231,7 +231,7 @@ class Shell(QMainWindow):
         column.addLayout(views)
         column.addWidget(self.stack, 1)
         column.addWidget(self.message_line)
-        self.setCentralWidget(centre)
+        self.setCentralWidget(page)
 
     def _choose_first_view(self) -> None:
         profile = self.state.profile

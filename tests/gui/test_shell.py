@@ -11,7 +11,7 @@ import attrs
 import pytest
 from PySide6.QtCore import QDate, QSize, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QLabel, QWidget
+from PySide6.QtWidgets import QApplication, QLabel, QScrollArea, QWidget
 from pytestqt.qtbot import QtBot
 
 from core.air.steadiness import FirstLook
@@ -417,3 +417,18 @@ def test_the_clock_beats_while_the_window_stands_open(
 ) -> None:
     with qtbot.waitSignal(state.changed, timeout=3000):
         pass  # within a second, without anybody's doing
+
+
+@pytest.mark.parametrize("scale", [1.3, 1.5, 2.0])
+@pytest.mark.parametrize("view", [GEAR, HEIGHT, LADDER])
+def test_with_large_letters_the_page_scrolls_and_the_window_asks_for_no_more(
+    qtbot: QtBot, make_shell: MakeShell, state: AppState, view: int, scale: float
+) -> None:
+    state.set_text_scale(scale)
+    shell = make_shell(state, view=view, size=(1000, 640))
+
+    assert (shell.width(), shell.height()) == (1000, 640)
+    page = shell.centralWidget()
+    assert isinstance(page, QScrollArea)
+    qtbot.waitUntil(lambda: page.verticalScrollBar().maximum() > 0)
+    state.set_text_scale(1.0)
