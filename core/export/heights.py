@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from core.export.parts import SCHEMA, JsonObject, number, site_json, time_json
+from core.export.parts import SCHEMA, JsonObject, number, pair_json, site_json, time_json
 from core.ladder.first_steps import first_steps
 from core.moments.hours import HoursOut
 from core.situation.situation import Situation
@@ -33,7 +33,7 @@ def heights_json(situation: Situation) -> JsonObject:
             }
             for target in situation.targets
         ],
-        "pairs": [],
+        "pairs": [pair_json(pair, situation.kit_powers) for pair in situation.pairs],
         "cautions": list(evening_cautions(situation)),
         "sun": _sun(night.sun),
         "bodies": [_body(body) for body in night.bodies],

@@ -2,9 +2,12 @@
 
 import json
 import math
+from collections.abc import Sequence
 from datetime import UTC, datetime
 from typing import Any
 
+from core.gear.combinations import Combination, highest_holding
+from core.moments.pairs import ClosePair
 from core.sky.site import Site
 
 SCHEMA = 1
@@ -27,6 +30,18 @@ def time_json(moment: datetime | None) -> str | None:
 def number(value: float | None) -> float | None:
     """Return a finite number as it is, anything else as None."""
     return None if value is None or not math.isfinite(value) else float(value)
+
+
+def pair_json(pair: ClosePair, kit: Sequence[Combination]) -> JsonObject:
+    """Return two bodies that stand close together, and the highest power of a kit that holds both."""
+    holding = highest_holding(kit, pair.across_deg)
+    return {
+        "a": pair.a.value,
+        "b": pair.b.value,
+        "separation_deg": number(pair.separation_deg),
+        "at": time_json(pair.at),
+        "power": None if holding is None else number(holding.power),
+    }
 
 
 def site_json(site: Site) -> JsonObject:

@@ -13,6 +13,7 @@
              "largest":{"evening":"2027-10-17","diameter_arcsec":n}|null},
      "dark_enough_sun_altitude_deg":n,
      "phenomena":[{"event":"opposition","time":t,"elongation_deg":n}],
+     "pairs":[{"a","b","separation_deg":n,"at":t,"power":n|null}],   # under 2 degrees, at their closest
      "ring":{"widest":{"time":t,"opening_deg":n},"narrowest":{"time":t,"opening_deg":n},"edge_on":t}|null,
      "double_shadows":[{"moons":["io","europa"],"start":t,"end":t}],   # the next few seen from the site
      "mars_longitude":{"longitude_deg":n,"evenings":[["2026-11-26","2026-12-01"]]}|null,   # with --longitude
@@ -26,7 +27,10 @@ The sky is dark with the Sun below ``dark_enough_sun_altitude_deg`` and nothing 
 before the planet; ``above_30`` and ``above_45`` are all spans, dark or not. Phenomena are geocentric.
 """
 
-from core.export.parts import SCHEMA, JsonObject, number, site_json, time_json
+from collections.abc import Sequence
+
+from core.export.parts import SCHEMA, JsonObject, number, pair_json, site_json, time_json
+from core.gear.combinations import Combination
 from core.sky.apparent import instant
 from core.sky.ephemeris import Floats
 from core.words.year import best_weeks_text, cautions
@@ -35,8 +39,11 @@ from core.year.ring_year import RingYear
 from core.year.year import Year
 
 
-def year_json(year: Year) -> JsonObject:
-    """Return a year: its best weeks, its phenomena and every evening."""
+def year_json(year: Year, *, kit: Sequence[Combination] = ()) -> JsonObject:
+    """Return a year: its best weeks, its phenomena and every evening.
+
+    ``kit`` is all that fits the telescope, for the power that holds two bodies close together.
+    """
     dates, best, outlook = year.dates, year.best, year.outlook
     highest, largest, sharpest = best.highest, best.largest, best.sharpest
     return {
@@ -83,6 +90,7 @@ def year_json(year: Year) -> JsonObject:
             }
             for each in year.phenomena
         ],
+        "pairs": [pair_json(pair, kit) for pair in year.pairs],
         "ring": _ring(year.ring),
         "double_shadows": [
             {

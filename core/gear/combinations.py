@@ -83,6 +83,18 @@ def combinations(
     return tuple(sorted(bounded, key=lambda combination: combination.power))
 
 
+def highest_holding(kit: Sequence[Combination], across_deg: float) -> Combination | None:
+    """Return the highest power of a kit, lowest first, whose true field holds an angle; None without one."""
+    return next(
+        (
+            each
+            for each in reversed(kit)
+            if each.true_field_deg is not None and each.true_field_deg >= across_deg
+        ),
+        None,
+    )
+
+
 def barlow_chains(scope: Telescope, barlows: Sequence[Barlow]) -> list[tuple[Barlow, ...]]:
     """Return what may stand between focuser and eyepiece: nothing, one, or two where the owner allows it.
 

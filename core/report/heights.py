@@ -14,6 +14,7 @@ from core.words.directions import altitude_text
 from core.words.evening_cautions import near_the_sun_cautions
 from core.words.finding import HANDS, HEADING, finding_sentences
 from core.words.obstacles import warm_air_words
+from core.words.pairs import pair_sentences
 from core.words.reasons import answer_reasons
 from core.words.site_clock import SiteClock, clock_of
 from core.words.sun import sun_times_sentence
@@ -40,6 +41,7 @@ def heights_text(situation: Situation, *, width: int = WIDTH) -> str:
     lines += ["", *_heights_table(night, site_clock, width)]
     lines += [line for words in near_the_sun_cautions(night) for line in wrapped(words, width)]
     lines += wrapped(CAP_BEFORE_SUNRISE, width)
+    lines += [line for words in pair_sentences(situation) for line in wrapped(printable(words), width)]
     lines += _ways_to_find(situation, site_clock, width)
     lines += ["", "Why"]
     for reason in answer_reasons(situation.answer, site_clock):

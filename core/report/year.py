@@ -1,17 +1,19 @@
 """A planet's year as plain text for a terminal of 80 columns."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import date
 from typing import Final
 
 import numpy as np
 
+from core.gear.combinations import Combination
 from core.plain_text import WIDTH, columns, cut, shown_name, width_of, wrapped
 from core.sky.apparent import instant
 from core.sky.ephemeris import Floats
 from core.sky.events import BodyState
 from core.words.dates import date_text, short_date_text
 from core.words.directions import altitude_text
+from core.words.pairs import meetings
 from core.words.quantities import rounded_text, two_figures
 from core.words.site_clock import SiteClock
 from core.words.sizes import disc_size_text
@@ -34,8 +36,11 @@ _HEADER: Final = ("evening", "rises", "transit", "sets", "best in dark", "h>30°
 _RIGHT: Final = (5, 6, 7)
 
 
-def year_text(year: Year, *, clock: int = 24, width: int = WIDTH) -> str:
-    """Return a year as text: the best weeks in words, what the planet does, and every seventh evening."""
+def year_text(year: Year, *, kit: Sequence[Combination] = (), clock: int = 24, width: int = WIDTH) -> str:
+    """Return a year as text: the best weeks in words, what the planet does, and every seventh evening.
+
+    ``kit`` is all that fits the telescope, for the power that holds two bodies close together.
+    """
     site_clock = SiteClock(zone=year.site.zone, hours=clock)
     lines = wrapped(best_weeks_text(year), width)
     for sentence in (light_nights_text(year), *cautions(year)):
@@ -47,7 +52,7 @@ def year_text(year: Year, *, clock: int = 24, width: int = WIDTH) -> str:
     lines.append("")
     for words in phenomena_lines(year):
         lines += wrapped(f"- {words}", width, indent="  ")
-    notes = list(year_notes(year, site_clock))
+    notes = [*year_notes(year, site_clock), *meetings(year, kit, site_clock)]
     for words in notes:
         lines += wrapped(f"- {words}", width, indent="  ")
     if year.phenomena or notes:

@@ -7,6 +7,7 @@ from core.lazy import lazy
 from core.looks.finding import Finding, find
 from core.moments.aiming import aim_at
 from core.moments.best_minutes import find_best_minutes, highest_within
+from core.moments.pairs import ClosePair, close_pairs
 from core.situation.warmth import Warmth
 from core.sky.bodies import Body
 from core.sky.night import Night
@@ -44,6 +45,11 @@ class Findings(Warmth):
         if night is None or aim.planet is None or aim.at is None or not aim.is_offered:
             return None
         return find(night, aim.planet, aim.at, scope=self.scope, kit=self.kit_powers)
+
+    @lazy
+    def pairs(self) -> tuple[ClosePair, ...]:
+        """Which bodies stand under 2 degrees apart this evening while both can be looked at."""
+        return () if self.night is None else close_pairs(self.night)
 
     def _time_to_find(self, night: Night, body: Body) -> datetime | None:
         """Return when a body is looked for: at the moment looked at where it can be, else at its best."""

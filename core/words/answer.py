@@ -17,6 +17,7 @@ from core.words.directions import where_text
 from core.words.how_far import climb_words
 from core.words.names import capitalised, opening
 from core.words.obstacles import then_words, warm_air_words
+from core.words.pairs import pairs_in_hand
 from core.words.site_clock import SiteClock, clock_of
 from core.words.why_not import why_not_words
 
@@ -109,7 +110,9 @@ def answer_headline(situation: Situation) -> str:
 
 def answer_detail(situation: Situation) -> str:
     """Return the rest: which eyepieces, what limits them, and when there would be more; nothing of none."""
-    return detail_sentences(situation.answer, clock_of(situation), later=better_words(situation))
+    words = detail_sentences(situation.answer, clock_of(situation), later=better_words(situation))
+    is_over = situation.answer is None or situation.answer.last_call is not None
+    return " ".join(filter(None, (words, *(() if is_over else pairs_in_hand(situation)))))
 
 
 def nothing_offered_words(situation: Situation) -> str:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from attrs import frozen
 
 from core.air.first_look import USUAL_BLUR_ARCSEC
+from core.moments.pairs import ClosePair
 from core.sky.bodies import FACTS, Body
 from core.sky.ephemeris import Floats
 from core.sky.site import Site
@@ -14,6 +15,7 @@ from core.year.best_weeks import BestWeeks, Stretches, find_best_weeks, find_lig
 from core.year.detail import USUAL_APERTURE_MM, details_by_evening
 from core.year.evenings import year_from
 from core.year.outlook import BodyOutlook, Progress, compute_outlook
+from core.year.pairs import close_pairs_of_year
 from core.year.phenomena import Phenomenon, find_phenomena
 
 if TYPE_CHECKING:
@@ -30,7 +32,7 @@ class Year:
     (N,) are how many finest details fit across the disc on each evening, through an aperture in air with a
     blur overhead. ``light_nights`` are the first and last evenings of each time in which the sky never gets
     dark enough. ``ring`` is Saturn's alone, ``double_shadows`` the next few on Jupiter, ``facing`` when
-    a chosen longitude on Mars faces us.
+    a chosen longitude on Mars faces us. ``pairs`` are other bodies' closest meetings with it.
     """
 
     outlook: BodyOutlook
@@ -44,6 +46,7 @@ class Year:
     ring: "RingYear | None" = None
     double_shadows: "tuple[DoubleShadow, ...] | None" = None
     facing: "FacingUs | None" = None
+    pairs: tuple[ClosePair, ...] = ()
 
     @property
     def planet(self) -> Body:
@@ -84,6 +87,7 @@ def compute_year(
     below_deg = FACTS[planet].dark_enough_sun_altitude_deg if dark_below_deg is None else dark_below_deg
     (outlook,) = compute_outlook(evenings, [planet], dark_enough={planet: below_deg}, progress=progress)
     start, end = (datetime.fromtimestamp(edge_s, UTC) for edge_s in (evenings.start_s, evenings.end_s))
+    between = partial(progress or _say_nothing, 2, 2)
     details = details_by_evening(outlook, aperture_mm=aperture_mm, overhead_arcsec=overhead_arcsec)
     # What these are found with takes a while to load.
     ring: RingYear | None = None
@@ -96,9 +100,7 @@ def compute_year(
     elif planet is Body.JUPITER:
         from core.year.double_shadows import next_double_shadows
 
-        double_shadows = next_double_shadows(
-            outlook, below_deg, between=partial(progress or _say_nothing, 2, 2)
-        )
+        double_shadows = next_double_shadows(outlook, below_deg, between=between)
     elif planet is Body.MARS and mars_longitude_deg is not None:
         from core.year.mars_faces import evenings_facing
 
@@ -115,6 +117,7 @@ def compute_year(
         ring=ring,
         double_shadows=double_shadows,
         facing=facing,
+        pairs=close_pairs_of_year(outlook, below_deg, between=between),
     )
 
 

@@ -6,6 +6,7 @@ from datetime import datetime
 from core.air.first_look import USUAL_BLUR_ARCSEC
 from core.export.parts import to_json
 from core.export.year import year_json
+from core.gear.combinations import combinations
 from core.problems import ProblemsError, refuse
 from core.record.choose import choose, choose_planet
 from core.record.profile import read_profile
@@ -78,4 +79,7 @@ def run(args: Namespace, now: datetime) -> str:
         )
     except ProblemsError as error:
         raise placed(error, "--from") from None
-    return to_json(year_json(year)) if args.json else year_text(year, clock=profile.preferences.clock)
+    kit = () if scope is None else combinations(scope, profile.eyepieces, profile.barlows)
+    if args.json:
+        return to_json(year_json(year, kit=kit))
+    return year_text(year, kit=kit, clock=profile.preferences.clock)

@@ -21,6 +21,7 @@ from core.words.dates import weekday_text
 from core.words.evening import item_title, item_words
 from core.words.finding import HEADING, findings_text
 from core.words.looks import brief_words, happening_words, heading_words, paragraphs
+from core.words.pairs import pair_sentences
 from core.words.site_clock import SiteClock
 from gui.height.cells import BodyCells
 from gui.height.chart import NO_SITE, HeightCanvas
@@ -165,6 +166,7 @@ class HeightView(QWidget):
             f"{clock.times(item.start, item.end)}  {item_title(item)}\n{item_words(item, clock)}\n"
             for item in state.situation.plan
         ]
+        lines += pair_sentences(state.situation)
         lines += self._happenings(clock)
         heading = f"{weekday_text(night.evening)}, {night.site.name}"
         nothing = "Nothing to prepare: no planet has good minutes this evening."

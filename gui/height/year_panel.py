@@ -11,6 +11,7 @@ from core.situation.situation import Situation
 from core.sky.bodies import Body
 from core.sky.ephemeris import usable_dates
 from core.sky.site import Site
+from core.words.pairs import meetings
 from core.words.site_clock import SiteClock
 from core.words.year import best_weeks_text, cautions, evening_text, light_nights_text
 from core.words.year_notes import year_notes
@@ -25,7 +26,13 @@ from gui.widgets.reading_area import reading_label
 
 _DEPENDS_ON = (
     *(Situation.preferences, Situation.site, Situation.evening, Situation.planet, Situation.has_sky),
-    *(Situation.dark, Situation.scope, Situation.usual_blur_arcsec, Situation.mars_longitude_deg),
+    *(
+        Situation.kit_powers,
+        Situation.dark,
+        Situation.scope,
+        Situation.usual_blur_arcsec,
+        Situation.mars_longitude_deg,
+    ),
 )
 # Quicker work than this is over before a bar would be seen.
 _BAR_AFTER_MS = 250
@@ -146,7 +153,7 @@ class YearPanel(QWidget):
         if year is not None and _asked_for(year) == wanted:
             self._reader.give_up()
             self._end_progress()
-            self._show_notes(" ".join(year_notes(year, self._clock(year))))
+            self._show_notes(self._notes_of(year))
             self._show_reading()
             return
         self._bar_timer.start()
@@ -156,7 +163,7 @@ class YearPanel(QWidget):
         self._end_progress()
         self.sentence.setText(" ".join(filter(None, [best_weeks_text(year), light_nights_text(year)])))
         self._show_caution(" ".join(cautions(year)))
-        self._show_notes(" ".join(year_notes(year, self._clock(year))))
+        self._show_notes(self._notes_of(year))
         self.canvas.show_year(year)
         self._show_reading()
 
@@ -167,6 +174,10 @@ class YearPanel(QWidget):
     def _show_notes(self, words: str) -> None:
         self.notes.setText(words)
         self.notes.setVisible(bool(words))
+
+    def _notes_of(self, year: Year) -> str:
+        clock, kit = self._clock(year), self._state.situation.kit_powers
+        return " ".join((*year_notes(year, clock), *meetings(year, kit, clock)))
 
     def _clock(self, year: Year) -> SiteClock:
         return SiteClock(zone=year.site.zone, hours=self._state.profile.preferences.clock)
