@@ -7,9 +7,8 @@ from PySide6.QtWidgets import QScrollArea, QWidget
 class _Content(QWidget):
     """Asks for no more height than it can do with, where Qt would ask for what it likes best."""
 
-    def heightForWidth(self, width: int) -> int:
-        layout = self.layout()
-        return -1 if layout is None else layout.totalMinimumHeightForWidth(width)
+    def heightForWidth(self, _width: int) -> int:
+        return self.minimumSizeHint().height()
 
 
 class Page(QScrollArea):
