@@ -17,6 +17,7 @@ from core.record.log_entry import LogEntry
 from core.record.observer import Profile
 from core.sky.bodies import Body
 from core.sky.site import Site
+from core.tonight.steps import Marks, OwnItem, OwnStep
 
 # The last step of the dimmer of the night palette.
 MOST_DIMMED: Final = 3
@@ -64,6 +65,49 @@ class EveningHours:
 
 
 @frozen(kw_only=True)
+class EveningSteps:
+    """What the owner did with the steps of one evening at one site.
+
+    ``done`` are the keys of those ticked off, ``moved`` keys with the times given to them (aware), ``own``
+    the steps added.
+    """
+
+    evening: date
+    site_id: str
+    done: frozenset[str] = frozenset()
+    moved: tuple[tuple[str, datetime], ...] = ()
+    own: tuple[OwnStep, ...] = ()
+
+    def is_of(self, evening: date, site_id: str) -> bool:
+        """Tell whether they are those of an evening at a site."""
+        return (self.evening, self.site_id) == (evening, site_id)
+
+    @property
+    def marks(self) -> Marks:
+        """The same as the plan of an evening takes it."""
+        return Marks(done=self.done, moved=dict(self.moved), own=self.own)
+
+    def ticked(self, key: str, *, done: bool) -> "EveningSteps":
+        """Return them with one ticked off, or no longer."""
+        return evolve(self, done=self.done | {key} if done else self.done - {key})
+
+    def moved_to(self, key: str, at: datetime | None) -> "EveningSteps":
+        """Return them with one at another time, or with None at its own; an own step only moves."""
+        if any(OwnItem.key_of(step) == key for step in self.own):
+            own = tuple(
+                evolve(step, at=at or step.at) if OwnItem.key_of(step) == key else step for step in self.own
+            )
+            return evolve(self, own=own)
+        others = tuple(pair for pair in self.moved if pair[0] != key)
+        return evolve(self, moved=others if at is None else (*others, (key, at)))
+
+    def without(self, key: str) -> "EveningSteps":
+        """Return them without an own step."""
+        own = tuple(step for step in self.own if OwnItem.key_of(step) != key)
+        return evolve(self, own=own, done=self.done - {key})
+
+
+@frozen(kw_only=True)
 class Choices:
     """Everything that a person chooses; what is left open is None and follows the sky or the clock.
 
@@ -77,7 +121,8 @@ class Choices:
     sites.
     ``first`` and ``second`` are compared, ``first`` None for the scope in hand; ``tried`` is not owned.
     ``lifted_on`` is the evening for which the usual limit of the air is lifted. ``hours`` are those that were
-    said for single evenings; on any other the profile's usual ones count. ``stillness`` tells which moments
+    said for single evenings; on any other the profile's usual ones count. ``steps`` is what was
+    done with the steps of single evenings. ``stillness`` tells which moments
     the picture in the eyepiece shows.
     """
 
@@ -99,6 +144,7 @@ class Choices:
     outside: tuple[ScopeOutside, ...] = ()
     temperatures: tuple[EveningTemperatures, ...] = ()
     hours: tuple[EveningHours, ...] = ()
+    steps: tuple[EveningSteps, ...] = ()
     first: Pick | None = None
     second: Pick | None = None
     with_usual_eyepieces: bool = True
@@ -136,6 +182,11 @@ class Choices:
         """Return the choices with other hours for an evening, or with None the usual ones."""
         others = tuple(each for each in self.hours if each.evening != evening)
         return evolve(self, hours=others if hours is None else (*others, hours))
+
+    def with_steps(self, steps: EveningSteps) -> "Choices":
+        """Return the choices with something else done with the steps of an evening at a site."""
+        others = tuple(each for each in self.steps if not each.is_of(steps.evening, steps.site_id))
+        return evolve(self, steps=(*others, steps))
 
     def with_outside(self, spot: tuple[date, str, str], note: ScopeOutside | None) -> "Choices":
         """Return the choices with another note on the telescope at a spot, or with None without one."""

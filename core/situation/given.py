@@ -10,7 +10,13 @@ from core.lazy import Following, given
 from core.looks.picture.stillness import Stillness
 from core.record.log_entry import LogEntry
 from core.record.observer import Profile
-from core.situation.choices import Choices, EveningHours, EveningTemperatures, ScopeOutside
+from core.situation.choices import (
+    Choices,
+    EveningHours,
+    EveningSteps,
+    EveningTemperatures,
+    ScopeOutside,
+)
 from core.sky.bodies import Body
 
 
@@ -144,6 +150,10 @@ class Given(Following):
     @given
     def _said_hours(self) -> tuple[EveningHours, ...]:
         return self.choices.hours
+
+    @given
+    def _step_notes(self) -> tuple[EveningSteps, ...]:
+        return self.choices.steps
 
     @given
     def _first(self) -> Pick | None:

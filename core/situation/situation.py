@@ -21,10 +21,9 @@ from core.lazy import lazy
 from core.moments.aiming import aim_at
 from core.moments.best_minutes import offered_windows
 from core.record.log_entry import LogEntry
-from core.situation.findings import Findings
+from core.situation.in_order import InOrder
 from core.sky.bodies import Body
 from core.tonight.answer import Answer
-from core.tonight.plan import EveningItem, plan_evening
 from core.tonight.prospect import Prospect
 from core.year.better import Better, better_evening
 from core.year.detail import aperture_looked_through_mm
@@ -34,7 +33,7 @@ if TYPE_CHECKING:
     from core.looks.planet_appearance import Happenings, PlanetAppearance
 
 
-class Situation(Findings):
+class Situation(InOrder):
     """All that follows from choices and clock, each worked out when asked for.
 
     ``now`` is the present moment (aware). Without ``has_sky``, while the sky tables are being read, there is
@@ -145,7 +144,7 @@ class Situation(Findings):
             until = min(until, hours.end)
         return mirror_climb(ladder, course, until=until)
 
-    # The answer and the evening in order.
+    # The answer.
 
     @lazy
     def answer(self) -> Answer | None:
@@ -190,20 +189,6 @@ class Situation(Findings):
             aperture_mm=aperture_looked_through_mm(self.scope),
             overhead_arcsec=self.usual_blur_arcsec,
             dark_below_deg=dark_below_deg,
-        )
-
-    @lazy
-    def plan(self) -> tuple[EveningItem, ...]:
-        """The evening in order: preparation, then each target's window."""
-        if self.night is None:
-            return ()
-        return plan_evening(
-            self.night,
-            self.scope,
-            targets=self.targets,
-            in_hand=self.planet,
-            readiness=self.readiness,
-            outside_since=self.outside_since,
         )
 
     # How the planet looks. What this is found with is loaded when it is first needed.

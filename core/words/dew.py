@@ -4,7 +4,9 @@ from typing import Final
 
 from core.air.dew import Shelter
 from core.air.dew_outlook import DewOutlook
+from core.record.observer import TemperatureUnit
 from core.words.cautions import HEATERS
+from core.words.quantities import rounded_text
 from core.words.site_clock import SiteClock
 
 # By whether it freezes.
@@ -33,6 +35,16 @@ _DAMP: Final = (
     "the eyepieces in a warm pocket, and do not breathe on them."
 )
 _DRY: Final = "Bare front glass stays dry (an estimate)."
+
+_CELSIUS: Final = "{figure} °C"
+_FAHRENHEIT: Final = "{figure} °F"
+
+
+def temperature_text(temperature_c: float, unit: TemperatureUnit = TemperatureUnit.CELSIUS) -> str:
+    """Return a temperature in whole degrees of a unit, below zero with a true minus sign: ``−2 °C``."""
+    if unit is TemperatureUnit.FAHRENHEIT:
+        return _FAHRENHEIT.format(figure=rounded_text(temperature_c * 1.8 + 32.0)).replace("-", "−")
+    return _CELSIUS.format(figure=rounded_text(temperature_c)).replace("-", "−")
 
 
 def dew_text(dew: DewOutlook, clock: SiteClock) -> str:

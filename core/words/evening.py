@@ -1,47 +1,76 @@
-"""The items of an evening in words: a title for a strip under a chart, and what to do in sentences."""
+"""The steps of an evening in words: a title for a strip under a chart, and what to do in sentences."""
 
-import math
 from datetime import datetime
 from typing import Final
 
 from attrs import frozen
 
+from core.record.observer import TemperatureUnit
 from core.sky.night import Grade
-from core.tonight.plan import (
-    FINDER_FROM_SUN_DEG,
+from core.tonight.steps import (
     CarryOutItem,
+    CollimationItem,
+    DewItem,
     EveningItem,
     FinderItem,
     ItemKind,
+    KitItem,
+    OwnItem,
+    PlaceItem,
+    SettledItem,
     StopItem,
     TargetItem,
 )
-from core.words.cooling import readiness_text, time_outside_text
-from core.words.directions import compass_text
 from core.words.names import opening
 from core.words.obstacles import then_words
-from core.words.quantities import angle_text
+from core.words.preparation import (
+    COVERS_WORDS,
+    PACK_UP_WORDS,
+    READY_WORDS,
+    STAR_TEST_WORDS,
+    carry_out_words,
+    collimation_words,
+    dew_words,
+    finder_words,
+    kit_words,
+    place_words,
+    settled_words,
+)
 from core.words.site_clock import SiteClock
 
-FINDER: Final = "Finder"
-CARRY_OUT: Final = "Carry out"
 OUTSIDE: Final = "Outside"
-READY: Final = "Ready"
-STOP: Final = "Stop"
+_TITLES: Final = {
+    ItemKind.COLLIMATION: "Collimation",
+    ItemKind.KIT: "Kit",
+    ItemKind.FINDER: "Finder",
+    ItemKind.PLACE: "Place",
+    ItemKind.CARRY_OUT: "Carry out",
+    ItemKind.COVERS: "Covers off",
+    ItemKind.DEW: "Dew",
+    ItemKind.READY: "Ready",
+    ItemKind.STAR_TEST: "Star test",
+    ItemKind.SETTLED: "Settled",
+    ItemKind.PACK_UP: "Pack up",
+    ItemKind.STOP: "Stop",
+}
+_PLAIN: Final = {
+    ItemKind.COVERS: COVERS_WORDS,
+    ItemKind.READY: READY_WORDS,
+    ItemKind.STAR_TEST: STAR_TEST_WORDS,
+    ItemKind.PACK_UP: PACK_UP_WORDS,
+}
+# What stands on the strip: what takes time or has its hour, not each thing to think of.
+_ON_STRIP: Final = frozenset(
+    {
+        ItemKind.FINDER,
+        ItemKind.CARRY_OUT,
+        ItemKind.READY,
+        ItemKind.OWN,
+        ItemKind.TARGET,
+        ItemKind.STOP,
+    }
+)
 
-_FINDER_BY_DAY: Final = (
-    "Align the finder in daylight on something distant on the ground, more than {from_sun} from the Sun: "
-    "the Sun is in the {sun_at}, so nothing between azimuths {left} and {right}. End by {end}. "
-    "Never turn telescope or finder towards the Sun: it blinds at once."
-)
-_FINDER_BY_NIGHT: Final = "Align the finder on a distant lamp or a bright star, at low power first."
-_CARRY_OUT: Final = "Carry the telescope out by {out} for {body} at {first_look}. {readiness}"
-_CARRY_OUT_BY_DAY: Final = (
-    "Carry the telescope out by {out} for {body} at {first_look}. "
-    "Until sunset it stands in the shade with its caps on. {readiness}"
-)
-_OUTSIDE_BY_DAY: Final = "{outside} Until sunset it stands in the shade with its caps on."
-_READY: Final = "Usable for planets from somewhere in this time, by a rule of thumb."
 _TARGETS: Final = {
     Grade.BEST: "{body} {span}, above 45°.",
     Grade.FAIR: "{body} {span}, above 30°.",
@@ -80,63 +109,55 @@ class TitledItem:
         """Whether it is the target in hand."""
         return isinstance(self.item, TargetItem) and self.item.is_chosen
 
+    @property
+    def is_done(self) -> bool:
+        """Whether the owner ticked it off."""
+        return self.item.is_done
+
 
 def titled(items: tuple[EveningItem, ...]) -> tuple[TitledItem, ...]:
-    """Return items with their titles."""
-    return tuple(TitledItem(title=item_title(item), item=item) for item in items)
+    """Return those steps that stand on a strip under a chart, with their titles."""
+    return tuple(TitledItem(title=item_title(item), item=item) for item in items if item.kind in _ON_STRIP)
 
 
 def item_title(item: EveningItem) -> str:
     """Return a word or two for a strip under a chart."""
-    if isinstance(item, TargetItem):
-        return item.body.heading
-    if isinstance(item, CarryOutItem):
-        return OUTSIDE if item.is_outside else CARRY_OUT
-    return {ItemKind.FINDER: FINDER, ItemKind.READY: READY, ItemKind.STOP: STOP}[item.kind]
-
-
-def item_words(item: EveningItem, clock: SiteClock) -> str:
-    """Return what to do, or what there is to see, in one or more sentences."""
     match item:
+        case TargetItem():
+            return item.body.heading
+        case OwnItem():
+            return item.step.text
+        case CarryOutItem() if item.is_outside:
+            return OUTSIDE
+    return _TITLES[item.kind]
+
+
+def item_words(
+    item: EveningItem, clock: SiteClock, *, unit: TemperatureUnit = TemperatureUnit.CELSIUS
+) -> str:
+    """Return what to do, or what there is to see, in one or more sentences; of an own step its own words."""
+    match item:
+        case CollimationItem():
+            return collimation_words(item)
+        case KitItem():
+            return kit_words(item)
         case FinderItem():
-            return _finder_words(item, clock)
+            return finder_words(item, clock)
+        case PlaceItem():
+            return place_words(item)
         case CarryOutItem():
-            return _carry_out_words(item, clock)
+            return carry_out_words(item, clock)
+        case DewItem():
+            return dew_words(item, clock, unit)
+        case SettledItem():
+            return settled_words(item, clock)
+        case OwnItem():
+            return item.step.text
         case TargetItem():
             return _target_words(item, clock)
         case StopItem():
             return _STOP.format(stop=clock.time(item.start), sunrise=clock.time(item.sunrise))
-    return _READY
-
-
-def _finder_words(item: FinderItem, clock: SiteClock) -> str:
-    if item.sun_azimuths_deg is None:
-        return _FINDER_BY_NIGHT
-    first_deg, last_deg = item.sun_azimuths_deg
-    # Going the short way round from one azimuth to the other, through north as well.
-    turn_deg = (last_deg - first_deg + 180.0) % 360.0 - 180.0
-    left_deg = first_deg + min(turn_deg, 0.0) - FINDER_FROM_SUN_DEG
-    right_deg = first_deg + max(turn_deg, 0.0) + FINDER_FROM_SUN_DEG
-    return _FINDER_BY_DAY.format(
-        from_sun=angle_text(FINDER_FROM_SUN_DEG),
-        sun_at=compass_text(first_deg + turn_deg / 2),
-        left=f"{math.floor(left_deg) % 360}°",
-        right=f"{math.ceil(right_deg) % 360}°",
-        end=clock.time(item.end),
-    )
-
-
-def _carry_out_words(item: CarryOutItem, clock: SiteClock) -> str:
-    if item.is_outside:
-        outside = time_outside_text(item.readiness, item.start, clock)
-        return _OUTSIDE_BY_DAY.format(outside=outside) if item.in_shade else outside
-    template = _CARRY_OUT_BY_DAY if item.in_shade else _CARRY_OUT
-    return template.format(
-        out=clock.time(item.start),
-        body=item.body.label,
-        first_look=clock.time(item.first_look),
-        readiness=readiness_text(item.readiness),
-    )
+    return _PLAIN[item.kind]
 
 
 def _target_words(item: TargetItem, clock: SiteClock) -> str:

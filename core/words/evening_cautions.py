@@ -22,7 +22,7 @@ def evening_cautions(situation: Situation) -> tuple[str, ...]:
     night, clock = situation.night, clock_of(situation)
     if night is None or clock is None:
         return ()
-    items = [item_words(item, clock) for item in situation.plan if item.caution]
+    items = [item_words(item, clock) for item in situation.evening_steps if item.caution]
     return (*near_the_sun_cautions(night), *items, CAP_BEFORE_SUNRISE)
 
 

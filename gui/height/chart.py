@@ -17,7 +17,7 @@ from gui.state import AppState, Change
 from gui.widgets.canvas import KeyedCanvas
 
 _DRAWN_FROM = (
-    *(Situation.night, Situation.planet, Situation.plan, Situation.preferences),
+    *(Situation.night, Situation.planet, Situation.evening_steps, Situation.preferences),
     *(Situation.palette_name, Situation.text_scale),
 )
 _MINUTE = timedelta(minutes=1)
@@ -68,7 +68,7 @@ class HeightCanvas(KeyedCanvas):
             night,
             palette=palette,
             planet=state.situation.planet,
-            items=titled(state.situation.plan),
+            items=titled(state.situation.evening_steps),
             clock=state.profile.preferences.clock,
         )
         return self.chart.drawing

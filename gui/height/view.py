@@ -111,7 +111,12 @@ class HeightView(QWidget):
             drawing.setFocus()
 
     def _on_changed(self, change: Change) -> None:
-        told_by = (Situation.plan, Situation.planet, Situation.scope, Situation.mirror_course)
+        told_by = (
+            Situation.evening_steps,
+            Situation.planet,
+            Situation.scope,
+            Situation.mirror_course,
+        )
         limited_by = (Situation.blur_now, Situation.usual_air, Situation.happenings)
         if change.of(
             *(Situation.night, Situation.time, Situation.following_now, Situation.preferences),
@@ -151,7 +156,7 @@ class HeightView(QWidget):
         )
         readings = read_bodies(night, moment, basis, clock)
         self.cells.show_readings(readings, state.situation.planet)
-        cautions = [item_words(item, clock) for item in state.situation.plan if item.caution]
+        cautions = [item_words(item, clock) for item in state.situation.evening_steps if item.caution]
         self.canvas.setAccessibleDescription(" ".join((readings_text(readings, when), *cautions)))
         changed = QAccessibleEvent(self.canvas, QAccessible.Event.DescriptionChanged)
         QAccessible.updateAccessibility(changed)
@@ -164,7 +169,7 @@ class HeightView(QWidget):
         clock = SiteClock(zone=night.site.zone, hours=state.profile.preferences.clock)
         lines = [
             f"{clock.times(item.start, item.end)}  {item_title(item)}\n{item_words(item, clock)}\n"
-            for item in state.situation.plan
+            for item in state.situation.evening_steps
         ]
         lines += pair_sentences(state.situation)
         lines += self._happenings(clock)

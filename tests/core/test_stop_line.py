@@ -11,7 +11,7 @@ from core.situation.choices import Choices
 from core.situation.situation import Situation
 from core.sky.bodies import TARGETS, Body
 from core.sky.night import Night
-from core.tonight.plan import TargetItem
+from core.tonight.steps import TargetItem
 
 SAMPLES = sorted((Path(__file__).parents[2] / "sample_profiles").glob("*.toml"))
 FIRST = date(2026, 12, 1)
@@ -40,7 +40,7 @@ def moments(situation: Situation) -> Iterator[datetime]:
         yield situation.best.start
         yield situation.best.end - timedelta(seconds=1)
         yield situation.time
-    for item in situation.plan:
+    for item in situation.evening_steps:
         if isinstance(item, TargetItem):
             yield item.start
             yield item.end - timedelta(seconds=1)

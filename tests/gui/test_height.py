@@ -21,6 +21,8 @@ from gui.state import AppState
 from gui.widgets import dialogs
 from tests.gui.conftest import EVENING_START, HandClock, make_profile, pixels
 
+AFTERNOON = datetime(2026, 12, 5, 15, 30, tzinfo=UTC)
+
 
 @pytest.fixture
 def view(qtbot: QtBot, theme: object, state: AppState) -> HeightView:
@@ -267,8 +269,10 @@ def test_hours_of_the_observer_s_own_habit(
 
 
 def test_the_evening_in_words_tells_when_to_cap_the_telescope(
-    qtbot: QtBot, view: HeightView, monkeypatch: pytest.MonkeyPatch
+    qtbot: QtBot, view: HeightView, state: AppState, clock: HandClock, monkeypatch: pytest.MonkeyPatch
 ) -> None:
+    clock.now = AFTERNOON
+    state.beat()
     texts: list[str] = []
     monkeypatch.setattr(dialogs, "show_text", lambda _parent, *parts: texts.append("\n".join(parts)))
     qtbot.mouseClick(view.in_words, Qt.MouseButton.LeftButton)
@@ -291,7 +295,11 @@ def test_blocked_sky_is_told_in_the_read_out(state: AppState) -> None:
     assert saturn.ceiling == ""  # none without a telescope
 
 
-def test_the_strip_s_cautions_are_heard_with_the_chart(qtbot: QtBot, theme: object, state: AppState) -> None:
+def test_the_strip_s_cautions_are_heard_with_the_chart(
+    qtbot: QtBot, theme: object, state: AppState, clock: HandClock
+) -> None:
+    clock.now = AFTERNOON
+    state.beat()
     view = HeightView(state)
     qtbot.addWidget(view)
     heard = view.canvas.accessibleDescription()

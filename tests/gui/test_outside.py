@@ -76,8 +76,8 @@ def test_one_click_says_that_it_is_outside_and_the_answer_waits_for_the_mirror(
     assert row.note.text() == "°C warmer, assumed · likely ready 22:09"
     assert limiter(state) is Limiter.MIRROR_WARM
     assert "until the telescope is ready at about 22:09 (an estimate)" in sentence(shell)
-    assert [item.title for item in titled(state.situation.plan)].count("Outside") == 1
-    assert "Carry out" not in [item.title for item in titled(state.situation.plan)]
+    assert [item.title for item in titled(state.situation.evening_steps)].count("Outside") == 1
+    assert "Carry out" not in [item.title for item in titled(state.situation.evening_steps)]
 
     click(qtbot, row.stop)
 

@@ -23,8 +23,15 @@ from gui.state import AppState, Change
 from tests.gui.conftest import HandClock, make_profile
 
 SEEN = (
-    *(Situation.night, Situation.site, Situation.scope, Situation.planet, Situation.time, Situation.now),
-    *(Situation.ladder, Situation.plan, Situation.preferences),
+    *(
+        Situation.night,
+        Situation.site,
+        Situation.scope,
+        Situation.planet,
+        Situation.time,
+        Situation.now,
+    ),
+    *(Situation.ladder, Situation.evening_steps, Situation.preferences),
 )
 
 
@@ -150,7 +157,7 @@ def test_what_follows_is_computed_once(state: AppState) -> None:
     assert state.situation.night is state.situation.night
     assert state.situation.ladder is state.situation.ladder
     assert state.situation.answer is state.situation.answer
-    assert state.situation.plan is state.situation.plan
+    assert state.situation.evening_steps is state.situation.evening_steps
 
 
 def test_the_first_planet_is_the_evening_s_and_stays_chosen_by_hand(state: AppState) -> None:

@@ -20,7 +20,8 @@ from core.sky.bodies import Body
 from core.sky.night import compute_night
 from core.sky.site import BlockedSky
 from core.tonight.limiter import Limiter
-from core.tonight.plan import ItemKind, plan_evening
+from core.tonight.plan import plan_evening
+from core.tonight.steps import ItemKind
 from core.words.cooling import readiness_text
 from core.words.evening import item_words
 from core.words.site_clock import SiteClock

@@ -12,7 +12,8 @@ from core.gear.owned import Telescope, TelescopeKind
 from core.sky.bodies import Body
 from core.sky.night import Night, compute_night
 from core.sky.site import Site
-from core.tonight.plan import EveningItem, ItemKind, TargetItem, plan_evening
+from core.tonight.plan import plan_evening
+from core.tonight.steps import EveningItem, ItemKind, TargetItem
 from core.words.evening import item_title, item_words
 from core.words.site_clock import SiteClock
 from tests.core.air.falling import readiness_in_falling_air

@@ -1,0 +1,256 @@
+"""What to prepare before the first look, each at its time; common practice where nothing else is said."""
+
+from collections.abc import Iterator
+from datetime import date, datetime, timedelta
+from typing import Final
+
+from attrs import field, frozen
+
+from core.air.dew import Shelter
+from core.air.dew_outlook import DewOutlook, shelter_of
+from core.air.readiness import Readiness
+from core.gear.owned import Telescope, TelescopeKind
+from core.ladder.side import collimation_of
+from core.sky.bodies import Body
+from core.sky.night import Night, Span
+from core.tonight.steps import (
+    UNMARKED,
+    CarryOutItem,
+    CollimationItem,
+    CoversItem,
+    DewItem,
+    EveningItem,
+    FinderItem,
+    ItemKind,
+    KitItem,
+    Marks,
+    PlaceItem,
+    SettledItem,
+    StarTestItem,
+)
+
+# The finder is aligned in this time, which ends so long before sunset (common practice, safety).
+FINDER_TAKES: Final = timedelta(minutes=30)
+FINDER_ENDS_BEFORE_SUNSET: Final = timedelta(minutes=10)
+# No target for the finder is nearer to the Sun than this (common practice, safety).
+FINDER_FROM_SUN_DEG: Final = 30.0
+# A telescope that need not be out until so long after is carried out in time for it all the same (ours).
+OUT_FOR_FINDER: Final = timedelta(minutes=30)
+# How long these take, and how long before dew is looked for the shield goes on (ours).
+KIT_TAKES: Final = timedelta(minutes=10)
+COLLIMATION_TAKES: Final = timedelta(minutes=15)
+STAR_TEST_TAKES: Final = timedelta(minutes=10)
+SHIELD_BEFORE_DEW: Final = timedelta(minutes=15)
+# A rough check is due after so many days, for a mirror faster than this each evening (ours).
+COLLIMATION_LASTS_DAYS: Final = {TelescopeKind.REFLECTOR: 14, TelescopeKind.CATADIOPTRIC: 90}
+FAST_FOCAL_RATIO: Final = 5.0
+
+
+@frozen(kw_only=True)
+class Preparing:
+    """All that the preparation of one evening rests on.
+
+    It is for ``body`` at ``first_look``. ``outside_since`` is None for a telescope that is still to be
+    carried out, ``dew`` None where the damp is not known; ``warm`` names what warms the air above the site,
+    and ``last_look`` is when nothing is looked at any more. ``now`` is the present moment where it lies in
+    the evening.
+    """
+
+    night: Night
+    scope: Telescope
+    readiness: Readiness
+    body: Body
+    first_look: datetime
+    last_look: datetime
+    outside_since: datetime | None = None
+    dew: DewOutlook | None = None
+    owns_filters: bool = False
+    warm: tuple[str, ...] = ()
+    marks: Marks = field(default=UNMARKED)
+    now: datetime | None = None
+
+    @property
+    def sunset(self) -> datetime | None:
+        """When the Sun sets."""
+        return self.night.sun.set
+
+    @property
+    def out(self) -> datetime:
+        """When the telescope goes out, or went.
+
+        So early that even the slow end of the estimate is over at the first look, and where it is for little
+        longer, in time to align the finder by day.
+        """
+        if self.outside_since is not None:
+            return self.outside_since
+        moved = self.moved(ItemKind.CARRY_OUT)
+        if moved is not None:
+            return moved
+        out = max(self.first_look - timedelta(minutes=self.readiness.lead_minutes), self.night.start)
+        finder = self.finder_by_day
+        return min(out, finder.start) if finder is not None and out - finder.start <= OUT_FOR_FINDER else out
+
+    @property
+    def finder_by_day(self) -> Span | None:
+        """When the finder is aligned by day, None where there is no daylight for it or it went by unused."""
+        sunset, night = self.sunset, self.night
+        if sunset is None or self.scope.kind is TelescopeKind.FIXED:
+            return None
+        last, moved = sunset - FINDER_ENDS_BEFORE_SUNSET, self.moved(ItemKind.FINDER)
+        end = last if moved is None else moved + FINDER_TAKES
+        if end > min(last, self.first_look) or end - FINDER_TAKES < night.start:
+            return None
+        is_done = ItemKind.FINDER.value in self.marks.done
+        if self.now is not None and self.now >= end and not is_done:
+            return None
+        return Span(start=end - FINDER_TAKES, end=end)
+
+    def moved(self, kind: ItemKind) -> datetime | None:
+        """Return the time that the owner gave a step of a kind, None for its own; inside the evening."""
+        return self.marks.time_of(kind, self.night.start, self.night.end)
+
+    def is_by_day(self, moment: datetime) -> bool:
+        """Tell whether a moment lies before sunset."""
+        return self.sunset is not None and moment < self.sunset
+
+
+def preparation(evening: Preparing) -> Iterator[EveningItem]:
+    """Yield the steps of preparation; those of one time in the order of their kinds."""
+    yield from _collimation(evening)
+    yield _kit(evening)
+    yield from _finder(evening)
+    yield _place(evening)
+    yield _carry_out(evening)
+    yield _covers(evening)
+    yield from _dew(evening)
+    yield from _ready(evening)
+    yield from _settled(evening)
+    yield from _star_test(evening)
+
+
+def _kit(evening: Preparing) -> KitItem:
+    start = evening.moved(ItemKind.KIT) or max(evening.out - KIT_TAKES, evening.night.start)
+    return KitItem(start=start, end=start, owns_filters=evening.owns_filters)
+
+
+def _collimation(evening: Preparing) -> Iterator[EveningItem]:
+    """Yield a rough check indoors, where it is due and the telescope is not out yet."""
+    checked_on = evening.scope.collimated_on
+    if evening.outside_since is not None or not _is_due(evening.scope, checked_on, evening.night.evening):
+        return
+    start = evening.moved(ItemKind.COLLIMATION)
+    if start is None:
+        start = max(evening.out - KIT_TAKES - COLLIMATION_TAKES, evening.night.start)
+    yield CollimationItem(
+        start=start, end=start + COLLIMATION_TAKES, checked_on=checked_on, caution=evening.is_by_day(start)
+    )
+
+
+def _is_due(scope: Telescope, checked_on: date | None, evening: date) -> bool:
+    if not collimation_of(scope).is_needed:
+        return False
+    if checked_on is None:
+        return True
+    days, ratio = (evening - checked_on).days, scope.focal_ratio
+    is_fast = scope.kind is TelescopeKind.REFLECTOR and ratio is not None and ratio < FAST_FOCAL_RATIO
+    return days > (0 if is_fast else COLLIMATION_LASTS_DAYS[scope.kind])
+
+
+def _finder(evening: Preparing) -> Iterator[EveningItem]:
+    """Yield when to align the finder: by day, else on a lamp or a star just before the first look.
+
+    On a lamp or a star too where the daylight has gone by unused.
+    """
+    night, sunset, first_look = evening.night, evening.sunset, evening.first_look
+    if evening.scope.kind is TelescopeKind.FIXED:
+        return
+    day = evening.finder_by_day
+    if day is not None:
+        first_deg, last_deg = (
+            night.position(Body.SUN, moment).azimuth_deg for moment in (day.start, day.end)
+        )
+        yield FinderItem(start=day.start, end=day.end, sun_azimuths_deg=(first_deg, last_deg), caution=True)
+        return
+    moved = evening.moved(ItemKind.FINDER)
+    dark = first_look - FINDER_TAKES if sunset is None else max(first_look - FINDER_TAKES, sunset)
+    if moved is not None and not evening.is_by_day(moved):
+        dark = moved
+    start = max(dark, night.start)
+    yield FinderItem(start=start, end=max(first_look, start), sun_azimuths_deg=None)
+
+
+def _place(evening: Preparing) -> PlaceItem:
+    start = evening.moved(ItemKind.PLACE) or evening.out
+    return PlaceItem(start=start, end=start, stands_on=evening.scope.stands_on, warm=evening.warm)
+
+
+def _carry_out(evening: Preparing) -> CarryOutItem:
+    in_shade = evening.is_by_day(evening.out)
+    return CarryOutItem(
+        start=evening.out,
+        end=evening.out,
+        is_outside=evening.outside_since is not None,
+        readiness=evening.readiness,
+        body=evening.body,
+        first_look=evening.first_look,
+        in_shade=in_shade,
+        caution=in_shade,
+    )
+
+
+def _covers(evening: Preparing) -> CoversItem:
+    """Return when the covers come off: outside, and never while the Sun is up."""
+    dark = evening.out if evening.sunset is None else max(evening.out, evening.sunset)
+    start = max(evening.moved(ItemKind.COVERS) or dark, dark)
+    return CoversItem(start=start, end=start)
+
+
+def _dew(evening: Preparing) -> Iterator[EveningItem]:
+    """Yield when to be ready for dew: where some settles, or where front glass stands in unknown damp."""
+    outlook = evening.dew
+    if outlook is None:
+        if shelter_of(evening.scope) is not Shelter.BARE:
+            return
+        cooled = evening.out + timedelta(minutes=evening.readiness.usable.likely_minutes)
+        start = max(_covers(evening).start, cooled)
+    else:
+        wet = [moment for moment in (outlook.wet_at, outlook.damp_at) if moment is not None]
+        if not wet or min(wet) > evening.last_look:
+            return
+        start = max(min(wet) - SHIELD_BEFORE_DEW, _covers(evening).start)
+    start = evening.moved(ItemKind.DEW) or start
+    is_heated = outlook is None or (outlook.shelter is Shelter.BARE and outlook.shielded_wet_at is not None)
+    yield DewItem(start=start, end=start, outlook=outlook, caution=is_heated)
+
+
+def _ready(evening: Preparing) -> Iterator[EveningItem]:
+    """Yield from when to when the telescope becomes usable by the rule of thumb."""
+    readiness, usable = evening.readiness, evening.readiness.usable
+    is_out = evening.outside_since is not None
+    if readiness.never or (readiness.is_ready_at_once and is_out):
+        return
+    start = evening.out + timedelta(minutes=usable.low_minutes)
+    slow = evening.out + timedelta(minutes=usable.high_minutes)
+    is_just_in_time = evening.out >= evening.first_look - timedelta(minutes=readiness.lead_minutes)
+    end = evening.first_look if is_just_in_time and not is_out else slow
+    yield EveningItem(kind=ItemKind.READY, start=start, end=max(start, end))
+
+
+def _settled(evening: Preparing) -> Iterator[EveningItem]:
+    readiness, settled = evening.readiness, evening.readiness.settled
+    if settled is None or readiness.never or not readiness.settles_later:
+        return
+    likely = evening.out + timedelta(minutes=settled.likely_minutes)
+    if likely < evening.last_look:
+        yield SettledItem(start=likely, end=likely, likely=likely)
+
+
+def _star_test(evening: Preparing) -> Iterator[EveningItem]:
+    """Yield a star test when the telescope is likely usable and stars are out, where it needs one."""
+    if not collimation_of(evening.scope).is_needed or evening.readiness.never:
+        return
+    usable = evening.out + timedelta(minutes=evening.readiness.usable.likely_minutes)
+    dark = evening.night.sun.civil_dusk
+    start = evening.moved(ItemKind.STAR_TEST) or max(filter(None, (usable, dark)))
+    if start < evening.last_look:
+        yield StarTestItem(start=start, end=start + STAR_TEST_TAKES)

@@ -1,0 +1,225 @@
+"""What an evening is made of: each step as a fact with its time, and what its owner did with it."""
+
+from collections.abc import Mapping
+from datetime import date, datetime
+from enum import StrEnum
+from typing import Final
+
+from attrs import field, frozen
+
+from core.air.dew_outlook import DewOutlook
+from core.air.readiness import Readiness
+from core.gear.owned import Stand
+from core.moments.best_minutes import BestMinutes
+from core.sky.bodies import Body
+
+
+class ItemKind(StrEnum):
+    """What a step of the evening is about, in the order in which steps of one time are told."""
+
+    COLLIMATION = "collimation"
+    KIT = "kit"
+    PLACE = "place"
+    CARRY_OUT = "carry_out"
+    FINDER = "finder"
+    COVERS = "covers"
+    DEW = "dew"
+    READY = "ready"
+    STAR_TEST = "star_test"
+    SETTLED = "settled"
+    OWN = "own"
+    TARGET = "target"
+    PACK_UP = "pack_up"
+    STOP = "stop"
+
+
+# What the owner may do at another time; all else follows from the sky, the glass or the Sun.
+MOVABLE: Final = frozenset(
+    {
+        ItemKind.COLLIMATION,
+        ItemKind.KIT,
+        ItemKind.FINDER,
+        ItemKind.PLACE,
+        ItemKind.CARRY_OUT,
+        ItemKind.COVERS,
+        ItemKind.DEW,
+        ItemKind.STAR_TEST,
+        ItemKind.PACK_UP,
+        ItemKind.OWN,
+    }
+)
+
+
+@frozen(kw_only=True)
+class EveningItem:
+    """One step on the evening's time axis, from ``start`` to ``end`` (UTC); for a mere moment they are equal.
+
+    ``caution`` marks what concerns safety. ``is_done`` where the owner ticked it off, ``is_moved`` where it
+    stands at a time of the owner's.
+    """
+
+    kind: ItemKind
+    start: datetime
+    end: datetime
+    caution: bool = False
+    is_done: bool = False
+    is_moved: bool = False
+
+    @property
+    def key(self) -> str:
+        """What tells this step from the others of its evening."""
+        return self.kind.value
+
+    @property
+    def can_be_moved(self) -> bool:
+        """Whether its time is the owner's to choose."""
+        return self.kind in MOVABLE
+
+
+@frozen(kw_only=True)
+class KitItem(EveningItem):
+    """Laying out what will be wanted in the dark; ``owns_filters`` where there are any to lay out."""
+
+    kind: ItemKind = ItemKind.KIT
+    owns_filters: bool
+
+
+@frozen(kw_only=True)
+class CollimationItem(EveningItem):
+    """A rough check of the alignment of the optics, before dark; ``checked_on`` is when it last was."""
+
+    kind: ItemKind = ItemKind.COLLIMATION
+    checked_on: date | None
+
+
+@frozen(kw_only=True)
+class FinderItem(EveningItem):
+    """Aligning the finder; by day ``sun_azimuths_deg`` are the Sun's at both ends, else None.
+
+    ``before_out`` where the telescope is else carried out only later.
+    """
+
+    kind: ItemKind = ItemKind.FINDER
+    sun_azimuths_deg: tuple[float, float] | None
+    before_out: bool = False
+
+
+@frozen(kw_only=True)
+class PlaceItem(EveningItem):
+    """Where to stand; ``warm`` names what warms the air above this site."""
+
+    kind: ItemKind = ItemKind.PLACE
+    stands_on: Stand | None
+    warm: tuple[str, ...]
+
+
+@frozen(kw_only=True)
+class CarryOutItem(EveningItem):
+    """Carrying the telescope out for a first target, or that it stands outside since then.
+
+    ``in_shade`` says that the Sun is up then.
+    """
+
+    kind: ItemKind = ItemKind.CARRY_OUT
+    is_outside: bool
+    readiness: Readiness
+    body: Body
+    first_look: datetime
+    in_shade: bool
+
+
+@frozen(kw_only=True)
+class CoversItem(EveningItem):
+    """Taking the covers off once the Sun is down."""
+
+    kind: ItemKind = ItemKind.COVERS
+
+
+@frozen(kw_only=True)
+class DewItem(EveningItem):
+    """Keeping dew off the glass; without an ``outlook`` nobody knows how damp it is."""
+
+    kind: ItemKind = ItemKind.DEW
+    outlook: DewOutlook | None
+
+
+@frozen(kw_only=True)
+class SettledItem(EveningItem):
+    """When the mirror has settled, after it was usable: likely at ``likely``."""
+
+    kind: ItemKind = ItemKind.SETTLED
+    likely: datetime
+
+
+@frozen(kw_only=True)
+class StarTestItem(EveningItem):
+    """A look at a star out of focus, once the telescope has cooled."""
+
+    kind: ItemKind = ItemKind.STAR_TEST
+
+
+@frozen(kw_only=True)
+class TargetItem(EveningItem):
+    """A body's own time in the order of the evening; ``is_chosen`` for the one in hand."""
+
+    kind: ItemKind = ItemKind.TARGET
+    body: Body
+    best: BestMinutes
+    is_chosen: bool = False
+
+    @property
+    def key(self) -> str:
+        """The kind and the body."""
+        return f"{self.kind.value}:{self.body.value}"
+
+
+@frozen(kw_only=True)
+class StopItem(EveningItem):
+    """Off the planet, in time before the Sun rises."""
+
+    kind: ItemKind = ItemKind.STOP
+    sunrise: datetime
+
+
+@frozen(kw_only=True)
+class OwnStep:
+    """A step that the owner added: its words, and when (aware)."""
+
+    id: str
+    text: str
+    at: datetime
+
+
+@frozen(kw_only=True)
+class OwnItem(EveningItem):
+    """A step of the owner's own."""
+
+    kind: ItemKind = ItemKind.OWN
+    step: OwnStep
+
+    @property
+    def key(self) -> str:
+        """The kind and the step."""
+        return self.key_of(self.step)
+
+    @staticmethod
+    def key_of(step: OwnStep) -> str:
+        """Return what tells an own step from the others of its evening."""
+        return f"{ItemKind.OWN.value}:{step.id}"
+
+
+@frozen(kw_only=True)
+class Marks:
+    """What the owner did with an evening's steps, by their keys: done, moved to a time, added."""
+
+    done: frozenset[str] = frozenset()
+    moved: Mapping[str, datetime] = field(factory=dict)
+    own: tuple[OwnStep, ...] = ()
+
+    def time_of(self, kind: ItemKind, start: datetime, end: datetime) -> datetime | None:
+        """Return the time that was given to a step of a kind, None for none between two times."""
+        moment = self.moved.get(kind.value)
+        return moment if moment is not None and start <= moment < end else None
+
+
+UNMARKED: Final = Marks()

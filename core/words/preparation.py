@@ -1,0 +1,162 @@
+"""What to prepare before the first look, in sentences."""
+
+import math
+from typing import Final
+
+from core.air.dew import Shelter
+from core.gear.owned import Stand
+from core.record.observer import TemperatureUnit
+from core.tonight.preparation import FINDER_FROM_SUN_DEG
+from core.tonight.steps import (
+    CarryOutItem,
+    CollimationItem,
+    DewItem,
+    FinderItem,
+    KitItem,
+    PlaceItem,
+    SettledItem,
+)
+from core.words.cautions import HEATERS
+from core.words.cooling import readiness_text, time_outside_text
+from core.words.dates import date_text
+from core.words.dew import dew_text, temperature_text
+from core.words.directions import compass_text
+from core.words.names import listed
+from core.words.quantities import angle_text
+from core.words.site_clock import SiteClock
+
+_KIT: Final = "Lay out a seat, the eyepiece case, a red light, warm clothes and something to write on."
+_KIT_WITH_FILTERS: Final = (
+    "Lay out a seat, the eyepiece case with the filters, a red light, warm clothes and something to write on."
+)
+_COLLIMATION: Final = (
+    "Check the collimation roughly, indoors or in the shade and never towards the Sun; no date of the last "
+    "check is noted. A star test follows when the telescope has cooled."
+)
+_COLLIMATION_AGAIN: Final = (
+    "Check the collimation roughly, indoors or in the shade and never towards the Sun; it was last checked "
+    "on {day}. A star test follows when the telescope has cooled."
+)
+_FINDER_BY_DAY: Final = (
+    "Align the finder in daylight on something distant on the ground, more than {from_sun} from the Sun: "
+    "the Sun is in the {sun_at}, so nothing between azimuths {left} and {right}. End by {end}. "
+    "Never turn telescope or finder towards the Sun: it blinds at once. Cap both again afterwards."
+)
+_FINDER_BEFORE_OUT: Final = (
+    "Take the telescope out for half an hour to align the finder in daylight on something distant on the "
+    "ground, more than {from_sun} from the Sun: the Sun is in the {sun_at}, so nothing between azimuths "
+    "{left} and {right}. End by {end}. Never turn telescope or finder towards the Sun: it blinds at once. "
+    "Cap both again afterwards."
+)
+_FINDER_BY_NIGHT: Final = "Align the finder on a distant lamp or a bright star, at low power first."
+# By what the telescope stands on.
+_PLACES: Final = {
+    Stand.GROUND: (
+        "Choose grass rather than asphalt or concrete, which give off the day's heat for hours; keep away "
+        "from vents, open windows and hot tubs."
+    ),
+    Stand.DECK: (
+        "A deck shakes with every step on it: let nobody walk while you look, and try the telescope on the "
+        "ground once."
+    ),
+    Stand.BALCONY: (
+        "A balcony shakes with every step on it: let nobody walk while you look. Shut doors and windows, so "
+        "that the room's warm air does not pass in front of the telescope."
+    ),
+}
+_WARM_ABOVE: Final = "Warm air rises from {things}: stand where you look across as little of it as you can."
+_CARRY_OUT: Final = "Carry the telescope out by {out} for {body} at {first_look}. {readiness}"
+_CARRY_OUT_BY_DAY: Final = (
+    "Carry the telescope out by {out} for {body} at {first_look}. "
+    "Until sunset it stands in the shade with its caps on. {readiness}"
+)
+_OUTSIDE_BY_DAY: Final = "{outside} Until sunset it stands in the shade with its caps on."
+COVERS_WORDS: Final = (
+    "Covers off, now that the Sun is down: the finder's, and the whole front cover, not only the small "
+    "opening in it."
+)
+_DEW_UNKNOWN: Final = (
+    "Put the dew shield on when the telescope has cooled a while, before the front glass is damp; gentle "
+    "heat only after that. {heaters} With temperatures and humidity the program tells when to expect dew."
+)
+_DEW_POINT: Final = "{dew} The dew point is about {dew_point}."
+_COVERED_MIRROR: Final = "{dew} The mirror itself, down its tube, stays dry longest."
+PACK_UP_WORDS: Final = (
+    "Before you go in, cap the telescope and its finder; if they stay out, they stay capped through the day. "
+    "Let damp glass dry uncovered indoors before it is put away."
+)
+READY_WORDS: Final = "Usable for planets from somewhere in this time, by a rule of thumb."
+_SETTLED: Final = (
+    "The mirror has likely settled by {likely} (an estimate): from then on its warmth holds nothing back."
+)
+STAR_TEST_WORDS: Final = (
+    "Star test: a bright star high up, at high power in the middle of the field, a little out of focus. Its "
+    "rings should be round and even; if they lean to one side, adjust the collimation."
+)
+
+
+def kit_words(item: KitItem) -> str:
+    """Return what to lay out."""
+    return _KIT_WITH_FILTERS if item.owns_filters else _KIT
+
+
+def collimation_words(item: CollimationItem) -> str:
+    """Return how to check the alignment of the optics before dark, and when it was checked last."""
+    checked_on = item.checked_on
+    return _COLLIMATION if checked_on is None else _COLLIMATION_AGAIN.format(day=date_text(checked_on))
+
+
+def place_words(item: PlaceItem) -> str:
+    """Return where to stand, and what warms the air there."""
+    warm = _WARM_ABOVE.format(things=listed(item.warm)) if item.warm else None
+    return " ".join(filter(None, (_PLACES[item.stands_on or Stand.GROUND], warm)))
+
+
+def finder_words(item: FinderItem, clock: SiteClock) -> str:
+    """Return what to align the finder on, by day with the sky to keep out of."""
+    if item.sun_azimuths_deg is None:
+        return _FINDER_BY_NIGHT
+    first_deg, last_deg = item.sun_azimuths_deg
+    # Going the short way round from one azimuth to the other, through north as well.
+    turn_deg = (last_deg - first_deg + 180.0) % 360.0 - 180.0
+    left_deg = first_deg + min(turn_deg, 0.0) - FINDER_FROM_SUN_DEG
+    right_deg = first_deg + max(turn_deg, 0.0) + FINDER_FROM_SUN_DEG
+    return (_FINDER_BEFORE_OUT if item.before_out else _FINDER_BY_DAY).format(
+        from_sun=angle_text(FINDER_FROM_SUN_DEG),
+        sun_at=compass_text(first_deg + turn_deg / 2),
+        left=f"{math.floor(left_deg) % 360}°",
+        right=f"{math.ceil(right_deg) % 360}°",
+        end=clock.time(item.end),
+    )
+
+
+def carry_out_words(item: CarryOutItem, clock: SiteClock) -> str:
+    """Return when the telescope goes out and when it is ready, or since when it stands outside."""
+    if item.is_outside:
+        outside = time_outside_text(item.readiness, item.start, clock)
+        return _OUTSIDE_BY_DAY.format(outside=outside) if item.in_shade else outside
+    template = _CARRY_OUT_BY_DAY if item.in_shade else _CARRY_OUT
+    return template.format(
+        out=clock.time(item.start),
+        body=item.body.label,
+        first_look=clock.time(item.first_look),
+        readiness=readiness_text(item.readiness),
+    )
+
+
+def dew_words(item: DewItem, clock: SiteClock, unit: TemperatureUnit) -> str:
+    """Return when dew settles on which glass, and what to do against it."""
+    outlook = item.outlook
+    if outlook is None:
+        return _DEW_UNKNOWN.format(heaters=HEATERS)
+    told = dew_text(outlook, clock)
+    if outlook.shelter is Shelter.DOWN_A_TUBE:
+        return _COVERED_MIRROR.format(dew=told)
+    if outlook.risk is None:
+        return told
+    return _DEW_POINT.format(dew=told, dew_point=temperature_text(outlook.risk.dew_point_c, unit))
+
+
+def settled_words(item: SettledItem, clock: SiteClock) -> str:
+    """Return that the mirror has settled."""
+    return _SETTLED.format(likely=clock.about(item.likely))

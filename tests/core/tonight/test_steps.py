@@ -1,0 +1,328 @@
+"""Each step of an evening where an observer would look for it, with the words of safety on every path."""
+
+from datetime import UTC, date, datetime, timedelta
+from typing import Any
+
+import pytest
+from attrs import evolve
+
+from core.air.temperatures import Temperatures
+from core.gear.owned import Eyepiece, Stand, Telescope, TelescopeKind
+from core.moments.hours import Twilight
+from core.record.observer import Profile, TemperatureUnit
+from core.situation.choices import (
+    Choices,
+    EveningHours,
+    EveningSteps,
+    EveningTemperatures,
+    ScopeOutside,
+)
+from core.situation.situation import Situation
+from core.sky.bodies import Body
+from core.sky.site import BlockedSky, Site
+from core.tonight.steps import EveningItem, ItemKind, OwnStep
+from core.words.evening import item_title, item_words
+from core.words.evening_cautions import evening_cautions
+from core.words.site_clock import clock_of
+from tests.core.telling import LONG_AGO
+
+PORTO = Site(
+    id="porto",
+    name="Porto",
+    latitude_deg=41.15,
+    longitude_deg=-8.61,
+    time_zone="Europe/Lisbon",
+    blocked=(
+        BlockedSky(
+            azimuth_from_deg=190, azimuth_to_deg=230, below_altitude_deg=20, what="tiled roof", heated=True
+        ),
+    ),
+)
+OULU = Site(id="oulu", name="Oulu", latitude_deg=65.01, longitude_deg=25.47, time_zone="Europe/Helsinki")
+TROMSO = Site(id="t", name="Tromso", latitude_deg=69.65, longitude_deg=18.96, time_zone="Europe/Oslo")
+TEN_INCH = Telescope(
+    id="ten", name="Ten", kind=TelescopeKind.REFLECTOR, aperture_mm=254, focal_length_mm=1200
+)
+LENS = Telescope(id="lens", name="Lens", kind=TelescopeKind.REFRACTOR, aperture_mm=80, focal_length_mm=900)
+CLOSED = Telescope(
+    id="eight", name="Eight", kind=TelescopeKind.CATADIOPTRIC, aperture_mm=203, focal_length_mm=2032
+)
+WINTER = date(2026, 12, 5)
+
+
+def situation(
+    scope: Telescope = TEN_INCH,
+    *,
+    site: Site = PORTO,
+    evening: date = WINTER,
+    now: datetime = LONG_AGO,
+    **chosen: Any,  # noqa: ANN401 - the fields of Choices, which checks them
+) -> Situation:
+    profile = Profile(
+        sites=(site,), telescopes=(scope,), eyepieces=(Eyepiece(name="25 mm", focal_length_mm=25),)
+    )
+    choices = Choices(profile=profile, site_id=site.id, scope_id=scope.id, evening=evening)
+    return Situation(evolve(choices, **chosen), now)
+
+
+def one(found: Situation, kind: ItemKind) -> EveningItem:
+    (item,) = [item for item in found.evening_steps if item.kind is kind]
+    return item
+
+
+def kinds(found: Situation) -> list[ItemKind]:
+    return [item.kind for item in found.evening_steps]
+
+
+def words(found: Situation, item: EveningItem) -> str:
+    clock = clock_of(found)
+    assert clock is not None
+    return item_words(item, clock)
+
+
+def test_an_evening_runs_from_the_kit_to_the_stop_line_in_order() -> None:
+    found = situation()
+    starts = [item.start for item in found.evening_steps]
+
+    assert starts == sorted(starts)
+    for earlier, later in [
+        (ItemKind.COLLIMATION, ItemKind.KIT),
+        (ItemKind.KIT, ItemKind.CARRY_OUT),
+        (ItemKind.PLACE, ItemKind.CARRY_OUT),
+        (ItemKind.CARRY_OUT, ItemKind.FINDER),
+        (ItemKind.FINDER, ItemKind.COVERS),
+        (ItemKind.COVERS, ItemKind.TARGET),
+        (ItemKind.TARGET, ItemKind.PACK_UP),
+        (ItemKind.PACK_UP, ItemKind.STOP),
+    ]:
+        assert kinds(found).index(earlier) < kinds(found).index(later)
+
+
+def test_no_cover_comes_off_before_the_sun_is_down() -> None:
+    found = situation()
+    assert found.night is not None
+    sunset = found.night.sun.set
+    assert sunset is not None
+    early = situation(
+        steps=(
+            EveningSteps(
+                evening=WINTER,
+                site_id="porto",
+                moved=((ItemKind.COVERS.value, sunset - timedelta(hours=2)),),
+            ),
+        )
+    )
+
+    assert one(found, ItemKind.COVERS).start == sunset
+    assert one(early, ItemKind.COVERS).start == sunset
+    assert "the Sun is down" in words(found, one(found, ItemKind.COVERS))
+
+
+@pytest.mark.parametrize(
+    ("scope", "checked_on", "is_due"),
+    [
+        # Common practice, no source: a fast mirror is checked each time, a slow one every few weeks.
+        (TEN_INCH, None, True),
+        (TEN_INCH, date(2026, 12, 4), True),
+        (TEN_INCH, date(2026, 12, 5), False),
+        (evolve(TEN_INCH, focal_length_mm=2000), date(2026, 12, 4), False),
+        (evolve(TEN_INCH, focal_length_mm=2000), date(2026, 11, 1), True),
+        (CLOSED, date(2026, 11, 1), False),
+        (LENS, None, False),
+    ],
+)
+def test_a_rough_check_of_the_collimation_where_the_date_or_the_kind_asks_for_it(
+    scope: Telescope, checked_on: date | None, is_due: bool
+) -> None:
+    found = situation(evolve(scope, collimated_on=checked_on))
+
+    assert (ItemKind.COLLIMATION in kinds(found)) is is_due
+    if is_due:
+        assert "never towards the Sun" in words(found, one(found, ItemKind.COLLIMATION))
+
+
+def test_only_what_can_be_out_of_line_gets_a_star_test_after_dusk() -> None:
+    found = situation()
+    assert found.night is not None
+    dusk = found.night.sun.civil_dusk
+    assert dusk is not None
+
+    assert one(found, ItemKind.STAR_TEST).start >= dusk
+    assert ItemKind.STAR_TEST not in kinds(situation(LENS))
+
+
+def test_a_finder_left_until_dark_is_aligned_on_a_lamp_or_a_star() -> None:
+    by_day = situation(now=datetime(2026, 12, 5, 15, 0, tzinfo=UTC))
+    at_nine = situation(now=datetime(2026, 12, 5, 21, 0, tzinfo=UTC))
+    done = situation(
+        now=datetime(2026, 12, 5, 21, 0, tzinfo=UTC),
+        steps=(EveningSteps(evening=WINTER, site_id="porto", done=frozenset({"finder"})),),
+    )
+
+    assert "more than 30° from the Sun" in words(by_day, one(by_day, ItemKind.FINDER))
+    assert "lamp or a bright star" in words(at_nine, one(at_nine, ItemKind.FINDER))
+    assert at_nine.night is not None
+    assert at_nine.night.sun.set is not None
+    assert one(at_nine, ItemKind.FINDER).start >= at_nine.night.sun.set
+    assert one(done, ItemKind.FINDER).is_done
+    assert one(done, ItemKind.FINDER).start == one(by_day, ItemKind.FINDER).start
+
+
+def test_a_finder_moved_into_the_dark_is_aligned_on_a_lamp_and_never_at_sunset() -> None:
+    found = situation()
+    assert found.night is not None
+    sunset = found.night.sun.set
+    assert sunset is not None
+
+    def moved_to(at: datetime) -> Situation:
+        steps = EveningSteps(evening=WINTER, site_id="porto", moved=(("finder", at),))
+        return situation(steps=(steps,))
+
+    earlier, at_sunset = moved_to(sunset - timedelta(hours=2)), moved_to(sunset - timedelta(minutes=20))
+    assert one(earlier, ItemKind.FINDER).start == sunset - timedelta(hours=2)
+    assert one(earlier, ItemKind.FINDER).is_moved
+    assert "blinds at once" in words(earlier, one(earlier, ItemKind.FINDER))
+    # It would end after sunset, with the Sun itself on the horizon in between.
+    assert one(at_sunset, ItemKind.FINDER).start >= sunset
+    assert "lamp" in words(at_sunset, one(at_sunset, ItemKind.FINDER))
+
+
+def test_in_a_summer_at_65_north_the_finder_keeps_clear_of_the_sun() -> None:
+    # The Sun sets at 23:50 and rises at 03:09 on this evening (astronomy-engine within a minute).
+    found = situation(site=OULU, evening=date(2027, 7, 12))
+    assert found.night is not None
+    assert found.night.sun.set is not None
+    for item in found.evening_steps:
+        if item.kind is ItemKind.FINDER and item.end <= found.night.sun.set:
+            assert "blinds at once" in words(found, item)
+            assert item.end <= found.night.sun.set - timedelta(minutes=10)
+    assert any("before sunrise" in caution for caution in evening_cautions(found))
+
+
+def test_in_the_polar_night_nothing_speaks_of_daylight() -> None:
+    found = situation(site=TROMSO)
+    told = " ".join(words(found, item) for item in found.evening_steps)
+
+    assert "lamp or a bright star" in told
+    assert "daylight" not in told
+    assert "sunset" not in told
+    assert ItemKind.STOP not in kinds(found)
+    assert ItemKind.PACK_UP in kinds(found)
+
+
+def test_mercury_at_dawn_ends_at_the_stop_line() -> None:
+    # Greatest elongation west on 20 November 2026 (Astronomical Almanac, from memory): a morning planet.
+    found = situation(
+        evening=date(2026, 11, 20),
+        planet=Body.MERCURY,
+        hours=(EveningHours(evening=date(2026, 11, 20), start=Twilight.DUSK, end=Twilight.DAWN),),
+    )
+    assert found.night is not None
+    sunrise = found.night.sun.rise
+    assert sunrise is not None
+    mercury = [item for item in found.evening_steps if item.key == "target:mercury"]
+
+    assert mercury
+    assert all(item.end <= sunrise - timedelta(minutes=10) for item in mercury)
+    assert "Cap the telescope and its finder" in words(found, one(found, ItemKind.STOP))
+
+
+def test_front_glass_in_unknown_damp_is_told_of_a_shield_and_a_mirror_is_not() -> None:
+    closed = situation(CLOSED)
+    told = words(closed, one(closed, ItemKind.DEW))
+
+    assert "shield" in told
+    assert "local electrical rules" in told
+    assert ItemKind.DEW not in kinds(situation())
+
+
+def test_dew_is_told_with_its_hour_its_glass_and_the_dew_point_in_the_owner_s_unit() -> None:
+    told = EveningTemperatures(
+        evening=WINTER,
+        site_id="porto",
+        told_at=datetime(2026, 12, 5, 16, 0, tzinfo=UTC),
+        temperatures=Temperatures(indoor_c=19, now_c=12, lowest_c=4, humidity_pct=80),
+    )
+    found = situation(CLOSED, temperatures=(told,))
+    item, clock = one(found, ItemKind.DEW), clock_of(found)
+    assert clock is not None
+
+    assert "front glass" in words(found, item)
+    # 12 °C at 80 % of relative humidity: dew point 8.7 °C (a published table, from memory: 8.6 to 8.7).
+    assert "The dew point is about 9 °C" in words(found, item)
+    assert "about 48 °F" in item_words(item, clock, unit=TemperatureUnit.FAHRENHEIT)
+
+
+def test_the_place_is_asked_about_in_words_that_fit_what_it_stands_on() -> None:
+    grass, balcony = situation(), situation(evolve(TEN_INCH, stands_on=Stand.BALCONY))
+
+    assert "grass rather than asphalt" in words(grass, one(grass, ItemKind.PLACE))
+    assert "tiled roof" in words(grass, one(grass, ItemKind.PLACE))
+    assert "grass" not in words(balcony, one(balcony, ItemKind.PLACE))
+    assert "Shut doors and windows" in words(balcony, one(balcony, ItemKind.PLACE))
+
+
+def test_what_was_ticked_off_moved_and_added_counts_for_this_evening_alone() -> None:
+    at = datetime(2026, 12, 5, 20, 0, tzinfo=UTC)
+    notes = EveningSteps(
+        evening=WINTER,
+        site_id="porto",
+        done=frozenset({"kit", "target:saturn"}),
+        moved=(("carry_out", at - timedelta(hours=3)),),
+        own=(OwnStep(id="1", text="Tea for two", at=at),),
+    )
+    found, next_evening = (
+        situation(steps=(notes,), evening=evening) for evening in (WINTER, date(2026, 12, 6))
+    )
+    tea = one(found, ItemKind.OWN)
+
+    assert one(found, ItemKind.KIT).is_done
+    assert [item.key for item in found.evening_steps if item.is_done] == ["kit", "target:saturn"]
+    assert one(found, ItemKind.CARRY_OUT).start == at - timedelta(hours=3)
+    # A ten-inch mirror counts from when it really goes out.
+    assert one(found, ItemKind.READY).start > at - timedelta(hours=3)
+    assert (item_title(tea), tea.start) == ("Tea for two", at)
+    assert not any(item.is_done or item.kind is ItemKind.OWN for item in next_evening.evening_steps)
+
+
+def test_a_moved_stop_line_or_target_stays_where_sun_and_sky_put_it() -> None:
+    notes = EveningSteps(
+        evening=WINTER,
+        site_id="porto",
+        moved=tuple(
+            (key, datetime(2026, 12, 5, 20, 0, tzinfo=UTC)) for key in ("stop", "target:saturn", "ready")
+        ),
+    )
+    before, after = situation(), situation(steps=(notes,))
+
+    assert before.evening_steps == after.evening_steps
+
+
+def test_one_that_stands_outside_is_told_neither_of_the_house_nor_of_carrying() -> None:
+    since = datetime(2026, 12, 5, 18, 0, tzinfo=UTC)
+    note = ScopeOutside(evening=WINTER, site_id="porto", scope_id="ten", since=since)
+    found = situation(outside=(note,))
+
+    assert ItemKind.COLLIMATION not in kinds(found)
+    assert ItemKind.STAR_TEST in kinds(found)
+    assert item_title(one(found, ItemKind.CARRY_OUT)) == "Outside"
+
+
+def test_whoever_is_out_at_dawn_is_told_once_to_cap() -> None:
+    found = situation(hours=(EveningHours(evening=WINTER, start=Twilight.DUSK, end=Twilight.DAWN),))
+
+    assert ItemKind.STOP in kinds(found)
+    assert ItemKind.PACK_UP not in kinds(found)
+
+
+def test_every_step_of_a_year_says_something_and_lies_in_its_evening() -> None:
+    for scope in (TEN_INCH, LENS, CLOSED):
+        for site in (PORTO, OULU, TROMSO):
+            for number in range(0, 365, 45):
+                found = situation(scope, site=site, evening=WINTER + timedelta(days=number))
+                assert found.night is not None
+                for item in found.evening_steps:
+                    assert found.night.start <= item.start <= item.end
+                    assert item.start < found.night.end
+                    assert item_title(item)
+                    assert words(found, item).endswith(".")
