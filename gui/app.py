@@ -6,7 +6,6 @@ from argparse import RawDescriptionHelpFormatter
 from collections.abc import Sequence
 from datetime import UTC, datetime
 from difflib import get_close_matches
-from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 from typing import TextIO
 
@@ -15,8 +14,8 @@ from core.problems import ProblemsError, refuse
 from gui.commands import COMMANDS
 from gui.commands.parsing import Parser
 from gui.display import NoWindowError, check_window
+from gui.versions import PROGRAM, own_version
 
-PROGRAM = "stillair"
 NO_WINDOW, BAD_INPUT, INTERRUPTED = 1, 2, 130
 
 # What to write for signs that a terminal's encoding may lack.
@@ -76,7 +75,7 @@ def _show_window(words: Sequence[str]) -> int:
     parser.add_argument(
         "profile", metavar="PROFILE", type=Path, nargs="?", help="the profile to open; the last when left out"
     )
-    parser.add_argument("--version", action="version", version=f"{PROGRAM} {_version()}")
+    parser.add_argument("--version", action="version", version=f"{PROGRAM} {own_version()}")
     args, others = parser.parse_known_args(words)
     if others:
         raise _not_understood(words[0], others)
@@ -93,13 +92,6 @@ def _not_understood(first: str, others: Sequence[str]) -> ProblemsError:
         return refuse(f"there is no command {printable(first)}; did you mean {meant[0]}?")
     strange = " ".join(map(printable, others))
     return refuse(f"cannot make sense of {strange}; the commands are {', '.join(COMMANDS)}")
-
-
-def _version() -> str:
-    try:
-        return version(PROGRAM)
-    except PackageNotFoundError:
-        return "(not installed)"
 
 
 def _write(text: str) -> None:

@@ -36,5 +36,8 @@ class Heartbeat(QObject):
         self._timer.stop()
 
     def _on_timeout(self) -> None:
-        self._beat()
-        self.start()
+        try:
+            self._beat()
+        finally:
+            # A beat that failed is told like any error; the next one may succeed.
+            self.start()

@@ -366,13 +366,21 @@ class AppState(QObject):
     def prepare_sky(self) -> None:
         """Read the sky tables away from the window's thread."""
         site = self.situation.site or _ANY_SITE
-        self.jobs.submit("sky", partial(_read_sky, site, self.situation.evening), self._on_sky_read)
+        read = partial(_read_sky, site, self.situation.evening)
+        self.jobs.submit("sky", read, self._on_sky_read, self._on_sky_failed)
 
     def tell(self, sentence: str) -> None:
         """Say one plain sentence to the person at the window."""
         self.told.emit(sentence)
 
     def _on_sky_read(self, _result: object) -> None:
+        self._take(self.choices, has_sky=True)
+
+    def _on_sky_failed(self, error: Exception) -> None:
+        """Show why there is no sky in place of the answer; what needs none goes on."""
+        if not isinstance(error, ProblemsError):
+            raise error
+        self.tell(str(error))
         self._take(self.choices, has_sky=True)
 
     def _choose(self, **chosen: Any) -> None:  # noqa: ANN401 - the fields of Choices, which checks them

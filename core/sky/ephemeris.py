@@ -9,13 +9,15 @@ from copy import copy
 from datetime import date, timedelta
 from functools import cache, lru_cache
 from importlib.resources import files
+from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final
 
 import numpy as np
 from attrs import frozen
 from numpy.typing import NDArray
 
-from core.problems import Problem, ProblemsError
+from core.plain_text import cut, printable
+from core.problems import Problem, ProblemsError, refuse
 from core.sky.bodies import FACTS, Body
 
 if TYPE_CHECKING:
@@ -36,6 +38,13 @@ _HIPPARCOS_JD: Final = 2_448_349.0625
 _FILE_STARTS: Final = date(1899, 7, 29)
 _FILE_ENDS: Final = date(2053, 10, 9)
 _MARGIN: Final = timedelta(days=16)
+_TABLE_NAME: Final = "de421.bsp"
+# Addresses in the table count numbers of double precision.
+_DAF_WORD_BYTES: Final = 8
+_LONGEST_REASON: Final = 100
+# Nothing looked at is ever nearer than the Moon at its nearest, or farther than this.
+_NEAREST_AU: Final = 0.0023
+_FARTHEST_AU: Final = 32.0
 
 _TARGET_NAMES: Final = {
     Body.SUN: "sun",
@@ -76,6 +85,12 @@ def check_date(evening: date) -> None:
         raise EphemerisRangeError(evening)
 
 
+def _unreadable(why: str) -> ProblemsError:
+    repair = "install it again with: python -m pip install --force-reinstall skyfield-data"
+    what = f"is missing or damaged ({cut(printable(why), _LONGEST_REASON)}); {repair}"
+    return refuse(what, where=f"the planet table {_TABLE_NAME}")
+
+
 @frozen
 class _Sky:
     """What skyfield holds open: the ephemeris (a memory map of its file) and the time scales."""
@@ -88,11 +103,22 @@ class _Sky:
 def _sky() -> _Sky:
     from skyfield.api import load, load_file
 
-    # The package's own path function warns once its Earth-rotation table (not used here) is old.
-    path = files("skyfield_data") / "data" / "de421.bsp"
-    bodies = load_file(str(path))
+    try:
+        # The package's own path function warns once its Earth-rotation table (not used here) is old.
+        path = Path(str(files("skyfield_data") / "data" / _TABLE_NAME))
+        bodies = load_file(str(path))
+        needed_bytes = max(segment.spk_segment.end_i for segment in bodies.segments) * _DAF_WORD_BYTES
+        is_whole = path.stat().st_size >= needed_bytes
+        timescale = load.timescale(builtin=True)
+        for name in ("earth", *_TARGET_NAMES.values()):
+            # Each body's figures are looked up once, for they lie anywhere in the file.
+            bodies[name].at(timescale.J2000)
+    except Exception as error:  # noqa: BLE001 - a damaged table fails in as many ways as it has bytes
+        raise _unreadable(getattr(error, "strerror", None) or str(error)) from None
+    if not is_whole:
+        raise _unreadable("it ends too soon")
     atexit.register(bodies.close)
-    return _Sky(bodies, load.timescale(builtin=True))
+    return _Sky(bodies, timescale)
 
 
 @cache
@@ -140,7 +166,11 @@ def node_vectors_au(body: Body, first_node: int, count: int) -> Floats:
 
     _, earth = _node_moments(first_node, count)
     apparent = earth.observe(_sky().bodies[_TARGET_NAMES[body]]).apparent()
-    return np.ascontiguousarray(apparent.frame_xyz(true_equator_and_equinox_of_date).au.T)
+    found = np.ascontiguousarray(apparent.frame_xyz(true_equator_and_equinox_of_date).au.T)
+    distance_au = np.linalg.norm(found, axis=1)
+    if not ((distance_au > _NEAREST_AU) & (distance_au < _FARTHEST_AU)).all():
+        raise _unreadable("its figures make no sense")
+    return found
 
 
 def node_sidereal_rad(first_node: int, count: int) -> Floats:

@@ -7,7 +7,7 @@ from enum import Enum, auto
 from core.air.steadiness import Blur
 from core.ladder.contenders import Pick
 from core.moments.hours import Dusks, Hour, Twilight, typed_hours
-from core.problems import ProblemsError
+from core.problems import ProblemsError, refuse
 from core.record.choose import choose, choose_planet
 from core.record.observer import Profile
 from core.record.profile import read_profile
@@ -53,7 +53,7 @@ def situation_of(args: Namespace, now: datetime, *, needs: Asked) -> Situation:
         evening = _evening(site, args.evening, time, now)
         hours = _hours(profile, site, evening, asked.get("out_from"), asked.get("out_until"))
     chosen = first or scope
-    return Situation(
+    situation = Situation(
         Choices(
             profile=profile,
             site_id="" if site is None else site.id,
@@ -70,6 +70,9 @@ def situation_of(args: Namespace, now: datetime, *, needs: Asked) -> Situation:
         now,
         has_sky=site is not None,
     )
+    if situation.night_problem:
+        raise refuse(situation.night_problem)
+    return situation
 
 
 def _evening(site: Site, evening: date | None, time: datetime | None, now: datetime) -> date:

@@ -7,14 +7,20 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from logging.handlers import RotatingFileHandler
 from pathlib import Path
-from types import TracebackType
+from time import monotonic
+from traceback import walk_tb
+from types import CodeType, TracebackType
 
 from PySide6.QtCore import QMessageLogContext, QObject, Qt, QtMsgType, Signal, qInstallMessageHandler
 
 from core.problems import ProblemsError
+from gui.window.error_report import write_report
 
 LOG_NAME = "stillair.log"
 _LOG_BYTES = 500_000
+_REPEATED_WITHIN_S = 5.0
+_WENT_WRONG = "Something went wrong inside Stillair, and your profile is as it was."
+_REPORTED = "A report without personal data is in {path}; nothing is sent."
 
 log = logging.getLogger("stillair")
 log.addHandler(logging.NullHandler())  # without a window nothing is kept, and nothing reaches a terminal
@@ -46,6 +52,7 @@ class ErrorDoor(QObject):
     def __init__(self, folder: Path, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self.log_path = folder / LOG_NAME
+        self._last: tuple[tuple[type[BaseException], CodeType | None, int] | None, float] = (None, 0.0)
         self._arrived.connect(self.raised, Qt.ConnectionType.QueuedConnection)
 
     @contextmanager
@@ -77,10 +84,21 @@ class ErrorDoor(QObject):
             log.warning("%s", error)
             self._arrived.emit(str(error))
             return
+        if self._is_repeated(kind, error):
+            return
         log.error("not caught", exc_info=(kind, error, traceback))
+        report = write_report(self.log_path.parent, error)
         self._arrived.emit(
-            f"Something went wrong inside Stillair, and your profile is as it was. Details: {self.log_path}"
+            _WENT_WRONG if report is None else f"{_WENT_WRONG} {_REPORTED.format(path=report)}"
         )
+
+    def _is_repeated(self, kind: type[BaseException], error: BaseException) -> bool:
+        """Tell whether an error is that of a moment ago: one of each beat is told once, not each second."""
+        frames = list(walk_tb(error.__traceback__))
+        place = (kind, frames[-1][0].f_code, frames[-1][1]) if frames else (kind, None, 0)
+        now_s, (last, last_s) = monotonic(), self._last
+        self._last = (place, now_s)
+        return place == last and now_s - last_s < _REPEATED_WITHIN_S
 
     def _take_from_thread(self, args: threading.ExceptHookArgs) -> None:
         if args.exc_value is not None:

@@ -1,5 +1,9 @@
 """The longer texts of the Help menu."""
 
+from pathlib import Path
+
+from gui.versions import versions
+
 KEYS = """\
 Everywhere
   Ctrl+1   Gear
@@ -52,7 +56,7 @@ Ladder, with the drawing in focus
   W   why the view is soft
 """
 
-ABOUT = """\
+_ABOUT = """\
 A desktop assistant for looking at planets through your own telescope: what your kit gives, when and where \
 each planet stands high enough, and how far up the power ladder tonight's air lets you climb.
 
@@ -65,7 +69,21 @@ government, read with Skyfield (MIT licence) from the package skyfield-data (MIT
 Towns: GeoNames (geonames.org), Creative Commons Attribution 4.0. Time zones: IANA time zone data (public \
 domain); their borders from the package tzfpy (MIT licence), made from OpenStreetMap data, © OpenStreetMap \
 contributors, Open Database Licence.
+The Moon's ground: maps of NASA and the United States Geological Survey (public domain).
+Central meridians and moons: Astronomy Engine (MIT licence).
 Drawing: Matplotlib (its own licence, of BSD kind), with the font DejaVu Sans (Bitstream Vera licence).
 Window: Qt for Python (LGPL version 3); its source is offered by the Qt Company.
-Numbers: NumPy and SciPy (BSD licence). Files: attrs, cattrs, tomlkit, platformdirs (MIT licence).
+Numbers: NumPy (BSD licence). Files: attrs, cattrs, tomlkit, platformdirs (MIT licence); tzdata (Apache \
+licence 2.0).
+
+Nothing is ever sent, and no network is used. After an error inside the program a report without personal \
+data lies in {report}; whoever helps you may ask for it and for these versions:
+
+{versions}
 """
+
+
+def about_text(report: Path) -> str:
+    """Return what the program is, what it is made of, and where the report of an error would lie."""
+    numbers = "\n".join(f"  {name}   {number}" for name, number in versions())
+    return _ABOUT.format(report=report, versions=numbers)

@@ -10,9 +10,12 @@ from PySide6.QtWidgets import QMainWindow, QMenu
 
 from core.drawing.palette import PALETTES
 from gui.profile.documents import Documents, example_names
+from gui.profile.session import state_folder
 from gui.state import AppState
+from gui.versions import own_version
 from gui.widgets import dialogs
-from gui.window.help_texts import ABOUT, KEYS
+from gui.window.error_report import REPORT_NAME
+from gui.window.help_texts import KEYS, about_text
 
 Key = QKeySequence.StandardKey
 
@@ -105,7 +108,7 @@ class Menus:
         menu = self._menu("&Help")
         _add(menu, "&Keys", partial(self._show, "Keys", "What the keyboard does", KEYS), "F1")
         _add(menu, "What the &words mean", self._does.explain, "F2")
-        _add(menu, "&About Stillair", partial(self._show, "About Stillair", "Stillair", ABOUT))
+        _add(menu, "&About Stillair", self._show_about)
 
     def refresh(self) -> None:
         """Tick the palette in use."""
@@ -127,6 +130,11 @@ class Menus:
         menu = QMenu(title, self._window)
         self._window.menuBar().addMenu(menu)
         return menu
+
+    def _show_about(self) -> None:
+        report = state_folder() / REPORT_NAME
+        heading = f"Stillair {own_version()}"
+        self._show("About Stillair", heading, about_text(report))
 
     def _show(self, title: str, heading: str, text: str) -> None:
         dialogs.show_text(self._window, title, heading, text)

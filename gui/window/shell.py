@@ -7,6 +7,7 @@ import attrs
 from PySide6.QtCore import QSize, Qt, QTimer
 from PySide6.QtGui import QCloseEvent, QKeyEvent, QShowEvent
 from PySide6.QtWidgets import (
+    QApplication,
     QButtonGroup,
     QHBoxLayout,
     QMainWindow,
@@ -31,6 +32,7 @@ from gui.widgets.theme import Theme
 from gui.window.answer_bar import AnswerBar
 from gui.window.file_drop import FileDrop
 from gui.window.hours_row import HoursRow
+from gui.window.leaving import INTERRUPTED
 from gui.window.menus import Menus, WindowDeeds
 from gui.window.message_line import MessageLine
 from gui.window.outside_row import OutsideRow
@@ -194,12 +196,21 @@ class Shell(QMainWindow):
         if not self.documents.may_leave():
             event.ignore()
             return
-        self._heartbeat.stop()
         self.documents.close()
+        self._put_away()
+        event.accept()
+
+    def leave_at_once(self) -> None:
+        """End the program without a question; what is unsaved is kept for the next start."""
+        self.documents.keep_unsaved()
+        self._put_away()
+        QApplication.exit(INTERRUPTED)
+
+    def _put_away(self) -> None:
+        self._heartbeat.stop()
         self._save_session()
         self.log_book.close()
         self.state.jobs.close()
-        event.accept()
 
     def _beat(self) -> None:
         self.state.beat()

@@ -16,6 +16,7 @@ from gui.profile.session import Session, SessionFile, state_folder
 from gui.state import AppState
 from gui.widgets.theme import Theme
 from gui.window.errors import ErrorDoor
+from gui.window.leaving import heeding_signals
 from gui.window.shell import Shell
 
 
@@ -60,7 +61,8 @@ def run_window(path: Path | None = None) -> int:
             state.tell(" ".join(sentences))
         shell.fit_into(shell.screen().availableSize())
         shell.show()
-        return app.exec()
+        with heeding_signals(shell, shell.leave_at_once):
+            return app.exec()
 
 
 def _first_profile(path: Path | None, session: Session, folder: Path) -> tuple[Profile, Path | None, str]:
