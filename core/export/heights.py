@@ -23,7 +23,7 @@ def heights_json(situation: Situation) -> JsonObject:
         "end": time_json(night.end),
         "site": site_json(night.site),
         "answer": answer_words(situation),
-        "hours": _hours(situation.hours),
+        "hours": hours_json(situation.hours),
         "best": _best(situation),
         "plan": [
             {
@@ -40,7 +40,8 @@ def heights_json(situation: Situation) -> JsonObject:
     }
 
 
-def _hours(hours: HoursOut | None) -> JsonObject | None:
+def hours_json(hours: HoursOut | None) -> JsonObject | None:
+    """Return the hours outside, None without a night."""
     if hours is None:
         return None
     return {"from": time_json(hours.start), "until": time_json(hours.end), "assumed": hours.assumed}

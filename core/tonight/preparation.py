@@ -140,7 +140,9 @@ def _collimation(evening: Preparing) -> Iterator[EveningItem]:
         return
     start = evening.moved(ItemKind.COLLIMATION)
     if start is None:
-        start = max(evening.out - KIT_TAKES - COLLIMATION_TAKES, evening.night.start)
+        finder = evening.finder_by_day
+        first = evening.out if finder is None else min(evening.out, finder.start)
+        start = max(first - KIT_TAKES - COLLIMATION_TAKES, evening.night.start)
     yield CollimationItem(
         start=start, end=start + COLLIMATION_TAKES, checked_on=checked_on, caution=evening.is_by_day(start)
     )

@@ -39,6 +39,7 @@ from core.words.preparation import (
 from core.words.site_clock import SiteClock
 
 OUTSIDE: Final = "Outside"
+NOTHING_TO_PREPARE: Final = "Nothing to prepare: no planet has good minutes this evening."
 _TITLES: Final = {
     ItemKind.COLLIMATION: "Collimation",
     ItemKind.KIT: "Kit",
@@ -71,15 +72,18 @@ _ON_STRIP: Final = frozenset(
     }
 )
 
+# By how high it stands; where it is low for a part of the time, when it is higher than that.
 _TARGETS: Final = {
     Grade.BEST: "{body} {span}, above 45°.",
     Grade.FAIR: "{body} {span}, above 30°.",
     Grade.LOW: "{body} {span}, low.",
+    None: "{body} {span}, above 30° {higher}.",
 }
 _TARGETS_THEN: Final = {
     Grade.BEST: "{body} {span}, above 45°, then {what}.",
     Grade.FAIR: "{body} {span}, above 30°, then {what}.",
     Grade.LOW: "{body} {span}, low, then {what}.",
+    None: "{body} {span}, above 30° {higher}, then {what}.",
 }
 _STOP: Final = (
     "Off the planet by {stop}; the Sun rises at {sunrise}. "
@@ -161,10 +165,15 @@ def item_words(
 
 
 def _target_words(item: TargetItem, clock: SiteClock) -> str:
-    grades = {window.grade for window in item.best.windows}
-    grade = Grade.BEST if grades == {Grade.BEST} else Grade.LOW if Grade.LOW in grades else Grade.FAIR
+    windows = item.best.windows
+    grades = {window.grade for window in windows}
+    higher = [window for window in windows if window.grade is not Grade.LOW]
+    grade = next(iter(grades)) if len(grades) == 1 else Grade.FAIR if Grade.LOW not in grades else None
     then = then_words(item.best)
-    template = _TARGETS[grade] if then is None else _TARGETS_THEN[grade]
+    template = (_TARGETS if then is None else _TARGETS_THEN)[grade]
     return template.format(
-        body=opening(item.body), span=clock.span(item.best.start, item.best.end), what=then
+        body=opening(item.body),
+        span=clock.span(item.best.start, item.best.end),
+        what=then,
+        higher=clock.span(higher[0].start, higher[-1].end) if higher else None,
     )

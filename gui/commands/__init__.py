@@ -40,6 +40,7 @@ COMMANDS = {
         Command("ladder", "every power of a telescope and how far the air lets you climb"),
         Command("compare", "two telescopes side by side"),
         Command("looks", "how a planet looks at a time, and what a telescope makes of it"),
+        Command("evening", "the evening in order: what to prepare, what to look at, when to stop"),
         Command("year", "a planet's best weeks, and a year of evenings"),
         Command("log", "what was written at the eyepiece: verdicts and notes"),
         Command("snapshot", "pictures of the three views, without a display"),

@@ -1,7 +1,7 @@
 """From the words of a command line to the situation that answers them."""
 
 from argparse import Namespace
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 from enum import Enum, auto
 
 from core.air.steadiness import Blur
@@ -11,7 +11,7 @@ from core.problems import ProblemsError, refuse
 from core.record.choose import choose, choose_planet
 from core.record.observer import Profile
 from core.record.profile import read_profile
-from core.situation.choices import Choices, EveningHours
+from core.situation.choices import Choices, EveningHours, EveningTemperatures
 from core.situation.situation import Situation
 from core.sky.civil import evening_span, tonight
 from core.sky.ephemeris import check_date
@@ -19,6 +19,9 @@ from core.sky.night import compute_night
 from core.sky.site import Site
 from gui.commands.parsing import placed
 from gui.commands.sky import choose_site, night_around, read_time
+from gui.commands.warmth import temperatures_of
+
+_HOUR = timedelta(hours=1)
 
 
 class Asked(Enum):
@@ -42,7 +45,7 @@ def situation_of(args: Namespace, now: datetime, *, needs: Asked) -> Situation:
         second = choose(profile.telescopes, args.scope_b, what="telescope", where="SCOPE_B")
     elif needs is Asked.SCOPE or profile.telescopes or asked["scope"] is not None:
         scope = choose(profile.telescopes, asked["scope"], what="telescope", where="--scope")
-    planet = evening = time = site = hours = None
+    planet = evening = time = site = hours = temperatures = None
     if asked.get("planet") is not None:
         planet = choose_planet(args.planet, where="--planet")
     if planet is not None or needs is Asked.NIGHT:
@@ -52,6 +55,8 @@ def situation_of(args: Namespace, now: datetime, *, needs: Asked) -> Situation:
         time = None if asked.get("at") is None else read_time(site, args.at)
         evening = _evening(site, args.evening, time, now)
         hours = _hours(profile, site, evening, asked.get("out_from"), asked.get("out_until"))
+        if "indoor" in asked:
+            temperatures = _temperatures(args, site, evening, now)
     chosen = first or scope
     situation = Situation(
         Choices(
@@ -62,6 +67,7 @@ def situation_of(args: Namespace, now: datetime, *, needs: Asked) -> Situation:
             time=time,
             time_is_asked=True,
             hours=() if hours is None else (hours,),
+            temperatures=() if temperatures is None else (temperatures,),
             planet=planet,
             altitude_deg=asked.get("altitude"),
             blur=asked.get("blur") or Blur.assumed(),
@@ -106,3 +112,17 @@ def _hours(
     except ProblemsError as error:
         raise placed(error, "--out-from" if end is None else "--out-until") from None
     return hours
+
+
+def _temperatures(args: Namespace, site: Site, evening: date, now: datetime) -> EveningTemperatures | None:
+    """Return the temperatures that were given.
+
+    Those of now, on an evening that is not in progress, are taken to be those of an hour before sunset.
+    """
+    found = temperatures_of(args)
+    if found is None:
+        return None
+    night = compute_night(site, evening, targets=())
+    before_dusk = max((night.sun.set or night.start) - _HOUR, night.start)
+    told_at = now if night.start <= now < night.end else before_dusk
+    return EveningTemperatures(evening=evening, site_id=site.id, told_at=told_at, temperatures=found)

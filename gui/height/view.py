@@ -18,7 +18,7 @@ from core.words.body_readings import (
 )
 from core.words.cautions import SUN_IS_UP
 from core.words.dates import weekday_text
-from core.words.evening import item_title, item_words
+from core.words.evening import NOTHING_TO_PREPARE, item_title, item_words
 from core.words.finding import HEADING, findings_text
 from core.words.looks import brief_words, happening_words, heading_words, paragraphs
 from core.words.pairs import pair_sentences
@@ -174,8 +174,7 @@ class HeightView(QWidget):
         lines += pair_sentences(state.situation)
         lines += self._happenings(clock)
         heading = f"{weekday_text(night.evening)}, {night.site.name}"
-        nothing = "Nothing to prepare: no planet has good minutes this evening."
-        dialogs.show_text(self, "The evening in words", heading, "\n".join(lines) or nothing)
+        dialogs.show_text(self, "The evening in words", heading, "\n".join(lines) or NOTHING_TO_PREPARE)
 
     def _happenings(self, clock: SiteClock) -> list[str]:
         """Return what happens on Jupiter this evening, whatever planet is in hand; nothing without it."""

@@ -1,0 +1,73 @@
+"""The evening in order as a plain dictionary for JSON."""
+
+from core.air.readiness import Readiness
+from core.export.heights import hours_json
+from core.export.parts import SCHEMA, JsonObject, number, site_json, time_json
+from core.situation.situation import Situation
+from core.tonight.steps import EveningItem, TargetItem
+from core.words.answer import answer_words
+from core.words.evening import item_title, item_words
+from core.words.evening_cautions import evening_cautions
+from core.words.site_clock import SiteClock, clock_of
+
+
+def evening_json(situation: Situation) -> JsonObject:
+    """Return the steps of an evening, and what they rest on; the situation must have a night."""
+    night, clock, scope = situation.night, clock_of(situation), situation.scope
+    assert night is not None
+    assert clock is not None
+    return {
+        "schema": SCHEMA,
+        "evening": night.evening.isoformat(),
+        "start": time_json(night.start),
+        "end": time_json(night.end),
+        "site": site_json(night.site),
+        "scope": None if scope is None else {"id": scope.id, "name": scope.name},
+        "answer": answer_words(situation),
+        "hours": hours_json(situation.hours),
+        "ready": _ready(situation.readiness),
+        "dew": _dew(situation),
+        "steps": [_step(item, clock, situation) for item in situation.evening_steps],
+        "cautions": list(evening_cautions(situation)),
+    }
+
+
+def _ready(readiness: Readiness | None) -> JsonObject | None:
+    """Return both estimates in minutes from being carried out, None without temperatures."""
+    if readiness is None:
+        return None
+    usable, settled = readiness.usable, readiness.settled
+    return {
+        "usable_minutes": None
+        if readiness.never
+        else [number(usable.low_minutes), number(usable.likely_minutes), number(usable.high_minutes)],
+        "settled_minutes": None if settled is None or readiness.never else number(settled.likely_minutes),
+        "stays_warmer_c": number(readiness.stays_warmer_c),
+    }
+
+
+def _dew(situation: Situation) -> JsonObject | None:
+    """Return when dew settles, None where the damp is not known."""
+    dew = situation.dew
+    if dew is None:
+        return None
+    return {
+        "glass": dew.shelter.value,
+        "from": time_json(dew.wet_at),
+        "shielded_from": time_json(dew.shielded_wet_at),
+        "everywhere_from": time_json(dew.damp_at),
+        "dew_point_c": None if dew.risk is None else number(dew.risk.dew_point_c),
+        "frost": dew.risk is not None and dew.risk.frost,
+    }
+
+
+def _step(item: EveningItem, clock: SiteClock, situation: Situation) -> JsonObject:
+    return {
+        "kind": item.kind.value,
+        "start": time_json(item.start),
+        "end": time_json(item.end),
+        "title": item_title(item),
+        "words": item_words(item, clock, unit=situation.preferences.temperature),
+        "body": item.body.value if isinstance(item, TargetItem) else None,
+        "caution": item.caution,
+    }

@@ -1,0 +1,28 @@
+"""``stillair evening``: the evening in order."""
+
+from argparse import ArgumentParser, Namespace
+from datetime import datetime
+
+from core.export.evening import evening_json
+from core.export.parts import to_json
+from core.report.evening import evening_text
+from gui.commands.asking import Asked, situation_of
+from gui.commands.parsing import add_evening, add_hours, add_json, add_profile, add_scope, add_site
+from gui.commands.warmth import add_temperatures
+
+
+def add_arguments(parser: ArgumentParser) -> None:
+    """Declare what the command takes."""
+    add_profile(parser)
+    add_scope(parser)
+    add_site(parser)
+    add_evening(parser)
+    add_hours(parser)
+    add_temperatures(parser)
+    add_json(parser)
+
+
+def run(args: Namespace, now: datetime) -> str:
+    """Return the steps of the evening for one telescope."""
+    situation = situation_of(args, now, needs=Asked.NIGHT)
+    return to_json(evening_json(situation)) if args.json else evening_text(situation)
