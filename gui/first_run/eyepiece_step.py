@@ -32,10 +32,10 @@ class EyepieceStep(Step):
     """Boxes for the usual focal lengths and factors, and a line for others."""
 
     title = "Eyepieces"
-    question = "Which eyepieces were in the box, and which others do you have?"
+    question = "Which eyepieces came in the box, and which others?"
     advice = (
-        "The focal length in mm stands on each eyepiece. What mostly comes with such a telescope is ticked: "
-        "compare it with what you have, and untick what you lack."
+        "The focal length in mm stands on each eyepiece. With a telescope of a usual size, what mostly comes "
+        "in its box is ticked: compare it with yours, and untick what you lack."
     )
 
     def __init__(self, parent: QWidget | None = None) -> None:

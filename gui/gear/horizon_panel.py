@@ -41,10 +41,10 @@ class HorizonPanel(QWidget):
         self.picture.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.told = PlainLabel(role="small", wraps=True)
         self.add = QPushButton("Add")
-        self.add.setAccessibleName("Add something that stands in the sky")
+        self.add.setAccessibleName("Add an obstacle")
         self.add.setMenu(self._presets())
         self.remove = QPushButton("Remove")
-        self.remove.setAccessibleName("Remove what is in hand from the sky")
+        self.remove.setAccessibleName("Remove the obstacle in hand")
         self.show_compass = QPushButton("Compass")
         self.show_compass.setCheckable(True)
         self.show_compass.setAccessibleName("Compass: find a true azimuth from a bearing")
@@ -119,10 +119,8 @@ class HorizonPanel(QWidget):
         if sector is not None:
             self.told.setText(f"{sector_text(sector)}.")
         elif self._sectors:
-            self.told.setText(
-                "Drag what stands in the sky, or take it with Page Down and move it with the arrows."
-            )
+            self.told.setText("Drag an obstacle, or take it with Page Down and move it with the arrows.")
         else:
-            self.told.setText("Nothing stands in the sky here yet.")
+            self.told.setText("No obstacles yet.")
         self.remove.setEnabled(sector is not None)
         self.compass.show_sector(sector is not None)

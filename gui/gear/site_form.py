@@ -1,8 +1,11 @@
 """The form of a site."""
 
+from collections.abc import Mapping
 from functools import partial
+from typing import Final
 
 from PySide6.QtGui import QShowEvent
+from PySide6.QtWidgets import QLineEdit
 
 from core.drawing.palette import load_palette
 from core.gear.numbers import number_text
@@ -24,6 +27,7 @@ from gui.widgets.field import Choice, Field, Reading
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.typed_field import TypedField
 
+_ASK_ELEVATION: Final = "How high does {town} lie above the sea? Roughly will do; 0 is sea level."
 _DRAWN_FROM = (Situation.night, Situation.site, Situation.planet)
 _PLACE = {"latitude_deg": Axis.LATITUDE, "longitude_deg": Axis.LONGITUDE}
 
@@ -57,17 +61,13 @@ class SiteForm(OwnedForm[Site]):
             self._spelled[name] = PlainLabel(role="faint")
             field.add_beside(self._spelled[name])
         read_height = reads_number(Site, "elevation_m", "The elevation")
-        self.add(
-            TypedField(
-                "elevation_m",
-                "Elevation",
-                read=read_height,
-                write=figure,
-                unit="m",
-                letters=9,
-                optional=True,
-            )
+        elevation = TypedField(
+            "elevation_m", "Elevation", read=read_height, write=figure, unit="m", letters=9, optional=True
         )
+        self.add(elevation)
+        self._elevation_asked = PlainLabel(role="hint", wraps=True)
+        self._elevation_asked.hide()
+        self.add_beside_labels(self._elevation_asked)
         zone = TypedField("time_zone", "Time zone", read=_read_zone, write=str, placeholder="Europe/Lisbon")
         zone.set_completions(zone_names())
         self.add(zone)
@@ -82,6 +82,8 @@ class SiteForm(OwnedForm[Site]):
         self.add_wide(SectorField("warm_air", "Warm air", WarmAir))
         words = (
             "Degrees: true azimuth clockwise from north, and apparent altitude. "
+            "Measure heights from where the tube stands, as high as the tube is: "
+            "beside a low one a fence reaches higher than before a standing eye. "
             "A heated roof also spoils the air up to 10° above it."
         )
         self.add_row(PlainLabel(words, role="small", wraps=True))
@@ -123,6 +125,8 @@ class SiteForm(OwnedForm[Site]):
         self._draw_horizon(values)
 
     def carry_over(self, field: Field) -> None:
+        if field.name == "elevation_m":
+            self._elevation_asked.hide()
         if field.name == "time_zone":
             self._zone_of_place = None
         if field.name not in _PLACE or not self._zone_follows():
@@ -165,6 +169,17 @@ class SiteForm(OwnedForm[Site]):
             longitude_deg=place.longitude_deg,
             time_zone=place.time_zone,
         )
+        # The list of towns has none, and neither sea level nor the former place's may stand unasked.
+        self._elevation_asked.setText(_ASK_ELEVATION.format(town=place.name))
+        self._elevation_asked.show()
+        line = self.fields["elevation_m"].editor
+        line.setFocus()
+        assert isinstance(line, QLineEdit)
+        line.selectAll()
+
+    def open(self, index: int | None, unaccepted: Mapping[str, str] | None = None) -> None:
+        self._elevation_asked.hide()
+        super().open(index, unaccepted)
 
     def _take_shape(self, sectors: tuple[Sector, ...]) -> None:
         shape = {

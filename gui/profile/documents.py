@@ -8,6 +8,7 @@ from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QWidget
 
 from core.problems import ProblemsError
+from core.record.file_names import profile_stem
 from core.record.files import has_other_names, read_text
 from core.record.observer import Profile
 from core.record.profile import (
@@ -126,14 +127,13 @@ class Documents(QObject):
 
     def save_as(self) -> bool:
         """Ask for a file and save to it; tell whether it is saved."""
-        suggestion = self._state.path.name if self._state.path else "profile.toml"
+        suggestion = self._state.path.name if self._state.path else f"{self._stem}.toml"
         path = dialogs.ask_save(self._window, self._folder(), suggestion)
         return path is not None and self._save(path)
 
     def save_copy_without_place(self) -> None:
         """Ask for a file, and write a copy to it that does not tell where somebody lives."""
-        stem = self._state.path.stem if self._state.path else "profile"
-        path = dialogs.ask_save(self._window, self._folder(), f"{stem}_without_place.toml")
+        path = dialogs.ask_save(self._window, self._folder(), f"{self._stem}_without_place.toml")
         if path is None:
             return
         if self._is_in_hand(path):
@@ -238,6 +238,11 @@ class Documents(QObject):
     def _is_in_hand(self, path: Path) -> bool:
         own = self._state.path
         return own is not None and path.resolve() == own.resolve()
+
+    @property
+    def _stem(self) -> str:
+        path = self._state.path
+        return path.stem if path else profile_stem(self._state.profile.observer)
 
     def _folder(self) -> Path | None:
         return self._state.path.parent if self._state.path else None

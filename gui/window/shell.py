@@ -80,12 +80,13 @@ class Shell(QMainWindow):
         self.hours = HoursRow(state)
         self.answer_bar = AnswerBar(state, self.hours)
         self.outside = OutsideRow(state)
-        self.message_line = MessageLine()
+        page = Page()
+        self.message_line = MessageLine(page)
         self.view_buttons = QButtonGroup(self)
         self.stack = QStackedWidget()
         self._views: dict[int, QWidget] = {}
         self._heartbeat = Heartbeat(self._beat, self)
-        self._lay_out()
+        self._lay_out(page)
         does = WindowDeeds(
             guide=self.guide,
             go_to_view=self.go_to_view,
@@ -101,6 +102,9 @@ class Shell(QMainWindow):
         state.file_changed.connect(self._show_title)
         state.loaded.connect(self._on_loaded)
         state.told.connect(self.message_line.say)
+        state.loaded.connect(self.message_line.forget)
+        self._steps_done = 0
+        state.undo_stack.indexChanged.connect(self._on_steps)
         self.documents.session_changed.connect(self._save_session)
         self._choose_first_view()
         self._dress()
@@ -216,7 +220,7 @@ class Shell(QMainWindow):
         self.state.beat()
         self.log_book.look_for_others()
 
-    def _lay_out(self) -> None:
+    def _lay_out(self, page: Page) -> None:
         views = QHBoxLayout()
         views.setContentsMargins(12, 0, 12, 0)
         views.setSpacing(4)
@@ -233,7 +237,6 @@ class Shell(QMainWindow):
         views.addWidget(self.outside)
         self.view_buttons.idClicked.connect(self.show_view)
         self.strip.gear_wanted.connect(partial(self.go_to_view, GEAR))
-        page = Page()
         column = QVBoxLayout(page.content)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
@@ -241,7 +244,6 @@ class Shell(QMainWindow):
         column.addWidget(self.answer_bar)
         column.addLayout(views)
         column.addWidget(self.stack, 1)
-        column.addWidget(self.message_line)
         self.setCentralWidget(page)
 
     def _choose_first_view(self) -> None:
@@ -287,6 +289,12 @@ class Shell(QMainWindow):
             self._save_session()
         if change.of(Situation.profile):
             self._show_title()
+
+    def _on_steps(self, done: int) -> None:
+        if done < self._steps_done:
+            # What was said of a step is not true any more once it is taken back.
+            self.message_line.forget()
+        self._steps_done = done
 
     def _on_loaded(self) -> None:
         if self.current_view is not None:

@@ -390,3 +390,14 @@ def test_anything_else_dropped_is_refused_in_a_sentence(
     drop(shell, *dropped)
     qtbot.waitUntil(lambda: shell.message_line.text.text().endswith(sentence))
     assert state.profile == before
+
+
+def test_a_file_is_suggested_that_bears_the_observer_s_name(
+    make_state: Callable[..., AppState], make_shell: Callable[..., Shell], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    shell = make_shell(make_state(), shown=False)
+    asked: list[str] = []
+    monkeypatch.setattr(dialogs, "ask_save", lambda _parent, _folder, name: asked.append(name))
+    shell.documents.save()
+    shell.documents.save_copy_without_place()
+    assert asked == ["ines.toml", "ines_without_place.toml"]

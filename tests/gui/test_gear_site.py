@@ -247,3 +247,21 @@ def test_a_new_site_is_made_of_a_town_and_a_few_clicks(
     assert [sector.what for sector in site.blocked] == ["shed or cold roof"]
     assert isinstance(site.blocked[0], BlockedSky)
     hand.close()
+
+
+def test_a_town_has_its_elevation_asked_for(hand: SiteHand) -> None:
+    hand.press(hand.form.towns.button)
+    search = hand.form.towns.search
+    assert search is not None
+    hand.qtbot.keyClicks(search.line, "tromso")
+    hand.qtbot.keyClick(search.line, Qt.Key.Key_Return)
+    assert "How high does Tromsø lie above the sea?" in hand.words()
+    # The former place's 90 m is in hand, to be typed over.
+    assert hand.focused() is hand.field("elevation_m").editor
+    hand.qtbot.keyClicks(hand.field("elevation_m").editor, "10")
+    assert hand.site.elevation_m == 10
+    assert "above the sea?" not in hand.words()
+
+
+def test_the_horizon_tells_from_where_it_is_measured(hand: SiteHand) -> None:
+    assert "as high as the tube is" in hand.words()

@@ -348,6 +348,37 @@ def test_a_message_stays_until_it_is_dismissed(qtbot: QtBot, shell: Shell, state
     assert not shell.message_line.isVisible()
 
 
+def test_a_message_moves_nothing_and_goes_when_it_has_been_read(
+    qtbot: QtBot, shell: Shell, state: AppState
+) -> None:
+    before = shell.stack.geometry()
+    state.tell("Saved as kit.toml.")
+    qtbot.waitUntil(shell.message_line.isVisible)
+    QApplication.processEvents()
+    assert shell.stack.geometry() == before
+    shell.resize(1000, 640)
+    QApplication.processEvents()
+    centre = shell.centralWidget()
+    assert centre is not None
+    assert centre.rect().contains(shell.message_line.geometry())
+    assert 5_000 < shell.message_line.patience.remainingTime() < 60_000
+    shell.message_line.patience.start(1)
+    qtbot.waitUntil(lambda: not shell.message_line.isVisible())
+
+
+def test_a_message_goes_with_the_step_or_the_profile_that_it_tells_of(shell: Shell, state: AppState) -> None:
+    removed = attrs.evolve(state.profile, barlows=())
+    state.edit_profile("Remove 2x", removed)
+    state.tell("2x is removed. Undo brings it back.")
+    assert shell.message_line.isVisible()
+    state.undo_stack.undo()
+    assert not shell.message_line.isVisible()
+
+    state.tell("Saved as kit.toml.")
+    state.load(make_profile(), None)
+    assert not shell.message_line.isVisible()
+
+
 # What goes wrong.
 
 

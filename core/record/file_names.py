@@ -1,0 +1,28 @@
+"""What a profile's file may be called, after the person whose it is."""
+
+import unicodedata
+
+_LETTERS = 60
+# A system that has these for its devices takes no file of the same name, whatever its ending.
+_DEVICES = {
+    "con",
+    "prn",
+    "aux",
+    "nul",
+    *(f"{port}{number}" for port in ("com", "lpt") for number in "0123456789"),
+}
+_UNNAMED = "profile"
+
+
+def profile_stem(observer: str) -> str:
+    """Return the observer's name as the stem of a file: in its own script, small, words joined by ``_``.
+
+    What is neither letter, accent nor digit falls away, since other systems refuse some of it; where nothing
+    is left it is ``profile``.
+    """
+    plain = unicodedata.normalize("NFC", observer).lower()
+    kept = (sign if unicodedata.category(sign)[0] in "LMN" else " " for sign in plain)
+    stem = "_".join("".join(kept).split())[:_LETTERS].rstrip("_")
+    if stem in _DEVICES:
+        return f"{stem}_{_UNNAMED}"
+    return stem or _UNNAMED
