@@ -1,14 +1,87 @@
-"""Plain text: nobody's text commands a terminal, and columns keep their place."""
+"""Plain text: nobody's text commands a terminal, columns keep their place, and every sign can be written."""
 
 import textwrap
 import unicodedata
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
+from contextlib import contextmanager
+from contextvars import ContextVar
 from itertools import zip_longest
+from typing import Final
 
 WIDTH = 80
+LEAST_WIDTH = 40
 
 # These two join and part letters in several scripts and in emoji; they move nothing.
 _JOINERS = "\N{ZERO WIDTH JOINER}\N{ZERO WIDTH NON-JOINER}"
+
+# What stands for signs that a code page may lack, where taking off an accent would not do.
+_PLAINER: Final = str.maketrans(
+    {
+        "–": "-",
+        "—": "-",
+        "−": "-",
+        "‑": "-",
+        "…": "...",
+        "″": '"',
+        "′": "'",
+        "°": " deg",
+        "×": "x",
+        "’": "'",
+        "‘": "'",
+        "“": '"',
+        "”": '"',
+        "·": "-",
+        "≈": "about ",
+        "≥": ">=",
+        "≤": "<=",
+        "→": "->",
+        "\N{REPLACEMENT CHARACTER}": "?",
+    }
+)
+
+# The code page that texts are laid out for, as `decimal` keeps its precision; None where every sign exists.
+_CODE_PAGE: ContextVar[str | None] = ContextVar("code_page", default=None)
+
+
+@contextmanager
+def written_in(encoding: str) -> Iterator[None]:
+    """Lay texts out for a code page, for the length of a ``with`` block.
+
+    Signs that it lacks are replaced before anything is measured, so that columns keep their place.
+    """
+    token = _CODE_PAGE.set(encoding)
+    try:
+        yield
+    finally:
+        _CODE_PAGE.reset(token)
+
+
+def writable(text: str) -> str:
+    """Return a text in which only the signs that the code page lacks are replaced by plainer ones."""
+    encoding = _CODE_PAGE.get()
+    if encoding is None or _has(encoding, text):
+        return text
+    return "".join(sign if _has(encoding, sign) else _plainer(encoding, sign) for sign in text)
+
+
+def _plainer(encoding: str, sign: str) -> str:
+    """Return what stands for a sign: a plainer one, its letters without accents, else a question mark."""
+    translated = sign.translate(_PLAINER)
+    if _has(encoding, translated):
+        return translated
+    apart = unicodedata.normalize("NFKD", sign)
+    kept = "".join(part for part in apart if not unicodedata.combining(part))
+    if kept != sign and _has(encoding, kept):
+        return kept
+    return "" if unicodedata.combining(sign) or sign in _JOINERS else "?"
+
+
+def _has(encoding: str, text: str) -> bool:
+    try:
+        text.encode(encoding)
+    except UnicodeEncodeError:
+        return False
+    return True
 
 
 def printable(text: str) -> str:
@@ -27,7 +100,7 @@ def _printable(character: str) -> str:
 
 def width_of(text: str) -> int:
     """Return how many columns a text takes; ideographs take two, combining marks none."""
-    return sum(_width(character) for character in text)
+    return sum(_width(character) for character in writable(text))
 
 
 def _width(character: str) -> int:
@@ -38,18 +111,20 @@ def _width(character: str) -> int:
 
 def cut(text: str, width: int) -> str:
     """Return a text in at most ``width`` columns, its lost end told by an ellipsis."""
+    text, ellipsis = writable(text), writable("…")
     if width_of(text) <= width:
         return text
     kept = ""
     for character in text:
-        if width_of(kept + character) > width - 1:
+        if width_of(kept + character) > width - len(ellipsis):
             break
         kept += character
-    return kept.rstrip() + "…"
+    return kept.rstrip() + ellipsis
 
 
 def wrapped(text: str, width: int, *, indent: str = "") -> list[str]:
     """Return a paragraph as lines of at most ``width`` columns; the lines after the first are indented."""
+    text = writable(text)
     # textwrap counts characters; where some are wide the room is taken to be half as much.
     room = width if width_of(text) == len(text) else width * 2 // 3
     return textwrap.wrap(text, max(room, 10), subsequent_indent=indent) or [""]
@@ -63,6 +138,7 @@ def shown_name(text: str, longest: int = 28) -> str:
 def columns(rows: Sequence[Sequence[str]], *, right: Iterable[int] = (), gap: int = 2) -> list[str]:
     """Return rows of cells as lines, each column as wide as its widest cell; ``right`` ones end flush."""
     flush_right = set(right)
+    rows = [[writable(cell) for cell in row] for row in rows]
     widths = [max(map(width_of, column)) for column in zip_longest(*rows, fillvalue="")]
     lines = []
     for row in rows:
@@ -72,3 +148,31 @@ def columns(rows: Sequence[Sequence[str]], *, right: Iterable[int] = (), gap: in
             cells.append(blank + cell if position in flush_right else cell + blank)
         lines.append((" " * gap).join(cells).rstrip())
     return lines
+
+
+def table(rows: Sequence[Sequence[str]], width: int, *, right: Iterable[int] = ()) -> list[str]:
+    """Return rows, the headings first, as columns where they fit into ``width``; else see `stacked`."""
+    for gap in (2, 1):
+        lines = columns(rows, right=right, gap=gap)
+        if max(map(width_of, lines)) <= width:
+            return lines
+    headings, *others = rows
+    return [line for row in others for line in stacked(headings, row, width)]
+
+
+def stacked(headings: Sequence[str], row: Sequence[str], width: int) -> list[str]:
+    """Return a row for a narrow terminal: its first cell, and below it the others, each after its heading."""
+    first, *cells = row
+    told = [
+        f"{heading} {cell}".strip()
+        for heading, cell in zip(headings[1:], cells, strict=False)
+        if cell.strip()
+    ]
+    below: list[str] = []
+    for part in told:
+        if below and width_of(f"{below[-1]}, {part}") <= width - 3:
+            below[-1] += f", {part}"
+        else:
+            below[-1:] = [f"{line}," for line in below[-1:]]
+            below += wrapped(part, width - 3)
+    return [cut(first, width), *(f"  {line}" for line in below)]

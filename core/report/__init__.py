@@ -1,1 +1,1 @@
-"""Results as plain text for a terminal of 80 columns."""
+"""Results as plain text for a terminal."""

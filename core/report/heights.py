@@ -1,10 +1,10 @@
-"""An evening as plain text for a terminal of 80 columns."""
+"""An evening as plain text for a terminal."""
 
 from itertools import zip_longest
 from typing import Final
 
 from core.moments.best_minutes import offered_windows
-from core.plain_text import WIDTH, columns, cut, printable, shown_name, width_of, wrapped
+from core.plain_text import WIDTH, columns, cut, printable, shown_name, stacked, width_of, wrapped
 from core.situation.situation import Situation
 from core.sky.night import BodyNight, BodyState, Night
 from core.words.answer import answer_words
@@ -20,10 +20,15 @@ from core.words.site_clock import SiteClock, clock_of
 from core.words.sun import sun_times_sentence
 from core.words.why_not import why_not_words
 
+# Narrower than this the words of the last column would be all line breaks.
+_LEAST_ROOM: Final = 26
+
 _EVENING: Final = "{site}, evening of {day}, noon to noon"
 _ABOUT: Final = "Times are those of {zone}; altitudes are geometric, without refraction."
 _WINDOW: Final = "{span} {grade}"
 _WARM_WINDOW: Final = "{span} {grade}, {air}"
+
+_Row = tuple[str, str, str, str, str]
 
 
 def heights_text(situation: Situation, *, width: int = WIDTH) -> str:
@@ -71,6 +76,8 @@ def _heights_table(night: Night, clock: SiteClock, width: int) -> list[str]:
         rows += body_rows
     left = columns(rows, right=(3,))
     offset = max(map(width_of, left)) + 2
+    if width - offset < _LEAST_ROOM:
+        return _narrow_table(night, clock, [header, *(row for rows in cells for row in rows)], width)
     lines = [left[0].ljust(offset) + "in the dark, above 10°"]
     for body, start, body_rows in zip(night.bodies, starts, cells, strict=True):
         right = _window_lines(night, body, clock, width - offset)
@@ -79,7 +86,27 @@ def _heights_table(night: Night, clock: SiteClock, width: int) -> list[str]:
     return lines
 
 
-def _body_cells(body: BodyNight, clock: SiteClock) -> list[tuple[str, str, str, str, str]]:
+def _narrow_table(night: Night, clock: SiteClock, rows: list[_Row], width: int) -> list[str]:
+    """Return the table of bodies with what each offers below it and not beside it."""
+    header, *others = rows
+    side_by_side = columns(rows, right=(3,))
+    fits = max(map(width_of, side_by_side)) <= width
+    lines = [side_by_side[0]] if fits else []
+    bodies = iter(night.bodies)
+    body: BodyNight | None = None
+    for row, line in zip(others, side_by_side[1:], strict=True):
+        if row[0]:
+            lines += _below(night, body, clock, width)
+            body = next(bodies)
+        lines += [line] if fits else stacked(header, row, width)
+    return lines + _below(night, body, clock, width)
+
+
+def _below(night: Night, body: BodyNight | None, clock: SiteClock, width: int) -> list[str]:
+    return [] if body is None else [f"  {line}" for line in _window_lines(night, body, clock, width - 2)]
+
+
+def _body_cells(body: BodyNight, clock: SiteClock) -> list[_Row]:
     """Return the rows of one body: as many as it has rises, transits or sets, at least one."""
     rows = zip_longest(
         [body.body.heading],

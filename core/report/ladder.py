@@ -1,4 +1,4 @@
-"""A power ladder, and two telescopes side by side, as plain text for a terminal of 80 columns."""
+"""A power ladder, and two telescopes side by side, as plain text for a terminal."""
 
 from collections.abc import Callable, Iterator
 from typing import Final
@@ -7,7 +7,7 @@ from core.ladder.aim import Aim
 from core.ladder.buying import Purchase
 from core.ladder.compare import Comparison, Side
 from core.ladder.ladder import Ladder, Rung
-from core.plain_text import WIDTH, columns, cut, printable, shown_name, width_of, wrapped
+from core.plain_text import WIDTH, columns, cut, printable, shown_name, table, width_of, wrapped
 from core.words.advice import advice_text
 from core.words.aim import aim_notices
 from core.words.buying import buying_sentence
@@ -32,7 +32,9 @@ from core.words.reasons import usual_powers
 from core.words.site_clock import SiteClock
 
 # Two columns of names have to fit beside the labels.
-_LONGEST_OF_TWO = 26
+_LONGEST_OF_TWO: Final = 26
+# With less room than this for an eyepiece, each rung takes lines of its own.
+_LEAST_ROOM: Final = 8
 
 _CEILING: Final = "Ceiling about {power}, set by {limit}; a rule of thumb."
 _NO_CEILING: Final = "No ceiling: {reason}."
@@ -101,7 +103,7 @@ def compare_text(
     lines.append("")
     rows = [("", *(shown_name(side.scope.name, _LONGEST_OF_TWO) for side in (a, b)))]
     rows += _figures(a, b)
-    lines += [cut(line, width) for line in columns(rows)]
+    lines += table(rows, width)
     lines.append("")
     lines += [line for words in finding_texts(comparison) for line in wrapped(printable(words), width)]
     for side, purchase in zip((a, b), to_buy, strict=True):
@@ -148,9 +150,11 @@ def _rung_table(ladder: Ladder, width: int) -> list[str]:
     """Return the table of rungs; names are cut to what the other columns leave."""
     figures = [("power", "exit pupil", "field", "drift", ""), *(_figures_of(r, ladder) for r in ladder.rungs)]
     room = width - max(map(width_of, columns(figures))) - 2
+    if room < _LEAST_ROOM:
+        room = width  # the names go on lines of their own
     names = ["eyepiece", *(_label(rung, room) for rung in ladder.rungs)]
     rows = [(row[0], name, *row[1:]) for name, row in zip(names, figures, strict=True)]
-    return columns(rows, right=(0, 2, 3, 4))
+    return table(rows, width, right=(0, 2, 3, 4))
 
 
 def _label(rung: Rung, room: int) -> str:

@@ -1,4 +1,4 @@
-"""The log as plain text for a terminal of 80 columns."""
+"""The log as plain text for a terminal."""
 
 from collections.abc import Sequence
 from itertools import groupby

@@ -1,4 +1,4 @@
-"""How a planet looks, as plain text for a terminal of 80 columns."""
+"""How a planet looks, as plain text for a terminal."""
 
 from collections.abc import Iterable, Iterator, Sequence
 from typing import Final
@@ -6,7 +6,7 @@ from typing import Final
 from core.looks.filter_offers import FilterOffers
 from core.looks.picture.sight import Sight
 from core.looks.planet_appearance import PlanetAppearance
-from core.plain_text import WIDTH, columns, cut, printable, shown_name, width_of, wrapped
+from core.plain_text import WIDTH, printable, shown_name, table, width_of, wrapped
 from core.words.aim import aim_notices, no_ceiling_words
 from core.words.eyepiece import turning_words
 from core.words.filters import filter_sentences, filters_heading
@@ -80,7 +80,7 @@ def _view(appearance: PlanetAppearance, width: int) -> Iterator[str]:
     name = shown_name(appearance.ladder.scope.name)
     yield from wrapped(_THROUGH.format(scope=name, turning=turning_words(first)), width)
     rows = [("power", "field", "looks", "naked-eye Moons wide"), *map(_rung, appearance.sights)]
-    yield from (cut(line, width) for line in columns(rows, right=(0, 1, 2, 3)))
+    yield from table(rows, width, right=(0, 1, 2, 3))
 
 
 def _rung(sight: Sight) -> tuple[str, str, str, str]:

@@ -1,4 +1,4 @@
-"""A planet's year as plain text for a terminal of 80 columns."""
+"""A planet's year as plain text for a terminal."""
 
 from collections.abc import Iterator, Sequence
 from datetime import date
@@ -7,7 +7,7 @@ from typing import Final
 import numpy as np
 
 from core.gear.combinations import Combination
-from core.plain_text import WIDTH, columns, cut, shown_name, width_of, wrapped
+from core.plain_text import WIDTH, cut, shown_name, table, wrapped
 from core.sky.apparent import instant
 from core.sky.ephemeris import Floats
 from core.sky.events import BodyState
@@ -61,9 +61,7 @@ def year_text(year: Year, *, kit: Sequence[Combination] = (), clock: int = 24, w
 
 
 def _table(year: Year, clock: SiteClock, width: int) -> list[str]:
-    rows = [_HEADER, *_rows(year, clock)]
-    wide = columns(rows, right=_RIGHT)
-    return wide if max(map(width_of, wide)) <= width else columns(rows, right=_RIGHT, gap=1)
+    return table([_HEADER, *_rows(year, clock)], width, right=_RIGHT)
 
 
 def _about(year: Year) -> str:

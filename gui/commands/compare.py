@@ -9,6 +9,7 @@ from core.report.ladder import compare_text
 from core.words.site_clock import clock_of
 from gui.commands.asking import Asked, situation_of
 from gui.commands.parsing import add_blur, add_evening, add_hours, add_json, add_profile, add_site
+from gui.terminal import terminal_width
 
 
 def add_arguments(parser: ArgumentParser) -> None:
@@ -34,5 +35,10 @@ def run(args: Namespace, now: datetime) -> str:
     return (
         to_json(compare_json(comparison, to_buy=situation.compared_to_buy))
         if args.json
-        else compare_text(comparison, to_buy=situation.compared_to_buy, clock=clock_of(situation))
+        else compare_text(
+            comparison,
+            to_buy=situation.compared_to_buy,
+            clock=clock_of(situation),
+            width=terminal_width(),
+        )
     )

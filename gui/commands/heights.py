@@ -8,6 +8,7 @@ from core.export.parts import to_json
 from core.report.heights import heights_text
 from gui.commands.asking import Asked, situation_of
 from gui.commands.parsing import add_blur, add_evening, add_hours, add_json, add_profile, add_scope, add_site
+from gui.terminal import terminal_width
 
 
 def add_arguments(parser: ArgumentParser) -> None:
@@ -25,4 +26,4 @@ def add_arguments(parser: ArgumentParser) -> None:
 def run(args: Namespace, now: datetime) -> str:
     """Return the evening, with the answer for one telescope."""
     situation = situation_of(args, now, needs=Asked.NIGHT)
-    return to_json(heights_json(situation)) if args.json else heights_text(situation)
+    return to_json(heights_json(situation)) if args.json else heights_text(situation, width=terminal_width())

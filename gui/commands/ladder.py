@@ -21,6 +21,7 @@ from gui.commands.parsing import (
     altitude_deg,
     checked,
 )
+from gui.terminal import terminal_width
 
 
 def add_arguments(parser: ArgumentParser) -> None:
@@ -60,4 +61,4 @@ def run(args: Namespace, now: datetime) -> str:
         return to_json(ladder_json(ladder, to_buy=to_buy))
     # When it will be better is sought only for a planet that has no moment this evening.
     later = None if ladder.aim.overhead or ladder.aim.is_offered else better_words(situation)
-    return ladder_text(ladder, to_buy=to_buy, clock=clock_of(situation), later=later)
+    return ladder_text(ladder, to_buy=to_buy, clock=clock_of(situation), later=later, width=terminal_width())

@@ -14,6 +14,7 @@ from core.record.profile import read_profile
 from core.report.log import log_text
 from core.words.log import NOTHING_FOUND, NOTHING_YET, imported_text
 from gui.commands.parsing import add_profile, checked, iso_date
+from gui.terminal import terminal_width
 
 
 def add_arguments(parser: ArgumentParser) -> None:
@@ -55,6 +56,6 @@ def run(args: Namespace, now: datetime) -> str:  # noqa: ARG001 - every command 
     if args.csv:
         return log_csv(entries).rstrip("\r\n")
     if entries:
-        return log_text(entries, clock=profile.preferences.clock)
+        return log_text(entries, clock=profile.preferences.clock, width=terminal_width())
     empty = NOTHING_FOUND if args.search or args.since else NOTHING_YET
     return empty.format(observer=profile.observer or args.profile.name)

@@ -9,6 +9,7 @@ from core.report.looks import looks_text
 from core.words.finding import ways_to_find
 from gui.commands.asking import Asked, situation_of
 from gui.commands.parsing import add_blur, add_evening, add_hours, add_json, add_profile, add_scope, add_site
+from gui.terminal import terminal_width
 
 
 def add_arguments(parser: ArgumentParser) -> None:
@@ -39,6 +40,10 @@ def run(args: Namespace, now: datetime) -> str:
         to_json(looks_json(appearance, filters=filters, finding=situation.finding))
         if args.json
         else looks_text(
-            appearance, filters=filters, ways=ways_to_find(situation), clock=situation.preferences.clock
+            appearance,
+            filters=filters,
+            ways=ways_to_find(situation),
+            clock=situation.preferences.clock,
+            width=terminal_width(),
         )
     )

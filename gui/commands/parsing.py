@@ -14,6 +14,7 @@ from core.gear.numbers import parse_number, shown
 from core.moments.hours import Twilight, read_hour
 from core.plain_text import printable
 from core.problems import Problem, ProblemsError, refuse
+from gui.terminal import write
 
 T = TypeVar("T")
 
@@ -31,6 +32,10 @@ class Parser(ArgumentParser):
         """Refuse the line; ``argument --blur: ...`` is told as ``--blur: ...``."""
         told = printable(message.removeprefix("argument "))
         raise refuse(f"{told} (see {self.prog} --help)")
+
+    def _print_message(self, message: str, file: object = None) -> None:
+        """Print help or version; argparse itself would keep silent where the output takes no more."""
+        write(message.removesuffix("\n"))
 
 
 def add_profile(parser: ArgumentParser) -> None:

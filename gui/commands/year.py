@@ -27,6 +27,7 @@ from gui.commands.parsing import (
     placed,
 )
 from gui.commands.sky import choose_site
+from gui.terminal import terminal_width
 
 
 def add_arguments(parser: ArgumentParser) -> None:
@@ -82,4 +83,4 @@ def run(args: Namespace, now: datetime) -> str:
     kit = () if scope is None else combinations(scope, profile.eyepieces, profile.barlows)
     if args.json:
         return to_json(year_json(year, kit=kit))
-    return year_text(year, kit=kit, clock=profile.preferences.clock)
+    return year_text(year, kit=kit, clock=profile.preferences.clock, width=terminal_width())
