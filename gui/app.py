@@ -1,45 +1,62 @@
 """The ``stillair`` command: the window, or one of the commands of the terminal."""
 
-import os
 import sys
 from argparse import RawDescriptionHelpFormatter
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from datetime import UTC, datetime
 from difflib import get_close_matches
 from pathlib import Path
-from typing import TextIO
 
 from core.plain_text import printable
 from core.problems import ProblemsError, refuse
 from gui.commands import COMMANDS
 from gui.commands.parsing import Parser
 from gui.display import NoWindowError, check_window
+from gui.terminal import fitted_to_terminal, give_up_output, reader_has_gone, write, write_error
 from gui.versions import PROGRAM, own_version
 
-NO_WINDOW, BAD_INPUT, INTERRUPTED = 1, 2, 130
+FAILED, BAD_INPUT, INTERRUPTED = 1, 2, 130
 
-# What to write for signs that a terminal's encoding may lack.
-_PLAINER = str.maketrans(
-    {"–": "-", "−": "-", "…": "...", "″": '"', "′": "'", "°": " deg", "×": "x", "’": "'", "“": '"', "”": '"'}
-)
+DESKTOP_DEEDS = {
+    "--install-desktop": "add Stillair to the menu of this system, and let it open profiles",
+    "--remove-desktop": "take that away again",
+}
+
+Tell = Callable[[str], object]
 
 
 def main(argv: Sequence[str] | None = None) -> int:
-    """Run the window or a command and return the exit code: 1 no window can be had, 2 bad input."""
-    words = list(sys.argv[1:] if argv is None else argv)
+    """Run the window or a command and return the exit code: 1 no window or no output, 2 bad input."""
+    with fitted_to_terminal():
+        return _outcome(argv, _complain)
+
+
+def window_main(argv: Sequence[str] | None = None) -> int:
+    """Do as ``main`` does, for a start without a terminal: a box tells what goes wrong."""
+    from gui.message_box import show_message
+
     try:
-        return _run(words)
+        return _outcome(argv, show_message)
+    except Exception as error:
+        show_message(f"Stillair could not start: {' '.join(str(error).split()) or type(error).__name__}")
+        raise
+
+
+def _outcome(argv: Sequence[str] | None, tell: Tell) -> int:
+    try:
+        return _run(list(sys.argv[1:] if argv is None else argv))
     except ProblemsError as error:
-        for problem in error.problems:
-            _complain(str(problem))
+        tell("\n".join(map(str, error.problems)))
         return BAD_INPUT
     except NoWindowError as error:
-        _complain(str(error))
-        return NO_WINDOW
-    except BrokenPipeError:
-        # Whoever read has gone; what is still buffered must not raise again at exit.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        return 1
+        tell(str(error))
+        return FAILED
+    except OSError as error:
+        give_up_output()
+        if not reader_has_gone(error):
+            place = "the output" if error.filename is None else str(error.filename)
+            tell(f"{place}: cannot be written or read: {error.strerror or error}")
+        return FAILED
     except KeyboardInterrupt:
         return INTERRUPTED
 
@@ -47,7 +64,7 @@ def main(argv: Sequence[str] | None = None) -> int:
 def _run(words: Sequence[str]) -> int:
     try:
         if words and words[0] in COMMANDS:
-            _write(_told_by(words[0], words[1:]))
+            write(_told_by(words[0], words[1:]))
             return 0
         return _show_window(words)
     except SystemExit as finished:
@@ -75,10 +92,17 @@ def _show_window(words: Sequence[str]) -> int:
     parser.add_argument(
         "profile", metavar="PROFILE", type=Path, nargs="?", help="the profile to open; the last when left out"
     )
+    for name, summary in DESKTOP_DEEDS.items():
+        parser.add_argument(name, action="store_true", help=summary)
     parser.add_argument("--version", action="version", version=f"{PROGRAM} {own_version()}")
     args, others = parser.parse_known_args(words)
     if others:
         raise _not_understood(words[0], others)
+    if args.install_desktop or args.remove_desktop:
+        from gui.desktop import install_desktop, remove_desktop
+
+        write(install_desktop() if args.install_desktop else remove_desktop())
+        return 0
     check_window()
     from gui.window.start import run_window
 
@@ -94,23 +118,9 @@ def _not_understood(first: str, others: Sequence[str]) -> ProblemsError:
     return refuse(f"cannot make sense of {strange}; the commands are {', '.join(COMMANDS)}")
 
 
-def _write(text: str) -> None:
-    """Print text in whatever encoding the terminal has."""
-    stream: TextIO | None = sys.stdout
-    if stream is None:  # a window's program on Windows has no terminal
-        return
-    encoding = stream.encoding or "utf-8"
-    try:
-        text.encode(encoding)
-    except UnicodeEncodeError:
-        text = text.translate(_PLAINER).encode(encoding, "replace").decode(encoding)
-    print(text, file=stream, flush=True)
-
-
-def _complain(sentence: str) -> None:
-    stream: TextIO | None = sys.stderr
-    if stream is not None:
-        print(f"{PROGRAM}: {printable(sentence)}", file=stream)
+def _complain(sentences: str) -> None:
+    for sentence in sentences.splitlines():
+        write_error(f"{PROGRAM}: {printable(sentence)}")
 
 
 if __name__ == "__main__":

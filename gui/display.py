@@ -95,8 +95,9 @@ def _platforms(environ: Mapping[str, str]) -> list[str]:
 
 
 def _platform_problem(platform: str, environ: Mapping[str, str], load: Load) -> str | None:
-    plugin = _plugin_folder() / f"libq{platform}.so"
-    if not plugin.is_file():
+    # Before Qt 6.10 there were two plugins for Wayland, libqwayland-egl and libqwayland-generic.
+    plugins = sorted(_plugin_folder().glob(f"libq{platform}*.so"))
+    if not plugins:
         return f"Qt has no platform {platform!r}, which QT_QPA_PLATFORM asks for"
     packages = {"xcb": XCB_PACKAGES, "wayland": WAYLAND_PACKAGES}.get(platform)
     if packages is None:
@@ -104,7 +105,7 @@ def _platform_problem(platform: str, environ: Mapping[str, str], load: Load) -> 
     if missing := _missing(packages, load):
         return _install_words(missing)
     try:
-        load(str(plugin))
+        load(str(plugins[-1]))
     except OSError as error:
         return f"Qt's platform {platform} does not load ({_first_line(error)})"
     if platform == "xcb":

@@ -7,7 +7,7 @@ import shutil
 import stat
 import time
 from collections.abc import Callable, Iterator
-from contextlib import suppress
+from contextlib import contextmanager, suppress
 from functools import partial
 from itertools import count
 from pathlib import Path
@@ -21,6 +21,9 @@ _MOST_COPIES: Final = 9
 _HALF_WRITTEN: Final = re.compile(r"\.stillair-[0-9a-f]{12}\.tmp")
 # A file still being written is younger, however slow the disk.
 _LEFT_OVER_S: Final = 600.0
+
+# On Windows a file that another program has open cannot be replaced; most have it only for a moment.
+_WAITS_S: Final = (0.02, 0.05, 0.1, 0.2)
 
 
 def previous_copy(path: Path) -> Path:
@@ -153,11 +156,11 @@ def write_atomically(
     """Put ``data`` (text as UTF-8) into a file, wholly or not at all; return where the old content is kept.
 
     The data goes to a new file in the same folder, is flushed to the disk, and then takes the name. The
-    permissions of a file that was there are kept, a symbolic link stays one. With ``keep_as`` the old
-    content is kept under that name; writing what is there already touches neither. With
-    ``is_private`` nobody else can read it. Raises ProblemsError in one sentence and leaves what was there.
+    permissions of a file that was there are kept, a symbolic link stays one, a read-only file is refused.
+    With ``keep_as`` the old content is kept under that name; writing what is there already touches
+    neither. With ``is_private`` nobody else can read it. Raises ProblemsError in one sentence and leaves
+    what was there.
     """
-    kept = None
     try:
         content = data.encode("utf-8") if isinstance(data, str) else data
         target = _target(path)
@@ -168,9 +171,11 @@ def write_atomically(
                 raise refuse("is not a regular file and cannot be replaced", where=path.name or str(path))
             if target.stat().st_size == len(content) and target.read_bytes() == content:
                 return None
+            if not target.stat().st_mode & stat.S_IWUSR:
+                # Most systems would rename over it all the same.
+                raise refuse("is read-only; nothing was changed", where=path.name)
             if keep_as is not None:
-                kept = keep_as
-                _replace(kept, target.read_bytes(), permissions_of=target)
+                return _replace_and_keep(target, content, keep_as, is_private=is_private)
         _replace(target, content, permissions_of=None if is_private else target)
     except UnicodeEncodeError:
         raise refuse("cannot be saved: a text in it has half a character", where=path.name) from None
@@ -178,7 +183,15 @@ def write_atomically(
         if isinstance(error, ProblemsError):
             raise
         raise refuse(f"cannot be saved: {_reason(error)}; nothing was changed", where=path.name) from None
-    return kept
+    return None
+
+
+def same_file(one: Path, other: Path) -> bool:
+    """Tell whether two paths lead to one file, whatever their spelling: many disks take capitals as small."""
+    try:
+        return one.samefile(other)
+    except OSError:  # one of them is not there
+        return _target(one) == _target(other)
 
 
 def _target(path: Path) -> Path:
@@ -186,8 +199,33 @@ def _target(path: Path) -> Path:
     return Path(os.path.realpath(path))
 
 
+def _replace_and_keep(target: Path, content: bytes, kept: Path, *, is_private: bool) -> Path | None:
+    """Write a file, and only then put its old text under ``kept``; return that, if all went well.
+
+    The other way round a save that fails would have cost the copy from before.
+    """
+    if kept.is_dir():
+        raise refuse(f"cannot be saved: {kept.name} is a folder; nothing was changed", where=target.name)
+    with _written_beside(kept, target.read_bytes(), permissions_of=target) as old:
+        _replace(target, content, permissions_of=None if is_private else target)
+        try:
+            _take_name(old, kept)
+        except OSError:
+            return None
+    _flush_folder(target.parent)
+    return kept
+
+
 def _replace(path: Path, content: bytes, *, permissions_of: Path | None) -> None:
     """Put content under a name; without ``permissions_of`` for its owner alone."""
+    with _written_beside(path, content, permissions_of=permissions_of) as beside:
+        _take_name(beside, path)
+    _flush_folder(path.parent)
+
+
+@contextmanager
+def _written_beside(path: Path, content: bytes, *, permissions_of: Path | None) -> Iterator[Path]:
+    """Write a new file beside another and flush it to the disk; whatever happens, it is gone afterwards."""
     beside = path.with_name(f".stillair-{secrets.token_hex(6)}.tmp")
     is_new = permissions_of is not None and not permissions_of.exists()
     try:
@@ -197,10 +235,21 @@ def _replace(path: Path, content: bytes, *, permissions_of: Path | None) -> None
             os.fsync(file.fileno())
         if permissions_of is not None and not is_new:
             shutil.copymode(permissions_of, beside)
-        beside.replace(path)
+        yield beside
     finally:
         beside.unlink(missing_ok=True)
-    _flush_folder(path.parent)
+
+
+def _take_name(file: Path, name: Path) -> None:
+    """Rename a file over another, trying again where a scanner or an indexer holds it for a moment."""
+    for wait_s in _WAITS_S:
+        try:
+            file.replace(name)
+        except PermissionError:
+            time.sleep(wait_s)
+        else:
+            return
+    file.replace(name)
 
 
 def _created(path: Path, *, is_private: bool) -> BinaryIO:

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTab
 from core.drawing.comparison_sheet import FigureRow
 from core.ladder.compare import Winner
 from gui.gear.spreadsheet import tab_separated
+from gui.widgets.key_names import with_own_keys
 from gui.widgets.roomy_delegate import RoomyDelegate
 
 _MOST_LINES = 12
@@ -21,7 +22,9 @@ class FiguresTable(QTableWidget):
         super().__init__(0, 3, parent)
         self._texts: list[tuple[str, str, str]] = []
         self.setAccessibleName("Figures of both scopes")
-        self.setToolTip("Ctrl+C copies the table for a spreadsheet. The better figure is set bold.")
+        self.setToolTip(
+            with_own_keys("Ctrl+C copies the table for a spreadsheet. The better figure is set bold.")
+        )
         self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)

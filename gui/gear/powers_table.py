@@ -35,6 +35,7 @@ from gui.gear.powers_model import (
     PowersModel,
 )
 from gui.gear.spreadsheet import tab_separated
+from gui.widgets.key_names import with_own_keys
 from gui.widgets.roomy_delegate import ABOVE_PX, SIDE_PX, RoomyDelegate, ink
 from gui.widgets.wrapped_text import draw_lines, wrapped_lines
 
@@ -82,8 +83,10 @@ class PowersTable(QTableView):
         self.setItemDelegate(self._delegate)
         self.setAccessibleName("What the scope in hand gives: every power")
         self.setToolTip(
-            "Click a heading or press 1 to 7 to sort. Ctrl+C copies the chosen rows for a spreadsheet, "
-            "or all of them when none is chosen."
+            with_own_keys(
+                "Click a heading or press 1 to 7 to sort. Ctrl+C copies the chosen rows for a spreadsheet, "
+                "or all of them when none is chosen."
+            )
         )
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         self.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QWidget
 
 from core.problems import ProblemsError
 from core.record.file_names import profile_stem
-from core.record.files import has_other_names, read_text
+from core.record.files import has_other_names, read_text, same_file
 from core.record.observer import Profile
 from core.record.profile import (
     loads_profile,
@@ -237,7 +237,7 @@ class Documents(QObject):
 
     def _is_in_hand(self, path: Path) -> bool:
         own = self._state.path
-        return own is not None and path.resolve() == own.resolve()
+        return own is not None and same_file(path, own)
 
     @property
     def _stem(self) -> str:

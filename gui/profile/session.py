@@ -11,7 +11,7 @@ from attrs import frozen
 
 from core.drawing.palette import PALETTES
 from core.problems import ProblemsError
-from core.record.files import is_file, read_text, set_aside, write_atomically
+from core.record.files import is_file, read_text, same_file, set_aside, write_atomically
 from core.situation.choices import MOST_DIMMED
 
 FOLDER_VARIABLE = "STILLAIR_STATE_FOLDER"
@@ -41,7 +41,7 @@ class Session:
     def with_opened(self, path: Path) -> "Session":
         """Return the session with a file at the head of the recent ones."""
         opened = str(path.absolute())
-        others = tuple(name for name in self.recent if name != opened)
+        others = tuple(name for name in self.recent if not same_file(Path(name), path))
         return attrs.evolve(self, recent=(opened, *others)[:_RECENT_LIMIT])
 
     def without(self, name: str) -> "Session":

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from enum import Enum, auto
 from pathlib import Path
 
-from PySide6.QtCore import QDir, Qt
+from PySide6.QtCore import QDir, QStandardPaths, Qt
 from PySide6.QtGui import QIcon
 from PySide6.QtWidgets import (
     QDialog,
@@ -185,7 +185,7 @@ def ask_open_log(parent: QWidget | None, folder: Path | None) -> Path | None:
 
 
 def _file_dialog(parent: QWidget | None, title: str, folder: Path | None, kinds: str = _FILES) -> QFileDialog:
-    dialog = QFileDialog(parent, title, str(folder) if folder else QDir.homePath(), kinds)
+    dialog = QFileDialog(parent, title, str(folder) if folder else _usual_folder(), kinds)
     dialog.setOption(QFileDialog.Option.DontUseNativeDialog)
     for name, sign in _FILE_BUTTONS.items():
         button = dialog.findChild(QToolButton, name, Qt.FindChildOption.FindChildrenRecursively)
@@ -193,6 +193,12 @@ def _file_dialog(parent: QWidget | None, title: str, folder: Path | None, kinds:
             button.setIcon(QIcon())
             button.setText(sign)
     return dialog
+
+
+def _usual_folder() -> str:
+    """Return the folder of a person's documents, where the system has one."""
+    folder = QStandardPaths.writableLocation(QStandardPaths.StandardLocation.DocumentsLocation)
+    return folder if QDir(folder).exists() else QDir.homePath()
 
 
 def _chosen(dialog: QFileDialog) -> Path | None:

@@ -39,6 +39,8 @@ from gui.widgets.theme import USUAL_POINTS
 
 # The pixels of the window, before any scale of the screen, to a point of a page at the usual size of letters.
 _USUAL_SCALE: Final = 96.0 / 72.0
+# How many of Qt's points go to a point of a page, which is 4/3 pixels on every system.
+_QT_POINTS: Final = USUAL_POINTS / 10.5
 
 
 @frozen
@@ -74,7 +76,7 @@ class ScreenMeasure(Measure):
 def _font(measure: ScreenMeasure, lettering: Lettering) -> QFont:
     font = QFont(measure.family)
     # A point is 1/72 inch of whatever Qt takes for an inch, so that letters grow as the window's do.
-    font.setPointSizeF(lettering.size * measure.text_scale)
+    font.setPointSizeF(lettering.size * measure.text_scale * _QT_POINTS)
     font.setBold(lettering.bold)
     return font
 

@@ -1,5 +1,6 @@
 """The look of the window: one palette for every widget, and letters that grow on request."""
 
+import sys
 from functools import cache
 from importlib import resources
 from importlib.util import find_spec
@@ -7,13 +8,14 @@ from pathlib import Path
 from string import Template
 
 from PySide6.QtCore import QDir, QObject, Qt
-from PySide6.QtGui import QColor, QFont, QFontDatabase, QFontInfo, QPalette
+from PySide6.QtGui import QColor, QFont, QFontDatabase, QFontInfo, QPalette, qt_set_sequence_auto_mnemonic
 from PySide6.QtWidgets import QApplication
 
 from core.drawing.palette import Palette, PaletteName, load_palette
 from gui.widgets.red_filter import RedFilters
 
-USUAL_POINTS = 10.5
+# Qt counts 72 of the window's pixels to an inch on macOS and 96 elsewhere: 14 px either way.
+USUAL_POINTS = 14.0 if sys.platform == "darwin" else 10.5
 # Sizes of letters by their names in the style sheet, times the base.
 _SIZES = {"small": 0.9, "base": 1.0, "large": 1.18, "title": 1.42, "numeral": 1.75}
 
@@ -31,7 +33,12 @@ class Theme(QObject):
         app.setStyle("Fusion")
         # A system's own file dialog would be bright at night.
         app.setAttribute(Qt.ApplicationAttribute.AA_DontUseNativeDialogs)
-        app.setAttribute(Qt.ApplicationAttribute.AA_DontUseNativeMenuBar)
+        if sys.platform != "darwin":  # where everybody looks for it at the top of the screen
+            app.setAttribute(Qt.ApplicationAttribute.AA_DontUseNativeMenuBar)
+        else:
+            qt_set_sequence_auto_mnemonic(True)  # else an underlined letter is no key there
+        # There Tab passes buttons and lists by, unless it is told otherwise.
+        app.styleHints().setTabFocusBehavior(Qt.TabFocusBehavior.TabFocusAllControls)
         QDir.setSearchPaths("look", [str(resources.files("resources"))])
         self._family = _usable_family()
         self._worn: tuple[str, float] | None = None

@@ -1,5 +1,6 @@
 """The longer texts of the Help menu."""
 
+from importlib import resources
 from pathlib import Path
 
 from gui.versions import versions
@@ -64,26 +65,16 @@ Never look at or near the Sun through any optics: it blinds.
 
 Limits and ceilings are rules of thumb, and where a figure is an estimate the window says so.
 
-Positions: JPL ephemeris DE421 (Folkner, Williams and Boggs 2009), a work of the United States \
-government, read with Skyfield (MIT licence) from the package skyfield-data (MIT licence).
-Towns: GeoNames (geonames.org), Creative Commons Attribution 4.0. Time zones: IANA time zone data (public \
-domain); their borders from the package tzfpy (MIT licence), made from OpenStreetMap data, © OpenStreetMap \
-contributors, Open Database Licence.
-The Moon's ground: maps of NASA and the United States Geological Survey (public domain).
-Central meridians and moons: Astronomy Engine (MIT licence).
-Drawing: Matplotlib (its own licence, of BSD kind), with the font DejaVu Sans (Bitstream Vera licence).
-Window: Qt for Python (LGPL version 3); its source is offered by the Qt Company.
-Numbers: NumPy (BSD licence). Files: attrs, cattrs, tomlkit, platformdirs (MIT licence); tzdata (Apache \
-licence 2.0).
-
 Nothing is ever sent, and no network is used. After an error inside the program a report without personal \
 data lies in {report}; whoever helps you may ask for it and for these versions:
 
 {versions}
+
 """
 
 
 def about_text(report: Path) -> str:
-    """Return what the program is, what it is made of, and where the report of an error would lie."""
+    """Return what the program is and rests on, under which licences, and where an error's report would lie."""
     numbers = "\n".join(f"  {name}   {number}" for name, number in versions())
-    return _ABOUT.format(report=report, versions=numbers)
+    notices = resources.files("resources").joinpath("licences", "notices.txt").read_text("utf-8")
+    return _ABOUT.format(report=report, versions=numbers) + notices

@@ -14,6 +14,7 @@ from gui.profile.session import state_folder
 from gui.state import AppState
 from gui.versions import own_version
 from gui.widgets import dialogs
+from gui.widgets.key_names import with_own_keys
 from gui.window.error_report import REPORT_NAME
 from gui.window.help_texts import KEYS, about_text
 
@@ -106,7 +107,7 @@ class Menus:
 
     def _build_help(self) -> None:
         menu = self._menu("&Help")
-        _add(menu, "&Keys", partial(self._show, "Keys", "What the keyboard does", KEYS), "F1")
+        _add(menu, "&Keys", partial(self._show, "Keys", "What the keyboard does", with_own_keys(KEYS)), "F1")
         _add(menu, "What the &words mean", self._does.explain, "F2")
         _add(menu, "&About Stillair", self._show_about)
 

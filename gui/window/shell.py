@@ -27,6 +27,7 @@ from gui.profile.log_book import LogBook
 from gui.profile.session import TEXT_SCALES, Session, SessionFile
 from gui.state import AppState, Change
 from gui.widgets.canvas import Canvas
+from gui.widgets.key_names import with_own_keys
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.theme import Theme
 from gui.window.answer_bar import AnswerBar
@@ -229,7 +230,7 @@ class Shell(QMainWindow):
             button.setCheckable(True)
             button.setProperty("role", "view")
             button.setAccessibleName(f"{name} view")
-            button.setToolTip(f"Ctrl+{number + 1}")
+            button.setToolTip(with_own_keys(f"Ctrl+{number + 1}"))
             self.view_buttons.addButton(button, number)
             views.addWidget(button)
             self.stack.addWidget(PlainLabel(""))

@@ -1,8 +1,10 @@
 """Starting the window: the application, what it remembers, and the way out."""
 
 import sys
+from importlib import resources
 from pathlib import Path
 
+from PySide6.QtGui import QIcon
 from PySide6.QtWidgets import QApplication
 
 from core.problems import ProblemsError
@@ -16,6 +18,7 @@ from gui.profile.session import Session, SessionFile, state_folder
 from gui.state import AppState
 from gui.widgets.theme import Theme
 from gui.window.errors import ErrorDoor
+from gui.window.file_open import FileOpen
 from gui.window.leaving import heeding_signals
 from gui.window.shell import Shell
 
@@ -37,6 +40,7 @@ def run_window(path: Path | None = None) -> int:
     assert isinstance(app, QApplication)
     app.setApplicationName("Stillair")
     app.setDesktopFileName("stillair")
+    app.setWindowIcon(QIcon(str(resources.files("resources").joinpath("stillair.svg"))))
     door = ErrorDoor(folder)
     with door.open():
         theme = Theme.of(app)
@@ -56,6 +60,7 @@ def run_window(path: Path | None = None) -> int:
         brought_back = shell.documents.bring_back()
         shell.first_run = not (path or session.recent or brought_back)
         door.raised.connect(state.tell)
+        FileOpen(app, shell.documents.open_path)
         sentences = [sentence for sentence in (told, trouble, brought_back) if sentence]
         if sentences:
             state.tell(" ".join(sentences))

@@ -10,7 +10,7 @@ import attrs
 import pytest
 
 from core.problems import ProblemsError
-from core.record.files import previous_copy, read_text, set_aside, write_atomically
+from core.record.files import previous_copy, read_text, same_file, set_aside, write_atomically
 from core.record.observer import Profile
 from core.record.profile import loads_profile, read_profile, save_profile
 
@@ -178,3 +178,70 @@ def test_half_a_character_and_a_profile_too_large_to_open_again_are_refused(path
     with pytest.raises(ProblemsError, match=r"^kit.toml: would be over 1 MB and could not be opened again$"):
         save_profile(path, Profile(observer="x" * 1_000_000))
     assert read_text(path) == OLD
+
+
+def refuse_renames(monkeypatch: pytest.MonkeyPatch, *, times: int, onto: str) -> list[str]:
+    """Let renames onto a name fail as on Windows while another program has the file open."""
+    refused: list[str] = []
+    rename = Path.replace
+
+    def replace(self: Path, target: Path) -> Path:
+        if target.name == onto and len(refused) < times:
+            refused.append(target.name)
+            raise PermissionError(errno.EACCES, "Permission denied")
+        return rename(self, target)
+
+    monkeypatch.setattr(Path, "replace", replace)
+    return refused
+
+
+def test_a_file_held_for_a_moment_by_another_program_is_saved(
+    path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    refused = refuse_renames(monkeypatch, times=3, onto="kit.toml")
+    assert save_profile(path, Profile(observer="Nobody")) == previous_copy(path)
+    assert len(refused) == 3
+    assert read_profile(path).observer == "Nobody"
+    assert names(path.parent) == ["kit.toml", "kit.toml~"]
+
+
+def test_a_file_that_stays_held_is_left_with_the_copy_from_before_and_nothing_beside(
+    path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    previous_copy(path).write_text("older", encoding="utf-8")
+    refuse_renames(monkeypatch, times=100, onto="kit.toml")
+    with pytest.raises(ProblemsError, match=r"^kit.toml: cannot be saved: Permission denied; nothing was"):
+        save_profile(path, Profile(observer="Nobody"))
+    assert path.read_text(encoding="utf-8") == OLD
+    assert previous_copy(path).read_text(encoding="utf-8") == "older"
+    assert names(path.parent) == ["kit.toml", "kit.toml~"]
+
+
+def test_a_held_copy_from_before_does_not_keep_the_save_from_being_one(
+    path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    previous_copy(path).write_text("older", encoding="utf-8")
+    refuse_renames(monkeypatch, times=100, onto="kit.toml~")
+    assert save_profile(path, Profile(observer="Nobody")) is None
+    assert read_profile(path).observer == "Nobody"
+    assert names(path.parent) == ["kit.toml", "kit.toml~"]
+
+
+def test_a_read_only_file_is_refused_and_nothing_is_left_beside_it(path: Path) -> None:
+    path.chmod(0o444)
+    with pytest.raises(ProblemsError, match=r"^kit.toml: is read-only; nothing was changed$"):
+        save_profile(path, Profile(observer="Nobody"))
+    assert path.read_text(encoding="utf-8") == OLD
+    assert names(path.parent) == ["kit.toml"]
+
+
+def test_one_file_is_known_under_any_spelling(path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    link = path.with_name("link.toml")
+    link.symlink_to(path)
+    assert same_file(path, link)
+    assert same_file(path, path.parent / "." / "kit.toml")
+    assert not same_file(path, path.with_name("other.toml"))
+    stat_of = Path.stat
+    # A disk that takes capitals and small letters as one.
+    monkeypatch.setattr(Path, "stat", lambda self, **more: stat_of(self.with_name(self.name.lower()), **more))
+    assert same_file(path, path.with_name("KIT.toml"))
