@@ -220,7 +220,7 @@ def test_a_file_that_stays_held_is_left_with_the_copy_from_before_and_nothing_be
 def test_a_held_copy_from_before_does_not_keep_the_save_from_being_one(
     path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    previous_copy(path).write_text("older", encoding="utf-8")
+    previous_copy(path).write_text(OLD.replace("Ines", "Ana"), encoding="utf-8")
     refuse_renames(monkeypatch, times=100, onto="kit.toml~")
     assert save_profile(path, Profile(observer="Nobody")) is None
     assert read_profile(path).observer == "Nobody"
