@@ -74,7 +74,7 @@ data lies in {report}; whoever helps you may ask for it and for these versions:
 
 
 def about_text(report: Path) -> str:
-    """Return what the program is and rests on, under which licences, and where an error's report would lie."""
+    """Return what the program is, whose work it rests on, and where the report of an error would lie."""
     numbers = "\n".join(f"  {name}   {number}" for name, number in versions())
     notices = resources.files("resources").joinpath("licences", "notices.txt").read_text("utf-8")
     return _ABOUT.format(report=report, versions=numbers) + notices

@@ -180,4 +180,4 @@ print(app.font().pointSizeF(), ScreenMeasure("any", 1.0).font(Lettering(10.5)).p
     ],
 )
 def test_about_names_whose_work_is_in_it(owed: str) -> None:
-    assert owed in about_text()
+    assert owed in about_text(Path("nowhere"))
