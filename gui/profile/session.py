@@ -13,6 +13,7 @@ from core.drawing.palette import PALETTES
 from core.problems import ProblemsError
 from core.record.files import is_file, read_text, same_file, set_aside, write_atomically
 from core.situation.choices import MOST_DIMMED
+from core.words.tour import TOUR
 
 FOLDER_VARIABLE = "STILLAIR_STATE_FOLDER"
 TEXT_SCALES = (0.9, 1.0, 1.15, 1.3, 1.5, 1.75, 2.0)
@@ -36,7 +37,8 @@ class Session:
     recent: tuple[str, ...] = ()
     site: str = ""
     scope: str = ""
-    view: int = 1
+    tour_step: int = 0
+    tour_is_done: bool = False
 
     def with_opened(self, path: Path) -> "Session":
         """Return the session with a file at the head of the recent ones."""
@@ -100,6 +102,7 @@ def _understood(data: dict[str, Any]) -> Session:
     for key in ("site", "scope"):
         if isinstance(data.get(key), str):
             taken[key] = data[key]
-    if data.get("view") in (0, 1, 2):
-        taken["view"] = int(data["view"])
+    if data.get("tour_step") in range(len(TOUR)):
+        taken["tour_step"] = int(data["tour_step"])
+    taken["tour_is_done"] = data.get("tour_is_done") is True
     return Session(**taken)

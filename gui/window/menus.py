@@ -32,6 +32,7 @@ class WindowDeeds:
     step_text: Callable[[int], None]
     step_dimmer: Callable[[int], None]
     explain: Callable[[], None]
+    tour: Callable[[], None]
 
 
 class Menus:
@@ -108,6 +109,7 @@ class Menus:
     def _build_help(self) -> None:
         menu = self._menu("&Help")
         _add(menu, "&Keys", partial(self._show, "Keys", "What the keyboard does", with_own_keys(KEYS)), "F1")
+        _add(menu, "A &tour of the first evening", self._does.tour)
         _add(menu, "What the &words mean", self._does.explain, "F2")
         _add(menu, "&About Stillair", self._show_about)
 

@@ -21,6 +21,7 @@ from PySide6.QtWidgets import (
 from core.drawing.palette import PALETTES
 from core.situation.situation import Situation
 from core.words.glossary import Term, terms_in_all
+from core.words.tour import DONE, LEFT, Place, TourStep
 from gui.clock import Heartbeat
 from gui.profile.documents import Documents
 from gui.profile.log_book import LogBook
@@ -39,8 +40,10 @@ from gui.window.message_line import MessageLine
 from gui.window.outside_row import OutsideRow
 from gui.window.page import Page
 from gui.window.strip import Strip
+from gui.window.tour import TourBar
 
 GEAR, HEIGHT, LADDER = range(3)
+_PLACES = {Place.GEAR: GEAR, Place.HEIGHT: HEIGHT, Place.LADDER: LADDER}
 _VIEW_NAMES = ("Gear", "Height", "Ladder")
 _USUAL_SIZE = QSize(1280, 800)
 # What a window manager puts around the window: mostly a title above, thin edges elsewhere.
@@ -67,6 +70,7 @@ class Shell(QMainWindow):
         session: Session | None = None,
         session_file: SessionFile | None = None,
         first_run: bool = False,
+        view: int = HEIGHT,
     ) -> None:
         super().__init__()
         self.state = state
@@ -83,6 +87,7 @@ class Shell(QMainWindow):
         self.outside = OutsideRow(state)
         page = Page()
         self.message_line = MessageLine(page)
+        self.tour = TourBar()
         self.view_buttons = QButtonGroup(self)
         self.stack = QStackedWidget()
         self._views: dict[int, QWidget] = {}
@@ -96,6 +101,7 @@ class Shell(QMainWindow):
             step_text=self.step_text,
             step_dimmer=lambda by: state.set_dimmer(state.situation.dimmer + by),
             explain=self.explain_what_is_seen,
+            tour=lambda: self.tour.begin(self.tour.number),
         )
         self.menus = Menus(self, state, self.documents, does)
         FileDrop(self, self.documents.open_path, state.tell)
@@ -106,8 +112,12 @@ class Shell(QMainWindow):
         state.loaded.connect(self.message_line.forget)
         self._steps_done = 0
         state.undo_stack.indexChanged.connect(self._on_steps)
+        self.tour.stepped.connect(self._on_tour_step)
+        self.tour.left.connect(lambda: state.tell(LEFT))
+        self.tour.ended.connect(self._on_tour_ended)
         self.documents.session_changed.connect(self._save_session)
-        self._choose_first_view()
+        self._choose_first_view(view)
+        self.tour.number = self.documents.session.tour_step
         self._dress()
         self._theme.dim(state.situation.dimmer)
         self._show_title()
@@ -143,8 +153,30 @@ class Shell(QMainWindow):
             return
         guide = Guide(self.state, self)
         guide.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        guide.finished.connect(lambda _result: self.go_to_view(GEAR))
+        guide.finished.connect(lambda _result: self._after_guide())
         guide.open()
+
+    def _after_guide(self) -> None:
+        """Show the answer and the evening, and begin the tour where it was left."""
+        if not self._is_set_up:
+            self.go_to_view(GEAR)
+            return
+        self.go_to_view(HEIGHT)
+        if not self.documents.session.tour_is_done:
+            self.tour.begin(self.documents.session.tour_step)
+
+    @property
+    def _is_set_up(self) -> bool:
+        return bool(self.state.profile.sites and self.state.profile.telescopes)
+
+    def _on_tour_step(self, step: TourStep) -> None:
+        self.show_view(_PLACES[step.place])
+        self._save_session()
+
+    def _on_tour_ended(self) -> None:
+        self.documents.session = attrs.evolve(self.documents.session, tour_is_done=True)
+        self._save_session()
+        self.state.tell(DONE)
 
     def explain(self, terms: Sequence[Term]) -> None:
         """Open the glossary, some of its terms first."""
@@ -245,12 +277,11 @@ class Shell(QMainWindow):
         column.addWidget(self.answer_bar)
         column.addLayout(views)
         column.addWidget(self.stack, 1)
+        column.addWidget(self.tour)
         self.setCentralWidget(page)
 
-    def _choose_first_view(self) -> None:
-        profile = self.state.profile
-        ready = bool(profile.sites and profile.telescopes)
-        self.view_buttons.button(self.documents.session.view if ready else GEAR).setChecked(True)
+    def _choose_first_view(self, wanted: int) -> None:
+        self.view_buttons.button(wanted if self._is_set_up else GEAR).setChecked(True)
 
     def _begin(self) -> None:
         # At once, so that the next start after a kill knows what was open.
@@ -317,7 +348,7 @@ class Shell(QMainWindow):
             palette=self.state.situation.palette_name,
             text_scale=self.state.situation.text_scale,
             dimmer=self.state.situation.dimmer,
-            view=max(self.view_buttons.checkedId(), 0),
+            tour_step=self.tour.number,
             site=site.id if site else "",
             scope=scope.id if scope else "",
         )

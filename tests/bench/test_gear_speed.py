@@ -29,7 +29,7 @@ from gui.gear.owned_list import OwnedRow
 from gui.gear.view import GearView
 from gui.jobs import AtOnce, Jobs
 from gui.ladder.view import LadderView
-from gui.profile.session import Session, SessionFile
+from gui.profile.session import SessionFile
 from gui.state import AppState
 from gui.widgets.theme import Theme
 from gui.window.shell import GEAR, HEIGHT, LADDER, Shell
@@ -114,7 +114,7 @@ def test_a_key_in_the_whole_window(
     benchmark: BenchmarkFixture, state: AppState, show: Callable[[QWidget], None], tmp_path: Path
 ) -> None:
     """The same key with the answer on top and all three views made."""
-    shell = Shell(state, Theme.of(app()), session=Session(view=GEAR), session_file=SessionFile(tmp_path))
+    shell = Shell(state, Theme.of(app()), session_file=SessionFile(tmp_path), view=GEAR)
     show(shell)
     for number in (HEIGHT, LADDER, GEAR):
         shell.show_view(number)

@@ -18,7 +18,7 @@ from core.record.profile import save_profile
 from core.situation.choices import Choices
 from core.sky.site import BlockedSky, Site
 from gui.jobs import AtOnce, Jobs
-from gui.profile.session import FOLDER_VARIABLE, Session, SessionFile
+from gui.profile.session import FOLDER_VARIABLE, SessionFile
 from gui.state import AppState
 from gui.widgets import dialogs
 from gui.widgets.theme import Theme
@@ -162,7 +162,7 @@ def make_shell(qtbot: QtBot, theme: Theme, state_folder: Path) -> Iterator[Calla
     def make(
         state: AppState, *, view: int = 1, size: tuple[int, int] = (1280, 800), shown: bool = True
     ) -> Shell:
-        shell = Shell(state, theme, session=Session(view=view), session_file=SessionFile(state_folder))
+        shell = Shell(state, theme, session_file=SessionFile(state_folder), view=view)
         shells.append(shell)
         shell.resize(*size)
         if shown:

@@ -408,7 +408,16 @@ def test_an_error_on_any_thread_is_told_on_the_window_s_and_logged(
 
 
 def test_a_session_is_read_back(state_folder: Path) -> None:
-    session = Session(palette="night", text_scale=1.3, recent=("/a.toml",), site="x", scope="y", view=2)
+    session = Session(
+        palette="night",
+        text_scale=1.3,
+        recent=("/a.toml",),
+        site="x",
+        scope="y",
+        dimmer=1,
+        tour_step=3,
+        tour_is_done=True,
+    )
     SessionFile(state_folder).write(session)
     assert SessionFile(state_folder).read() == (session, "")
 

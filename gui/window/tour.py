@@ -1,0 +1,87 @@
+"""A tour of the first evening at the foot of the window; it can be left and taken up again."""
+
+from typing import Final
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QAccessible, QAccessibleEvent
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
+
+from core.words.tour import PROGRESS, TOUR, TourStep
+from gui.widgets.plain_label import PlainLabel
+
+FIRST: Final = 0
+
+
+class TourBar(QWidget):
+    """Shows one step of the tour at a time, over views that stay as they are; hidden while there is none.
+
+    Signals
+    -------
+    stepped
+        The step that is shown now.
+    left
+        The tour was left before its end.
+    ended
+        The last step was read.
+    """
+
+    stepped = Signal(object)
+    left = Signal()
+    ended = Signal()
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setObjectName("message")
+        self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
+        self.number = FIRST
+        self.heading = PlainLabel(role="heading")
+        self.text = PlainLabel(wraps=True)
+        self.text.setAccessibleName("Tour")
+        self.back = QPushButton("&Back")
+        self.onward = QPushButton("&Next")
+        self.leave = QPushButton("&Leave the tour")
+        words = QVBoxLayout()
+        words.setSpacing(2)
+        words.addWidget(self.heading)
+        words.addWidget(self.text)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(18, 6, 18, 6)
+        row.addLayout(words, 1)
+        for button in (self.back, self.onward, self.leave):
+            row.addWidget(button, 0, Qt.AlignmentFlag.AlignBottom)
+        self.back.clicked.connect(lambda: self.begin(self.number - 1))
+        self.onward.clicked.connect(self._go_on)
+        self.leave.clicked.connect(self._on_leave)
+        self.hide()
+
+    @property
+    def step(self) -> TourStep:
+        """The step that is shown."""
+        return TOUR[self.number]
+
+    def begin(self, number: int = FIRST) -> None:
+        """Show a step, counted from 0."""
+        self.number = min(max(number, FIRST), len(TOUR) - 1)
+        is_last = self.number == len(TOUR) - 1
+        self.heading.setText(
+            PROGRESS.format(number=self.number + 1, count=len(TOUR), heading=self.step.heading)
+        )
+        self.text.setText(self.step.text)
+        self.back.setEnabled(self.number > FIRST)
+        self.onward.setText("&Done" if is_last else "&Next")
+        self.show()
+        QAccessible.updateAccessibility(QAccessibleEvent(self.text, QAccessible.Event.Alert))
+        self.stepped.emit(self.step)
+        self.onward.setFocus()
+
+    def _go_on(self) -> None:
+        if self.number + 1 < len(TOUR):
+            self.begin(self.number + 1)
+            return
+        self.number = FIRST
+        self.hide()
+        self.ended.emit()
+
+    def _on_leave(self) -> None:
+        self.hide()
+        self.left.emit()
