@@ -4,7 +4,7 @@ from typing import Final
 
 from attrs import evolve
 from PySide6.QtCore import Qt, QTimer
-from PySide6.QtWidgets import QCheckBox, QCompleter, QGridLayout, QHBoxLayout, QLabel, QWidget
+from PySide6.QtWidgets import QCheckBox, QCompleter, QGridLayout, QHBoxLayout, QWidget
 
 from core.gear.owned import Filter
 from core.looks.filter_names import filter_completions, wratten_number
@@ -52,7 +52,7 @@ class FilterStep(Step):
         completer.setCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
         completer.setFilterMode(Qt.MatchFlag.MatchContains)
         self.name.setCompleter(completer)
-        label = QLabel("What is &written on it")
+        label = PlainLabel("What is &written on it")
         label.setBuddy(self.name)
         row = QHBoxLayout()
         row.addWidget(label)

@@ -1,7 +1,7 @@
 """The right of the gear view: what the scope in hand gives."""
 
 from PySide6.QtCore import QSize, Signal
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from core.ladder.contenders import offered_picks
 from core.words.answer import nothing_offered_words
@@ -43,7 +43,7 @@ class GivesPanel(QWidget):
         self.details.setContentsMargins(10, 6, 10, 6)
         self.misfits = PlainLabel(wraps=True)
         self.questions = Questions(state)
-        self._with = QLabel("Side &by side with")
+        self._with = PlainLabel("Side &by side with")
         self.other = Picker("Scope to put side by side", letters=12)
         self._with.setBuddy(self.other)
         self.show_side_by_side = QPushButton("Show")

@@ -16,6 +16,7 @@ from core.sky.track import Track
 from core.words.quantities import angle_text
 from gui.gear.horizon_map import HorizonMap
 from gui.gear.horizon_paint import HorizonPen
+from gui.widgets.plain_tip import plain_tip
 
 _GRIP_PX = 9.0
 _LARGE_STEP_DEG = 5.0
@@ -249,7 +250,7 @@ class HorizonPicture(QWidget):
         else:
             told = "Nothing stands in the sky"
         self.setAccessibleDescription(told)
-        self.setToolTip("" if self._grip else told)
+        self.setToolTip("" if self._grip else plain_tip(told))
 
     def paintEvent(self, event: QPaintEvent) -> None:
         painter = QPainter(self)

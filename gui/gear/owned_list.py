@@ -18,6 +18,7 @@ from PySide6.QtWidgets import (
 from core.record.observer import Profile
 from gui.gear.owned_kinds import LISTED, Kind, things_of
 from gui.widgets.plain_label import PlainLabel
+from gui.widgets.plain_tip import plain_tip
 
 _MOST_LETTERS = 36
 _IN_HAND = "✓"
@@ -225,7 +226,7 @@ class OwnedList(QWidget):
 
     def _give_key(self, button: QPushButton, key: str, what: str) -> None:
         """Let a key press the button while the keyboard is in the list or on its buttons."""
-        button.setToolTip(f"{what} ({key})")
+        button.setToolTip(plain_tip(f"{what} ({key})"))
         button.setAccessibleDescription(f"Key: {key}")
         shortcut = QShortcut(QKeySequence(key), self)
         shortcut.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)

@@ -1,7 +1,7 @@
 """Fills in the widest pupil that is typical at an age, for who has never measured it."""
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
 
 from core.gear.numbers import parse_number
 from core.gear.pupil_by_age import usual_pupil_mm
@@ -29,7 +29,7 @@ class UsualPupil(QWidget):
         super().__init__(parent)
         self.age = PlainLineEdit(self, letters=_LETTERS)
         self.age.setAccessibleName("Age in years, for the typical pupil")
-        label = QLabel("Typical at &age")
+        label = PlainLabel("Typical at &age")
         label.setBuddy(self.age)
         self.use = QPushButton("Use it")
         self.words = PlainLabel(UNKNOWN_AGE, role="small", wraps=True)

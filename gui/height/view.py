@@ -30,6 +30,7 @@ from gui.state import AppState, Change
 from gui.widgets import dialogs
 from gui.widgets.elided_label import ElidedLabel
 from gui.widgets.plain_label import PlainLabel
+from gui.widgets.plain_tip import plain_tip
 from gui.widgets.reading_area import reading_label
 
 EVENING, YEAR = range(2)
@@ -146,7 +147,7 @@ class HeightView(QWidget):
         self.note.setText(readings_note(state.situation.scope, state.situation.blur_now))
         appearance = state.situation.appearance_at(moment)
         self.appearance_line.setText(brief_words(appearance, clock) if appearance is not None else "")
-        self.appearance_line.setToolTip(self.appearance_line.text())
+        self.appearance_line.setToolTip(plain_tip(self.appearance_line.text()))
         scope = state.situation.scope
         basis = CeilingBasis(
             scope=scope,

@@ -1,10 +1,12 @@
 """Rows of labels and fields, whose heights follow from their widths."""
 
 from PySide6.QtCore import QSize, Qt
-from PySide6.QtWidgets import QGridLayout, QLabel, QSizePolicy, QSpacerItem, QWidget
+from PySide6.QtWidgets import QGridLayout, QSizePolicy, QSpacerItem, QWidget
+
+from gui.widgets.plain_label import PlainLabel
 
 
-class _Label(QLabel):
+class _Label(PlainLabel):
     """A label as high as the control it belongs to, so that both texts stand on one line."""
 
     def sizeHint(self) -> QSize:
@@ -26,7 +28,7 @@ class FieldRows(QGridLayout):
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
-        self._labels: dict[QWidget, QLabel] = {}
+        self._labels: dict[QWidget, _Label] = {}
         self.setColumnStretch(1, 1)
         self.setHorizontalSpacing(10)
         self.setVerticalSpacing(6)

@@ -12,6 +12,7 @@ from core.words.quantities import angle_text
 from gui.jobs import Jobs
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_line_edit import PlainLineEdit
+from gui.widgets.plain_tip import plain_tip
 
 _PLACE = Qt.ItemDataRole.UserRole
 NOT_FOUND: Final = (
@@ -74,7 +75,7 @@ class PlaceSearch(QWidget):
         for place in search_places(text):
             item = QListWidgetItem(f"{place.label}   {_roughly(place)}")
             item.setData(_PLACE, place)
-            item.setToolTip(where_in_words(place))
+            item.setToolTip(plain_tip(where_in_words(place)))
             self.list.addItem(item)
         nothing = bool(text.strip()) and not self.list.count()
         self._told.setText(NOT_FOUND.format(name=text.strip()) if nothing else "")

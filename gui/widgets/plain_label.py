@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QLabel, QSizePolicy, QWidget
 
 from core.words.glossary import Term, terms_in
 from gui.widgets.explained import explainer_of
+from gui.widgets.plain_tip import plain_tip
 
 _SHORTLY: Final = "{name}: {meaning}"
 
@@ -39,7 +40,7 @@ class PlainLabel(QLabel):
         terms = self._explained_terms()
         if terms and (not self.toolTip() or self._tells_term):
             self._tells_term = True
-            self.setToolTip(_SHORTLY.format(name=terms[0].name, meaning=terms[0].in_short))
+            self.setToolTip(plain_tip(_SHORTLY.format(name=terms[0].name, meaning=terms[0].in_short)))
         elif self._tells_term:
             self._tells_term = False
             self.setToolTip("")

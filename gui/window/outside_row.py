@@ -17,6 +17,7 @@ from gui.state import AppState, Change
 from gui.widgets.elided_label import ElidedLabel
 from gui.widgets.pickers import TimePicker
 from gui.widgets.plain_line_edit import PlainLineEdit
+from gui.widgets.plain_tip import plain_tip
 from gui.window.temperatures_dialog import TemperaturesDialog
 
 _NOON = time(12)
@@ -113,7 +114,7 @@ class OutsideRow(QWidget):
             )
         )
         words = " ".join((*warmth_sentences(situation), _NOTE))
-        self.note.setToolTip(words)
+        self.note.setToolTip(plain_tip(words))
         self.note.setAccessibleDescription(words)
 
     def _take_out(self) -> None:

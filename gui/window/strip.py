@@ -21,6 +21,7 @@ from gui.state import AppState, Change
 from gui.widgets.elided_label import ElidedLabel
 from gui.widgets.pickers import DatePicker, Picker, captioned
 from gui.widgets.plain_label import PlainLabel
+from gui.widgets.plain_tip import plain_tip
 
 _PALETTE_NAMES = tuple((name, name.capitalize()) for name in PALETTES)
 
@@ -229,5 +230,5 @@ def _step_button(text: str, name: str) -> QPushButton:
     button = QPushButton(text)
     button.setProperty("role", "step")
     button.setAccessibleName(name)
-    button.setToolTip(name)
+    button.setToolTip(plain_tip(name))
     return button
