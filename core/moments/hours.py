@@ -101,6 +101,11 @@ class Dusks:
         return local.astimezone(self.noon.tzinfo)
 
 
+def usual_ends(start: time | None, end: time | None) -> tuple[Hour, Hour]:
+    """Return the ends of the usual hours, None standing for dusk and for dawn."""
+    return start or Twilight.DUSK, end or Twilight.DAWN
+
+
 def hours_out(dusks: Dusks, *, start: Hour | None = None, end: Hour | None = None) -> HoursOut:
     """Return the usual hours outside; what is not given is from dusk to 23:30.
 
@@ -115,6 +120,13 @@ def hours_out(dusks: Dusks, *, start: Hour | None = None, end: Hour | None = Non
         if dusks.stop is not None and begins < dusks.stop < ends:
             ends = dusks.stop
     return HoursOut(start=begins, end=ends, assumed=start is None and end is None)
+
+
+def usual_hours(dusks: Dusks, *, start: Hour, end: Hour) -> HoursOut:
+    """Return the hours outside as they usually are, assumed where they are those of nobody in particular."""
+    if (start, end) == (USUAL_FROM, USUAL_UNTIL):
+        return hours_out(dusks)
+    return hours_out(dusks, start=start, end=end)
 
 
 def typed_hours(dusks: Dusks, *, start: Hour, end: Hour) -> HoursOut:

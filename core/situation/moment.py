@@ -10,14 +10,12 @@ from core.moments.best_minutes import BestMinutes, find_best_minutes
 from core.moments.details import Sharpness
 from core.moments.elsewhen import Elsewhen, find_elsewhen
 from core.moments.hours import (
-    USUAL_FROM,
-    USUAL_UNTIL,
     Dusks,
     Hour,
     HoursOut,
-    Twilight,
-    hours_out,
     typed_hours,
+    usual_ends,
+    usual_hours,
 )
 from core.moments.targets import TargetTime, evening_targets
 from core.moments.which_planet import best_planet, evening_worths, nearest_to_a_view
@@ -52,7 +50,7 @@ class Moment(Place):
         said, usual = self.said_hours, self.preferences
         if said is not None:
             return said.start, said.end
-        return usual.out_from_time or Twilight.DUSK, usual.out_until_time or Twilight.DAWN
+        return usual_ends(usual.out_from_time, usual.out_until_time)
 
     @lazy
     def hours(self) -> HoursOut | None:
@@ -64,9 +62,7 @@ class Moment(Place):
             with suppress(ProblemsError):
                 # At another site the same words may make no hours.
                 return typed_hours(dusks, start=start, end=end)
-        if (start, end) == (USUAL_FROM, USUAL_UNTIL):
-            return hours_out(dusks)
-        return hours_out(dusks, start=start, end=end)
+        return usual_hours(dusks, start=start, end=end)
 
     @lazy
     def hours_left(self) -> HoursOut | None:

@@ -27,7 +27,7 @@ class SiteClock:
         An hour that the clocks show twice carries the short name of its zone.
         """
         local = _nearest_minute(moment).astimezone(self.zone)
-        shown = self._time_of_day(local)
+        shown = self.time_of_day(local)
         return f"{shown} {_zone_text(local)}" if _is_repeated(local) else shown
 
     def about(self, moment: datetime) -> str:
@@ -45,7 +45,7 @@ class SiteClock:
         first, last = (_nearest_minute(moment).astimezone(self.zone) for moment in (start, end))
         if first.utcoffset() == last.utcoffset():
             return f"{self.time(start)}–{self.time(end)}"
-        zoned = (f"{self._time_of_day(local)} {_zone_text(local)}" for local in (first, last))
+        zoned = (f"{self.time_of_day(local)} {_zone_text(local)}" for local in (first, last))
         return "–".join(zoned)
 
     def times(self, start: datetime, end: datetime) -> str:
@@ -56,7 +56,8 @@ class SiteClock:
         """Return the calendar day of a moment."""
         return moment.astimezone(self.zone).date()
 
-    def _time_of_day(self, local: datetime) -> str:
+    def time_of_day(self, local: datetime) -> str:
+        """Return what the site's clock shows at a local time, to the minute."""
         if self.hours == 24:
             return f"{local:%H:%M}"
         return f"{local.hour % 12 or 12}:{local:%M} {'am' if local.hour < 12 else 'pm'}"

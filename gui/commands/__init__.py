@@ -42,6 +42,7 @@ COMMANDS = {
         Command("looks", "how a planet looks at a time, and what a telescope makes of it"),
         Command("evening", "the evening in order: what to prepare, what to look at, when to stop"),
         Command("year", "a planet's best weeks, and a year of evenings"),
+        Command("dates", "the next evenings on which planets stand high enough"),
         Command("log", "what was written at the eyepiece: verdicts and notes"),
         Command("snapshot", "pictures of the three views, without a display"),
     )

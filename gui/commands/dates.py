@@ -1,0 +1,157 @@
+"""``stillair dates``: the next evenings on which planets stand high enough when you are outside."""
+
+import re
+from argparse import ArgumentParser, Namespace
+from collections.abc import Sequence
+from datetime import datetime, time
+
+from core.air.first_look import USUAL_BLUR_ARCSEC
+from core.export.dates import dates_json
+from core.export.parts import to_json
+from core.gear.numbers import parse_number, shown
+from core.moments.hours import USUAL_FROM, USUAL_UNTIL, Dusks, Hour, typed_hours, usual_ends
+from core.problems import ProblemsError, refuse
+from core.record.choose import choose, choose_planet
+from core.record.profile import read_profile
+from core.report.dates import dates_text
+from core.sky.bodies import Body
+from core.sky.civil import evening_span, tonight
+from core.year.dates import DateWishes, Glass, HeightWish, find_dates, usual_height_deg
+from core.year.detail import aperture_looked_through_mm
+from gui.commands.parsing import (
+    add_hours,
+    add_json,
+    add_profile,
+    add_scope,
+    add_site,
+    checked,
+    iso_date,
+    placed,
+)
+from gui.commands.sky import choose_site
+
+_RANGE = re.compile(r"\s*([^-–\s]+)\s*[-–]\s*([^-–\s%]+)\s*%?\s*")
+
+
+def add_arguments(parser: ArgumentParser) -> None:
+    """Declare what the command takes."""
+    add_profile(parser)
+    parser.add_argument(
+        "--planet",
+        metavar="P",
+        action="append",
+        required=True,
+        help="a planet or the Moon; give it again for each further one",
+    )
+    parser.add_argument(
+        "--from-height",
+        metavar="DEG|PLANET=DEG",
+        action="append",
+        default=[],
+        help="least height for all, or for one planet, 10 to 89 degrees; 30 (Mercury: 10) when left out",
+    )
+    add_hours(parser)
+    parser.add_argument(
+        "--moon",
+        metavar="LOW-HIGH",
+        type=checked(moon_percent),
+        help="how much of the Moon may be lit, in percent: 0-30; any when left out",
+    )
+    add_site(parser)
+    add_scope(parser)
+    parser.add_argument(
+        "--from",
+        dest="first",
+        metavar="D",
+        type=checked(iso_date),
+        help="date of the first evening, YYYY-MM-DD; tonight when left out",
+    )
+    add_json(parser)
+
+
+def run(args: Namespace, now: datetime) -> str:
+    """Return the next ten evenings that fit."""
+    profile = read_profile(args.profile)
+    site = choose_site(profile, args.site)
+    scope = None
+    if profile.telescopes or args.scope is not None:
+        scope = choose(profile.telescopes, args.scope, what="telescope", where="--scope")
+    preferences = profile.preferences
+    usual = usual_ends(preferences.out_from_time, preferences.out_until_time)
+    wishes = DateWishes(
+        heights=_heights(args.planet, args.from_height),
+        start=args.out_from,
+        end=args.out_until,
+        moon_percent=args.moon,
+    )
+    first = tonight(site, now) if args.first is None else args.first
+    try:
+        noon, _ = evening_span(site, first)
+        _check_hours(wishes, usual, Dusks(noon=noon, zone=site.zone, sunset=None, sunrise=None))
+        found = find_dates(
+            site,
+            wishes,
+            first,
+            usual=usual,
+            dark_enough=profile.dark.sun_altitudes_deg(),
+            glass=None
+            if scope is None
+            else Glass(aperture_mm=aperture_looked_through_mm(scope), overhead_arcsec=USUAL_BLUR_ARCSEC),
+        )
+    except ProblemsError as error:
+        raise placed(error, "--from") from None
+    if args.json:
+        return to_json(dates_json(found, site, first, usual=usual, scope=scope))
+    is_assumed = usual == (USUAL_FROM, USUAL_UNTIL)
+    return dates_text(found, site, usual=usual, is_assumed=is_assumed, clock=preferences.clock)
+
+
+def moon_percent(text: str) -> tuple[float, float]:
+    """Return how much of the Moon may be lit, from and to, in percent."""
+    match = _RANGE.fullmatch(text)
+    if match is None:
+        raise refuse(f'must be two figures such as 0-30, from 0 to 100 percent, not "{shown(text)}"')
+    low, high = (parse_number(part, low=0, high=100, what="", unit="percent") for part in match.groups())
+    if low > high:
+        raise refuse(f'must be the lower figure first, such as 0-30, not "{shown(text)}"')
+    return low, high
+
+
+def _check_hours(wishes: DateWishes, usual: tuple[Hour, Hour], dusks: Dusks) -> None:
+    """Refuse hours of the clock that end before they start on any evening."""
+    start, end = wishes.start or usual[0], wishes.end or usual[1]
+    if isinstance(start, time) and isinstance(end, time):
+        try:
+            typed_hours(dusks, start=start, end=end)
+        except ProblemsError as error:
+            raise placed(error, "--out-from" if wishes.end is None else "--out-until") from None
+
+
+def _heights(planets: Sequence[str], heights: Sequence[str]) -> tuple[HeightWish, ...]:
+    bodies = list(dict.fromkeys(choose_planet(each, where="--planet") for each in planets))
+    all_deg: float | None = None
+    own_deg: dict[Body, float] = {}
+    for text in heights:
+        planet, is_own, height = text.rpartition("=")
+        above_deg = _height_deg(height)
+        if not is_own:
+            all_deg = above_deg
+            continue
+        body = choose_planet(planet, where="--from-height")
+        if body not in bodies:
+            raise refuse(f"{body.heading} is not among the planets asked for", where="--from-height")
+        own_deg[body] = above_deg
+    return tuple(
+        HeightWish(
+            body=body,
+            above_deg=own_deg.get(body, usual_height_deg(body) if all_deg is None else all_deg),
+        )
+        for body in bodies
+    )
+
+
+def _height_deg(text: str) -> float:
+    try:
+        return parse_number(text, low=10, high=89, what="", unit="degrees")
+    except ProblemsError as error:
+        raise refuse(str(error).strip(" ."), where="--from-height") from None
