@@ -131,8 +131,11 @@ class HeightView(QWidget):
         self.now.setVisible(not state.situation.following_now)
         for button in (self.all_looks, self.to_find):
             button.setEnabled(night is not None)
+        # What was read of another profile's sky is not shown beside a chart without one.
+        self.cells.setVisible(night is not None)
         if night is None:
             self.moment.setText("")
+            self.note.setText("")
             self.canvas.setAccessibleDescription("" if state.situation.site else NO_SITE)
             self.appearance_line.setText("")
             self.caution.hide()
