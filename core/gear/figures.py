@@ -59,8 +59,9 @@ _BARLOW_FACTOR = (1.1, 5.0)
 _BARREL_NAMES = "24.5, 31.75 or 50.8 mm (0.965, 1.25 or 2 in)"
 _BARREL_TOLERANCE_MM = 0.3
 
-_RATIO = re.compile(r"f ?/? ?(?P<ratio>\d.*)", re.IGNORECASE)
+_RATIO = re.compile(r"(?:f ?[/:]?|1 ?:) ?(?P<ratio>\d.*)", re.IGNORECASE)
 _RANGE = re.compile(r"(?P<low>[\d.,/ ]*\d) ?(?:-|to|\.\.\.?) ?(?P<high>[\d.,/ ]*\d)")
+_ZOOM = re.compile(r"\s*\bzoom\s*$", re.IGNORECASE)
 _TEMPERATURE = re.compile(r"(?P<number>.*?\d[.,]?) ?°? ?(?P<unit>[CF]|celsius|fahrenheit)?", re.IGNORECASE)
 
 
@@ -122,6 +123,7 @@ def parse_eyepiece_mm(text: str) -> ZoomRange:
 
     A figure ten times too long, as when a decimal mark is lost, is asked about.
     """
+    text = _ZOOM.sub("", text)
     number, unit = split_length(text)
     match = _RANGE.fullmatch(tidy(number))
     suffix = "" if unit is None else f" {unit}"

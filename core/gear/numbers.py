@@ -27,7 +27,8 @@ _MARKED_GROUPS = re.compile(r"\d{1,3}(?:(?:\.\d{3})+,\d+|(?:,\d{3})+\.\d+|(?:\.\
 _FRACTION = re.compile(r"(?P<above>\d+) ?/ ?(?P<below>\d+)")
 _MIXED = re.compile(r"(?P<whole>\d+)(?: |-| - )(?P<above>\d+) ?/ ?(?P<below>\d+)")
 _UNIT = r"millimet(?:re|er)s?|mm|centimet(?:re|er)s?|cm|met(?:re|er)s?|m|inch(?:es)?|in\.?|\""
-_LENGTH = re.compile(rf"(?P<number>.*?\d[.,]?) ?(?P<unit>{_UNIT})", re.IGNORECASE)
+# A hyphen as in "10-inch" belongs to neither.
+_LENGTH = re.compile(rf"(?P<number>.*?\d[.,]?) ?-? ?(?P<unit>{_UNIT})", re.IGNORECASE)
 _LONGEST_FIGURE = 40
 
 

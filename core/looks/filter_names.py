@@ -66,7 +66,8 @@ def wratten_number(text: str) -> str | None:
                 return found
     spoken = plain.replace("-", " ")
     for name, number in _BY_NAME.items():
-        if re.search(rf"\b{name}\b", spoken):
+        # A filter that takes a colour away is none of that colour.
+        if re.search(rf"(?<!minus )\b{name}\b", spoken):
             return number
     return None
 

@@ -13,6 +13,8 @@ _OVER_AN_HOUR = "over 1 h"
 _MINUTE_S, _HOUR_S = 60.0, 3600.0
 # From here up rough powers are told in steps of five, and of ten.
 _FIVES_FROM_POWER, _TENS_FROM_POWER = 10.0, 100.0
+# What binary fractions and a turn into mm and back leave behind.
+_DUST = 1e-6
 # Drifts are told in seconds up to here.
 _SECONDS_UP_TO_S = 120.0
 
@@ -88,9 +90,28 @@ def times_text(ratio: float) -> str:
     return f"{two_figures(ratio)} times"
 
 
+def converted_text(value: float, *, as_typed: int, converted: int) -> str:
+    """Return a figure as it was typed where ``as_typed`` decimals hold it, else ``converted`` ones.
+
+    More would be told of a length turned from inches into mm than anybody has measured.
+    """
+    is_whole = abs(rounded(value, as_typed) - value) < _DUST
+    return trimmed_text(value, as_typed if is_whole else converted)
+
+
+def millimetres_text(length_mm: float) -> str:
+    """Return a length in mm without its unit: ``31.75``, and ``90.5`` for 3 9/16 in."""
+    return converted_text(length_mm, as_typed=2, converted=1)
+
+
+def inches_text(length_in: float) -> str:
+    """Return a length in inches without its unit: ``4.5``, ``3.5625``, and ``5.91`` for 150 mm."""
+    return converted_text(length_in, as_typed=4, converted=2)
+
+
 def length_text(length_mm: float) -> str:
-    """Return a length in mm with at most two decimals, ``31.75 mm``."""
-    return f"{trimmed_text(length_mm, 2)} mm"
+    """Return a length in mm, ``31.75 mm``."""
+    return f"{millimetres_text(length_mm)} mm"
 
 
 def pupil_text(exit_pupil_mm: float) -> str:

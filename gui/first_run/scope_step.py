@@ -186,7 +186,7 @@ class ScopeStep(Step):
         if aperture_mm is None or focal_length_mm is None:
             return None
         return Telescope(
-            name=f"{figure(aperture_mm)} mm {self.kind.value}",
+            name=f"{length_text(aperture_mm)} {self.kind.value}",
             kind=self.kind,
             aperture_mm=aperture_mm,
             focal_length_mm=focal_length_mm,

@@ -2,6 +2,7 @@
 
 from core.gear.figures import ZoomRange, parse_apparent_field_deg, parse_eyepiece_mm
 from core.gear.owned import Eyepiece
+from core.words.quantities import millimetres_text
 from gui.gear.barrels import barrel_field
 from gui.gear.form import OwnedForm, Values
 from gui.gear.owned_kinds import Kind
@@ -88,4 +89,4 @@ def _is_zoom(values: Values) -> bool:
 
 def _focal_length_text(focal_length: ZoomRange) -> str:
     ends = [focal_length.low_mm, focal_length.high_mm]
-    return "-".join(figure(end) for end in ends if end is not None)
+    return "-".join(millimetres_text(end) for end in ends if end is not None)

@@ -12,7 +12,7 @@ from core.gear.numbers import DoubtfulFigureError, Unit, number_text, parse_leng
 from core.problems import ProblemsError
 from core.record.observer import LengthUnit, Preferences, TemperatureUnit
 from core.words.names import capitalised
-from core.words.quantities import trimmed_text
+from core.words.quantities import converted_text, inches_text, millimetres_text, trimmed_text
 from gui.widgets.field import Choice, Reading
 
 V = TypeVar("V")
@@ -116,11 +116,14 @@ class Units:
 
     def length_text(self, value_mm: float) -> str:
         """Write a length in mm in the owner's unit, without naming it."""
-        return trimmed_text(value_mm / self.length.mm, 3)
+        if self.length is Unit.INCH:
+            return inches_text(value_mm / Unit.INCH.mm)
+        return millimetres_text(value_mm)
 
     def temperature_text(self, value_c: float) -> str:
         """Write a temperature in degrees Celsius in the owner's unit, without naming it."""
-        return trimmed_text(value_c * _FAHRENHEIT_PER_CELSIUS + 32.0 if self.is_fahrenheit else value_c, 2)
+        value = value_c * _FAHRENHEIT_PER_CELSIUS + 32.0 if self.is_fahrenheit else value_c
+        return converted_text(value, as_typed=2, converted=1)
 
     def parse_temperature_c(self, text: str) -> float:
         """Return a temperature in degrees Celsius, typed in the owner's unit or with its own."""
@@ -128,7 +131,8 @@ class Units:
 
     def difference_text(self, value_c: float) -> str:
         """Write a difference of temperatures in degrees Celsius in the owner's unit."""
-        return trimmed_text(value_c * (_FAHRENHEIT_PER_CELSIUS if self.is_fahrenheit else 1.0), 2)
+        value = value_c * (_FAHRENHEIT_PER_CELSIUS if self.is_fahrenheit else 1.0)
+        return converted_text(value, as_typed=2, converted=1)
 
     def parse_difference_c(self, text: str, allowed: Within, label: str) -> float:
         """Return a difference of temperatures in degrees Celsius, inside a range."""

@@ -28,9 +28,7 @@ def seen(window: QWidget) -> set[str]:
         model = view.model()
         if view.isVisible() and model is not None:
             for row in range(model.rowCount()):
-                texts |= {
-                    str(model.index(row, column).data() or "") for column in range(model.columnCount())
-                }
+                texts |= {str(model.index(row, column).data() or "") for column in range(model.columnCount())}
     return texts
 
 

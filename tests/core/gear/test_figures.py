@@ -129,6 +129,12 @@ def test_three_decimals_are_no_doubt_where_thousands_cannot_be_meant() -> None:
         ("900 mm", 900),
         ("114,3", 114.3),
         ("150 millimetres", 150),
+        ("10-inch", 254),
+        ("10–inch", 254),
+        ("8 - in", 203.2),
+        ("4 3/4-inch", 120.65),
+        ("4½-inch", 114.3),
+        ("203-mm", 203),
     ],
 )
 def test_apertures(text: str, mm: float) -> None:
@@ -141,6 +147,7 @@ def test_apertures(text: str, mm: float) -> None:
         ("8", [("8 cm", 80), ("8 in", 203.2)]),
         ("900", [("900 mm", 900)]),
         ("41/2", [("4.5 in", 114.3), ("20.5 in", 520.7)]),
+        ("41/2-inch", [("4.5 in", 114.3), ("20.5 in", 520.7)]),
         ("4 1/2", [("4.5 in", 114.3)]),
         ("30", [("30 cm", 300), ("30 mm", 30)]),
         ("1.200", [("1200 mm", 1200)]),
@@ -182,6 +189,9 @@ def test_an_aperture_out_of_range_is_told_the_range(text: str, shown: str) -> No
         ("F/8", 1200),
         ("f8", 1200),
         ("f/ 8,5", 1275),
+        ("f:8", 1200),
+        ("1:8", 1200),
+        ("1200-mm", 1200),
         ("48 in", 1219.2),
         ("1,2 m", 1200),
         ("1 200 mm", 1200),
@@ -216,6 +226,9 @@ def test_a_bare_focal_ratio_and_a_grouped_figure_are_asked_about() -> None:
         ("8 to 24", (8, 24)),
         ("7,2-21,5", (7.2, 21.5)),
         ("24-8", (8, 24)),
+        ("8-24 zoom", (8, 24)),
+        ("8-24-mm zoom", (8, 24)),
+        ("25-mm", (25, None)),
         ("10-10", (10, None)),
     ],
 )
@@ -233,7 +246,7 @@ def test_an_eyepiece_that_lost_its_decimal_mark_is_asked_about() -> None:
     ("texts", "barrel_mm"),
     [
         (('1.25"', "1.25", "1,25 in", "1¼”", '1 1/4"', "31.75", "31,7 mm", "31.8", "31.750"), 31.75),
-        (('2"', "2", "2 in", "50.8", "50,8 mm", "2″"), 50.8),
+        (('2"', "2", "2-inch", "2 in", "50.8", "50,8 mm", "2″"), 50.8),
         (('0.965"', ".965", "0,965 in", "24.5", "24,5 mm"), 24.5),
     ],
 )

@@ -34,6 +34,7 @@ from core.looks.filter_names import filter_completions, wratten_number, wratten_
         ("80B", None),
         ("", None),
         ("infrared", None),
+        ("minus violet", None),
     ],
 )
 def test_names(text: str, number: str | None) -> None:

@@ -5,7 +5,9 @@ import pytest
 from core.words.quantities import (
     drift_text,
     field_text,
+    inches_text,
     length_text,
+    millimetres_text,
     per_mm_text,
     percent_text,
     power_text,
@@ -97,8 +99,8 @@ def test_a_power_per_mm_keeps_a_tenth() -> None:
     ]
 
 
-def test_a_length_keeps_two_decimals_and_no_zeros() -> None:
-    assert [length_text(mm) for mm in (31.75, 8.0, 24.5, 4.125)] == ["31.75 mm", "8 mm", "24.5 mm", "4.13 mm"]
+def test_a_length_keeps_the_two_decimals_of_a_barrel_and_no_zeros() -> None:
+    assert [length_text(mm) for mm in (31.75, 8.0, 24.5, 4.125)] == ["31.75 mm", "8 mm", "24.5 mm", "4.1 mm"]
 
 
 @pytest.mark.parametrize(
@@ -152,3 +154,22 @@ def test_a_mount_that_follows_the_sky_has_no_drift() -> None:
 
 def test_a_share_is_told_in_whole_per_cent() -> None:
     assert [percent_text(share) for share in (0.25, 0.125, 0.005)] == ["25%", "13%", "1%"]
+
+
+@pytest.mark.parametrize(
+    ("length_in", "inches", "millimetres"),
+    [
+        (4.5, "4.5", "114.3"),
+        (4.75, "4.75", "120.65"),
+        (3.5625, "3.5625", "90.5"),
+        (150 / 25.4, "5.91", "150"),
+        (31.75 / 25.4, "1.25", "31.75"),
+        (80.04 / 25.4, "3.15", "80.04"),
+    ],
+)
+def test_a_converted_length_tells_no_more_than_was_measured(
+    length_in: float, inches: str, millimetres: str
+) -> None:
+    """25.4 mm make an inch by its definition; a typed figure stays as it was typed."""
+    assert inches_text(length_in) == inches
+    assert millimetres_text(length_in * 25.4) == millimetres
