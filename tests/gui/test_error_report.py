@@ -91,10 +91,10 @@ def test_about_tells_versions_licences_and_where_a_report_would_lie(
     assert heading.startswith("Stillair ")
     for word in (
         "Creative Commons Attribution 4.0",
-        "LGPL version 3",
+        "GNU Lesser General Public Licence version 3",
         "OpenStreetMap contributors",
         "DE421",
-        "Moon's ground",
+        "Map of the Moon",
         f"PySide6-Essentials   {version('PySide6-Essentials')}",
         str(state_folder / REPORT_NAME),
         "Nothing is ever sent",
