@@ -211,8 +211,8 @@ class HorizonPicture(QWidget):
         if event.key() in (Qt.Key.Key_PageDown, Qt.Key.Key_PageUp) and self._sectors:
             step = 1 if event.key() == Qt.Key.Key_PageDown else -1
             self.choose((self._index + step) % len(self._sectors))
-        elif event.key() in (Qt.Key.Key_Delete, Qt.Key.Key_Backspace) and self._index >= 0:
-            self.remove()
+        elif event.key() == Qt.Key.Key_Delete and self._index >= 0 and _with_control(event):
+            self.remove()  # with Ctrl, for a key alone is soon hit by a sleeve
         elif change is not None and self._index >= 0:
             self._replace(self._index, change(self._sectors[self._index]))
         else:
@@ -290,3 +290,7 @@ def _pulled(sector: Sector, part: _Part, across_deg: float, up_deg: float) -> Se
             return raised(sector, up_deg)
         case _Part.WHOLE:
             return raised(turned(sector, across_deg), up_deg)
+
+
+def _with_control(event: QKeyEvent) -> bool:
+    return bool(event.modifiers() & Qt.KeyboardModifier.ControlModifier)

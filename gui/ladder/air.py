@@ -2,6 +2,7 @@
 
 from functools import partial
 
+from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QButtonGroup, QCheckBox, QHBoxLayout, QPushButton, QWidget
 
 from core.air.first_look import SCALE_STEPS
@@ -75,8 +76,11 @@ class AirRow(QWidget):
         return group
 
     def _connect(self) -> None:
-        for look, button in self.first_look_buttons.items():
+        for number, (look, button) in enumerate(self.first_look_buttons.items(), start=1):
             button.clicked.connect(partial(self._state.set_first_look, look))
+            # A bare key, usable in gloves, wherever the keyboard is while this row is seen.
+            QShortcut(QKeySequence(str(number)), self).activated.connect(button.click)
+            button.setToolTip(f"Key {number}")
         self.scales.picked.connect(self._take_step)
         self.blur.textEdited.connect(self._take_blur)
         self.blur.editingFinished.connect(self._show)

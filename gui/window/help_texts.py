@@ -7,9 +7,9 @@ from gui.versions import versions
 
 KEYS = """\
 Everywhere
-  Ctrl+1   Gear
-  Ctrl+2   Height
-  Ctrl+3   Ladder
+  Ctrl+1 or F5   Gear
+  Ctrl+2 or F6   Height
+  Ctrl+3 or F7   Ladder
   Alt+W   why the answer is what it is
   Alt+U   the telescope is outside now
   Alt+R   the hours that you are outside this evening
@@ -38,7 +38,7 @@ Gear
   Page Up, Page Down, in the picture of the horizon   choose what stands in the sky
   Arrows there   move and raise it; with Shift by five degrees
   Ctrl+Left, Ctrl+Right; Alt+Left, Alt+Right   move its first edge; its second edge
-  Delete   take it away
+  Ctrl+Delete   take it away
   Esc, with two scopes side by side   back
 
 Height, with the chart in focus
@@ -55,6 +55,7 @@ Ladder, with the drawing in focus
   Home, End   lowest rung, highest rung
   M, N, L, C   the step showed more detail, no change, less detail, cannot tell
   W   why the view is soft
+  1, 2, 3   first look at the air: steady, fair, boiling
 """
 
 _ABOUT = """\

@@ -83,7 +83,8 @@ class Menus:
     def _build_view(self) -> None:
         menu = self._menu("&View")
         for number, name in enumerate(("&Gear", "&Height", "&Ladder")):
-            action = _add(menu, name, partial(self._does.go_to_view, number), f"Ctrl+{number + 1}")
+            keys = (f"Ctrl+{number + 1}", f"F{number + 5}")
+            action = _add(menu, name, partial(self._does.go_to_view, number), *keys)
             self.views.append(action)
         menu.addSeparator()
         _add(menu, "Stay out half an hour long&er", partial(self._state.step_hours, 1), "Ctrl+.")

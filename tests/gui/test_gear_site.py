@@ -130,7 +130,10 @@ def test_usual_things_are_added_where_the_sky_is_open_and_taken_away_again(hand:
     # What has just been added is in hand.
     assert hand.panel.told.text().startswith("heated roof: azimuth ")
 
+    before = hand.profile
     hand.qtbot.keyClick(hand.picture, Qt.Key.Key_Delete)
+    assert hand.profile == before  # a key alone is soon hit by a sleeve
+    hand.qtbot.keyClick(hand.picture, Qt.Key.Key_Delete, Qt.KeyboardModifier.ControlModifier)
     assert [sector.what for sector in hand.site.blocked] == ["roof ridge", "trees"]
     assert not hand.panel.remove.isEnabled()
     hand.picture.choose(1)

@@ -14,7 +14,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLabel, QScrollArea, QWidget
 from pytestqt.qtbot import QtBot
 
-from core.air.steadiness import FirstLook
+from core.air.steadiness import Blur, FirstLook
 from core.record.observer import Profile
 from core.sky.bodies import Body
 from gui.first_run.guide import Guide
@@ -44,6 +44,29 @@ def test_keys_switch_between_the_views(qtbot: QtBot, shell: Shell) -> None:
         assert shell.stack.currentWidget() is shell.current_view
         assert shell.current_view is not None
         assert shell.current_view.hasFocus()
+
+
+def test_bare_keys_do_the_same(shell: Shell) -> None:
+    for key, kind in {Qt.Key.Key_F5: GearView, Qt.Key.Key_F6: HeightView, Qt.Key.Key_F7: LadderView}.items():
+        QTest.keyClick(shell, key)
+        assert isinstance(shell.current_view, kind)
+
+
+def test_a_first_look_is_a_bare_key_in_the_ladder_view_and_a_figure_in_a_field(
+    shell: Shell, state: AppState
+) -> None:
+    QTest.keyClick(shell, Qt.Key.Key_3)
+    assert state.choices.blur == Blur.assumed()  # Height is shown
+    shell.go_to_view(LADDER)
+    QTest.keyClick(shell.focusWidget(), Qt.Key.Key_3)
+    assert state.situation.first_look is FirstLook.BOILING
+    view = shell.current_view
+    assert isinstance(view, LadderView)
+    view.air.blur.setFocus()
+    view.air.blur.selectAll()
+    QTest.keyClick(view.air.blur, Qt.Key.Key_1)
+    assert view.air.blur.text() == "1"
+    assert state.situation.first_look is not FirstLook.STEADY
 
 
 def test_a_new_profile_leaves_the_keyboard_in_the_view(qtbot: QtBot, shell: Shell) -> None:
