@@ -66,7 +66,7 @@ def test_a_first_look_is_a_bare_key_in_the_ladder_view_and_a_figure_in_a_field(
     view.air.blur.selectAll()
     QTest.keyClick(view.air.blur, Qt.Key.Key_1)
     assert view.air.blur.text() == "1"
-    assert state.situation.first_look is not FirstLook.STEADY
+    assert not view.air.first_look_buttons[FirstLook.STEADY].isChecked()
 
 
 def test_a_new_profile_leaves_the_keyboard_in_the_view(qtbot: QtBot, shell: Shell) -> None:
