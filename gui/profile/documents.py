@@ -267,7 +267,10 @@ def _text_of(path: Path | None) -> str:
         return ""
 
 
-def example_names() -> list[str]:
-    """Return the file names of the examples that come with the program."""
+def examples() -> dict[str, str]:
+    """Return the examples that come with the program: by file name, what each shows."""
     folder = resources.files("sample_profiles")
-    return sorted(entry.name for entry in folder.iterdir() if entry.name.endswith(".toml"))
+    files = sorted(
+        (entry for entry in folder.iterdir() if entry.name.endswith(".toml")), key=lambda each: each.name
+    )
+    return {entry.name: entry.read_text("utf-8").partition(".")[0].removeprefix("# ") for entry in files}

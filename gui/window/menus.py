@@ -9,7 +9,7 @@ from PySide6.QtGui import QAction, QActionGroup, QKeySequence
 from PySide6.QtWidgets import QMainWindow, QMenu
 
 from core.drawing.palette import PALETTES
-from gui.profile.documents import Documents, example_names
+from gui.profile.documents import Documents, examples
 from gui.profile.session import state_folder
 from gui.state import AppState
 from gui.versions import own_version
@@ -59,9 +59,8 @@ class Menus:
         self.recent = _submenu(menu, "Open &recent")
         self.recent.aboutToShow.connect(self._fill_recent)
         self.examples = _submenu(menu, "Open an &example")
-        for name in example_names():
-            label = name.removesuffix(".toml").replace("_", " ").capitalize()
-            _add(self.examples, escaped(label), partial(documents.open_example, name))
+        for name, shows in examples().items():
+            _add(self.examples, escaped(shows), partial(documents.open_example, name))
         menu.addSeparator()
         _add(menu, "&Save", documents.save, Key.Save)
         _add(menu, "Save &as …", documents.save_as, "Ctrl+Shift+S")

@@ -16,7 +16,7 @@ from attrs import frozen
 from pytest_benchmark.fixture import BenchmarkFixture
 
 ROOT = Path(__file__).resolve().parent.parent.parent
-PROFILE = ROOT / "sample_profiles" / "eleni_thessaloniki.toml"
+PROFILE = ROOT / "sample_profiles" / "balcony_greece.toml"
 RUNS = 5
 
 # Tells the moment of the first paint, then ends the program and tells its peak memory.

@@ -9,12 +9,12 @@ import pytest
 from gui.app import main
 
 SAMPLES = Path(__file__).resolve().parents[2] / "sample_profiles"
-ELENI, DALE = str(SAMPLES / "eleni_thessaloniki.toml"), str(SAMPLES / "dale_duluth.toml")
+BALCONY, CLOSED_TUBE = str(SAMPLES / "balcony_greece.toml"), str(SAMPLES / "closed_tube_minnesota.toml")
 WINTER = ("--evening", "2026-12-05")
 
 
 def test_the_steps_stand_in_order_with_their_words(capsys: pytest.CaptureFixture[str]) -> None:
-    assert main(["evening", ELENI, *WINTER]) == 0
+    assert main(["evening", BALCONY, *WINTER]) == 0
     out = capsys.readouterr().out
 
     assert out.startswith("Saturn is best")
@@ -27,7 +27,7 @@ def test_the_steps_stand_in_order_with_their_words(capsys: pytest.CaptureFixture
 
 def test_json_has_every_key_and_times_in_utc(capsys: pytest.CaptureFixture[str]) -> None:
     words = ["--indoor", "20", "--air-now", "8", "--air-low", "1", "--humidity", "90", "--json"]
-    assert main(["evening", ELENI, *WINTER, *words]) == 0
+    assert main(["evening", BALCONY, *WINTER, *words]) == 0
     told = json.loads(capsys.readouterr().out)
 
     assert set(told) == {
@@ -47,7 +47,7 @@ def test_json_has_every_key_and_times_in_utc(capsys: pytest.CaptureFixture[str])
 
 
 def test_without_temperatures_nothing_is_claimed_of_them(capsys: pytest.CaptureFixture[str]) -> None:
-    assert main(["evening", ELENI, *WINTER, "--json"]) == 0
+    assert main(["evening", BALCONY, *WINTER, "--json"]) == 0
     told = json.loads(capsys.readouterr().out)
 
     assert told["ready"] is None
@@ -56,7 +56,7 @@ def test_without_temperatures_nothing_is_claimed_of_them(capsys: pytest.CaptureF
 
 def test_degrees_fahrenheit_are_taken_and_told(capsys: pytest.CaptureFixture[str]) -> None:
     words = ["--indoor", "68F", "--air-now", "50F", "--air-low", "36F", "--humidity", "85"]
-    assert main(["evening", DALE, *WINTER, *words]) == 0
+    assert main(["evening", CLOSED_TUBE, *WINTER, *words]) == 0
     out = " ".join(capsys.readouterr().out.split())
 
     assert "front glass" in out
@@ -91,7 +91,7 @@ def test_an_evening_of_no_darkness_has_nothing_to_prepare(
 def test_what_cannot_be_is_refused_in_a_sentence(
     capsys: pytest.CaptureFixture[str], words: list[str], told: str
 ) -> None:
-    assert main(["evening", ELENI, *WINTER, *words]) == 2
+    assert main(["evening", BALCONY, *WINTER, *words]) == 2
     out, err = capsys.readouterr()
 
     assert out == ""

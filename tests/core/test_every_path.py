@@ -12,7 +12,7 @@ import pytest
 from gui.app import BAD_INPUT, main
 from gui.commands import COMMANDS
 
-SAMPLE = Path(str(files("sample_profiles") / "eleni_thessaloniki.toml"))
+SAMPLE = Path(str(files("sample_profiles") / "balcony_greece.toml"))
 # What each command wants beside a profile.
 WANTED = {
     "ladder": ["--scope", "x"],

@@ -7,7 +7,7 @@ import pytest
 
 from gui.app import main
 
-SAMPLE = "sample_profiles/eleni_thessaloniki.toml"
+SAMPLE = "sample_profiles/balcony_greece.toml"
 DAY, TWILIGHT, DOWN, NO_WINDOW = "not to be seen by day", "not dark enough", "below the horizon", "only while"
 # Site time of Thessaloniki, two hours ahead of UTC in winter; positions as the program finds them elsewhere.
 REFUSED = [

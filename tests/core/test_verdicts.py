@@ -29,7 +29,7 @@ NINE = datetime(2026, 12, 5, 19, 0, tzinfo=UTC)  # nine in the evening at Thessa
 @pytest.fixture(scope="module")
 def choices() -> Choices:
     """Saturn high at nine over Thessaloniki, with an invented kit of many steps."""
-    with resources.as_file(resources.files("sample_profiles").joinpath("eleni_thessaloniki.toml")) as path:
+    with resources.as_file(resources.files("sample_profiles").joinpath("balcony_greece.toml")) as path:
         sample = read_profile(Path(path))
     kit = attrs.evolve(
         sample,

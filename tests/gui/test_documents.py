@@ -197,7 +197,12 @@ def test_recent_files_come_newest_first_and_with_their_ampersands(
 
 def test_an_example_opens_as_a_profile_without_a_file(unseen_shell: Shell, state: AppState) -> None:
     entries = unseen_shell.menus.examples.actions()
-    assert len(entries) >= 3
+    assert [entry.text() for entry in entries] == [
+        "Two telescopes on a balcony, Greece",
+        "Closed tube in inches and Fahrenheit, Minnesota",
+        "First refractor, Japan",
+        "Large reflector under the southern sky, Argentina",
+    ]
     entries[0].trigger()
     assert state.path is None
     assert state.profile.telescopes

@@ -272,7 +272,7 @@ def test_no_telescope_is_taken_before_one_is_picked(qtbot: QtBot, guide: Guide, 
     # Return takes the one that the keyboard is at.
     qtbot.keyClick(guide.scope.sizes, Qt.Key.Key_Return)
     qtbot.waitUntil(guide.eyepieces.isVisible)
-    assert owned() == ["Tabletop reflector, 76 mm (3 in)"]
+    assert owned() == ["Tabletop reflector, 75 mm (3 in)"]
 
 
 def test_a_filter_is_found_by_the_name_that_people_say(qtbot: QtBot, guide: Guide, state: AppState) -> None:

@@ -169,7 +169,7 @@ def test_the_window_loads_matplotlib_only_to_save(tmp_path: Path) -> None:
     script = (
         "import sys\n"
         "from gui.app import main\n"
-        "profile = 'sample_profiles/eleni_thessaloniki.toml'\n"
+        "profile = 'sample_profiles/balcony_greece.toml'\n"
         f"main(['snapshot', profile, '--evening', '2026-12-05', '-o', {str(tmp_path)!r}])\n"
         "print('matplotlib' in sys.modules)\n"
     )

@@ -194,12 +194,12 @@ def test_a_usual_scope_comes_with_its_own_eyepieces_or_takes_the_owners(
 
 def test_two_usual_scopes_can_be_compared_and_change_places(hand: GearHand, page: SideBySide) -> None:
     pick(hand, page.a, "Usual: Reflector, 130 mm (5 in)")
-    pick(hand, page.b, "Usual: Closed mirror tube, 127 mm (5 in)")
-    assert figures(page)["Aperture"] == ("130 mm", "127 mm")
+    pick(hand, page.b, "Usual: Closed mirror tube, 125 mm (5 in)")
+    assert figures(page)["Aperture"] == ("130 mm", "125 mm")
     # The scope in hand everywhere else stays what it was.
     assert hand.scope.name == "Six-inch"
     hand.press(page.swap)
-    assert figures(page)["Aperture"] == ("127 mm", "130 mm")
+    assert figures(page)["Aperture"] == ("125 mm", "130 mm")
     pick(hand, page.a, "Small refractor")
     assert hand.scope.name == "Small refractor"
     assert figures(page)["Aperture"] == ("80 mm", "130 mm")

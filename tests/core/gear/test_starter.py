@@ -67,3 +67,11 @@ def test_a_long_usual_eyepiece_has_the_field_that_its_barrel_leaves() -> None:
     assert usual_eyepiece(40).apparent_field_deg == 38
     assert usual_eyepiece(32).apparent_field_deg == 48
     assert usual_eyepiece(25).apparent_field_deg == 50
+
+
+def test_usual_sizes_are_round_so_that_none_points_at_one_maker() -> None:
+    for kit in starter_kits():
+        focal_length_mm = kit.telescope.focal_length_mm
+        assert focal_length_mm is None or focal_length_mm % 50 == 0, kit.telescope.name
+        # 114 mm are 4½ in, which everybody has made.
+        assert kit.telescope.aperture_mm % 5 == 0 or kit.telescope.aperture_mm == 114, kit.telescope.name
