@@ -34,6 +34,15 @@ _AGAIN: Final = "Stay here. {above} is worth another try from about {time}, when
 _USUAL: Final = (
     "As far as {usual} goes, though the air may bear more tonight: lift that limit to try {above}."
 )
+# By what to do and whether it is only worth a try; the same in a few words.
+_BRIEFLY: Final = {
+    (Move.UP, False): "next {to}, {label}",
+    (Move.UP, True): "try {to}, {label}",
+    (Move.BACK, False): "back to {to}, {label}",
+    (Move.BACK, True): "back to {to}, {label}",
+    (Move.STAY, False): "stay here",
+}
+_STAY_AND_TRY: Final = "stay; try {above} at {time}"
 _PER_MM: Final = "{power} is {per_mm} of aperture."
 _NEARLY_THE_SAME: Final = "Nearly the same power: {others}."
 _OTHER: Final = "{label} ({power})"
@@ -69,6 +78,16 @@ def next_step_text(step: NextStep, ladder: Ladder, clock: SiteClock | None) -> s
         settle=settling_words(ladder.scope),
         time="" if step.try_again_at is None or clock is None else clock.time(step.try_again_at),
     )
+
+
+def next_step_briefly(step: NextStep, clock: SiteClock | None) -> str:
+    """Return the same in a few words, to be read from afar: ``next 150x, 8 mm``."""
+    if step.to is None:
+        if step.above is None or step.try_again_at is None or clock is None:
+            return _BRIEFLY[Move.STAY, False]
+        return _STAY_AND_TRY.format(above=power_text(step.above.power), time=clock.about(step.try_again_at))
+    is_try = step.to.standing in (Standing.TRY, Standing.ABOVE)
+    return _BRIEFLY[step.move, is_try].format(to=power_text(step.to.power), label=step.to.label)
 
 
 def _template(step: NextStep, ladder: Ladder, clock: SiteClock | None) -> str:

@@ -7,11 +7,17 @@ from core.situation.situation import Situation
 from core.words.mount import settling_words
 from core.words.quantities import power_text
 
+# Bare keys, the first letters of their words.
+VERDICT_KEYS: Final = {
+    Verdict.MORE: "M",
+    Verdict.NO_CHANGE: "N",
+    Verdict.LESS: "L",
+    Verdict.CANNOT_TELL: "C",
+}
 _ASKED: Final = (
     "{power} after {before}: refocus, re-centre, {settle}, watch a minute or two. What did the step do to "
     "the detail?"
 )
-_ASKED_SHORT: Final = "{power} after {before}: detail?"
 _NOT_YET: Final = "Step to another power; then say here what it did to the detail."
 _WRITTEN: Final = {
     Verdict.MORE: "More detail at {power} than at {before}, written down.",
@@ -28,16 +34,6 @@ def asked_words(situation: Situation) -> str:
         return _NOT_YET
     return written_words(situation) or _ASKED.format(
         power=power_text(rung.power), before=power_text(before), settle=settling_words(scope)
-    )
-
-
-def asked_briefly(situation: Situation) -> str:
-    """Return the same in a few words, nothing where a step has to come first."""
-    rung, before = situation.rung, situation.power_before
-    if not situation.can_be_judged or rung is None or before is None:
-        return ""
-    return written_words(situation) or _ASKED_SHORT.format(
-        power=power_text(rung.power), before=power_text(before)
     )
 
 

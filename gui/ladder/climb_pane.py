@@ -1,12 +1,11 @@
 """What to do next on the ladder, what the last step did, and what is worth knowing beside it."""
 
-from PySide6.QtCore import QSize, Qt
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QButtonGroup,
     QGridLayout,
     QHBoxLayout,
     QPushButton,
-    QScrollArea,
     QStackedWidget,
     QVBoxLayout,
     QWidget,
@@ -26,6 +25,7 @@ from gui.ladder.look_for import LookForPane
 from gui.ladder.verdict_row import VerdictRow
 from gui.profile.log_book import LogBook
 from gui.state import AppState
+from gui.widgets.low_scroll_area import LowScrollArea
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.reading_area import ReadingArea, reading_label
 
@@ -34,11 +34,12 @@ _PAGES = ("What to look for", "Limits")
 _LEAST_PAGE_LINES = 3
 
 
-class ClimbPane(QScrollArea):
+class ClimbPane(LowScrollArea):
     """The words and the buttons beside the drawing; where there is little height all of it scrolls."""
 
     def __init__(self, state: AppState, log_book: LogBook, keys_in: QWidget) -> None:
-        super().__init__()
+        page = QWidget()
+        super().__init__(page)
         self._state = state
         self.heading = PlainLabel(role="heading", wraps=True)
         self.detail = PlainLabel(role="small", wraps=True)
@@ -49,20 +50,17 @@ class ClimbPane(QScrollArea):
         self.soft = QPushButton("&Why soft?")
         self.soft.setAccessibleName(SOFT_VIEW)
         self.soft.setToolTip("Key W")
+        self.dark = QPushButton("&Eyepiece mode")
+        self.dark.setAccessibleDescription("Large words for the dark, over the whole window; Escape leaves")
+        self.dark.setToolTip("Key E")
         self.notices = PlainLabel(role="small", wraps=True)
         self.notices.setAccessibleName("About the rung in hand")
         self.look_for = LookForPane()
         self.limits = LimitsPage()
         self.page_buttons = QButtonGroup(self)
         self._pages = QStackedWidget()
-        self._lay_out()
+        self._lay_out(page)
         self.page_buttons.idClicked.connect(self._pages.setCurrentIndex)
-
-    def minimumSizeHint(self) -> QSize:
-        return QSize(16 * self.fontMetrics().averageCharWidth(), 4 * self.fontMetrics().lineSpacing())
-
-    def sizeHint(self) -> QSize:
-        return self.minimumSizeHint()
 
     def show_situation(self) -> None:
         """Show what the situation is now."""
@@ -89,9 +87,7 @@ class ClimbPane(QScrollArea):
         self.look_for.show_filters(situation.filter_offers)
         self.limits.show_situation(situation)
 
-    def _lay_out(self) -> None:
-        page = QWidget()
-        page.setObjectName("page")
+    def _lay_out(self, page: QWidget) -> None:
         column = QVBoxLayout(page)
         column.setContentsMargins(2, 0, 2, 0)
         column.setSpacing(5)
@@ -103,6 +99,7 @@ class ClimbPane(QScrollArea):
         deeds.setContentsMargins(0, 0, 0, 0)
         deeds.setSpacing(6)
         deeds.addWidget(self.soft, 1)
+        deeds.addWidget(self.dark, 1)
         column.addWidget(self._deeds)
         column.addWidget(self.notices)
         row = QHBoxLayout()
@@ -119,10 +116,6 @@ class ClimbPane(QScrollArea):
         column.addLayout(row)
         self._pages.setMinimumHeight(_LEAST_PAGE_LINES * self.fontMetrics().lineSpacing())
         column.addWidget(self._pages, 1)
-        self.setWidget(page)
-        self.setWidgetResizable(True)
-        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
 
 
 class LimitsPage(ReadingArea):

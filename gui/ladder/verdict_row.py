@@ -1,7 +1,6 @@
 """The row that asks what a step did to the view, and writes the answer into the log."""
 
 from functools import partial
-from typing import Final
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeySequence, QShortcut
@@ -10,17 +9,11 @@ from PySide6.QtWidgets import QGridLayout, QPushButton, QVBoxLayout, QWidget
 from core.record.log_entry import Verdict
 from core.situation.situation import Situation
 from core.words.log import VERDICT_LABELS
-from core.words.verdicts import asked_words
+from core.words.verdicts import VERDICT_KEYS, asked_words
 from gui.profile.log_book import LogBook
 from gui.state import AppState, Change
 from gui.widgets.plain_label import PlainLabel
 
-VERDICT_KEYS: Final = {
-    Verdict.MORE: "M",
-    Verdict.NO_CHANGE: "N",
-    Verdict.LESS: "L",
-    Verdict.CANNOT_TELL: "C",
-}
 _SHOWN_FROM = (
     *(Situation.rung, Situation.power_before, Situation.verdict_on_step, Situation.can_be_judged),
     Situation.scope,

@@ -9,6 +9,7 @@ from core.situation.situation import Situation
 from core.situation.soft_view import known_of_view
 from core.words.answer import nothing_offered_words
 from gui.ladder.air import AirRow
+from gui.ladder.at_eyepiece import AtEyepiece
 from gui.ladder.canvas import DRAWN_FROM, LadderCanvas
 from gui.ladder.climb_pane import ClimbPane
 from gui.ladder.eyepiece import EyepiecePane
@@ -55,6 +56,8 @@ class LadderView(QWidget):
         self.log_button.toggled.connect(self._show_log)
         self.pane.soft.clicked.connect(self.ask_why_soft)
         self._add_key("W", self.pane.soft)
+        self.pane.dark.clicked.connect(self.go_to_eyepiece)
+        self._add_key("E", self.pane.dark)
         state.changed.connect(self._on_changed)
         self._show()
 
@@ -63,6 +66,12 @@ class LadderView(QWidget):
         known = known_of_view(self._state.situation)
         if known is not None:
             SoftViewDialog(known, self).exec()
+
+    def go_to_eyepiece(self) -> AtEyepiece:
+        """Cover the window with a few large words, until Escape."""
+        screen = AtEyepiece(self._state, self.log_book, self.window())
+        screen.left.connect(self.canvas.setFocus)
+        return screen
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
@@ -92,14 +101,14 @@ class LadderView(QWidget):
         self.body = QStackedWidget()
         self.body.addWidget(self._climb)
         self.body.addWidget(self.log_page)
-        outer = QVBoxLayout(self)
-        outer.setContentsMargins(12, 4, 12, 10)
-        outer.setSpacing(4)
-        outer.addWidget(self.body, 1)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(12, 4, 12, 10)
+        column.setSpacing(4)
+        column.addWidget(self.body, 1)
         foot = QHBoxLayout()
         foot.addWidget(self.air, 1)
         foot.addWidget(self.log_button, 0, Qt.AlignmentFlag.AlignTop)
-        outer.addLayout(foot)
+        column.addLayout(foot)
 
     def _on_changed(self, change: Change) -> None:
         if change.of(*DRAWN_FROM, *_SHOWN_FROM):

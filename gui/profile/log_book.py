@@ -24,6 +24,8 @@ _EVENINGS = timedelta(days=2)
 # The usual air of the sites is that of so many of the newest lines.
 _LINES_FOR_USUAL_AIR = 2000
 _NOT_WRITTEN = "{problem}. What you write is kept in the window and tried again."
+_VERDICT_STEP = "Verdict in the log"
+_NOTE_STEP = "Note in the log"
 _ID_STEP = "Give the profile an id for its log"
 
 
@@ -65,11 +67,11 @@ class LogBook(QObject):
 
     def give(self, verdict: Verdict, note: str = "") -> LogEntry:
         """Write down what the step to the rung in hand did to the detail; return the line."""
-        return self._write(verdict, note, label="verdict")
+        return self._write(verdict, note, label=_VERDICT_STEP)
 
     def note(self, text: str) -> LogEntry:
         """Write a line of one's own; ValueError where it is blank."""
-        return self._write(None, text, label="note")
+        return self._write(None, text, label=_NOTE_STEP)
 
     def edit(self, before: LogEntry, after: LogEntry) -> None:
         """Put an edited line in the place of one, as a step that can be taken back."""
@@ -86,6 +88,11 @@ class LogBook(QObject):
         count = 0 if log is None else log.add_unknown(entries)
         self._on_loaded()
         return count
+
+    @property
+    def last_step_is_verdict(self) -> bool:
+        """Whether the step that can be taken back next is a verdict in the log."""
+        return self._state.undo_stack.undoText() == _VERDICT_STEP
 
     def look_for_others(self) -> None:
         """Take up what another window has written since."""
@@ -108,7 +115,7 @@ class LogBook(QObject):
             profile = attrs.evolve(self._state.profile, id=new_profile_id())
             self._state.edit_profile(_ID_STEP, profile)
         entry = log_line(self._state.situation, at=self._state.clock(), verdict=verdict, note=note)
-        self._push(f"{label.capitalize()} in the log", None, entry)
+        self._push(label, None, entry)
         return entry
 
     def _push(self, label: str, before: LogEntry | None, after: LogEntry | None) -> None:

@@ -56,6 +56,16 @@ Ladder, with the drawing in focus
   M, N, L, C   the step showed more detail, no change, less detail, cannot tell
   W   why the view is soft
   1, 2, 3   first look at the air: steady, fair, boiling
+  E, anywhere Ctrl+E   at the eyepiece: large words for the dark
+
+At the eyepiece
+  Up, Down   the next rung worth a step up, down
+  Enter   what stands as next
+  M, N, L, C   verdicts, as in the Ladder view
+  Backspace   take the last verdict back
+  F   the next of your filters, then none
+  - and +, or < and >   dimmer, brighter
+  Esc   leave; no other key does
 """
 
 _ABOUT = """\

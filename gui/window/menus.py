@@ -30,6 +30,7 @@ class WindowDeeds:
     next_palette: Callable[[], None]
     toggle_full_screen: Callable[[], None]
     step_text: Callable[[int], None]
+    go_to_eyepiece: Callable[[], None]
     step_dimmer: Callable[[int], None]
     explain: Callable[[], None]
     tour: Callable[[], None]
@@ -85,6 +86,7 @@ class Menus:
             keys = (f"Ctrl+{number + 1}", f"F{number + 5}")
             action = _add(menu, name, partial(self._does.go_to_view, number), *keys)
             self.views.append(action)
+        _add(menu, "At the e&yepiece", self._does.go_to_eyepiece, "Ctrl+E")
         menu.addSeparator()
         _add(menu, "Stay out half an hour long&er", partial(self._state.step_hours, 1), "Ctrl+.")
         _add(menu, "Stay out half an hour &shorter", partial(self._state.step_hours, -1), "Ctrl+,")

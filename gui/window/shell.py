@@ -99,6 +99,7 @@ class Shell(QMainWindow):
             next_palette=self.next_palette,
             toggle_full_screen=self.toggle_full_screen,
             step_text=self.step_text,
+            go_to_eyepiece=self.go_to_eyepiece,
             step_dimmer=lambda by: state.set_dimmer(state.situation.dimmer + by),
             explain=self.explain_what_is_seen,
             tour=lambda: self.tour.begin(self.tour.number),
@@ -140,6 +141,15 @@ class Shell(QMainWindow):
         """Show a view and give it the keyboard, so that its keys work at once."""
         self.show_view(number)
         self._views[number].setFocus()
+
+    def go_to_eyepiece(self) -> None:
+        """Show the Ladder view as it is for the dark, over the whole window."""
+        from gui.ladder.view import LadderView
+
+        self.go_to_view(LADDER)
+        view = self.current_view
+        if isinstance(view, LadderView):
+            view.go_to_eyepiece()
 
     def fit_into(self, room: QSize) -> None:
         """Take the usual size, or less where a screen of that ``room`` cannot hold it with its frame."""
