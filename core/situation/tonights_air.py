@@ -22,7 +22,8 @@ class TonightsAir(Moment):
     @lazy
     def last_verdict(self) -> LogEntry | None:
         """The last verdict of the evening at the site in hand, whatever it says."""
-        return max(self._verdicts_here, key=lambda entry: entry.at, default=None)
+        # Of verdicts of the same moment the one that was written last.
+        return max(reversed(self._verdicts_here), key=lambda entry: entry.at, default=None)
 
     @lazy
     def _verdicts_here(self) -> tuple[LogEntry, ...]:

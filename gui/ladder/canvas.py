@@ -20,7 +20,7 @@ from gui.widgets.theme import USUAL_POINTS
 
 # A drawing narrower than this leaves no room for the words beside its rungs.
 _LEAST_WIDTH_PX = 210
-_LEAST_HEIGHT_PX = 120
+_LEAST_HEIGHT_PX = 190
 _FRAME_PX = 2
 _NO_RUNG = "Power ladder, with no rung to take in hand"
 # Values that the drawing is made of.

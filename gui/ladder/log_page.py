@@ -30,6 +30,7 @@ from gui.ladder.experience_pane import ExperiencePane
 from gui.profile.log_book import LogBook
 from gui.state import AppState, Change
 from gui.widgets import dialogs
+from gui.widgets.folding_row import FoldingRow
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_line_edit import PlainLineEdit
 
@@ -101,11 +102,11 @@ class LogPage(QWidget):
         writing.addWidget(self.note, 1)
         writing.addWidget(self.write)
         left.addLayout(writing)
-        buttons = QHBoxLayout()
+        buttons = QWidget()
+        folding = FoldingRow(buttons, spacing=6)
         for button in (self.edit, self.remove, self.save, self.take_in):
-            buttons.addWidget(button)
-        buttons.addStretch(1)
-        left.addLayout(buttons)
+            folding.addWidget(button)
+        left.addWidget(buttons)
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(14)

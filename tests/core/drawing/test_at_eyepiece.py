@@ -27,8 +27,8 @@ USUAL = EyepieceWords(
     next_step="next 150x, 8 mm",
     change="behind roof ridge in 23 min",
     asked=(
-        "120x after 48x: refocus, re-centre, let the mount settle, watch a minute or two. What did the step do "
-        "to the detail?"
+        "120x after 48x: refocus, re-centre, let the mount settle, watch a minute or two. What did the step "
+        "do to the detail?"
     ),
     verdicts=(
         (Verdict.MORE, "M more detail"),
