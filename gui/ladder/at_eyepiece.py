@@ -7,6 +7,7 @@ from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QColor, QKeyEvent, QMouseEvent, QPainter
 from PySide6.QtWidgets import QWidget
 
+from core.air.steadiness import FirstLook
 from core.drawing.at_eyepiece import EyepieceScreen, draw_at_eyepiece
 from core.drawing.marks import Drawing, Page
 from core.drawing.palette import PaletteName, load_palette
@@ -21,6 +22,8 @@ from gui.widgets.red_filter import DIMMER_STEPS
 
 _NAME = "At the eyepiece; Escape leaves"
 _DRESS = (Situation.palette_name, Situation.text_scale, Situation.dimmer)
+# As in the Ladder view.
+_FIRST_LOOKS = {str(number): look for number, look in enumerate(FirstLook, start=1)}
 _DIMMER, _BRIGHTER = "-<,_", "+>.="
 
 
@@ -120,6 +123,9 @@ class AtEyepiece(Canvas):
             return partial(self._step_dimmer, -1)
         if text == "F":
             return self._next_filter
+        look = _FIRST_LOOKS.get(text)
+        if look is not None:
+            return partial(state.set_first_look, look)
         acts: dict[Qt.Key, Callable[[], None]] = {
             key.Key_Up: partial(state.step_rung, 1),
             key.Key_PageUp: partial(state.step_rung, 1),

@@ -63,6 +63,7 @@ At the eyepiece
   Enter   what stands as next
   M, N, L, C   verdicts, as in the Ladder view
   Backspace   take the last verdict back
+  1, 2, 3   first look at the air, as there
   F   the next of your filters, then none
   - and +, or < and >   dimmer, brighter
   Esc   leave; no other key does

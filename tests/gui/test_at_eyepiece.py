@@ -11,6 +11,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
+from core.air.steadiness import FirstLook
 from core.gear.owned import Filter
 from core.record.log_entry import Verdict
 from core.sky.bodies import Body
@@ -108,6 +109,14 @@ def test_a_verdict_is_taken_back_but_no_edit_of_the_profile(screen: AtEyepiece, 
         counts.append(len(state.choices.verdicts))
     assert counts == [1, 0]
     assert state.profile.observer == "Inês"
+
+
+def test_the_first_look_is_one_key(screen: AtEyepiece, state: AppState) -> None:
+    looks = []
+    for key in (KEY.Key_1, KEY.Key_2, KEY.Key_3):
+        QTest.keyClick(screen, key)
+        looks.append(state.situation.first_look)
+    assert looks == [FirstLook.STEADY, FirstLook.FAIR, FirstLook.BOILING]
 
 
 def test_one_key_goes_through_the_filters(screen: AtEyepiece) -> None:
