@@ -7,6 +7,9 @@ from typing import Final
 
 from attrs import frozen
 
+_SENTENCE: Final = re.compile(r".*?\.(?= |$)")
+_WHOLE_WORD: Final = r"(?<!\w)(?:{})(?!\w)"
+
 
 class Sketch(StrEnum):
     """The small drawings that help with some of the terms."""
@@ -31,7 +34,8 @@ class Term:
     @property
     def in_short(self) -> str:
         """The first sentence of its meaning."""
-        return self.meaning.split(". ")[0].rstrip(".") + "."
+        first = _SENTENCE.match(self.meaning)
+        return self.meaning if first is None else first.group()
 
 
 GLOSSARY: Final = (
@@ -361,9 +365,7 @@ GLOSSARY: Final = (
 _BY_WORD: Final = {word.casefold(): term for term in GLOSSARY for word in (term.name, *term.also)}
 # Longer words first, so that "exit pupil" is not taken for "pupil".
 _WORDS: Final = re.compile(
-    r"(?<!\w)(?:"
-    + "|".join(re.escape(word) for word in sorted(_BY_WORD, key=len, reverse=True))
-    + r")(?!\w)",
+    _WHOLE_WORD.format("|".join(re.escape(word) for word in sorted(_BY_WORD, key=len, reverse=True))),
     re.IGNORECASE,
 )
 
