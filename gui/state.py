@@ -24,7 +24,14 @@ from core.problems import ProblemsError
 from core.record.log_entry import LogEntry
 from core.record.observer import Profile
 from core.record.profile import with_ids
-from core.situation.choices import MOST_DIMMED, Choices, EveningHours, EveningTemperatures, ScopeOutside
+from core.situation.choices import (
+    MOST_DIMMED,
+    Choices,
+    EveningHours,
+    EveningSteps,
+    EveningTemperatures,
+    ScopeOutside,
+)
 from core.situation.given import to_minute
 from core.situation.situation import Situation
 from core.sky.bodies import TARGETS, Body
@@ -32,6 +39,7 @@ from core.sky.civil import evening_span
 from core.sky.ephemeris import check_date, usable_dates
 from core.sky.night import compute_night
 from core.sky.site import Site
+from core.tonight.steps import ItemKind
 from gui.clock import Clock, utc_now
 from gui.edits import ProfileEdit
 from gui.jobs import Jobs
@@ -280,6 +288,18 @@ class AppState(QObject):
                 evening=evening, site_id=site_id, told_at=told_at, temperatures=temperatures
             )
         self._take(self.choices.with_temperatures(evening, site_id, told))
+
+    def set_steps(self, steps: EveningSteps) -> None:
+        """Say what was done with the steps of an evening."""
+        self._take(self.choices.with_steps(steps))
+
+    def tick_step(self, key: str, *, done: bool) -> None:
+        """Tick a step of this evening off, or no longer; whoever carries the telescope out has it outside."""
+        situation = self.situation
+        if key == ItemKind.CARRY_OUT and situation.follows_tonight and situation.present is not None:
+            self.set_outside(situation.present if done else None)
+        else:
+            self.set_steps(situation.step_notes.ticked(key, done=done))
 
     def set_hours(self, start: Hour, end: Hour) -> None:
         """Say the hours outside of this evening alone; ProblemsError unless they end after they start."""

@@ -244,12 +244,13 @@ def _draw_strip(sheet: Sheet, layout: _Layout) -> None:
     middle = strip.top - ROW_HEIGHT / 2
     sheet.write("evening", strip.left - 6.0, middle, _SMALL, palette.faint_ink, align="right")
     for bar in layout.bars:
-        box, is_chosen = box_of(bar, strip), bar.item.is_chosen
+        box, is_chosen = box_of(bar, strip), bar.item.is_chosen and not bar.item.is_done
         sheet.fill(box, palette.background, edge=palette.accent if is_chosen else palette.line, order=1.0)
         if is_chosen:
             sheet.stroke((box.left, box.bottom), (box.right, box.bottom), palette.accent, 2.0, order=1.1)
         y = strip.top - (bar.row + 0.5) * ROW_HEIGHT
-        sheet.write(bar.words, bar.words_left, y, lettering_of(bar.item), palette.ink, align="left")
+        ink = palette.faint_ink if bar.item.is_done else palette.ink
+        sheet.write(bar.words, bar.words_left, y, lettering_of(bar.item), ink, align="left")
     if layout.left_out:
         words, y = f"+{layout.left_out} more", strip.bottom + BAR_HEIGHT / 2
         sheet.write(words, sheet.page.left + 3.0, y, _SMALL, palette.faint_ink, align="left")

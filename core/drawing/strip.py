@@ -16,6 +16,7 @@ BAR_HEIGHT = 11.0
 _LETTERING = Lettering(8.5)
 _LETTERING_CHOSEN = Lettering(8.5, bold=True)
 _PAD = 3.0
+_DONE = "✓ {title}"
 _LEAST_BAR = 4.0
 # Words shorter than this are not worth cutting a name down to.
 _LEAST_WORDS = 34.0
@@ -39,6 +40,10 @@ class StripItem(Protocol):
     @property
     def is_chosen(self) -> bool:
         """Whether it is the target in hand, which is marked."""
+
+    @property
+    def is_done(self) -> bool:
+        """Whether it has been ticked off, and is told quietly."""
 
 
 @frozen(kw_only=True)
@@ -79,7 +84,7 @@ def lay_out(
 
 def lettering_of(item: StripItem) -> Lettering:
     """Return the letters of an item's words: bold for the target in hand."""
-    return _LETTERING_CHOSEN if item.is_chosen else _LETTERING
+    return _LETTERING_CHOSEN if item.is_chosen and not item.is_done else _LETTERING
 
 
 def box_of(bar: Bar, strip: Box) -> Box:
@@ -116,6 +121,8 @@ def _wordings(
 ) -> list[tuple[str, float]]:
     """Offer the words of a bar and where they begin, best first: inside, after it, before it, cut."""
     title, lettering = measure.legible(item.title), lettering_of(item)
+    if item.is_done:
+        title = _DONE.format(title=title)
     full = f"{title} {clock.times(item.start, item.end)}"
     inside, before, after = right - left - 2 * _PAD, left - _PAD - box.left, box.right - right - _PAD
     offers = [(text, left + _PAD) for text in (full, title) if measure.width(text, lettering) <= inside][:1]

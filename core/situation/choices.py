@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from datetime import date, datetime
+from itertools import count
 from typing import Final
 
 from attrs import evolve, frozen
@@ -100,6 +101,17 @@ class EveningSteps:
             return evolve(self, own=own)
         others = tuple(pair for pair in self.moved if pair[0] != key)
         return evolve(self, moved=others if at is None else (*others, (key, at)))
+
+    def added(self, text: str, at: datetime) -> "EveningSteps":
+        """Return them with one more step of the owner's own."""
+        taken = {step.id for step in self.own}
+        number = next(str(each) for each in count(1) if str(each) not in taken)
+        return evolve(self, own=(*self.own, OwnStep(id=number, text=text, at=at)))
+
+    def reworded(self, key: str, text: str) -> "EveningSteps":
+        """Return them with other words for an own step."""
+        own = tuple(evolve(step, text=text) if OwnItem.key_of(step) == key else step for step in self.own)
+        return evolve(self, own=own)
 
     def without(self, key: str) -> "EveningSteps":
         """Return them without an own step."""

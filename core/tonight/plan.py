@@ -14,7 +14,16 @@ from core.moments.targets import TargetTime
 from core.sky.bodies import Body
 from core.sky.night import Night
 from core.tonight.preparation import Preparing, preparation
-from core.tonight.steps import UNMARKED, EveningItem, ItemKind, Marks, OwnItem, StopItem, TargetItem
+from core.tonight.steps import (
+    UNMARKED,
+    CarryOutItem,
+    EveningItem,
+    ItemKind,
+    Marks,
+    OwnItem,
+    StopItem,
+    TargetItem,
+)
 
 _ORDER: Final = tuple(ItemKind)
 # Whoever is still outside so long before the stop line is told by it to cap the telescope (ours).
@@ -71,7 +80,7 @@ def plan_evening(
     marked = [
         evolve(
             item,
-            is_done=item.key in marks.done,
+            is_done=item.key in marks.done or (isinstance(item, CarryOutItem) and item.is_outside),
             is_moved=item.can_be_moved and item.key in marks.moved,
         )
         for item in items

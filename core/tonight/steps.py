@@ -1,7 +1,7 @@
 """What an evening is made of: each step as a fact with its time, and what its owner did with it."""
 
-from collections.abc import Mapping
-from datetime import date, datetime
+from collections.abc import Mapping, Sequence
+from datetime import date, datetime, timedelta
 from enum import StrEnum
 from typing import Final
 
@@ -33,6 +33,10 @@ class ItemKind(StrEnum):
     STOP = "stop"
 
 
+# What is only to be known of, and nothing to do.
+_ESTIMATES: Final = frozenset({ItemKind.READY, ItemKind.SETTLED})
+# How long a mere moment is still told as due (ours).
+MOMENT_LASTS: Final = timedelta(minutes=10)
 # What the owner may do at another time; all else follows from the sky, the glass or the Sun.
 MOVABLE: Final = frozenset(
     {
@@ -223,3 +227,21 @@ class Marks:
 
 
 UNMARKED: Final = Marks()
+
+
+def step_in_hand(items: Sequence[EveningItem], now: datetime | None) -> EveningItem | None:
+    """Return what to do now: what began last of all that is not done or over, else what comes next.
+
+    None where nothing is left to do. Estimates such as when a mirror is ready are nothing to do.
+    """
+    left = [item for item in items if not (item.is_done or item.kind in _ESTIMATES or is_over(item, now))]
+    begun = [item for item in left if now is not None and item.start <= now]
+    return begun[-1] if begun else next(iter(left), None)
+
+
+def is_over(item: EveningItem, now: datetime | None) -> bool:
+    """Tell whether a step's time has gone by; a mere moment is granted a few minutes."""
+    if now is None:
+        return False
+    grace = MOMENT_LASTS if item.start == item.end else timedelta()
+    return item.end + grace <= now

@@ -21,7 +21,6 @@ from core.tonight.steps import (
     StopItem,
     TargetItem,
 )
-from core.words.names import opening
 from core.words.obstacles import then_words
 from core.words.preparation import (
     COVERS_WORDS,
@@ -74,17 +73,20 @@ _ON_STRIP: Final = frozenset(
 
 # By how high it stands; where it is low for a part of the time, when it is higher than that.
 _TARGETS: Final = {
-    Grade.BEST: "{body} {span}, above 45°.",
-    Grade.FAIR: "{body} {span}, above 30°.",
-    Grade.LOW: "{body} {span}, low.",
-    None: "{body} {span}, above 30° {higher}.",
+    Grade.BEST: "Above 45°.",
+    Grade.FAIR: "Above 30°.",
+    Grade.LOW: "Low, under 30°.",
+    None: "Above 30° {higher}.",
 }
 _TARGETS_THEN: Final = {
-    Grade.BEST: "{body} {span}, above 45°, then {what}.",
-    Grade.FAIR: "{body} {span}, above 30°, then {what}.",
-    Grade.LOW: "{body} {span}, low, then {what}.",
-    None: "{body} {span}, above 30° {higher}, then {what}.",
+    Grade.BEST: "Above 45°, then {what}.",
+    Grade.FAIR: "Above 30°, then {what}.",
+    Grade.LOW: "Low, under 30°, then {what}.",
+    None: "Above 30° {higher}, then {what}.",
 }
+# By whether it is done.
+_HEARD: Final = ("{when}, {title}: {words}", "Done: {when}, {title}. {words}")
+_HEARD_OWN: Final = ("{when}, {words}", "Done: {when}, {words}")
 _STOP: Final = (
     "Off the planet by {stop}; the Sun rises at {sunrise}. "
     "Cap the telescope and its finder, and leave them capped while they stand out by day."
@@ -171,9 +173,16 @@ def _target_words(item: TargetItem, clock: SiteClock) -> str:
     grade = next(iter(grades)) if len(grades) == 1 else Grade.FAIR if Grade.LOW not in grades else None
     then = then_words(item.best)
     template = (_TARGETS if then is None else _TARGETS_THEN)[grade]
-    return template.format(
-        body=opening(item.body),
-        span=clock.span(item.best.start, item.best.end),
-        what=then,
-        higher=clock.span(higher[0].start, higher[-1].end) if higher else None,
+    return template.format(what=then, higher=clock.span(higher[0].start, higher[-1].end) if higher else None)
+
+
+def heard_words(
+    item: EveningItem, clock: SiteClock, *, unit: TemperatureUnit = TemperatureUnit.CELSIUS
+) -> str:
+    """Return a step for those who cannot see it: done or not, when, what, and its words."""
+    template = _HEARD_OWN if isinstance(item, OwnItem) else _HEARD
+    return template[item.is_done].format(
+        when=clock.times(item.start, item.end),
+        title=item_title(item),
+        words=item_words(item, clock, unit=unit),
     )

@@ -72,8 +72,8 @@ _CARRY_OUT_BY_DAY: Final = (
 )
 _OUTSIDE_BY_DAY: Final = "{outside} Until sunset it stands in the shade with its caps on."
 COVERS_WORDS: Final = (
-    "Covers off, now that the Sun is down: the finder's, and the whole front cover, not only the small "
-    "opening in it."
+    "Once the Sun is down, take the cover off the finder and the whole front cover off the telescope, not "
+    "only the small lid in it."
 )
 _DEW_UNKNOWN: Final = (
     "Put the dew shield on when the telescope has cooled a while, before the front glass is damp; gentle "
@@ -90,8 +90,8 @@ _SETTLED: Final = (
     "The mirror has likely settled by {likely} (an estimate): from then on its warmth holds nothing back."
 )
 STAR_TEST_WORDS: Final = (
-    "Star test: a bright star high up, at high power in the middle of the field, a little out of focus. Its "
-    "rings should be round and even; if they lean to one side, adjust the collimation."
+    "Take a bright star high up, at high power in the middle of the field, a little out of focus. Its rings "
+    "should be round and even; if they lean to one side, adjust the collimation."
 )
 
 

@@ -29,6 +29,7 @@ class BodyCell(QFrame):
     def __init__(self, body: Body, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setProperty("role", "cell")
+        self._shows_all = True
         self.setCursor(Qt.CursorShape.PointingHandCursor)
         self.name = PlainLabel(body.heading, role="heading")
         self.altitude = PlainLabel(role="numeral")
@@ -59,13 +60,20 @@ class BodyCell(QFrame):
         self.altitude.setEnabled(reading.is_up)
         self.path.setText(reading.path)
         self.ceiling.setText(reading.ceiling)
-        for label in (self.ceiling, self.remark):
-            label.setVisible(bool(label.text()))
+        self.show_all(self._shows_all)
         self.setAccessibleName(reading.sentence)
+        self.setToolTip(reading.sentence)
         if self.property("inHand") != in_hand:
             self.setProperty("inHand", in_hand)
             self.style().unpolish(self)
             self.style().polish(self)
+
+    def show_all(self, all_of_it: bool) -> None:
+        """Show everything, or only how high and where; the rest is then told by the pointer."""
+        self._shows_all = all_of_it
+        self.path.setVisible(all_of_it)
+        for label in (self.ceiling, self.remark):
+            label.setVisible(all_of_it and bool(label.text()))
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         if event.button() == Qt.MouseButton.LeftButton:
@@ -87,6 +95,7 @@ class BodyCells(QScrollArea):
         super().__init__(parent)
         self._cells = {body: BodyCell(body) for body in TARGETS}
         self._columns = 0
+        self._is_folded = False
         page = QWidget()
         page.setObjectName("page")
         self._grid = QGridLayout(page)
@@ -112,6 +121,14 @@ class BodyCells(QScrollArea):
             self._cells[reading.body].show_reading(reading, in_hand=reading.body is in_hand)
         self.updateGeometry()
 
+    def fold(self, folded: bool) -> None:
+        """Show only how high and where in each cell, or everything."""
+        if folded != self._is_folded:
+            self._is_folded = folded
+            for cell in self._cells.values():
+                cell.show_all(not folded)
+            self.updateGeometry()
+
     def sizeHint(self) -> QSize:
         return self.minimumSizeHint()
 
@@ -123,7 +140,9 @@ class BodyCells(QScrollArea):
     def _height(self) -> int:
         """Return the height of all rows at the present width."""
         width = max(self.viewport().width(), self._grid.minimumSize().width())
-        return self._grid.totalHeightForWidth(width) if self._grid.hasHeightForWidth() else 0
+        if self._grid.hasHeightForWidth():
+            return self._grid.totalHeightForWidth(width)
+        return self._grid.totalMinimumSize().height()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

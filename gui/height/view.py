@@ -2,8 +2,9 @@
 
 from datetime import datetime
 
-from PySide6.QtGui import QAccessible, QAccessibleEvent
-from PySide6.QtWidgets import QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtCore import QEvent
+from PySide6.QtGui import QAccessible, QAccessibleEvent, QResizeEvent
+from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
 from core.looks.planet_appearance import find_happenings
 from core.situation.situation import Situation
@@ -25,6 +26,7 @@ from core.words.pairs import pair_sentences
 from core.words.site_clock import SiteClock
 from gui.height.cells import BodyCells
 from gui.height.chart import NO_SITE, HeightCanvas
+from gui.height.steps_list import StepsList
 from gui.height.year_panel import YearPanel
 from gui.state import AppState, Change
 from gui.widgets import dialogs
@@ -34,6 +36,10 @@ from gui.widgets.plain_tip import plain_tip
 from gui.widgets.reading_area import reading_label
 
 EVENING, YEAR = range(2)
+# The chart stays at least so wide beside the steps.
+_LEAST_CHART_PX = 820
+# Under so many lines of text a view is low.
+_LOW_LINES = 31
 
 
 class HeightView(QWidget):
@@ -63,6 +69,7 @@ class HeightView(QWidget):
         self.in_words.setAccessibleDescription("Show what to prepare, each target and when to stop, as text")
         self.caution = reading_label(SUN_IS_UP, role="warning")
         self.cells = BodyCells()
+        self.steps = StepsList(state)
         self.year = YearPanel(state)
         self.pages = QStackedWidget()
         self._lay_out()
@@ -92,7 +99,11 @@ class HeightView(QWidget):
         below = QVBoxLayout(evening)
         below.setContentsMargins(0, 0, 0, 0)
         below.setSpacing(6)
-        below.addWidget(self.canvas, 1)
+        self._chart_and_steps = QBoxLayout(QBoxLayout.Direction.LeftToRight)
+        self._chart_and_steps.setSpacing(8)
+        self._chart_and_steps.addWidget(self.canvas, 1)
+        self._chart_and_steps.addWidget(self.steps)
+        below.addLayout(self._chart_and_steps, 1)
         below.addLayout(head)
         below.addWidget(self.appearance_line)
         below.addWidget(self.cells)
@@ -110,6 +121,23 @@ class HeightView(QWidget):
         self.setFocusProxy(drawing)
         if self.isVisible():
             drawing.setFocus()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._share_room()
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() is QEvent.Type.FontChange:
+            self._share_room()
+
+    def _share_room(self) -> None:
+        """Put the steps beside the chart where both have room there; in a low view fold steps and cells."""
+        is_beside = self.width() - self.steps.wide_width >= _LEAST_CHART_PX
+        directions = QBoxLayout.Direction
+        self._chart_and_steps.setDirection(directions.LeftToRight if is_beside else directions.TopToBottom)
+        self.steps.fold(not is_beside)
+        self.cells.fold(self.height() < _LOW_LINES * self.fontMetrics().lineSpacing())
 
     def _on_changed(self, change: Change) -> None:
         told_by = (

@@ -44,6 +44,7 @@ class Item:
     start: datetime
     end: datetime
     is_chosen: bool = False
+    is_done: bool = False
 
 
 def draw(
