@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from functools import partial
 
-from PySide6.QtCore import QEvent, QSize, Qt, Signal
+from PySide6.QtCore import QEvent, QObject, QSize, Qt, Signal
 from PySide6.QtGui import QMouseEvent, QResizeEvent
 from PySide6.QtWidgets import QFrame, QGridLayout, QScrollArea, QSizePolicy, QWidget
 
@@ -69,7 +69,7 @@ class BodyCell(QFrame):
             self.style().polish(self)
 
     def show_all(self, all_of_it: bool) -> None:
-        """Show everything, or only how high and where; the rest is then told by the pointer."""
+        """Show everything, or only how high and where; then the pointer tells the rest."""
         self._shows_all = all_of_it
         self.path.setVisible(all_of_it)
         for label in (self.ceiling, self.remark):
@@ -127,7 +127,6 @@ class BodyCells(QScrollArea):
             self._is_folded = folded
             for cell in self._cells.values():
                 cell.show_all(not folded)
-            self.updateGeometry()
 
     def sizeHint(self) -> QSize:
         return self.minimumSizeHint()
@@ -149,6 +148,12 @@ class BodyCells(QScrollArea):
         self._arrange()
         if event.size().width() != event.oldSize().width():
             self.updateGeometry()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if watched is self.widget() and event.type() is QEvent.Type.LayoutRequest:
+            # What the cells need has changed, and with it what all of them ask for.
+            self.updateGeometry()
+        return super().eventFilter(watched, event)
 
     def changeEvent(self, event: QEvent) -> None:
         super().changeEvent(event)

@@ -228,7 +228,7 @@ def test_beside_the_chart_where_there_is_room_and_below_it_where_there_is_not(
     saturn = view.cells[Body.SATURN]
     assert saturn.altitude.isVisible()
     assert saturn.direction.isVisible()
-    assert "ceiling" in saturn.toolTip()
+    assert "path 3.7" in saturn.toolTip()
 
 
 def test_larger_letters_put_the_list_below_and_the_chart_keeps_its_half(
