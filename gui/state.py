@@ -40,6 +40,7 @@ from core.sky.ephemeris import check_date, usable_dates
 from core.sky.night import compute_night
 from core.sky.site import Site
 from core.tonight.steps import ItemKind
+from core.year.dates import DateWishes
 from gui.clock import Clock, utc_now
 from gui.edits import ProfileEdit
 from gui.jobs import Jobs
@@ -323,6 +324,10 @@ class AppState(QObject):
         later = stepped(situation.hours, half_hours, dusks)
         if later is not None and later != end:
             self.set_hours(start, later)
+
+    def set_date_wishes(self, wishes: DateWishes) -> None:
+        """Say what a date must have that is sought."""
+        self._take(evolve(self.choices, date_wishes=wishes))
 
     # Two telescopes, and one more thing.
 

@@ -19,6 +19,7 @@ from core.record.observer import Profile
 from core.sky.bodies import Body
 from core.sky.site import Site
 from core.tonight.steps import Marks, OwnItem, OwnStep
+from core.year.dates import DateWishes
 
 # The last step of the dimmer of the night palette.
 MOST_DIMMED: Final = 3
@@ -135,7 +136,8 @@ class Choices:
     ``lifted_on`` is the evening for which the usual limit of the air is lifted. ``hours`` are those that were
     said for single evenings; on any other the profile's usual ones count. ``steps`` is what was
     done with the steps of single evenings. ``stillness`` tells which moments
-    the picture in the eyepiece shows.
+    the picture in the eyepiece shows. ``date_wishes`` are what a date must have that is sought, None for the
+    planet in hand.
     """
 
     profile: Profile = Profile()
@@ -163,6 +165,7 @@ class Choices:
     tried: Eyepiece | Barlow | None = None
     stillness: Stillness = Stillness.MOSTLY
     mars_longitude_deg: float | None = None
+    date_wishes: DateWishes | None = None
     palette_name: str = "day"
     text_scale: float = 1.0
     dimmer: int = 0

@@ -1,4 +1,4 @@
-"""How each body is found this evening, and which of them stand close together."""
+"""How each body is found this evening, which of them stand close together, and what a date must have."""
 
 from datetime import datetime
 
@@ -11,6 +11,7 @@ from core.moments.pairs import ClosePair, close_pairs
 from core.situation.warmth import Warmth
 from core.sky.bodies import Body
 from core.sky.night import Night
+from core.year.dates import DateWishes, HeightWish, usual_height_deg
 
 
 class Findings(Warmth):
@@ -50,6 +51,16 @@ class Findings(Warmth):
     def pairs(self) -> tuple[ClosePair, ...]:
         """Which bodies stand under 2 degrees apart this evening while both can be looked at."""
         return () if self.night is None else close_pairs(self.night)
+
+    @lazy
+    def date_wishes(self) -> DateWishes:
+        """What a date must have that is sought: as it was said, else the planet in hand high enough."""
+        if self._date_wishes is not None:
+            return self._date_wishes
+        planet = self.planet
+        if planet is None:
+            return DateWishes(heights=())
+        return DateWishes(heights=(HeightWish(body=planet, above_deg=usual_height_deg(planet)),))
 
     def _time_to_find(self, night: Night, body: Body) -> datetime | None:
         """Return when a body is looked for: at the moment looked at where it can be, else at its best."""

@@ -18,6 +18,7 @@ from core.situation.choices import (
     ScopeOutside,
 )
 from core.sky.bodies import Body
+from core.year.dates import DateWishes
 
 
 class Given(Following):
@@ -182,6 +183,10 @@ class Given(Following):
     def mars_longitude_deg(self) -> float | None:
         """The west longitude on Mars whose evenings are sought in the year, None for none."""
         return self.choices.mars_longitude_deg
+
+    @given
+    def _date_wishes(self) -> DateWishes | None:
+        return self.choices.date_wishes
 
 
 def to_minute(moment: datetime) -> datetime:

@@ -47,10 +47,13 @@ class Moment(Place):
     @lazy
     def wanted_hours(self) -> tuple[Hour, Hour]:
         """From when and until when the owner is outside, in the words in which it was said."""
-        said, usual = self.said_hours, self.preferences
-        if said is not None:
-            return said.start, said.end
-        return usual_ends(usual.out_from_time, usual.out_until_time)
+        said = self.said_hours
+        return self.usual_hours if said is None else (said.start, said.end)
+
+    @lazy
+    def usual_hours(self) -> tuple[Hour, Hour]:
+        """From when and until when the owner is usually outside."""
+        return usual_ends(self.preferences.out_from_time, self.preferences.out_until_time)
 
     @lazy
     def hours(self) -> HoursOut | None:

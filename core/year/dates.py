@@ -1,7 +1,7 @@
 """The next evenings on which bodies stand high enough in the owner's hours, under a Moon as wished."""
 
 from collections.abc import Mapping, Sequence
-from datetime import date, datetime, timedelta
+from datetime import date, datetime, time, timedelta
 from typing import Final
 
 import numpy as np
@@ -112,6 +112,13 @@ class FoundDates:
     wishes: DateWishes
     evenings: tuple[FoundDate, ...]
     searched_to: date
+
+
+def check_hours(wishes: DateWishes, usual: tuple[Hour, Hour], dusks: Dusks) -> None:
+    """Raise ProblemsError for hours of the clock that end before they start, as on any evening."""
+    start, end = wishes.start or usual[0], wishes.end or usual[1]
+    if isinstance(start, time) and isinstance(end, time):
+        typed_hours(dusks, start=start, end=end)
 
 
 def find_dates(

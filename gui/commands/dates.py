@@ -3,20 +3,20 @@
 import re
 from argparse import ArgumentParser, Namespace
 from collections.abc import Sequence
-from datetime import datetime, time
+from datetime import datetime
 
 from core.air.first_look import USUAL_BLUR_ARCSEC
 from core.export.dates import dates_json
 from core.export.parts import to_json
 from core.gear.numbers import parse_number, shown
-from core.moments.hours import USUAL_FROM, USUAL_UNTIL, Dusks, Hour, typed_hours, usual_ends
+from core.moments.hours import USUAL_FROM, USUAL_UNTIL, Dusks, Hour, usual_ends
 from core.problems import ProblemsError, refuse
 from core.record.choose import choose, choose_planet
 from core.record.profile import read_profile
 from core.report.dates import dates_text
 from core.sky.bodies import Body
 from core.sky.civil import evening_span, tonight
-from core.year.dates import DateWishes, Glass, HeightWish, find_dates, usual_height_deg
+from core.year.dates import DateWishes, Glass, HeightWish, check_hours, find_dates, usual_height_deg
 from core.year.detail import aperture_looked_through_mm
 from gui.commands.parsing import (
     add_hours,
@@ -118,13 +118,10 @@ def moon_percent(text: str) -> tuple[float, float]:
 
 
 def _check_hours(wishes: DateWishes, usual: tuple[Hour, Hour], dusks: Dusks) -> None:
-    """Refuse hours of the clock that end before they start on any evening."""
-    start, end = wishes.start or usual[0], wishes.end or usual[1]
-    if isinstance(start, time) and isinstance(end, time):
-        try:
-            typed_hours(dusks, start=start, end=end)
-        except ProblemsError as error:
-            raise placed(error, "--out-from" if wishes.end is None else "--out-until") from None
+    try:
+        check_hours(wishes, usual, dusks)
+    except ProblemsError as error:
+        raise placed(error, "--out-from" if wishes.end is None else "--out-until") from None
 
 
 def _heights(planets: Sequence[str], heights: Sequence[str]) -> tuple[HeightWish, ...]:

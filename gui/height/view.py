@@ -1,4 +1,4 @@
-"""The Height view: the chart of the evening with each body at the moment looked at, or a planet's year."""
+"""The Height view: the evening's chart with each body at a moment, a planet's year, a search for dates."""
 
 from datetime import datetime
 
@@ -26,6 +26,7 @@ from core.words.pairs import pair_sentences
 from core.words.site_clock import SiteClock
 from gui.height.cells import BodyCells
 from gui.height.chart import NO_SITE, HeightCanvas
+from gui.height.dates_panel import DatesPanel
 from gui.height.steps_list import StepsList
 from gui.height.year_panel import YearPanel
 from gui.state import AppState, Change
@@ -35,7 +36,7 @@ from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_tip import plain_tip
 from gui.widgets.reading_area import reading_label
 
-EVENING, YEAR = range(2)
+EVENING, YEAR, DATES = range(3)
 # The chart stays at least so wide beside the steps.
 _LEAST_CHART_PX = 820
 # Under so many lines of text a view is low.
@@ -71,6 +72,7 @@ class HeightView(QWidget):
         self.cells = BodyCells()
         self.steps = StepsList(state)
         self.year = YearPanel(state)
+        self.dates = DatesPanel(state)
         self.pages = QStackedWidget()
         self._lay_out()
         self.now.clicked.connect(state.follow_now)
@@ -81,6 +83,9 @@ class HeightView(QWidget):
         self.canvas.pointed.connect(self._show_reading)
         self.to_year.clicked.connect(lambda: self.show_page(YEAR))
         self.year.left.connect(lambda: self.show_page(EVENING))
+        self.year.dates_wanted.connect(lambda: self.show_page(DATES))
+        self.dates.left.connect(lambda: self.show_page(YEAR))
+        self.dates.went.connect(lambda: self.show_page(EVENING))
         state.changed.connect(self._on_changed)
         self._show_reading()
 
@@ -109,15 +114,16 @@ class HeightView(QWidget):
         below.addWidget(self.cells)
         self.pages.addWidget(evening)
         self.pages.addWidget(self.year)
+        self.pages.addWidget(self.dates)
         column = QVBoxLayout(self)
         column.setContentsMargins(12, 4, 12, 10)
         column.addWidget(self.pages, 1)
         self.show_page(EVENING)
 
     def show_page(self, number: int) -> None:
-        """Show the chart of the evening, or the planet's year; the keyboard goes to the drawing."""
+        """Show the evening's chart, the planet's year or the search for a date; the keyboard goes there."""
         self.pages.setCurrentIndex(number)
-        drawing = self.canvas if number == EVENING else self.year
+        drawing = (self.canvas, self.year, self.dates)[number]
         self.setFocusProxy(drawing)
         if self.isVisible():
             drawing.setFocus()

@@ -46,9 +46,12 @@ class YearPanel(QWidget):
     -------
     left
         The evening in hand is to be shown again, another one perhaps than before.
+    dates_wanted
+        Evenings are to be found by what they must have.
     """
 
     left = Signal()
+    dates_wanted = Signal()
 
     def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -68,6 +71,8 @@ class YearPanel(QWidget):
         self.reading.setAccessibleName("The evening pointed at")
         self.go = QPushButton("&Go to this evening")
         self.go.setAccessibleDescription("Make the evening pointed at the evening in hand")
+        self.to_dates = QPushButton("Find me a &date")
+        self.to_dates.setAccessibleDescription("Find the next evenings by planets, heights, hours and Moon")
         self.back = QPushButton("&Back to the evening")
         self.back.setToolTip("Esc")
         self.progress = QProgressBar()
@@ -88,6 +93,7 @@ class YearPanel(QWidget):
         foot.addWidget(self.reading, 1)
         foot.addWidget(self.progress)
         foot.addWidget(self.go, 0, Qt.AlignmentFlag.AlignTop)
+        foot.addWidget(self.to_dates, 0, Qt.AlignmentFlag.AlignTop)
         foot.addWidget(self.back, 0, Qt.AlignmentFlag.AlignTop)
         self.progress.setFixedWidth(160)
         self.progress.hide()
@@ -112,6 +118,7 @@ class YearPanel(QWidget):
         self.canvas.pointed.connect(self._show_reading)
         self.canvas.chosen.connect(self._go_to)
         self.go.clicked.connect(lambda: self._go_to(self.canvas.marked))
+        self.to_dates.clicked.connect(self.dates_wanted)
         self.back.clicked.connect(self.left)
         self._state.changed.connect(self._on_changed)
 

@@ -1,0 +1,199 @@
+"""Find me a date: the next evenings that have what is wished for, and the way to any of them."""
+
+from datetime import date
+
+from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtGui import QHideEvent, QKeyEvent, QShowEvent
+from PySide6.QtWidgets import (
+    QHBoxLayout,
+    QListWidget,
+    QListWidgetItem,
+    QProgressBar,
+    QPushButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from core.moments.hours import USUAL_FROM, USUAL_UNTIL
+from core.problems import ProblemsError
+from core.situation.situation import Situation
+from core.words.found_dates import day_words, found_cautions, found_sentence, seen_words
+from core.words.site_clock import clock_of
+from core.year.dates import FoundDate, FoundDates, Glass
+from core.year.detail import aperture_looked_through_mm
+from gui.height.dates_search import DatesSearch
+from gui.height.wishes_form import WishesForm
+from gui.state import AppState, Change
+from gui.widgets.plain_label import PlainLabel
+from gui.widgets.reading_area import reading_label
+
+_DEPENDS_ON = (
+    *(Situation.date_wishes, Situation.usual_hours, Situation.site, Situation.tonight, Situation.has_sky),
+    *(Situation.dark, Situation.scope, Situation.usual_blur_arcsec, Situation.preferences),
+)
+# Quicker work than this is over before a bar would be seen.
+_BAR_AFTER_MS = 250
+_NO_SITE = "Add a site in Gear to find evenings there."
+_NO_BODY = "Choose at least one planet, or the Moon."
+_DATE = Qt.ItemDataRole.UserRole
+
+
+class DatesPanel(QWidget):
+    """Wishes above, the evenings that have them below; searched for while the panel is in sight.
+
+    Signals
+    -------
+    left
+        The year is to be shown again.
+    went
+        An evening was chosen and is in hand now.
+    """
+
+    left = Signal()
+    went = Signal()
+
+    def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._state = state
+        self.form = WishesForm(state)
+        self.sentence = reading_label()
+        self.sentence.setAccessibleName("What was found")
+        self.list = QListWidget()
+        self.list.setAccessibleName("Evenings that fit")
+        self.list.setAccessibleDescription("Enter goes to the evening")
+        self.caution = reading_label(role="small")
+        self.caution.setAccessibleName("Caution")
+        self.progress = QProgressBar()
+        self.progress.setAccessibleName("Looking for evenings")
+        self.progress.setTextVisible(False)
+        self.go = QPushButton("&Go to this evening")
+        self.back = QPushButton("&Back to the year")
+        self.back.setToolTip("Esc")
+        self._search = DatesSearch(state.jobs, self)
+        self._bar_timer = QTimer(self)
+        self._bar_timer.setSingleShot(True)
+        self._bar_timer.setInterval(_BAR_AFTER_MS)
+        self.setFocusProxy(self.list)
+        self._lay_out()
+        self._connect()
+        self._show_nothing("")
+
+    def _lay_out(self) -> None:
+        self.progress.setFixedWidth(160)
+        self.progress.hide()
+        foot = QHBoxLayout()
+        foot.setSpacing(12)
+        foot.addWidget(self.caution, 1)
+        foot.addWidget(self.progress)
+        foot.addWidget(self.go, 0, Qt.AlignmentFlag.AlignTop)
+        foot.addWidget(self.back, 0, Qt.AlignmentFlag.AlignTop)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(6)
+        column.addWidget(PlainLabel("Find me a date", role="heading"))
+        column.addWidget(self.form)
+        column.addWidget(self.sentence)
+        column.addWidget(self.list, 1)
+        column.addLayout(foot)
+
+    def _connect(self) -> None:
+        self._bar_timer.timeout.connect(self.progress.show)
+        self._search.found.connect(self._show_found)
+        self._search.refused.connect(self._show_nothing)
+        self._search.progressed.connect(self._show_progress)
+        self.list.itemActivated.connect(self._go_to)
+        self.list.currentItemChanged.connect(lambda item: self.go.setEnabled(item is not None))
+        self.go.clicked.connect(lambda: self._go_to(self.list.currentItem()))
+        self.back.clicked.connect(self.left)
+        self._state.changed.connect(self._on_changed)
+
+    # The search.
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self._want()
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        super().hideEvent(event)
+        self._search.give_up()
+        self._end_progress()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() == Qt.Key.Key_Escape:
+            self.left.emit()
+        else:
+            super().keyPressEvent(event)
+
+    def _on_changed(self, change: Change) -> None:
+        if self.isVisible() and change.of(*_DEPENDS_ON):
+            self._want()
+
+    def _want(self) -> None:
+        situation = self._state.situation
+        site, wishes, scope = situation.site, situation.date_wishes, situation.scope
+        if site is None or not situation.has_sky or not wishes.heights:
+            self._search.give_up()
+            self._show_nothing(_NO_SITE if site is None else "" if not situation.has_sky else _NO_BODY)
+            return
+        glass = None
+        if scope is not None:
+            aperture_mm = aperture_looked_through_mm(scope)
+            glass = Glass(aperture_mm=aperture_mm, overhead_arcsec=situation.usual_blur_arcsec)
+        self._bar_timer.start()
+        self._search.want(
+            site,
+            wishes,
+            situation.tonight,
+            usual=situation.usual_hours,
+            dark_enough=situation.dark.sun_altitudes_deg(),
+            glass=glass,
+        )
+
+    # What was found.
+
+    def _show_found(self, found: FoundDates) -> None:
+        self._end_progress()
+        situation = self._state.situation
+        site, clock, usual = situation.site, clock_of(situation), situation.usual_hours
+        if site is None or clock is None:
+            return
+        is_assumed = usual == (USUAL_FROM, USUAL_UNTIL)
+        self.sentence.setText(found_sentence(found, site, usual=usual, is_assumed=is_assumed, clock=clock))
+        self.caution.setText(" ".join(found_cautions(found, usual=usual)))
+        self.list.clear()
+        for evening in found.evenings:
+            seen = [seen_words(each, clock) for each in evening.seen]
+            self.list.addItem(_item(evening, seen))
+        if found.evenings:
+            self.list.setCurrentRow(0)
+
+    def _show_nothing(self, sentence: str) -> None:
+        self._end_progress()
+        self.sentence.setText(sentence)
+        self.caution.setText("")
+        self.list.clear()
+        self.go.setEnabled(False)
+
+    def _show_progress(self, done: int, steps: int) -> None:
+        self.progress.setRange(0, steps)
+        self.progress.setValue(done)
+
+    def _end_progress(self) -> None:
+        self._bar_timer.stop()
+        self.progress.hide()
+
+    def _go_to(self, item: QListWidgetItem | None) -> None:
+        if item is None:
+            return
+        try:
+            self._state.set_evening(date.fromisoformat(item.data(_DATE)))
+        except ProblemsError as error:
+            self._state.tell(str(error))
+        else:
+            self.went.emit()
+
+
+def _item(evening: FoundDate, seen: list[str]) -> QListWidgetItem:
+    item = QListWidgetItem("\n".join([day_words(evening), *(f"    {words}" for words in seen)]))
+    item.setData(_DATE, evening.evening.isoformat())
+    return item
