@@ -65,7 +65,7 @@ def draw_comparison_sheet(
     title = sheet.measure.fitted(sheet.measure.legible(f"{names[0]} and {names[1]}"), _TITLE, inner.width)
     sheet.write(title, inner.left, inner.top - _TITLE.line_height / 2, _TITLE, palette.ink, align="left")
     top = inner.top - _TITLE.line_height - 4.0
-    top = _write_lines(sheet, conditions, inner.left, top, _SMALL, inner.width, palette.faint_ink) - 8.0
+    top = sheet.paragraph(conditions, inner.left, top, inner.width, _SMALL, palette.faint_ink) - 8.0
     middle = inner.left + _LEFT_SHARE * inner.width
     left = Box(inner.left, inner.bottom, middle - _BETWEEN / 2, top)
     right = Box(middle + _BETWEEN / 2, inner.bottom, inner.right, top)
@@ -86,7 +86,7 @@ def _write_words(sheet: Sheet, room: Box, comparison: Comparison, rows: Sequence
     head = _Row(sheet.measure, names, room.width)
     advice, findings = advice_text(comparison.advice), finding_texts(comparison)
     ink = sheet.palette.ink
-    y = _write_lines(sheet, advice, room.left, room.top, _ADVICE, room.width, ink) - _paragraph(_ADVICE)
+    y = sheet.paragraph(advice, room.left, room.top, room.width, _ADVICE, ink) - _paragraph(_ADVICE)
     for cell in (head, *cells):
         cell.write(sheet, room, y)
         y -= cell.height
@@ -98,7 +98,7 @@ def _write_words(sheet: Sheet, room: Box, comparison: Comparison, rows: Sequence
         _SENTENCES[-1],
     )
     for words in findings:
-        y = _write_lines(sheet, words, room.left, y, lettering, room.width, ink) - _paragraph(lettering)
+        y = sheet.paragraph(words, room.left, y, room.width, lettering, ink) - _paragraph(lettering)
 
 
 class _Row:
@@ -130,16 +130,6 @@ class _Row:
         return self._measure.wrapped(
             self._measure.legible(text), lettering, self._cell_width - 6.0
         ), lettering
-
-
-def _write_lines(
-    sheet: Sheet, text: str, left: float, top: float, lettering: Lettering, width: float, colour: str
-) -> float:
-    """Write a text in as many lines as it needs; return where the next one may begin."""
-    for line in sheet.measure.wrapped(sheet.measure.legible(text), lettering, width):
-        sheet.write(line, left, top - lettering.line_height / 2, lettering, colour, align="left")
-        top -= lettering.line_height
-    return top
 
 
 def _height(measure: Measure, sentences: Sequence[str], lettering: Lettering, width: float) -> float:

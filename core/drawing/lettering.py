@@ -9,6 +9,8 @@ from abc import ABC, abstractmethod
 from attrs import frozen
 
 _ELLIPSIS = "…"
+# What stands for a letter that cannot be written.
+NO_GLYPH = "□"
 # Formatting marks that some scripts need between letters; all others are dropped.
 _JOINERS = "\u200c\u200d"
 
@@ -56,12 +58,17 @@ class Measure(ABC):
     def wrapped(self, text: str, lettering: Lettering, width: float) -> tuple[str, ...]:
         """Return a text as lines no wider than ``width`` points; a word wider than that is cut."""
         lines: list[str] = []
+        space, used = self.width(" ", lettering), 0.0
         for word in text.split():
+            # To measure word by word is quick, and never too little; where that is too wide the line decides.
+            wide = self.width(word, lettering)
             longer = f"{lines[-1]} {word}" if lines else word
-            if lines and self.width(longer, lettering) <= width:
+            if lines and (used + space + wide <= width or self.width(longer, lettering) <= width):
                 lines[-1] = longer
+                used += space + wide
             else:
                 lines.append(self.fitted(word, lettering, width))
+                used = wide
         return tuple(lines)
 
 

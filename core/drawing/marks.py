@@ -6,7 +6,7 @@ A layout gives marks, and knows nothing of the pen that draws them: one on the s
 from collections.abc import Sequence
 
 import numpy as np
-from attrs import frozen
+from attrs import evolve, frozen
 from numpy.typing import NDArray
 
 from core.drawing.lettering import Lettering, Measure
@@ -184,6 +184,15 @@ class Sheet:
                 )
             )
 
+    def paragraph(
+        self, text: str, left: float, top: float, width: float, lettering: Lettering, colour: str
+    ) -> float:
+        """Write a text in as many lines as it needs; return where the next one may begin."""
+        for line in self.measure.wrapped(self.measure.legible(text), lettering, width):
+            self.write(line, left, top - lettering.line_height / 2, lettering, colour, align="left")
+            top -= lettering.line_height
+        return top
+
     def strokes(
         self,
         lines: Sequence[Sequence[tuple[float, float]] | Points],
@@ -230,6 +239,21 @@ class Sheet:
         """Fill a circle, with a thin edge where a colour for it is given."""
         self._marks.append(Circle(x=x, y=y, radius=radius, colour=colour, edge=edge, order=order))
 
+    def lay(self, drawing: Drawing, left: float, bottom: float) -> None:
+        """Lay another drawing's marks, without its ground, with its lower left corner at a place."""
+        self._marks += [_moved(mark, left, bottom) for mark in drawing.marks]
+
     def picture(self, pixels: NDArray[np.uint8], box: Box, *, is_round: bool = False) -> None:
         """Lay pixels (rows, columns, 3) into a box, cut to the circle in it where they are round."""
         self._marks.append(Picture(pixels=pixels, box=box, is_round=is_round))
+
+
+def _moved(mark: Mark, right: float, up: float) -> Mark:
+    """Return a mark moved by so many points."""
+    if isinstance(mark, Words | Circle):
+        return evolve(mark, x=mark.x + right, y=mark.y + up)
+    if isinstance(mark, Strokes):
+        return evolve(mark, lines=tuple(line + np.array([right, up]) for line in mark.lines))
+    if isinstance(mark, Area):
+        return evolve(mark, outline=mark.outline + np.array([right, up]))
+    return evolve(mark, box=mark.box.moved(right, up))

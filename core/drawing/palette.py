@@ -31,14 +31,16 @@ def _every_target(_instance: object, _attribute: "attrs.Attribute[Any]", value: 
 
 
 class PaletteName(StrEnum):
-    """The palettes there are: light, dark, and dim red for eyes used to the dark."""
+    """The palettes there are: light, dark, dim red for eyes used to the dark, and black on white paper."""
 
     DAY = "day"
     DUSK = "dusk"
     NIGHT = "night"
+    PAPER = "paper"
 
 
-PALETTES: Final = tuple(name.value for name in PaletteName)
+# Those that a window can be dressed in.
+PALETTES: Final = tuple(name.value for name in PaletteName if name is not PaletteName.PAPER)
 
 
 @frozen(kw_only=True)
@@ -70,7 +72,7 @@ class Palette:
 
 @cache
 def load_palette(name: str) -> Palette:
-    """Return the palette of that name ("day", "dusk" or "night"); ValueError names them for any other."""
+    """Return the palette of that name ("day", "paper" ...); ValueError for any other."""
     wanted = PaletteName(name)
     text = resources.files("resources").joinpath("palettes.toml").read_text("utf-8")
     colours = tomllib.loads(text)[wanted.value]

@@ -3,21 +3,22 @@
 import io
 from collections.abc import Sequence
 from functools import cache, lru_cache
-from typing import Final
+from typing import Any, Final
 
 import numpy as np
 from matplotlib import rc_context
 from matplotlib.backends.backend_agg import FigureCanvasAgg
+from matplotlib.backends.backend_pdf import PdfPages
 from matplotlib.figure import Figure
 from matplotlib.font_manager import FontProperties, findfont, fontManager, get_font
-from matplotlib.image import BboxImage
+from matplotlib.image import BboxImage, imsave
 from matplotlib.patches import Circle as CirclePatch
 from matplotlib.patches import Patch, PathPatch, Rectangle
 from matplotlib.path import Path
 from matplotlib.textpath import text_to_path
 from matplotlib.transforms import Affine2D, Bbox, Transform, TransformedBbox
 
-from core.drawing.lettering import Lettering, Measure, one_line
+from core.drawing.lettering import NO_GLYPH, Lettering, Measure, one_line
 from core.drawing.marks import (
     EDGE_WIDTH,
     POINTS_PER_INCH,
@@ -36,7 +37,6 @@ from core.drawing.marks import (
 FAMILY: Final = "DejaVu Sans"  # shipped with Matplotlib, the same on every machine
 # Hinting at a coarse resolution widens letters by up to this much over their design.
 _HINTING: Final = 1.045
-_NO_GLYPH: Final = "□"
 _DOTS_PER_INCH: Final = 150.0
 FORMATS: Final = ("pdf", "png", "svg")
 # The same drawing gives the same file: nothing in it tells when it was made.
@@ -45,8 +45,11 @@ _METADATA: Final[dict[str, dict[str, None]]] = {
     "png": {},
     "svg": {"Date": None},
 }
-# Elements of an SVG are named from this, else by chance.
-_SALT: Final = "stillair"
+_SETTINGS: Final[dict[Any, Any]] = {
+    "svg.hashsalt": "stillair",  # elements of an SVG are named from this, else by chance
+    "svg.fonttype": "none",
+    "pdf.fonttype": 42,
+}
 
 
 class PaperMeasure(Measure):
@@ -54,7 +57,9 @@ class PaperMeasure(Measure):
 
     def width(self, text: str, lettering: Lettering) -> float:
         """Return the width of a line, points, with what hinting may add to it."""
-        return _width(text, lettering)
+        if not text:
+            return 0.0
+        return _width_of_point_letters(text, bold=lettering.bold) * lettering.size * _HINTING + 0.5
 
     def legible(self, text: str) -> str:
         """Return a text as one line; a box stands for what no installed font can write."""
@@ -70,8 +75,29 @@ def file_content(drawing: Drawing, file_format: str) -> bytes:
     """Return a drawing as a file of one of the ``FORMATS``; the same drawing always gives the same bytes."""
     figure = figure_of(drawing)
     content = io.BytesIO()
-    with rc_context({"svg.hashsalt": _SALT, "svg.fonttype": "none", "pdf.fonttype": 42}):
+    with rc_context(_SETTINGS):
         figure.savefig(content, format=file_format, metadata=_METADATA[file_format])
+    return content.getvalue()
+
+
+def pdf_of_pages(drawings: Sequence[Drawing]) -> bytes:
+    """Return drawings as the pages of one PDF."""
+    content = io.BytesIO()
+    with rc_context(_SETTINGS), PdfPages(content, metadata=_METADATA["pdf"]) as pages:
+        for drawing in drawings:
+            pages.savefig(figure_of(drawing))
+    return content.getvalue()
+
+
+def png_of_pages(drawings: Sequence[Drawing]) -> bytes:
+    """Return drawings of one height as one PNG, side by side."""
+    pictures = []
+    for drawing in drawings:
+        canvas = FigureCanvasAgg(figure_of(drawing))
+        canvas.draw()
+        pictures.append(np.asarray(canvas.buffer_rgba())[..., :3])
+    content = io.BytesIO()
+    imsave(content, np.concatenate(pictures, axis=1), format="png", dpi=_DOTS_PER_INCH)
     return content.getvalue()
 
 
@@ -192,7 +218,7 @@ def _is_written(character: str) -> bool:
 @lru_cache(maxsize=4096)
 def _legible(text: str) -> str:
     return "".join(
-        letter if letter.isascii() or _is_written(letter) or _fallback_family(letter) else _NO_GLYPH
+        letter if letter.isascii() or _is_written(letter) or _fallback_family(letter) else NO_GLYPH
         for letter in one_line(text)
     )
 
@@ -210,8 +236,8 @@ def _font_of(text: str, lettering: Lettering) -> FontProperties:
 
 
 @lru_cache(maxsize=8192)
-def _width(text: str, lettering: Lettering) -> float:
-    if not text:
-        return 0.0
-    width, _, _ = text_to_path.get_text_width_height_descent(text, _font_of(text, lettering), ismath=False)
-    return float(width) * _HINTING + 0.5
+def _width_of_point_letters(text: str, *, bold: bool) -> float:
+    """Return the width of a line in letters of one point, which grows with them."""
+    font = _font_of(text, Lettering(1.0, bold=bold))
+    width, _, _ = text_to_path.get_text_width_height_descent(text, font, ismath=False)
+    return float(width)

@@ -40,6 +40,10 @@ class Box:
         """Return the box with a margin added on every side."""
         return Box(self.left - by, self.bottom - by, self.right + by, self.top + by)
 
+    def moved(self, right: float, up: float) -> "Box":
+        """Return the box at another place."""
+        return Box(self.left + right, self.bottom + up, self.right + right, self.top + up)
+
     def touches(self, other: "Box") -> bool:
         """Tell whether two boxes share more than an edge."""
         return (

@@ -82,6 +82,15 @@ def finding_sentences(
         yield _disc_words(finding.disc_from)
 
 
+def brief_finding_sentences(finding: Finding, clock: SiteClock) -> Iterator[str]:
+    """Yield where a body stands and from what it is found; for a faint one, what tells it from stars."""
+    yield where_sentence(finding, clock)
+    if finding.landmarks:
+        yield _IT_LIES.format(ways=listed(map(landmark_text, finding.landmarks)))
+    if finding.takes_glass:
+        yield _disc_words(finding.disc_from)
+
+
 def ways_to_find(situation: Situation) -> tuple[str, ...]:
     """Return the sentences of how the planet in hand is found where the telescope points, none of none.
 

@@ -3,7 +3,7 @@
 from typing import Final
 
 from core.gear.owned import TelescopeKind
-from core.ladder.first_steps import first_steps
+from core.ladder.first_steps import FirstSteps, first_steps
 from core.ladder.ladder import Ladder, Standing
 from core.tonight.limiter import Limiter
 from core.tonight.prospect import Prospect
@@ -112,19 +112,21 @@ def climb_words(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> str:
     if steps is None:
         return _all_over_words(ladder, limiter)
     over = [rung.power for rung in ladder.rungs if rung.standing is Standing.TRY]
-    form = 2 if steps.following is None else 1 if steps.following is steps.top else 0
-    words = _templates(ladder, limiter)[form].format(
-        first=steps.first.label,
-        start=power_text(steps.first.power),
-        following=None if steps.following is None else steps.following.label,
-        power=None if steps.following is None else power_text(steps.following.power),
-        top=power_text(steps.top.power),
+    words = _filled(
+        _templates(ladder, limiter),
+        steps,
         limit=what_sets_ceiling(ladder),
         ceiling=power_text(ladder.ceiling.power),
         over=power_text(over[0]) if over else "",
     )
     shaking = shaking_words(ladder.scope) if limiter is Limiter.SHAKES else None
     return _with_climb(" ".join(filter(None, (words, shaking))), prospect, clock)
+
+
+def first_steps_words(ladder: Ladder) -> str:
+    """Return which eyepiece goes in first, which next and how far up, nothing where no power is borne."""
+    steps = first_steps(ladder)
+    return "" if steps is None else _filled(_templates(ladder, Limiter.NOTHING), steps)
 
 
 def _templates(ladder: Ladder, limiter: Limiter) -> _Templates:
@@ -138,6 +140,18 @@ def _templates(ladder: Ladder, limiter: Limiter) -> _Templates:
     # A rung just over the ceiling may still be tried in calm moments.
     is_tried = any(rung.standing is Standing.TRY for rung in ladder.rungs)
     return _NOTHING_NEARER_BUT_OVER if is_tried else _NOTHING_NEARER
+
+
+def _filled(templates: _Templates, steps: FirstSteps, **limits: str) -> str:
+    form = 2 if steps.following is None else 1 if steps.following is steps.top else 0
+    return templates[form].format(
+        first=steps.first.label,
+        start=power_text(steps.first.power),
+        following=None if steps.following is None else steps.following.label,
+        power=None if steps.following is None else power_text(steps.following.power),
+        top=power_text(steps.top.power),
+        **limits,
+    )
 
 
 def _not_ready_words(prospect: Prospect, ladder: Ladder, clock: SiteClock) -> str:

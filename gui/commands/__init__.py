@@ -44,6 +44,7 @@ COMMANDS = {
         Command("year", "a planet's best weeks, and a year of evenings"),
         Command("dates", "the next evenings on which planets stand high enough"),
         Command("log", "what was written at the eyepiece: verdicts and notes"),
+        Command("sheet", "one evening on paper, in a calendar or as a table"),
         Command("snapshot", "pictures of the three views, without a display"),
     )
 }

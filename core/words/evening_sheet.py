@@ -1,0 +1,192 @@
+"""The sheet of an evening in words: its heads, its steps to tick off, and what stands beside each outline."""
+
+from collections.abc import Iterator
+from typing import Final
+
+from attrs import frozen
+
+from core.looks.feature_rules import Likelihood
+from core.looks.picture.turn import Turning, turning_of
+from core.situation.on_paper import TargetOnPaper
+from core.situation.situation import Situation
+from core.sky.coordinates import Axis, format_coordinate
+from core.sky.site import Site
+from core.tonight.steps import EveningItem, OwnItem, TargetItem
+from core.words.aim import aim_notices
+from core.words.cautions import CAP_BEFORE_SUNRISE
+from core.words.dates import weekday_text
+from core.words.evening import item_title, item_words
+from core.words.evening_cautions import near_the_sun_cautions
+from core.words.eyepiece import turning_note
+from core.words.finding import HANDS, brief_finding_sentences
+from core.words.how_far import first_steps_words
+from core.words.looking_for import feature_text
+from core.words.looks import brief_words
+from core.words.names import opening
+from core.words.pairs import pair_sentences
+from core.words.site_clock import SiteClock
+
+STEPS: Final = "The evening in order"
+CONTINUED: Final = "The evening in order, continued"
+CAUTIONS: Final = "Safety"
+TOGETHER: Final = "Close together"
+NOTES: Final = "Notes"
+OUTLINES: Final = "Outlines to draw in"
+NORTH: Final = "N"
+DRIFT: Final = "drift"
+# Under an outline, each with a line to write on.
+TO_FILL_IN: Final = ("time", "power", "filter", "air")
+_NOT_WRITTEN: Final = "□ stands for a letter that no font on this computer can write."
+_OUTLINES: Final = {
+    None: "As seen the right way up.",
+    Turning.ERECT: "As seen in {scope}, the right way up.",
+    Turning.UPSIDE_DOWN: "As seen in {scope}, upside down.",
+    Turning.MIRRORED: "As seen in {scope}, the right way up but reversed left to right.",
+}
+_OUTLINES_ABOUT: Final = (
+    "Phase, flattening, ring and pole are those of the time given; the sizes are not to one scale. N is the "
+    "north pole. The arrow points where an undriven telescope lets it drift."
+)
+NO_CALENDAR: Final = "is for a calendar, and on this evening there is nothing to put into one"
+SAVED: Final = "Saved as {path}."
+_TITLE: Final = "Evening of {day}"
+_OUTSIDE: Final = "out {span}"
+_OUTSIDE_ASSUMED: Final = "out {span} (assumed)"
+_PLACE: Final = "{latitude}, {longitude}"
+_ZONE: Final = "times of {zone}"
+_LADDER: Final = "Powers for {body} at {time}"
+_LADDER_OVERHEAD: Final = "Powers straight overhead"
+_HEAD: Final = "{span}  {title}"
+_LIKELY: Final = "Likely: {features}."
+_OUTLINE: Final = "{body} at {time}"
+# More features than this are for the evening itself.
+_MOST_FEATURES: Final = 5
+
+
+@frozen(kw_only=True)
+class SheetStep:
+    """One step of the evening to tick off: when and what, and under it paragraphs."""
+
+    head: str
+    lines: tuple[str, ...]
+    is_done: bool
+
+
+def title_words(situation: Situation) -> str:
+    """Return which evening it is."""
+    return _TITLE.format(day=weekday_text(situation.evening))
+
+
+def about_words(situation: Situation, clock: SiteClock, *, with_place: bool) -> str:
+    """Return for whom, where, with what and when: only ``with_place`` are there coordinates."""
+    return " · ".join(filter(None, _about(situation, clock, with_place=with_place)))
+
+
+def _about(situation: Situation, clock: SiteClock, *, with_place: bool) -> Iterator[str]:
+    site, hours = situation.site, situation.hours
+    yield situation.profile.observer
+    if site is not None:
+        yield site.name
+        yield place_words(site) if with_place else ""
+    yield "" if situation.scope is None else situation.scope.name
+    if hours is not None:
+        template = _OUTSIDE_ASSUMED if hours.assumed else _OUTSIDE
+        yield template.format(span=clock.span(hours.start, hours.end))
+    yield "" if site is None else _ZONE.format(zone=site.time_zone)
+
+
+def place_words(site: Site) -> str:
+    """Return where a site is."""
+    return _PLACE.format(
+        latitude=format_coordinate(site.latitude_deg, Axis.LATITUDE),
+        longitude=format_coordinate(site.longitude_deg, Axis.LONGITUDE),
+    )
+
+
+def ladder_title(situation: Situation, clock: SiteClock) -> str:
+    """Return what the ladder on the sheet is for."""
+    aim = situation.best_aim
+    if aim.planet is None or aim.at is None:
+        return _LADDER_OVERHEAD
+    return _LADDER.format(body=aim.planet.label, time=clock.time(aim.at))
+
+
+def told_words(item: EveningItem, situation: Situation, clock: SiteClock) -> str:
+    """Return what to do in a step, with temperatures as the observer likes them."""
+    return item_words(item, clock, unit=situation.preferences.temperature)
+
+
+def _step_of(item: EveningItem, situation: Situation, clock: SiteClock) -> SheetStep:
+    head = _HEAD.format(span=clock.times(item.start, item.end), title=item_title(item))
+    # An own step is its title and nothing else.
+    lines = () if isinstance(item, OwnItem) else (told_words(item, situation, clock),)
+    return SheetStep(head=head, lines=lines, is_done=item.is_done)
+
+
+def _target_step(item: TargetItem, target: TargetOnPaper, clock: SiteClock) -> SheetStep:
+    ladder, finding = target.then.ladder, target.then.finding
+    found = [] if finding is None else list(brief_finding_sentences(finding, clock))
+    words = " ".join(filter(None, (*found, "" if ladder is None else first_steps_words(ladder))))
+    return SheetStep(head=item_words(item, clock), lines=(words,), is_done=item.is_done)
+
+
+def steps_of(
+    situation: Situation, targets: tuple[TargetOnPaper, ...], clock: SiteClock
+) -> tuple[SheetStep, ...]:
+    """Return the steps of an evening in their order."""
+    known = iter(targets)
+    return tuple(
+        _target_step(item, next(known), clock)
+        if isinstance(item, TargetItem)
+        else _step_of(item, situation, clock)
+        for item in situation.evening_steps
+    )
+
+
+def foot_words(situation: Situation, *, is_all_written: bool) -> str:
+    """Return what stands in the lower margin: how angles are measured by hand, what boxes stand for."""
+    return " ".join(
+        filter(None, (HANDS if situation.targets else "", "" if is_all_written else _NOT_WRITTEN))
+    )
+
+
+def together_words(situation: Situation) -> tuple[str, ...]:
+    """Return what stands close together this evening, a sentence each."""
+    return tuple(pair_sentences(situation))
+
+
+def sheet_cautions(situation: Situation, targets: tuple[TargetOnPaper, ...]) -> tuple[str, ...]:
+    """Return the words of safety that stand in no step."""
+    night = situation.night
+    if night is None:
+        return ()
+    by_target = [notice for target in targets for notice in aim_notices(target.then.aim)]
+    return (*near_the_sun_cautions(night), *dict.fromkeys(by_target), CAP_BEFORE_SUNRISE)
+
+
+def event_title(title: str, scope_name: str) -> str:
+    """Return what an item is called among all else in a calendar: ``Saturn · Six-inch``."""
+    return " · ".join(filter(None, (title, scope_name)))
+
+
+def outline_title(target: TargetOnPaper, clock: SiteClock) -> str:
+    """Return what an outline is of."""
+    return _OUTLINE.format(body=opening(target.body), time=clock.time(target.time))
+
+
+def outline_facts(target: TargetOnPaper, clock: SiteClock) -> Iterator[str]:
+    """Yield the figures of a target's disc, and what will likely be seen where that can be told."""
+    yield brief_words(target.appearance, clock)
+    chances = target.appearance.expectations
+    likely = [feature_text(each) for each in chances if each.likelihood is Likelihood.LIKELY]
+    if likely:
+        yield _LIKELY.format(features="; ".join(likely[:_MOST_FEATURES]))
+
+
+def outlines_words(situation: Situation) -> str:
+    """Return how the outlines are turned and what is right in them, as sentences."""
+    scope = situation.scope
+    template = _OUTLINES[None if scope is None else turning_of(scope)]
+    name = "" if scope is None else scope.name
+    notes = None if scope is None else turning_note(scope)
+    return " ".join(filter(None, (template.format(scope=name), notes, _OUTLINES_ABOUT)))
