@@ -86,9 +86,7 @@ def draw_evening_sheet(
     page = Page(width=size.width, height=size.height, measure=measure)
     targets = targets_on_paper(situation)
     pages = _StepPages(page, situation, clock, targets).draw(with_place=with_place)
-    if targets:
-        pages.append(draw_outlines(page, situation, targets, clock, margin=_MARGIN))
-    return tuple(pages)
+    return (*pages, *draw_outlines(page, situation, targets, clock, margin=_MARGIN))
 
 
 class _StepPages:
@@ -130,7 +128,8 @@ class _StepPages:
         y = self._write_top(sheet, inner, with_place=with_place)
         top = Box(inner.left, y - _TOP_HEIGHT, inner.right, y)
         self._lay_top(sheet, top)
-        left, right = _columns(Box(inner.left, inner.bottom, inner.right, top.bottom - _PARAGRAPH))
+        below = Box(inner.left, inner.bottom, inner.right, top.bottom - _PARAGRAPH)
+        left, right = _columns(below) if self._steps else (below, below)
         self._lettering = self._fitting(left, right)
         rest, _ = self._write_steps(sheet, left, STEPS, self._steps)
         rest, y = self._write_steps(sheet, self._above_safety(right), CONTINUED, rest)
@@ -282,7 +281,8 @@ class _StepPages:
             y = _write_in(sheet, head, room, y, _HEAD) - _UNDER_HEAD
             for words in paragraphs:
                 y = _write_in(sheet, words, room, y, self._lettering) - _CAUTION_GAP * self._lettering.size
-        y = _write_in(sheet, NOTES, room, y - 4.0, _HEAD)
+        if y - _LEAST_NOTES / 2 >= room.bottom:
+            y = _write_in(sheet, NOTES, room, y - 4.0, _HEAD)
         rule_down(sheet, Box(room.left, room.bottom, room.right, y))
 
 

@@ -1,6 +1,6 @@
 """The page of outlines to draw in at the eyepiece: one for each target, with lines to write on."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import Final
 
 import numpy as np
@@ -38,15 +38,25 @@ _BESIDE, _ABOVE = 44.0, 30.0  # the room for these and their words
 _MOST: Final = 75.0
 _OTHERS_MOST: Final = {Body.SATURN: 120.0, Body.URANUS: 24.0, Body.NEPTUNE: 24.0}
 _MOST_CELL: Final = 270.0
-_RULE: Final = 17.0
+_MOST_ON_A_PAGE: Final = 6
+_RULE: Final = 17.0  # between two lines to write on
 _DARK_DASHES: Final = (3.0, 3.0)
 _ARROW: Final = 5.0
 
 
 def draw_outlines(
     page: Page, situation: Situation, targets: Sequence[TargetOnPaper], clock: SiteClock, *, margin: float
+) -> Iterator[Drawing]:
+    """Yield pages with the outlines of an evening's targets, the same number on each as far as can be."""
+    count = -(-len(targets) // _MOST_ON_A_PAGE)
+    each = -(-len(targets) // max(count, 1))
+    for first in range(0, len(targets), max(each, 1)):
+        yield _draw_page(page, situation, targets[first : first + each], clock, margin)
+
+
+def _draw_page(
+    page: Page, situation: Situation, targets: Sequence[TargetOnPaper], clock: SiteClock, margin: float
 ) -> Drawing:
-    """Lay out the outlines of an evening's targets, of which there is at least one."""
     sheet = Sheet(page, load_palette(PaletteName.PAPER))
     inner, ink = sheet.page.grown(-margin), sheet.palette.ink
     y = sheet.paragraph(OUTLINES, inner.left, inner.top, inner.width, _TITLE, ink)

@@ -4,7 +4,7 @@ All times are UTC, so that they are right whatever the clocks do. An item keeps 
 next, and each export counts as newer, so that a second import moves what was imported before.
 """
 
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 from typing import Final
 from uuid import NAMESPACE_URL, UUID, uuid5
 
@@ -48,13 +48,14 @@ def _event(item: EveningItem, situation: Situation, clock: SiteClock) -> Event:
     scope_name = "" if situation.scope is None else situation.scope.name
     event.add("summary", printable(event_title(item_title(item), scope_name)))
     event.add("description", printable(told_words(item, situation, clock)))
-    event.add("dtstart", _whole_second(item.start))
-    if _whole_second(item.end) > _whole_second(item.start):
-        event.add("dtend", _whole_second(item.end))
+    start, end = (_nearest_minute(moment) for moment in (item.start, item.end))
+    event.add("dtstart", start)
+    if end > start:
+        event.add("dtend", end)
     event.add("dtstamp", _whole_second(situation.now))
     event.add("last-modified", _whole_second(situation.now))
     event.add("sequence", max(int((situation.now - _COUNTED_FROM).total_seconds() // 60), 0))
-    event.add("transp", "OPAQUE" if item.end > item.start else "TRANSPARENT")
+    event.add("transp", "OPAQUE" if end > start else "TRANSPARENT")
     return event
 
 
@@ -64,6 +65,11 @@ def _uid(item: EveningItem, situation: Situation) -> UUID:
     assert site is not None
     owner = situation.profile.id or situation.profile.observer
     return uuid5(_NAMESPACE, "\n".join((owner, site.id or site.name, str(situation.evening), item.key)))
+
+
+def _nearest_minute(moment: datetime) -> datetime:
+    """Return the full minute that the words tell too."""
+    return (moment.astimezone(UTC) + timedelta(seconds=30)).replace(second=0, microsecond=0)
 
 
 def _whole_second(moment: datetime) -> datetime:

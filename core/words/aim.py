@@ -1,5 +1,6 @@
 """Where the telescope points, in words: why nothing can be offered there, and what must be known before."""
 
+from collections.abc import Iterator
 from typing import Final
 
 from core.air.atmosphere import LOWEST_PATH_ALTITUDE_DEG
@@ -61,15 +62,19 @@ def no_ceiling_words(aim: Aim) -> str | None:
 
 def aim_notices(aim: Aim) -> tuple[str, ...]:
     """Return what must be known before looking there, as sentences; words of safety come first."""
-    found = []
-    if aim.daylight is not None:
-        found.append(daylight_caution(aim.daylight))
-    if aim.sunrise_is_near:
-        found.append(SUNRISE_IS_NEAR)
+    found = [*aim_cautions(aim)]
     sight = sight_words(behind=aim.behind, through=aim.through)
     if aim.planet is not None and sight is not None:
         found.append(_THEN.format(body=aim.planet.heading, sight=sight))
     return tuple(found)
+
+
+def aim_cautions(aim: Aim) -> Iterator[str]:
+    """Yield the words of safety alone."""
+    if aim.daylight is not None:
+        yield daylight_caution(aim.daylight)
+    if aim.sunrise_is_near:
+        yield SUNRISE_IS_NEAR
 
 
 def _no_path_words(aim: Aim, subject: str) -> str:

@@ -12,7 +12,7 @@ from core.situation.situation import Situation
 from core.sky.coordinates import Axis, format_coordinate
 from core.sky.site import Site
 from core.tonight.steps import EveningItem, OwnItem, TargetItem
-from core.words.aim import aim_notices
+from core.words.aim import aim_cautions
 from core.words.cautions import CAP_BEFORE_SUNRISE
 from core.words.dates import weekday_text
 from core.words.evening import item_title, item_words
@@ -50,8 +50,8 @@ _OUTLINES_ABOUT: Final = (
 NO_CALENDAR: Final = "is for a calendar, and on this evening there is nothing to put into one"
 SAVED: Final = "Saved as {path}."
 _TITLE: Final = "Evening of {day}"
-_OUTSIDE: Final = "out {span}"
-_OUTSIDE_ASSUMED: Final = "out {span} (assumed)"
+_OUTSIDE: Final = "Out {span}"
+_OUTSIDE_ASSUMED: Final = "Out {span} (assumed)"
 _PLACE: Final = "{latitude}, {longitude}"
 _ZONE: Final = "times of {zone}"
 _LADDER: Final = "Powers for {body} at {time}"
@@ -84,15 +84,16 @@ def about_words(situation: Situation, clock: SiteClock, *, with_place: bool) -> 
 
 def _about(situation: Situation, clock: SiteClock, *, with_place: bool) -> Iterator[str]:
     site, hours = situation.site, situation.hours
-    yield situation.profile.observer
-    if site is not None:
-        yield site.name
-        yield place_words(site) if with_place else ""
-    yield "" if situation.scope is None else situation.scope.name
+    # First, for a line that begins with a name from right to left would run that way.
     if hours is not None:
         template = _OUTSIDE_ASSUMED if hours.assumed else _OUTSIDE
         yield template.format(span=clock.span(hours.start, hours.end))
-    yield "" if site is None else _ZONE.format(zone=site.time_zone)
+    if site is not None:
+        yield _ZONE.format(zone=site.time_zone)
+        yield site.name
+        yield place_words(site) if with_place else ""
+    yield "" if situation.scope is None else situation.scope.name
+    yield situation.profile.observer
 
 
 def place_words(site: Site) -> str:
@@ -160,7 +161,7 @@ def sheet_cautions(situation: Situation, targets: tuple[TargetOnPaper, ...]) -> 
     night = situation.night
     if night is None:
         return ()
-    by_target = [notice for target in targets for notice in aim_notices(target.then.aim)]
+    by_target = [caution for target in targets for caution in aim_cautions(target.then.aim)]
     return (*near_the_sun_cautions(night), *dict.fromkeys(by_target), CAP_BEFORE_SUNRISE)
 
 

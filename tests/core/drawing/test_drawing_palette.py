@@ -6,7 +6,7 @@ import attrs
 import pytest
 
 from core.drawing.lines import DASHES, TINT_FAIR, TINT_LOW
-from core.drawing.palette import Palette, PaletteName, load_palette
+from core.drawing.palette import PALETTES, Palette, PaletteName, load_palette
 from core.sky.bodies import TARGETS
 
 SKIES = ("daylight", "civil_twilight", "nautical_twilight", "astronomical_twilight", "night_sky")
@@ -54,7 +54,7 @@ def all_colours(palette: Palette) -> list[str]:
 
 # Least contrast of words: 4.5 is level AA of WCAG 2.2 for text of any size. By night the eye is used to
 # the dark, and pure red on black cannot pass 5.3; dim but readable is the aim.
-LEAST = {PaletteName.DAY: 4.5, PaletteName.DUSK: 4.5, PaletteName.NIGHT: 2.1}
+LEAST = {PaletteName.DAY: 4.5, PaletteName.PAPER: 4.5, PaletteName.DUSK: 4.5, PaletteName.NIGHT: 2.1}
 
 
 @pytest.mark.parametrize("name", PaletteName)
@@ -150,3 +150,13 @@ def test_a_palette_of_another_name_is_refused() -> None:
 def test_a_colour_must_be_six_digits() -> None:
     with pytest.raises(ValueError, match="ink must be a colour such as #1d2229, not 'black'"):
         attrs.evolve(load_palette("day"), ink="black")
+
+
+def test_paper_has_no_colour_that_a_red_torch_would_wash_out() -> None:
+    greys = [(colour[1:3], colour[3:5], colour[5:7]) for colour in all_colours(load_palette("paper"))]
+
+    assert [grey for grey in greys if len(set(grey)) > 1] == []
+
+
+def test_a_window_cannot_be_dressed_in_paper() -> None:
+    assert PALETTES == ("day", "dusk", "night")
