@@ -8,7 +8,7 @@ from pypdf import PdfReader
 
 from gui.app import main
 
-PROFILE = str(Path(__file__).resolve().parents[2] / "sample_profiles" / "eleni_thessaloniki.toml")
+PROFILE = str(Path(__file__).resolve().parents[2] / "sample_profiles" / "balcony_greece.toml")
 
 
 def sheet(*words: str) -> int:
