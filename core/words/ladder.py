@@ -14,6 +14,7 @@ WORTH_A_TRY = "worth a try"
 PERHAPS = "perhaps worth a try"
 NOT_OWNED = "not owned"
 NEW = "new"
+ZOOM = "zoom"
 _RUN = "{low}–{high}"
 _ABOUT = "~{power}"
 _EXACT = "{power}"
@@ -66,10 +67,13 @@ def run_words(
     """Return what stands beside the powers of a zoom, one of its rungs given and both its ends."""
     combination = rung.combination
     assert combination.eyepiece is not None
-    names = (combination.eyepiece.name, *(barlow.name for barlow in combination.barlows))
+    barlows = tuple(barlow.name for barlow in combination.barlows)
+    run = _RUN.format(low=rounded_text(reach[0]), high=power_text(reach[1]))
+    # A name is cut before a figure, so that where there is little room the figures take its place.
+    is_short = brief and is_owned
     return RungWords(
-        power=_RUN.format(low=rounded_text(reach[0]), high=power_text(reach[1])),
-        eyepiece=" + ".join(names),
+        power=ZOOM if is_short else run,
+        eyepiece=" + ".join((run if is_short else combination.eyepiece.name, *barlows)),
         exit_pupil="",
         field="",
         drift="",

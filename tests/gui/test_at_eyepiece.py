@@ -83,6 +83,7 @@ def test_a_step_a_verdict_and_the_next_step_by_bare_keys(screen: AtEyepiece, sta
     QTest.keyClick(screen, KEY.Key_Return)
     assert screen.words.power == "150x"
     QTest.keyClick(screen, KEY.Key_L)
+    assert screen.words.asked == "Less detail at 150x than at 120x, written down."
     assert screen.words.next_step == "back to 120x, 10 mm"
     QTest.keyClick(screen, KEY.Key_Down)
     assert screen.words.power == "120x"

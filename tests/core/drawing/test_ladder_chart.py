@@ -1,6 +1,7 @@
 """The drawn ladder as a person sees it, and what a click on it means."""
 
 import math
+import re
 from collections.abc import Sequence
 from itertools import pairwise
 
@@ -9,10 +10,12 @@ from attrs import evolve
 
 from core.drawing.ladder import LadderChart, draw_ladder
 from core.drawing.ladder_layout import PowerScale, lay_out_ladder, power_range
+from core.drawing.marks import Fill
 from core.drawing.palette import PaletteName, load_palette
 from core.drawing.paper import PaperMeasure
 from core.drawing.placing import Box
 from core.drawing.side_by_side import draw_two_ladders
+from core.gear.owned import Eyepiece
 from core.ladder.compare import compare
 from core.ladder.ladder import Ladder
 from tests.core.drawing.examples import (
@@ -167,6 +170,60 @@ def test_without_a_ceiling_the_reason_is_written() -> None:
 
     assert "no ceiling" in words
     assert "not tonight" not in words
+
+
+ZOOM = Eyepiece(name="8-24 zoom", focal_length_min_mm=8, focal_length_max_mm=24)
+WITH_ZOOM = ladder(SIX_INCH, ((*FEW[0], ZOOM), FEW[1]))
+
+
+@pytest.mark.parametrize("place", PLACES.values(), ids=PLACES)
+@pytest.mark.parametrize("chosen_power", [None, 62.0])
+def test_an_owned_zoom_is_one_run_with_its_stops_as_short_marks(
+    place: tuple[int, int], chosen_power: float | None
+) -> None:
+    """1200 mm over 24 and 8 mm give 50x and 150x, with a 2x 100x and 300x (by hand)."""
+    chart = draw(WITH_ZOOM, place, chosen_power=chosen_power)
+    words = " ".join(words_of(chart.drawing))
+
+    assert faults(chart.drawing) == []
+    assert "50–150x" in words
+    assert "100–300" in words
+    (layout,) = chart.layouts
+    stops = [rung for rung in WITH_ZOOM.rungs if rung.combination.eyepiece is ZOOM]
+    named = [each for each in layout.rungs if each.rung in stops and each.words is not None]
+    # Only what is in hand, the start and the top are told one by one.
+    assert len(stops) > 6
+    assert len(named) <= 2
+    assert [chart.rung_at(*rung_place(chart, rung)) for rung in stops] == stops
+
+
+def test_the_zoom_s_setting_in_hand_is_told() -> None:
+    words = words_of(draw(WITH_ZOOM, PLACES["large"], chosen_power=62.0).drawing)
+    assert {"62x", "you are here"} <= set(words)
+
+
+def test_what_is_believed_of_the_air_is_shaded_between_its_powers() -> None:
+    which = ladder()
+    chart = draw(which, PLACES["large"])
+    (layout,) = chart.layouts
+    assert which.limits.band is not None
+    low, high = (layout.scale.y(power) for power in which.limits.band)
+    shades = [mark for mark in chart.drawing.marks if isinstance(mark, Fill) and mark.order == 0.6]
+    assert (min(s.box.bottom for s in shades), max(s.box.top for s in shades)) == pytest.approx((low, high))
+    # 1.2 arcsec at 44 degrees on 150 mm, with k = 0.75 and 0.50 and 0.33 arcsec of smeared colours: by hand
+    # 232 over the roots of 1.361² + 0.33² and 1.075² + 0.33².
+    told = next(text for text in words_of(chart.drawing) if text.startswith("likely"))
+    assert [int(figure) for figure in re.findall(r"\d+", told)] == pytest.approx([166, 206], abs=4)
+
+
+def test_no_band_is_drawn_without_a_ceiling() -> None:
+    chart = draw(LADDERS["too low"])
+    assert not any(isinstance(mark, Fill) and mark.order == 0.6 for mark in chart.drawing.marks)
+
+
+def test_the_drawing_says_for_when_it_holds() -> None:
+    for place in PLACES.values():
+        assert "at its best, 05:32" in words_of(draw(ladder(), place).drawing)
 
 
 def test_a_common_range_holds_every_rung_and_limit_of_both() -> None:
