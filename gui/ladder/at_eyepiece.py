@@ -48,6 +48,8 @@ class AtEyepiece(Canvas):
         self.setAccessibleName(_NAME)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setCursor(Qt.CursorShape.BlankCursor)
+        # What lies under it need not be painted.
+        self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
         self.layers.append(self._dim)
         self.setGeometry(window.rect())
         window.installEventFilter(self)
