@@ -21,6 +21,8 @@ _SMALL = Lettering(8.5)
 _SMALL_BOLD = Lettering(9.0, bold=True)
 
 ALTITUDES_DEG = (0, 30, 45, 60, 90)
+# On a low chart with large letters not all of them have room.
+_FIRST_ALTITUDES_DEG = (30, 0, 45, 60, 90)
 PATH_ALTITUDES_DEG = (90, 45, 30, 20, 10)
 
 # Rows around the chart: distance of their middle from its edge, points.
@@ -57,9 +59,13 @@ def draw_margins(
 
 def _write_altitudes(sheet: Sheet, frame: Frame) -> None:
     palette, box = sheet.palette, frame.box
-    for altitude_deg in ALTITUDES_DEG:
-        y = frame.y(altitude_deg)
-        sheet.write(f"{altitude_deg}°", box.left - 5.0, y, _NUMERAL, palette.ink, align="right")
+    column = Taken(Box(sheet.page.left, box.bottom - 10.0, box.left, sheet.page.top), gap=0.0)
+    for altitude_deg in sorted(ALTITUDES_DEG, key=_FIRST_ALTITUDES_DEG.index):
+        text, y = f"{altitude_deg}°", frame.y(altitude_deg)
+        place = Box.around(box.left - 18.0, y, sheet.measure.width(text, _NUMERAL), _NUMERAL.line_height)
+        if column.is_free(place):
+            column.add(place)
+            sheet.write(text, box.left - 5.0, y, _NUMERAL, palette.ink, align="right")
     ticks = [((box.left - 3.0, y), (box.left, y)) for y in map(frame.y, ALTITUDES_DEG)]
     sheet.strokes(ticks, palette.faint_ink, 0.8)
     _write_upright(sheet, ("Geometric altitude", "Altitude"), box.left - _TITLE_AWAY, frame)
@@ -178,7 +184,8 @@ def _write_sun(
     """Write over the chart what the Sun does and when; what matters most finds its place first."""
     box, palette = frame.box, sheet.palette
     y = box.top + _SUN_ROW
-    row = Taken(Box(sheet.page.left + 2.0, y - 8.0, sheet.page.right - 2.0, y + 8.0), gap=3.0)
+    # Beside the chart stand the figures of its axes.
+    row = Taken(Box(box.left - 2.0, y - 8.0, box.right + 2.0, y + 8.0), gap=3.0)
     marks = [
         *(
             _Mark(time=time, text=f"now {clock.time(time)}", lettering=_SMALL_BOLD, strong=True)
