@@ -23,7 +23,7 @@ _FORMS: dict[Kind, type[OwnedForm[Any]]] = {
     form.kind: form for form in (TelescopeForm, EyepieceForm, BarlowForm, FilterForm, SiteForm, ObserverForm)
 }
 _LEAST_LETTERS = 41
-_MOST_LETTERS = 66
+_MOST_LETTERS = 68
 
 
 class FormColumn(QWidget):

@@ -14,6 +14,7 @@ from gui.gear.gives_panel import GivesPanel
 from gui.gear.owned_kinds import LISTED, Kind, Thing, copied, moved, removed, things_of
 from gui.gear.owned_list import NEW, OwnedList, OwnedRow
 from gui.state import AppState, Change
+from gui.widgets.scroll_column import ScrollColumn
 
 if TYPE_CHECKING:
     from gui.gear.side_by_side import SideBySide
@@ -110,7 +111,7 @@ class GearView(QWidget):
         splitter.setHandleWidth(_GAP_PX)
         splitter.setChildrenCollapsible(False)
         for position, (column, stretch) in enumerate(
-            ((self.owned, 3), (self.form_column, 5), (self.gives, 9))
+            ((self.owned, 3), (self.form_column, 5), (ScrollColumn(self.gives), 9))
         ):
             splitter.addWidget(column)
             splitter.setStretchFactor(position, stretch)

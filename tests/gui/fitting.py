@@ -1,4 +1,4 @@
-"""What a fussy eye finds in a window: words cut off, words over words, things outside, colours of another palette."""
+"""What a fussy eye finds in a window: words cut off, words over words, things outside."""
 
 from collections.abc import Iterator
 
@@ -42,7 +42,11 @@ def _cut_off(window: QWidget) -> Iterator[str]:
         elif label.width() + _SLACK_PX < label.sizeHint().width():
             yield f"letters are missing of {label.text()!r}"
     for button in window.findChildren(QAbstractButton):
-        if button.isVisible() and button.text() and button.width() + _SLACK_PX < button.minimumSizeHint().width():
+        if (
+            button.isVisible()
+            and button.text()
+            and button.width() + _SLACK_PX < button.minimumSizeHint().width()
+        ):
             yield f"letters are missing of the button {button.text()!r}"
     for area in window.findChildren(QScrollArea):
         page = area.widget()
@@ -51,17 +55,24 @@ def _cut_off(window: QWidget) -> Iterator[str]:
 
 
 def _over_each_other(window: QWidget) -> Iterator[str]:
+    said: list[QLabel | QAbstractButton] = [
+        *window.findChildren(QLabel),
+        *window.findChildren(QAbstractButton),
+    ]
     shown = [
         widget
-        for kind in (QLabel, QAbstractButton)
-        for widget in window.findChildren(kind)
+        for widget in said
         if widget.isVisible() and widget.text() and not widget.visibleRegion().isEmpty()
     ]
     places = [(widget, _seen(widget, window)) for widget in shown]
     for number, (one, place) in enumerate(places):
         for other, other_place in places[:number]:
             shared = place.intersected(other_place)
-            if min(shared.width(), shared.height()) <= 1 or one.isAncestorOf(other) or other.isAncestorOf(one):
+            if (
+                min(shared.width(), shared.height()) <= 1
+                or one.isAncestorOf(other)
+                or other.isAncestorOf(one)
+            ):
                 continue
             if _floats(one) or _floats(other):
                 continue
@@ -92,7 +103,9 @@ def _drawn(canvas: Canvas) -> Iterator[str]:
     page = drawing.page.box
     boxes: list[tuple[Words, Box]] = [(words, words.box(drawing.page.measure)) for words in drawing.words]
     for words, box in boxes:
-        outside = max(page.left - box.left, box.right - page.right, page.bottom - box.bottom, box.top - page.top)
+        outside = max(
+            page.left - box.left, box.right - page.right, page.bottom - box.bottom, box.top - page.top
+        )
         if outside > _SLACK:
             yield f"{words.text!r} leaves {canvas.accessibleName()!r} by {outside:.1f}"
     for number, (words, box) in enumerate(boxes):
