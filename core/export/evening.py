@@ -2,7 +2,7 @@
 
 from core.air.readiness import Readiness
 from core.export.heights import hours_json
-from core.export.parts import SCHEMA, JsonObject, number, site_json, time_json
+from core.export.parts import SCHEMA, JsonObject, number, pair_json, site_json, time_json
 from core.situation.situation import Situation
 from core.tonight.steps import EveningItem, TargetItem
 from core.words.answer import answer_words
@@ -28,6 +28,7 @@ def evening_json(situation: Situation) -> JsonObject:
         "ready": _ready(situation.readiness),
         "dew": _dew(situation),
         "steps": [_step(item, clock, situation) for item in situation.evening_steps],
+        "pairs": [pair_json(pair, situation.kit_powers) for pair in situation.pairs],
         "cautions": list(evening_cautions(situation)),
     }
 

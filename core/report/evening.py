@@ -9,6 +9,7 @@ from core.words.cautions import CAP_BEFORE_SUNRISE
 from core.words.dates import weekday_text
 from core.words.evening import NOTHING_TO_PREPARE, item_title, item_words
 from core.words.evening_cautions import near_the_sun_cautions
+from core.words.pairs import pair_sentences
 from core.words.site_clock import clock_of
 from core.words.sun import sun_times_sentence
 
@@ -35,6 +36,8 @@ def evening_text(situation: Situation, *, width: int = WIDTH) -> str:
             lines += wrapped(_INDENT + words, width, indent=_INDENT)
     if not situation.evening_steps:
         lines += wrapped(NOTHING_TO_PREPARE, width)
+    for words in pair_sentences(situation):
+        lines += ["", *wrapped(printable(words), width)]
     for caution in (*near_the_sun_cautions(night), CAP_BEFORE_SUNRISE):
         lines += ["", *wrapped(caution, width)]
     return "\n".join(lines)

@@ -30,6 +30,8 @@ _FARTHEST_DEG: Final = 45.0
 _FARTHEST_FROM_MOON_DEG: Final = 90.0
 # Two stars fix a place where the lines from them meet at no small angle (ours).
 _APART_DEG: Final = 50.0
+# A second one harder to use than a bright one so many degrees off is no help (ours).
+_HARDEST_SECOND: Final = 30.0
 
 _PLANETS: Final = (Body.VENUS, Body.JUPITER, Body.MARS, Body.SATURN, Body.MERCURY)
 # What no eye finds unaided has two stars to go by.
@@ -70,24 +72,27 @@ class _Spot:
 def find_landmarks(night: Night, body: Body, time: datetime) -> tuple[Landmark, ...]:
     """Return from what a body can be found at a time: the Moon, the nearest bright planet, a bright star.
 
-    Only what is up, not behind the site's blocked sky, and out in so light a sky counts. Uranus and Neptune
-    get a second star, off to another side, where there is one.
+    Only what is up, not behind the site's blocked sky, and out in so light a sky counts; of planets only
+    brighter ones than the body. Uranus and Neptune get a second star, off to another side, where there is
+    one. The Moon needs nothing.
     """
+    if body is Body.MOON:
+        return ()
     here = night.position(body, time)
     spot = _Spot(here.altitude_deg, here.azimuth_deg)
     sun_deg = night.position(Body.SUN, time).altitude_deg
     planets = sorted(_planets(night, body, spot, time, sun_deg), key=lambda each: each.angle_deg)
     return (
-        *_moon(night, body, spot, time),
+        *_moon(night, spot, time),
         *planets[:1],
         *(_stars(night.site, spot, time, two=body in FAINT) if sun_deg < _STARS_OUT_DEG else ()),
     )
 
 
-def _moon(night: Night, body: Body, spot: _Spot, time: datetime) -> Iterator[Landmark]:
+def _moon(night: Night, spot: _Spot, time: datetime) -> Iterator[Landmark]:
     moon = night.position(Body.MOON, time)
     at = _Spot(moon.altitude_deg, moon.azimuth_deg)
-    if body is Body.MOON or not _is_seen(night.site, at):
+    if not _is_seen(night.site, at):
         return
     found = _from(Body.MOON, at, spot)
     if found.angle_deg <= _FARTHEST_FROM_MOON_DEG:
@@ -95,11 +100,12 @@ def _moon(night: Night, body: Body, spot: _Spot, time: datetime) -> Iterator[Lan
 
 
 def _planets(night: Night, body: Body, spot: _Spot, time: datetime, sun_deg: float) -> Iterator[Landmark]:
+    faintest = min(_BRIGHT_PLANET_MAGNITUDE, night.of(body).magnitude)
     for other in _PLANETS:
         if other is body or not any(each.body is other for each in night.bodies):
             continue
         its_night = night.of(other)
-        if sun_deg >= its_night.dark_below_deg or its_night.magnitude > _BRIGHT_PLANET_MAGNITUDE:
+        if sun_deg >= its_night.dark_below_deg or its_night.magnitude > faintest:
             continue
         position = night.position(other, time)
         at = _Spot(position.altitude_deg, position.azimuth_deg)
@@ -121,7 +127,11 @@ def _stars(site: Site, spot: _Spot, time: datetime, *, two: bool) -> Sequence[La
     if not two or not seen:
         return seen[:1]
     first = seen[0]
-    others = (each for each in seen[1:] if _APART_DEG <= _turn(first, each) <= 180.0 - _APART_DEG)
+    others = (
+        each
+        for each in seen[1:]
+        if _APART_DEG <= _turn(first, each) <= 180.0 - _APART_DEG and _hard_to_use(each) <= _HARDEST_SECOND
+    )
     return [first, *[each for each in [next(others, None)] if each is not None]]
 
 

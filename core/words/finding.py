@@ -18,8 +18,8 @@ HEADING: Final = "How to find it"
 NOTHING_TO_FIND: Final = "Nothing can be looked at on this evening."
 # Hands: rules of thumb.
 HANDS: Final = (
-    "12 o'clock is straight up, 3 o'clock to the right. At arm's length a fist is about 10° wide, a spread "
-    "hand 20°, a thumb 2°."
+    "Face what is named: 12 o'clock is straight up from it, 3 o'clock to its right. At arm's length a fist "
+    "is about 10° wide, a spread hand 20°, a thumb 2°."
 )
 _WHERE: Final = "{body} at {time}: {where} (azimuth {azimuth}), in {constellation}."
 _FROM: Final = "{angle} from {landmark} towards {hour} o'clock"

@@ -32,7 +32,7 @@ def test_json_has_every_key_and_times_in_utc(capsys: pytest.CaptureFixture[str])
 
     assert set(told) == {
         *("schema", "evening", "start", "end", "site", "scope", "answer", "hours", "ready", "dew"),
-        *("steps", "cautions"),
+        *("steps", "pairs", "cautions"),
     }
     assert told["scope"] == {"id": "six", "name": "Six-inch reflector"}
     low, likely, high = told["ready"]["usable_minutes"]

@@ -204,5 +204,5 @@ def test_how_to_find_each_body_is_told_on_a_key(view: HeightView, state: AppStat
     assert told[0].startswith("How to find it\nSat 5 December 2026")
     assert "\nUranus at 21:42: " in told[0]
     assert "in Taurus" in told[0]
-    assert "12 o'clock is straight up" in told[0]
+    assert "12 o'clock is straight up from it" in told[0]
     assert "Venus at 21:42" not in told[0]

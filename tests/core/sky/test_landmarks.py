@@ -136,6 +136,16 @@ def test_uranus_in_2026_is_found_from_two_stars_on_different_sides() -> None:
     assert 45.0 < turn < 135.0
 
 
+def test_nothing_fainter_points_to_a_planet_and_nothing_to_the_moon() -> None:
+    # In the dusk of 7 May 2028 Mercury stands 11 degrees from a far brighter Venus, south of it.
+    dusk = datetime(2028, 5, 7, 20, 0, tzinfo=UTC)
+    night = compute_night(LISBON, date(2028, 5, 7))
+
+    assert Body.VENUS in [each.what for each in find_landmarks(night, Body.MERCURY, dusk)]
+    assert Body.MERCURY not in [each.what for each in find_landmarks(night, Body.VENUS, dusk)]
+    assert find_landmarks(night, Body.MOON, dusk) == ()
+
+
 def test_nothing_behind_the_wall_serves_and_no_star_by_day() -> None:
     time = datetime(2026, 12, 5, 22, 0, tzinfo=UTC)
     wall = BlockedSky(azimuth_from_deg=0, azimuth_to_deg=360, below_altitude_deg=89)
