@@ -10,6 +10,7 @@ from attrs import evolve
 from core.export.heights import heights_json
 from core.gear.combinations import combinations, highest_holding
 from core.gear.owned import Eyepiece
+from core.moments.best_minutes import offered_windows
 from core.moments.hours import Twilight
 from core.moments.pairs import ClosePair, close_pairs
 from core.record.observer import Profile
@@ -23,7 +24,7 @@ from core.words.answer import answer_words
 from core.year.evenings import evenings_from
 from core.year.outlook import compute_outlook
 from core.year.pairs import close_pairs_of_year
-from tests.core.evenings import LISBON, SIX, WALLED
+from tests.core.evenings import LISBON, SIX, WALLED, place
 
 OF = {Body.MOON: ephem.Moon, Body.MARS: ephem.Mars, Body.JUPITER: ephem.Jupiter, Body.SATURN: ephem.Saturn}
 MARS_AND_JUPITER = date(2026, 11, 15)
@@ -70,6 +71,18 @@ def test_the_great_conjunction_of_2020() -> None:
     assert pair.separation_deg * 60 == pytest.approx(6.2, abs=0.3)
     # Discs of 33 and 15 arcsec, half of each.
     assert (pair.across_deg - pair.separation_deg) * 3600 == pytest.approx(24.0, abs=2.0)
+
+
+def test_both_can_be_looked_at_when_a_pair_is_told() -> None:
+    # Moon and Jupiter draw apart all night: they are closest as soon as the later of them is high enough.
+    evening = date(2026, 11, 2)
+    athens = place("Athens", 37.98, 23.73, "Europe/Athens")
+    (pair,) = pairs(athens, evening)
+    night = compute_night(athens, evening)
+
+    starts = [offered_windows(night, each)[0].start for each in (pair.a, pair.b)]
+    assert max(starts) - min(starts) > timedelta(minutes=2)
+    assert max(starts) <= pair.at < max(starts) + timedelta(minutes=2)
 
 
 def test_nothing_behind_a_wall_and_nothing_two_degrees_apart() -> None:

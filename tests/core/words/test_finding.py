@@ -70,6 +70,21 @@ def test_venus_by_day_comes_with_the_caution_and_a_wall_and_from_the_moon_alone(
     assert not any("blinds" in sentence for sentence in ways_to_find(at))
 
 
+def test_a_planet_east_of_the_sun_takes_the_other_edge_of_the_wall() -> None:
+    # Venus is an evening star in August 2026, greatest elongation on the 15th (published tables).
+    choices = Choices(
+        profile=KIT,
+        evening=date(2026, 8, 15),
+        time=datetime(2026, 8, 15, 16, 0, tzinfo=UTC),
+        time_is_asked=True,
+        planet=Body.VENUS,
+    )
+    words = paragraph(findings_text(Situation(choices, datetime(2026, 8, 1, tzinfo=UTC))), "Venus")
+
+    assert "east of the Sun" in words
+    assert "clear of its eastern edge: the Sun then goes further behind it." in words
+
+
 def test_by_day_nothing_else_is_told_for_that_moment() -> None:
     text = findings_text(situation(BY_DAY, Body.VENUS))
 

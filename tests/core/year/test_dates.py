@@ -104,6 +104,18 @@ def test_spans_and_heights_of_an_evening() -> None:
     assert jupiter.highest.time == jupiter.spans[-1].end
 
 
+def test_nothing_after_the_stop_line() -> None:
+    # Venus is up at sunrise in December 2026, and these hours go on until it is day.
+    morning = wanted(VENUS_20, start=time(4), end=time(9))
+    (first, *_) = find_dates(LISBON, morning, FIRST, usual=USUAL).evenings
+    sunrise = compute_night(LISBON, first.evening).sun.rise
+
+    assert sunrise is not None
+    (venus,) = first.seen
+    assert first.hours.end > sunrise
+    assert abs(sunrise - timedelta(minutes=10) - venus.spans[-1].end) < timedelta(seconds=1)
+
+
 def test_the_moon_is_as_wished_by_pyephem() -> None:
     found = find_dates(LISBON, wanted(SATURN_30, moon_percent=(0.0, 25.0)), FIRST, usual=USUAL)
 
