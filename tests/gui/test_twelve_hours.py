@@ -1,0 +1,119 @@
+"""A night of twelve hours: each beat short, memory steady, charts, year, ladder and log open."""
+
+import time
+from collections.abc import Callable
+from datetime import UTC, datetime, timedelta
+from importlib import resources
+from pathlib import Path
+
+import psutil
+import pytest
+from attrs import frozen
+from PySide6.QtCore import QEvent
+from PySide6.QtWidgets import QApplication
+from pytestqt.qtbot import QtBot
+
+from core.record.profile import loads_profile, save_profile
+from core.situation.choices import Choices
+from gui.height.view import EVENING, YEAR, HeightView
+from gui.state import AppState
+from gui.window.shell import GEAR, HEIGHT, LADDER, Shell
+from tests.gui.conftest import HandClock
+
+WORST_BEAT_MS = 50.0
+MOST_GROWTH_MB = 5.0
+MOST_OF_A_CORE = 0.01
+HOUR = 3600
+# Sunset at Thessaloniki is at 16:23 local time, 14:23 UTC; twelve hours reach into the next morning.
+START = datetime(2026, 12, 5, 15, 0, tzinfo=UTC)
+
+
+@frozen
+class Lived:
+    """What some hours of the window took."""
+
+    worst_ms: float
+    share_of_core: float
+    growth_mb: float
+
+
+def _memory_mb() -> float:
+    return float(psutil.Process().memory_info().rss) / 1e6
+
+
+def _show(shell: Shell, scene: int) -> None:
+    """Show the evening, the year, the ladder and the gear in turn; each stays open behind the next."""
+    shell.show_view((HEIGHT, HEIGHT, LADDER, GEAR)[scene % 4])
+    view = shell.current_view
+    if isinstance(view, HeightView):
+        view.show_page((EVENING, YEAR)[scene % 2])
+    shell.log_book.note("the air is calmer now")
+
+
+def live(shell: Shell, clock: HandClock, *, beats: int, settled_after: int, scene_beats: int) -> Lived:
+    """Let the window beat, as fast as it can; the clock moves by a second each time.
+
+    Beats are timed by what the window's own thread works, for other programs run on the machine as well.
+    """
+    took_ms: list[float] = []
+    settled_mb = 0.0
+    busy_s = 0.0
+    for beat in range(beats):
+        if beat % scene_beats == 0:
+            _show(shell, beat // scene_beats)
+            _settle()
+        if beat == settled_after:
+            settled_mb = _memory_mb()
+        clock.move(timedelta(seconds=1))
+        began, began_all = time.thread_time(), time.process_time()
+        shell._beat()
+        QApplication.processEvents()
+        took_ms.append((time.thread_time() - began) * 1000.0)
+        # Only the event loop of a whole program does this by itself.
+        QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+        busy_s += time.process_time() - began_all
+    return Lived(max(took_ms), busy_s / beats, _memory_mb() - settled_mb)
+
+
+def _settle() -> None:
+    for _ in range(20):
+        QApplication.processEvents()
+        time.sleep(0.02)
+    QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+
+
+@pytest.fixture
+def open_shell(qtbot: QtBot, make_shell: Callable[..., Shell], clock: HandClock, tmp_path: Path) -> Shell:
+    """Return a window whose jobs run elsewhere, as in the program, with every view made."""
+    clock.now = START
+    text = resources.files("sample_profiles").joinpath("eleni_thessaloniki.toml").read_text("utf-8")
+    path = tmp_path / "eleni.toml"
+    save_profile(path, loads_profile(text))
+    shell = make_shell(
+        AppState(Choices(profile=loads_profile(path.read_text("utf-8"))), path=path, clock=clock)
+    )
+    qtbot.waitUntil(lambda: shell.state.situation.has_sky, timeout=20_000)
+    shell._heartbeat.stop()
+    for scene in range(4):
+        _show(shell, scene)
+        _settle()
+    return shell
+
+
+def test_ten_minutes_are_lived_lightly(open_shell: Shell, clock: HandClock) -> None:
+    lived = live(open_shell, clock, beats=600, settled_after=300, scene_beats=150)
+    assert lived.worst_ms < 2 * WORST_BEAT_MS
+    assert lived.share_of_core < 2 * MOST_OF_A_CORE
+    assert lived.growth_mb < MOST_GROWTH_MB
+
+
+@pytest.mark.long
+@pytest.mark.timeout(900)
+def test_twelve_hours_are_lived_lightly(
+    open_shell: Shell, clock: HandClock, record_property: Callable[[str, object], None]
+) -> None:
+    lived = live(open_shell, clock, beats=12 * HOUR, settled_after=HOUR, scene_beats=HOUR // 4)
+    record_property("lived", str(lived))
+    assert lived.worst_ms < WORST_BEAT_MS
+    assert lived.share_of_core < MOST_OF_A_CORE
+    assert lived.growth_mb < MOST_GROWTH_MB
