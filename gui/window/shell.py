@@ -12,7 +12,6 @@ from PySide6.QtWidgets import (
     QHBoxLayout,
     QMainWindow,
     QPushButton,
-    QStackedWidget,
     QToolButton,
     QVBoxLayout,
     QWidget,
@@ -29,6 +28,7 @@ from gui.profile.session import TEXT_SCALES, Session, SessionFile
 from gui.state import AppState, Change
 from gui.widgets.canvas import Canvas
 from gui.widgets.key_names import with_own_keys
+from gui.widgets.one_page import OnePage
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.theme import Theme
 from gui.window.answer_bar import AnswerBar
@@ -89,7 +89,7 @@ class Shell(QMainWindow):
         self.message_line = MessageLine(page)
         self.tour = TourBar()
         self.view_buttons = QButtonGroup(self)
-        self.stack = QStackedWidget()
+        self.stack = OnePage()
         self._views: dict[int, QWidget] = {}
         self._heartbeat = Heartbeat(self._beat, self)
         self._lay_out(page)

@@ -50,8 +50,9 @@ def _cut_off(window: QWidget) -> Iterator[str]:
             yield f"letters are missing of the button {button.text()!r}"
     for area in window.findChildren(QScrollArea):
         page = area.widget()
-        if area.isVisible() and page is not None and area.horizontalScrollBar().maximum() > 0:
-            yield f"{type(page).__name__} has to be scrolled sideways by {area.horizontalScrollBar().maximum()}"
+        too_wide = area.horizontalScrollBar().maximum()
+        if area.isVisible() and page is not None and too_wide > 0:
+            yield f"{type(page).__name__} has to be scrolled sideways by {too_wide}"
 
 
 def _over_each_other(window: QWidget) -> Iterator[str]:

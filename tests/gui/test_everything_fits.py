@@ -1,0 +1,23 @@
+"""Every view in every size: no words cut off or over each other, nothing outside."""
+
+from collections.abc import Callable
+
+import pytest
+from PySide6.QtWidgets import QApplication
+from pytestqt.qtbot import QtBot
+
+from gui.state import AppState
+from gui.window.shell import GEAR, LADDER, Shell
+from tests.gui.fitting import faults
+
+
+@pytest.mark.parametrize("view", [GEAR, LADDER])
+@pytest.mark.parametrize("size", [(1000, 640), (1280, 800), (1600, 1000)])
+def test_every_view_fits(
+    make_shell: Callable[..., Shell], state: AppState, qtbot: QtBot, view: int, size: tuple[int, int]
+) -> None:
+    shell = make_shell(state, view=view, size=size)
+    for _ in range(3):  # a layout settles in a few rounds
+        QApplication.processEvents()
+
+    assert list(faults(shell)) == []
