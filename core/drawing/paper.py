@@ -89,15 +89,15 @@ def pdf_of_pages(drawings: Sequence[Drawing]) -> bytes:
     return content.getvalue()
 
 
-def png_of_pages(drawings: Sequence[Drawing]) -> bytes:
+def png_of_pages(drawings: Sequence[Drawing], *, dots_per_inch: float = _DOTS_PER_INCH) -> bytes:
     """Return drawings of one height as one PNG, side by side."""
     pictures = []
     for drawing in drawings:
-        canvas = FigureCanvasAgg(figure_of(drawing))
+        canvas = FigureCanvasAgg(figure_of(drawing, dots_per_inch=dots_per_inch))
         canvas.draw()
         pictures.append(np.asarray(canvas.buffer_rgba())[..., :3])
     content = io.BytesIO()
-    imsave(content, np.concatenate(pictures, axis=1), format="png", dpi=_DOTS_PER_INCH)
+    imsave(content, np.concatenate(pictures, axis=1), format="png", dpi=dots_per_inch)
     return content.getvalue()
 
 

@@ -48,6 +48,7 @@ _OUTLINES_ABOUT: Final = (
     "north pole. The arrow points where an undriven telescope lets it drift."
 )
 NO_CALENDAR: Final = "is for a calendar, and on this evening there is nothing to put into one"
+NO_EVENING: Final = "Add a site in Gear; then there is an evening to put on paper."
 SAVED: Final = "Saved as {path}."
 _TITLE: Final = "Evening of {day}"
 _OUTSIDE: Final = "Out {span}"

@@ -22,6 +22,12 @@ from gui.widgets.plain_label import PlainLabel
 _FILES = "Stillair profiles (*.toml);;All files (*)"
 _LOGS = {"Log to take in elsewhere (*.json)": "json", "Table for a spreadsheet (*.csv)": "csv"}
 _PICTURES = {"Picture (*.png)": "png", "Page to print (*.pdf)": "pdf", "Drawing (*.svg)": "svg"}
+_SHEETS = {
+    "Pages to print (*.pdf)": "pdf",
+    "Picture (*.png)": "png",
+    "Calendar (*.ics)": "ics",
+    "Table for a spreadsheet (*.csv)": "csv",
+}
 # Letters in place of pictures, so that the buttons follow the palette.
 _FILE_BUTTONS = {
     "backButton": "←",
@@ -163,6 +169,16 @@ def ask_picture(parent: QWidget | None, folder: Path | None, name: str) -> Path 
     dialog.setAcceptMode(QFileDialog.AcceptMode.AcceptSave)
     dialog.setDefaultSuffix("png")
     dialog.filterSelected.connect(lambda kind: dialog.setDefaultSuffix(_PICTURES[kind]))
+    dialog.selectFile(name)
+    return _chosen(dialog)
+
+
+def ask_sheet(parent: QWidget | None, folder: Path | None, name: str) -> Path | None:
+    """Ask where to save an evening, as page, picture, calendar or table; asks before it replaces a file."""
+    dialog = _file_dialog(parent, "Save the evening", folder, ";;".join(_SHEETS))
+    dialog.setAcceptMode(QFileDialog.AcceptMode.AcceptSave)
+    dialog.setDefaultSuffix("pdf")
+    dialog.filterSelected.connect(lambda kind: dialog.setDefaultSuffix(_SHEETS[kind]))
     dialog.selectFile(name)
     return _chosen(dialog)
 

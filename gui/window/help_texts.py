@@ -28,6 +28,7 @@ Profile
   Ctrl+N, Ctrl+O   new, open
   Ctrl+S, Ctrl+Shift+S   save, save as
   a file dropped on the window   opens it
+  Ctrl+P   the evening on paper, in a calendar or as a table
   Ctrl+Z   undo
   Ctrl+Shift+Z or Ctrl+Y   redo
   Ctrl+Q   quit

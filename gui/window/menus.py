@@ -26,6 +26,7 @@ class WindowDeeds:
     """What a window does beside its state and its documents."""
 
     guide: Callable[[], None]
+    put_on_paper: Callable[[], None]
     go_to_view: Callable[[int], None]
     next_palette: Callable[[], None]
     toggle_full_screen: Callable[[], None]
@@ -66,6 +67,8 @@ class Menus:
         _add(menu, "&Save", documents.save, Key.Save)
         _add(menu, "Save &as …", documents.save_as, "Ctrl+Shift+S")
         _add(menu, "Save a &copy without the exact place …", documents.save_copy_without_place)
+        menu.addSeparator()
+        _add(menu, "&Print or save the evening …", self._does.put_on_paper, "Ctrl+P")
         menu.addSeparator()
         _add(menu, "&Quit", self._window.close, "Ctrl+Q")
 

@@ -32,6 +32,7 @@ from gui.widgets.one_page import OnePage
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.theme import Theme
 from gui.window.answer_bar import AnswerBar
+from gui.window.evening_on_paper import show_evening_on_paper
 from gui.window.file_drop import FileDrop
 from gui.window.hours_row import HoursRow
 from gui.window.leaving import INTERRUPTED
@@ -95,6 +96,7 @@ class Shell(QMainWindow):
         self._lay_out(page)
         does = WindowDeeds(
             guide=self.guide,
+            put_on_paper=lambda: show_evening_on_paper(state, self),
             go_to_view=self.go_to_view,
             next_palette=self.next_palette,
             toggle_full_screen=self.toggle_full_screen,
