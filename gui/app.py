@@ -19,7 +19,7 @@ FAILED, BAD_INPUT, INTERRUPTED = 1, 2, 130
 
 DESKTOP_DEEDS = {
     "--install-desktop": "add Stillair to the menu of this system, and let it open profiles",
-    "--remove-desktop": "take that away again",
+    "--remove-desktop": "remove it again",
 }
 
 Tell = Callable[[str], object]
@@ -75,7 +75,7 @@ def _run(words: Sequence[str]) -> int:
 def _told_by(name: str, words: Sequence[str]) -> str:
     command = COMMANDS[name]
     module = command.load()
-    parser = Parser(prog=f"{PROGRAM} {name}", description=f"Tell {command.summary}.")
+    parser = Parser(prog=f"{PROGRAM} {name}", description=f"{command.verb} {command.summary}.")
     module.add_arguments(parser)
     return module.run(parser.parse_args(words), datetime.now(UTC))
 
@@ -86,7 +86,7 @@ def _show_window(words: Sequence[str]) -> int:
         description="Plan and keep the sharpest view of a planet that your telescope and the air allow.",
         epilog="commands:\n"
         + "\n".join(f"  {command.name:10} {command.summary}" for command in COMMANDS.values())
-        + f"\n\n{PROGRAM} COMMAND --help tells what each of them takes.",
+        + f"\n\n{PROGRAM} COMMAND --help shows the options of each.",
     )
     parser.formatter_class = RawDescriptionHelpFormatter
     parser.add_argument(

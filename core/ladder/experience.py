@@ -25,7 +25,7 @@ _FAIR_FROM_DEG, _BEST_FROM_DEG = 30.0, 45.0
 
 
 class GroupedBy(StrEnum):
-    """What powers are told apart by."""
+    """How the powers are grouped."""
 
     ALL = "all"
     HEIGHT = "height"

@@ -11,7 +11,7 @@ from core.plain_text import WIDTH, columns, cut, printable, shown_name, table, w
 from core.words.advice import advice_text
 from core.words.aim import aim_notices
 from core.words.buying import buying_sentence
-from core.words.comparison import collimation_text, finding_texts
+from core.words.comparison import COMPARED_BY_RULES, collimation_text, finding_texts
 from core.words.cooling import cool_down_text, settled_text
 from core.words.dates import weekday_text
 from core.words.ladder import no_ceiling_text, part_text
@@ -106,6 +106,7 @@ def compare_text(
     lines += table(rows, width)
     lines.append("")
     lines += [line for words in finding_texts(comparison) for line in wrapped(printable(words), width)]
+    lines += wrapped(COMPARED_BY_RULES, width)
     for side, purchase in zip((a, b), to_buy, strict=True):
         name = shown_name(side.scope.name, _LONGEST_OF_TWO)
         lines += ["", *wrapped(f"{name}: {_powers(side.ladder)}", width, indent="  ")]

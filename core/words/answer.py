@@ -30,7 +30,8 @@ _OVER: Final = {
         "{planet} is done for this evening: under 10° since {end}. Its best minutes were {best}."
     ),
     Limiter.NO_DARK_SKY: (
-        "{planet} is done for this evening: the sky is too bright since {end}. Its best minutes were {best}."
+        "{planet} is done for this evening: the sky has been too bright since {end}. "
+        "Its best minutes were {best}."
     ),
 }
 _ONLY_BEFORE_SUNRISE: Final = (
@@ -68,9 +69,11 @@ _SOON: Final = {
     Limiter.HEIGHT: "{planet} now, low, in thick air: in {minutes} min {then}. Look {where}.",
 }
 _PAST_BEST: Final = {
-    None: "{planet} is past its best since {since}, and up until {end}. Look {where}.",
-    Limiter.WARM_AIR: "{planet} is past its best since {since}, and now seen through {air}. Look {where}.",
-    Limiter.HEIGHT: "{planet} is past its best since {since}, and low, in thick air. Look {where}.",
+    None: "{planet} has been past its best since {since}, and is up until {end}. Look {where}.",
+    Limiter.WARM_AIR: (
+        "{planet} has been past its best since {since}, and is now seen through {air}. Look {where}."
+    ),
+    Limiter.HEIGHT: "{planet} has been past its best since {since}, and is low, in thick air. Look {where}.",
 }
 _OUTSIDE: Final = {
     # By whether it is earlier than the hours, and whether nothing else is good in them.

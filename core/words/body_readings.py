@@ -24,9 +24,9 @@ from core.words.site_clock import SiteClock
 
 _NOW: Final = "Now, {when}"
 _AT: Final = "At {when}"
-_NOTE: Final = "Altitudes are geometric, the path is of the apparent altitude."
+_NOTE: Final = "Altitudes ignore refraction; the air path includes it."
 _NOTE_WITH_CEILING: Final = (
-    "Altitudes are geometric, the path is of the apparent altitude. Ceiling: an estimate for {scope}, {blur}."
+    "Altitudes ignore refraction; the air path includes it. Ceiling: an estimate for {scope}, {blur}."
 )
 _ALL: Final = "At {when}. {readings}."
 _READING: Final = "{body}: {facts}"

@@ -71,19 +71,17 @@ _FINDINGS = {
         "{scope} follows the sky; {other} must be nudged along by hand, every {figure_drift} or so at "
         "{other_climb_to}."
     ),
-    FindingKind.COLLIMATION: "{scope} wants its collimation checked; the other needs none.",
+    FindingKind.COLLIMATION: "{scope} needs its collimation checked; the other needs none.",
     FindingKind.OBSTRUCTION_ASSUMED: (
         "{scope}'s secondary mirror is taken as {obstruction} of its aperture wide (assumed)."
     ),
 }
 _AT_A_POWER: Final = (FindingKind.WIDER_PUPIL, FindingKind.WIDER_PUPIL_FEWER_FLOATERS)
-_CONDITIONS: Final = (
-    "Both {aim} in the evening of {day}, with a blur of {blur} overhead ({source}). "
-    "All figures are rules of thumb."
+COMPARED_BY_RULES: Final = (
+    "Detail, ceilings and times are rules of thumb; apertures, light and fields are not."
 )
-_CONDITIONS_OVERHEAD: Final = (
-    "Both {aim}, with a blur of {blur} overhead ({source}). All figures are rules of thumb."
-)
+_CONDITIONS: Final = "Both {aim} in the evening of {day}, with a blur of {blur} overhead ({source}). {rules}"
+_CONDITIONS_OVERHEAD: Final = "Both {aim}, with a blur of {blur} overhead ({source}). {rules}"
 _NOT_NEEDED = "No collimation needed."
 _CHECK = (
     "Check the collimation roughly by day, indoors or in shade and never towards the Sun, then by a star "
@@ -121,7 +119,11 @@ def conditions_text(comparison: Comparison, evening: date) -> str:
     """Return where the telescopes point and through which air they are compared."""
     aim, blur = comparison.a.ladder.aim, comparison.a.ladder.blur
     return (_CONDITIONS_OVERHEAD if aim.overhead else _CONDITIONS).format(
-        aim=aim_words(aim), day=date_text(evening), blur=blur_text(blur), source=source_text(blur)
+        aim=aim_words(aim),
+        day=date_text(evening),
+        blur=blur_text(blur),
+        source=source_text(blur),
+        rules=COMPARED_BY_RULES,
     )
 
 

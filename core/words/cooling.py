@@ -38,24 +38,28 @@ _SETTLED: Final = "Its mirror, {mirror}, has settled after about {span} (an esti
 _THICK: Final = "{thickness} thick"
 _THICK_ASSUMED: Final = "{thickness} thick (assumed)"
 _LAGS: Final = "Behind the falling air it stays about {lag} warmer to the end of the night."
-_OUTSIDE: Final = "The telescope is outside since {since}. {readiness}"
-_OUTSIDE_ALREADY: Final = "The telescope is outside since {since}, and was within {near} of the air then."
+_OUTSIDE: Final = "The telescope has been outside since {since}. {readiness}"
+_OUTSIDE_ALREADY: Final = (
+    "The telescope has been outside since {since}, and was within {near} of the air then."
+)
 _OUTSIDE_USABLE: Final = {
     (False, False): (
-        "The telescope is outside since {since} and usable for planets somewhere from {soonest} to {latest}, "
-        "likely at {likely} (an estimate). Low power is usable at once."
+        "The telescope has been outside since {since} and becomes usable for planets "
+        "somewhere from {soonest} to {latest}, likely at {likely} (an estimate). Low power is usable at once."
     ),
     (False, True): (
-        "The telescope is outside since {since} and usable for planets somewhere from {soonest} to {latest}, "
-        "likely at {likely} (from your own measured time). Low power is usable at once."
+        "The telescope has been outside since {since} and becomes usable for planets "
+        "somewhere from {soonest} to {latest}, likely at {likely} (from your own measured time). "
+        "Low power is usable at once."
     ),
     (True, False): (
-        "The telescope is outside since {since} and its lens usable for planets somewhere from {soonest} to "
-        "{latest}, likely at {likely} (an estimate). Low power is usable at once."
+        "The telescope has been outside since {since} and its lens becomes usable for planets "
+        "somewhere from {soonest} to {latest}, likely at {likely} (an estimate). Low power is usable at once."
     ),
     (True, True): (
-        "The telescope is outside since {since} and its lens usable for planets somewhere from {soonest} to "
-        "{latest}, likely at {likely} (from your own measured time). Low power is usable at once."
+        "The telescope has been outside since {since} and its lens becomes usable for planets "
+        "somewhere from {soonest} to {latest}, likely at {likely} (from your own measured time). "
+        "Low power is usable at once."
     ),
 }
 _OUTSIDE_SETTLED: Final = (

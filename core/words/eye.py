@@ -5,7 +5,7 @@ from typing import Final
 from core.words.quantities import pupil_text, trimmed_text
 
 UNKNOWN_AGE: Final = (
-    "Never measured? With your age it tells the pupil that is typical in the dark. The age is not kept."
+    "Never measured it? Your age gives the pupil that is typical in the dark; the age is not kept."
 )
 _USUAL_PUPIL: Final = (
     "{pupil} is typical at {age}, a table's figure and not yours: people differ by 1 mm and more."

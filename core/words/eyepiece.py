@@ -40,7 +40,7 @@ STILLNESS_LABEL: Final = {
 }
 _ONE_MOON: Final = "{moon} stands {widths} times the width of {body} away, towards {hour} o'clock."
 _MOONS: Final = "Its moons from left to right: {moons}."
-_CLOSE_UP: Final = "Enlarged is a part of it, where day meets night."
+_CLOSE_UP: Final = "A part of it is enlarged, where day meets night."
 _DRIVEN: Final = {
     Turning.ERECT: "Seen the right way up, north at {north} o'clock.",
     Turning.UPSIDE_DOWN: "Seen upside down, north at {north} o'clock.",

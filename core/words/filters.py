@@ -30,14 +30,15 @@ NO_FILTER: Final = "none"
 _HEADING: Final = "Filters on {planet} at {power}"
 _ONE: Final = "For {aim}: {first}."
 _TWO: Final = "For {aim}: {first}, else {second}."
-_LARGER: Final = "Usually kept for a larger aperture: {filters}."
+_LARGER: Final = "Usually kept for a larger aperture, by a rule of thumb: {filters}."
 _FROM: Final = "{filter} (from {aperture})"
 _TOO_DARK: Final = "Too dark at this power: {filters}."
 _UP_TO: Final = "{filter} (light enough up to about {power})"
 _AT_NO_POWER: Final = "{filter} (at any power)"
 _NOTHING: Final = "None of your filters would help here."
 _KEPT_FOR_LARGER: Final = (
-    "{filter} passes {share} of the light and is usually kept for apertures from {aperture} up."
+    "{filter} passes {share} of the light and is usually kept for apertures from {aperture} up, "
+    "a rule of thumb."
 )
 _YELLOW_CUTS: Final = "A yellow filter ({0}, {1} or {2}) cuts that by about {share}."
 # Powers as limits of light are told in steps of ten, cut down.

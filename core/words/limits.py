@@ -72,7 +72,7 @@ BUILT_IN: Final = "its built-in power"
 
 _CEILING: Final = "{power}, by {limit}"
 _CEILING_THERE: Final = "Ceiling about {power} {where}, set by {limit}."
-_NO_TELESCOPE: Final = "Add a telescope under Gear, and its ladder stands here."
+_NO_TELESCOPE: Final = "Add a telescope under Gear, and its ladder appears here."
 _CEILING_NOTE: Final = "the ceiling, set by {limit}: a rule of thumb, not a lock"
 _NO_CEILING: Final = "No ceiling: {reason}"
 _RULES_WITHOUT_AIR: Final = "Rules of thumb: aperture {aperture} and usual air {usual_air}."
@@ -104,7 +104,7 @@ _LIMITS_WITHOUT_AIR: Final = (
 )
 # By a mirror that is warmer than the air.
 _WITH_MIRROR: Final = "{blur}; warm mirror {mirror}″"
-_PER_MM: Final = "2x for each of {aperture_mm} mm"
+_PER_MM: Final = "2x per mm of {aperture_mm} mm"
 _COMMON_PRACTICE: Final = "common practice"
 _TOO_LOW: Final = "too low to say"
 _NONE: Final = "none"

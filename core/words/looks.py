@@ -91,9 +91,9 @@ _OLD_LONGITUDE: Final = (
     "The red spot's longitude was measured {days} days away from this evening. The spot drifts: it may pass "
     "{minutes} minutes or more early or late. Enter a newer longitude."
 )
-_COLOURS: Final = "The air parts its colours by {spread} ({blue_nm} to {red_nm} nm), blue up, red down."
+_COLOURS: Final = "The air spreads its colours by {spread} ({blue_nm} to {red_nm} nm), blue up, red down."
 _COLOURS_LIMIT: Final = (
-    "The air parts its colours by {spread} ({blue_nm} to {red_nm} nm), blue up, red down. "
+    "The air spreads its colours by {spread} ({blue_nm} to {red_nm} nm), blue up, red down. "
     "At this height that, more than telescope and air, is what hides detail."
 )
 _HEADING: Final = "{planet} at {time}, {day}"
@@ -107,7 +107,7 @@ _NEXT_RED_SPOT: Final = "red spot in the middle {time}"
 _NEXT_RED_SPOT_OLD: Final = "red spot in the middle {time} (old longitude)"
 _NEXT_EVENT: Final = "{event} {span}"
 _NO_APPEARANCE: Final = (
-    "Choose a site and a planet: then this page shows how the planet looks in the telescope."
+    "Choose a site and a planet, and this page shows how the planet looks in the telescope."
 )
 _REFUSED: Final = "{reason}."
 _TOO_LOW: Final = "It stands too low for a picture: no one can say what that much air does."

@@ -31,14 +31,16 @@ _NOTICES = {
         "moments."
     ),
     NoticeKind.FLOATERS_STRONG: (
-        "Exit pupil {exit_pupil}: floaters in the eye trouble most people; "
+        "Exit pupil {exit_pupil}: floaters in the eye trouble most people (a rule of thumb); "
         "less power, both eyes, or a larger aperture at the same power helps."
     ),
     NoticeKind.FLOATERS_COMMON: (
-        "Exit pupil {exit_pupil}: floaters in the eye are a common complaint; "
+        "Exit pupil {exit_pupil}: floaters in the eye are a common complaint (a rule of thumb); "
         "less power, both eyes, or a larger aperture at the same power helps."
     ),
-    NoticeKind.FLOATERS_BEGIN: "Exit pupil {exit_pupil}: floaters in the eye begin to show.",
+    NoticeKind.FLOATERS_BEGIN: (
+        "Exit pupil {exit_pupil}: floaters in the eye begin to show (a rule of thumb)."
+    ),
     NoticeKind.LIGHT_WASTED: (
         "Exit pupil {exit_pupil} is wider than your pupil of {eye_pupil}: some light is wasted, "
         "as if the aperture were {used_aperture}."
@@ -72,15 +74,15 @@ _NOTICES = {
         "these powers are without it."
     ),
     NoticeKind.GLASSES_OFF: (
-        "Eye relief {eye_relief} is too short for glasses, which want 15 to 20 mm; "
+        "Eye relief {eye_relief} is too short for glasses, which need 15 to 20 mm as a rule of thumb; "
         "without astigmatism take them off and refocus."
     ),
     NoticeKind.GLASSES_OFF_SMALL_PUPIL: (
-        "Eye relief {eye_relief} is too short for glasses, which want 15 to 20 mm; "
+        "Eye relief {eye_relief} is too short for glasses, which need 15 to 20 mm as a rule of thumb; "
         "with so small an exit pupil most astigmatism does not show, so try without them."
     ),
     NoticeKind.LONGER_EYEPIECE: (
-        "Eye relief {eye_relief} is too short for glasses, which want 15 to 20 mm; "
+        "Eye relief {eye_relief} is too short for glasses, which need 15 to 20 mm as a rule of thumb; "
         "with astigmatism a longer eyepiece in a Barlow is the usual cure."
     ),
     NoticeKind.RELIEF_UNKNOWN_OFF: (

@@ -59,6 +59,7 @@ _WINDOWS_THROUGH: Final = {
     Grade.FAIR: "{span}: from 30° to 45°, fair, through {air}.",
     Grade.LOW: "{span}: under 30°, low in thick air, through {air}.",
 }
+_BANDS: Final = "The heights of 30° and 45° are rules of thumb."
 _STOP: Final = "Off the planet by {stop}, before sunrise, and cap the telescope."
 _BLOCKED: Final = "{span}: {blocked}."
 _HEIGHT: Final = "At {when} {planet} stands at {height}."
@@ -141,6 +142,8 @@ def _windows(prospect: Prospect, clock: SiteClock) -> Iterator[str]:
             span=clock.span(window.start, window.end),
             air=None if window.warm_air is None else warm_air_words(window.warm_air),
         )
+    if offered_windows(prospect.night, body.body):
+        yield _BANDS
 
 
 def _stop(prospect: Prospect, clock: SiteClock) -> Iterator[str]:

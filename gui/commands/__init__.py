@@ -23,10 +23,11 @@ class CommandModule(Protocol):
 
 @frozen
 class Command:
-    """One command: its word, and what it does in a few words."""
+    """One command: its word, what it is about in a few words, and what it does with that."""
 
     name: str
     summary: str
+    verb: str = "Show"
 
     def load(self) -> CommandModule:
         """Import the command's module."""
@@ -38,13 +39,13 @@ COMMANDS = {
     for command in (
         Command("heights", "when and how high each planet stands in one evening"),
         Command("ladder", "every power of a telescope and how far the air lets you climb"),
-        Command("compare", "two telescopes side by side"),
+        Command("compare", "two telescopes side by side", verb="Compare"),
         Command("looks", "how a planet looks at a time, and what a telescope makes of it"),
         Command("evening", "the evening in order: what to prepare, what to look at, when to stop"),
         Command("year", "a planet's best weeks, and a year of evenings"),
         Command("dates", "the next evenings on which planets stand high enough"),
         Command("log", "what was written at the eyepiece: verdicts and notes"),
-        Command("sheet", "one evening on paper, in a calendar or as a table"),
-        Command("snapshot", "pictures of the three views, without a display"),
+        Command("sheet", "one evening on paper, in a calendar or as a table", verb="Save"),
+        Command("snapshot", "pictures of the three views, without a display", verb="Save"),
     )
 }

@@ -19,7 +19,7 @@ def add_arguments(parser: ArgumentParser) -> None:
     add_evening(parser)
     add_hours(parser)
     add_blur(parser)
-    parser.add_argument("--now", metavar="TIME", help="the present moment, in place of the clock's")
+    parser.add_argument("--now", metavar="TIME", help="the present moment, instead of the clock's")
     add_json(parser)
 
 

@@ -38,7 +38,7 @@ def add_arguments(parser: ArgumentParser) -> None:
         "--altitude",
         metavar="DEG",
         type=checked(altitude_deg),
-        help="a height in place of a planet, 0 to 90 degrees",
+        help="a height instead of a planet, 0 to 90 degrees",
     )
     add_site(parser)
     add_evening(parser)

@@ -21,12 +21,12 @@ def add_arguments(parser: ArgumentParser) -> None:
     """Declare what the command takes."""
     add_profile(parser)
     parser.add_argument(
-        "--since", metavar="D", type=checked(iso_date), help="first evening to tell, YYYY-MM-DD"
+        "--since", metavar="D", type=checked(iso_date), help="first evening to show, YYYY-MM-DD"
     )
     parser.add_argument("--search", metavar="TEXT", default="", help="only lines with all of these words")
     form = parser.add_mutually_exclusive_group()
-    form.add_argument("--json", action="store_true", help="print one JSON object in place of text")
-    form.add_argument("--csv", action="store_true", help="print CSV for a spreadsheet in place of text")
+    form.add_argument("--json", action="store_true", help="print one JSON object instead of text")
+    form.add_argument("--csv", action="store_true", help="print CSV for a spreadsheet instead of text")
     form.add_argument(
         "--import",
         dest="import_from",

@@ -92,7 +92,7 @@ def add_blur(parser: ArgumentParser) -> None:
 
 def add_json(parser: ArgumentParser) -> None:
     """Declare the choice of JSON."""
-    parser.add_argument("--json", action="store_true", help="print one JSON object in place of text")
+    parser.add_argument("--json", action="store_true", help="print one JSON object instead of text")
 
 
 def checked(read: Callable[[str], T]) -> Callable[[str], T]:

@@ -52,7 +52,7 @@ def run(args: Namespace, now: datetime) -> str:
     elif args.at is not None:
         raise refuse("needs a site, and the profile has none yet", where="--at")
     if args.folder.exists() and not args.folder.is_dir():
-        raise refuse(f"{printable(args.folder.name)} is there already and is no folder", where="-o")
+        raise refuse(f"{printable(args.folder.name)} already exists and is not a folder", where="-o")
     # Pictures are taken the same way with and without a display.
     os.environ["QT_QPA_PLATFORM"] = "offscreen"
     check_qt()

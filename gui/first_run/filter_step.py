@@ -30,7 +30,8 @@ class FilterStep(Step):
     question = "Any colour filters?"
     advice = (
         "Most people have none, and none is fine: "
-        "a filter gives a small gain in contrast and shows nothing new."
+        "a filter gives a small gain in contrast and shows nothing new. "
+        "The number on its rim is the colour number (Wratten)."
     )
 
     def __init__(self, parent: QWidget | None = None) -> None:

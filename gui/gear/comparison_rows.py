@@ -32,7 +32,7 @@ def rows_of(
 
     return (
         row("Aperture", lambda side: _aperture_cell(side, units)),
-        row("Light, beside the other", _light_cell, comparison.light_winner),
+        row("Light, against the other", _light_cell, comparison.light_winner),
         row("Resolution (Dawes)", lambda side: _arcsec(side.resolution_arcsec)),
         row(
             "Finest detail in this air",

@@ -53,9 +53,9 @@ class CompassRow(QWidget):
         self.told = PlainLabel()
         self.told.setAccessibleName("True azimuth")
         self.first = QPushButton("From")
-        self.first.setAccessibleName("Take the true azimuth as where the sector in hand begins")
+        self.first.setAccessibleName("Begin the sector in hand at this true azimuth")
         self.second = QPushButton("To")
-        self.second.setAccessibleName("Take the true azimuth as where the sector in hand ends")
+        self.second.setAccessibleName("End the sector in hand at this true azimuth")
         self._azimuth_deg: float | None = None
         self._has_sector = False
         self._lay_out()

@@ -30,7 +30,7 @@ class FilterForm(OwnedForm[Filter]):
             ChoiceField(
                 "known_by",
                 "Known by",
-                [("wratten", "Wratten number"), ("transmittance", "light let through")],
+                [("wratten", "colour number (Wratten)"), ("transmittance", "light let through")],
             )
         )
         wratten = TypedField(

@@ -92,7 +92,7 @@ class GivesPanel(QWidget):
         if scope is None or ladder is None:
             self.title.setText("What it gives")
             self.ceiling.setText(
-                "Every power, exit pupil and field will stand here once there is a telescope."
+                "Every power, exit pupil and field will appear here once there is a telescope."
             )
         else:
             self.title.setText(f"What {scope.name} gives")

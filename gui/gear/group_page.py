@@ -22,7 +22,8 @@ _WORDS = {
         "A factor you have measured yourself is used in place of the marked one."
     ),
     Kind.FILTER: (
-        "The Wratten number is enough, or for a neutral filter the share of light that it lets through. "
+        "The colour number (Wratten) is enough, or for a neutral filter the share of light "
+        "that it lets through. "
         f"{DARK_FILTERS_AND_SUN}"
     ),
     Kind.SITE: (
@@ -31,7 +32,7 @@ _WORDS = {
     ),
 }  # fmt: skip
 
-_WELCOME = "Nothing is owned here yet. Begin with where you observe, then the telescope, then the eyepieces."
+_WELCOME = "Nothing here yet. Begin with where you observe, then the telescope, then the eyepieces."
 _PROMISE = (
     "On the right every power shows as soon as the figures allow it. Every step can be taken back, "
     "and nothing is guessed: whatever is doubtful is asked."

@@ -246,9 +246,9 @@ class HorizonPicture(QWidget):
         if 0 <= self._index < len(self._sectors):
             told = f"In hand: {sector_text(self._sectors[self._index])}"
         elif self._sectors:
-            told = f"{len(self._sectors)} things in the sky; Page Down chooses one"
+            told = f"{len(self._sectors)} obstacles; Page Down chooses one"
         else:
-            told = "Nothing stands in the sky"
+            told = "No obstacles"
         self.setAccessibleDescription(told)
         self.setToolTip("" if self._grip else plain_tip(told))
 

@@ -42,7 +42,7 @@ class Questions(QWidget):
         super().__init__(parent)
         self.state = state
         self.question = CalmComboBox()
-        self.question.setAccessibleName("Question to the kit")
+        self.question.setAccessibleName("Question about the kit")
         self.question.addItems([question.value for question in Question])
         read_power = reads(partial(parse_power, high=_HIGHEST_POWER))
         self.fields = {

@@ -61,7 +61,7 @@ class SideBySide(QWidget):
         self.a = Picker("First scope", letters=12)
         self.b = Picker("Second scope", letters=12)
         self.swap = QPushButton("Swap")
-        self.swap.setAccessibleName("Let the two scopes change places")
+        self.swap.setAccessibleName("Swap the two telescopes")
         self.save = QPushButton("Save picture")
         self.save.setToolTip("Ladders, pictures, verdict and figures on one page, as PNG, PDF or SVG")
         self.conditions = PlainLabel(role="small", wraps=True)
@@ -76,7 +76,7 @@ class SideBySide(QWidget):
         self.advice = PlainLabel(wraps=True)
         self.advice.setAccessibleName("Which of the two to take")
         self.verdict = PlainLabel(wraps=True)
-        self.verdict.setAccessibleName("What else tells the two apart")
+        self.verdict.setAccessibleName("What else sets the two apart")
         self.figures = FiguresTable()
         self._comparison: Comparison | None = None
         self._rows: tuple[FigureRow, ...] = ()

@@ -84,7 +84,7 @@ class SiteForm(OwnedForm[Site]):
             "Degrees: true azimuth clockwise from north, and apparent altitude. "
             "Measure heights from where the tube stands, as high as the tube is: "
             "beside a low one a fence reaches higher than before a standing eye. "
-            "A heated roof also spoils the air up to 10° above it."
+            "By a rule of thumb a heated roof also spoils the air up to 10° above it."
         )
         self.add_row(PlainLabel(words, role="small", wraps=True))
         self.state.changed.connect(self._on_state)
@@ -207,8 +207,8 @@ def _read_zone(text: str) -> Reading[str]:
     except ValueError:
         meant = suggest_zone(name)
         if meant is None:
-            return Reading(problem=f"“{name}” is no time zone; write it like Europe/Lisbon.")
+            return Reading(problem=f"“{name}” is not a time zone; write it like Europe/Lisbon.")
         return Reading(
-            problem=f"“{name}” is no time zone. Did you mean {meant}?", choices=(Choice(meant, meant),)
+            problem=f"“{name}” is not a time zone. Did you mean {meant}?", choices=(Choice(meant, meant),)
         )
     return Reading(name)

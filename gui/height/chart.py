@@ -21,7 +21,7 @@ _DRAWN_FROM = (
     *(Situation.palette_name, Situation.text_scale),
 )
 _MINUTE = timedelta(minutes=1)
-NO_SITE = "Add a site under Gear, and its evening stands here."
+NO_SITE = "Add a site under Gear, and its evening appears here."
 _STEPS = {
     Qt.KeyboardModifier.NoModifier: _MINUTE,
     Qt.KeyboardModifier.ShiftModifier: 10 * _MINUTE,

@@ -12,7 +12,7 @@ from gui.widgets.folding_row import FoldingRow
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_line_edit import PlainLineEdit
 
-_ABOUT = "A longitude on Mars, west, 0 to 360 degrees: the year tells the evenings on which it faces us"
+_ABOUT = "A longitude on Mars, west, 0 to 360 degrees: the year shows the evenings on which it faces us"
 
 
 class MarsLongitudeRow(QWidget):

@@ -35,7 +35,7 @@ class ExperiencePane(QWidget):
         self._entries: tuple[LogEntry, ...] = ()
         self._groups: dict[str, tuple[PowerRecord, ...]] = {}
         self.by = CalmComboBox()
-        self.by.setAccessibleName("What powers are told apart by")
+        self.by.setAccessibleName("How the powers are grouped")
         for by, label in GROUP_LABELS.items():
             self.by.addItem(label, by)
         self.count = PlainLabel(role="small", wraps=True)

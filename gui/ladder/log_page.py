@@ -61,9 +61,9 @@ class LogPage(QWidget):
         self.note.setAccessibleName("A note for the log")
         self.write = QPushButton("&Write")
         self.edit = QPushButton("&Edit the note")
-        self.remove = QPushButton("&Take the line out")
+        self.remove = QPushButton("&Remove the line")
         self.save = QPushButton("Sa&ve a copy…")
-        self.take_in = QPushButton("Take &in a file…")
+        self.take_in = QPushButton("&Import a file…")
         self.experience = ExperiencePane(state)
         self._edited: LogEntry | None = None
         self._lay_out()

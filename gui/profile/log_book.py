@@ -80,7 +80,7 @@ class LogBook(QObject):
 
     def remove(self, entry: LogEntry) -> None:
         """Take a line out, as a step that can be taken back."""
-        self._push("Take a line out of the log", entry, None)
+        self._push("Remove a line from the log", entry, None)
 
     def take_in(self, entries: Iterable[LogEntry]) -> int:
         """Add the lines of another log that are not known here yet; return how many. ProblemsError."""

@@ -20,7 +20,7 @@ from PySide6.QtWidgets import (
 from gui.widgets.plain_label import PlainLabel
 
 _FILES = "Stillair profiles (*.toml);;All files (*)"
-_LOGS = {"Log to take in elsewhere (*.json)": "json", "Table for a spreadsheet (*.csv)": "csv"}
+_LOGS = {"Log to import elsewhere (*.json)": "json", "Table for a spreadsheet (*.csv)": "csv"}
 _PICTURES = {"Picture (*.png)": "png", "Page to print (*.pdf)": "pdf", "Drawing (*.svg)": "svg"}
 _SHEETS = {
     "Pages to print (*.pdf)": "pdf",
@@ -195,7 +195,7 @@ def ask_save_log(parent: QWidget | None, folder: Path | None) -> Path | None:
 
 def ask_open_log(parent: QWidget | None, folder: Path | None) -> Path | None:
     """Ask for a log to take in."""
-    dialog = _file_dialog(parent, "Take in a log", folder, "Log (*.json);;All files (*)")
+    dialog = _file_dialog(parent, "Import a log", folder, "Log (*.json);;All files (*)")
     dialog.setFileMode(QFileDialog.FileMode.ExistingFile)
     return _chosen(dialog)
 

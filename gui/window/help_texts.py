@@ -36,7 +36,7 @@ Profile
 Gear
   1 to 7, in the table of powers   sort by a column
   Ctrl+C, in a table   copy it for a spreadsheet
-  Page Up, Page Down, in the picture of the horizon   choose what stands in the sky
+  Page Up, Page Down, in the picture of the horizon   choose an obstacle
   Arrows there   move and raise it; with Shift by five degrees
   Ctrl+Left, Ctrl+Right; Alt+Left, Alt+Right   move its first edge; its second edge
   Ctrl+Delete   take it away

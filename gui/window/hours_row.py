@@ -18,8 +18,8 @@ _LETTERS = 3
 _USUAL = object()
 _CAPTION = "Hou&rs out"
 _ASSUMED = "assumed"
-_NOTE = "The hours that you are outside this evening. Your usual ones stand in Gear, under the observer."
-_NOTE_ASSUMED = "Assumed, for nothing was said of them. Your usual hours stand in Gear, under the observer."
+_NOTE = "The hours that you are outside this evening. Your usual ones are in Gear, under the observer."
+_NOTE_ASSUMED = "Assumed, since none were given. Your usual hours are in Gear, under the observer."
 
 
 class HoursRow(QWidget):

@@ -109,7 +109,7 @@ class Menus:
         menu.addSeparator()
         _add(menu, "Text &larger", partial(self._does.step_text, 1), "Ctrl++", "Ctrl+=")
         _add(menu, "Text &smaller", partial(self._does.step_text, -1), "Ctrl+-")
-        _add(menu, "&Usual size of text", partial(self._does.step_text, 0), "Ctrl+0")
+        _add(menu, "&Reset text size", partial(self._does.step_text, 0), "Ctrl+0")
 
     def _build_help(self) -> None:
         menu = self._menu("&Help")

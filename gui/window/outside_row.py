@@ -48,7 +48,7 @@ class OutsideRow(QWidget):
         self.temperatures = QPushButton("Te&mperatures")
         self.temperatures.setProperty("role", "flat")
         self.temperatures.setAccessibleDescription("Say how warm inside and air are, and how damp")
-        self.temperatures.setToolTip("So that the mirror's own warmth and dew are reckoned with")
+        self.temperatures.setToolTip("So that the mirror's own warmth and dew are taken into account")
         self._outside = (ElidedLabel("Outside"), self.since, self.warmth, self.note, self.stop)
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)

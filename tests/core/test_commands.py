@@ -205,7 +205,7 @@ def test_compare_as_text_overhead(profile: str, capsys: pytest.CaptureFixture[st
         (["snapshot", "PROFILE", "-o", "out", "--scale", "9"], "--scale: must be from 0.5 to 4"),
         (["snapshot", "PROFILE", "-o", "out", "--palette", "pink"], "--palette: invalid choice: 'pink'"),
         (["snapshot", "PROFILE", "-o", "out", "--evening", "1850-01-01"], "--evening: 1850-01-01 is outside"),
-        (["snapshot", "PROFILE", "-o", "PROFILE"], "-o: noa.toml is there already and is no folder"),
+        (["snapshot", "PROFILE", "-o", "PROFILE"], "-o: noa.toml already exists and is not a folder"),
         (["hights", "PROFILE"], "there is no command hights; did you mean heights?"),
         (["--frobnicate"], "cannot make sense of --frobnicate"),
     ],

@@ -141,7 +141,7 @@ def test_a_wrong_zone_is_refused_with_the_likely_one_on_a_button(hand: GearHand)
     hand.type("longitude_deg", "77.2")
     hand.type("time_zone", "IST")
     hand.leave()
-    assert hand.field("time_zone").message == "“IST” is no time zone. Did you mean Asia/Kolkata?"
+    assert hand.field("time_zone").message == "“IST” is not a time zone. Did you mean Asia/Kolkata?"
     assert hand.profile.sites[0].time_zone == "Asia/Kolkata"
 
     hand.qtbot.keyClick(hand.focused(), Qt.Key.Key_Space)

@@ -113,7 +113,7 @@ def test_all_there_is_to_know_is_one_key_away(view: HeightView, state: AppState,
     assert "Jupiter at 05:00, Sun 6 December 2026" in told[0]
     assert "Central meridian: system I " in told[0]
     assert "Moons, east to west: " in told[0]
-    assert "parts its colours by" in told[0]
+    assert "spreads its colours by" in told[0]
 
 
 def test_the_red_spot_is_warned_of_when_its_longitude_is_old(

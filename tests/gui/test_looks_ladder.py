@@ -186,7 +186,7 @@ def test_colours_are_told_only_where_they_limit(
 
     state.set_time(datetime(2026, 12, 6, 0, 40, tzinfo=UTC))
 
-    assert "parts its colours by" in view.eyepiece.way_words.text()
+    assert "spreads its colours by" in view.eyepiece.way_words.text()
     assert "450 to 650 nm" in view.eyepiece.way_words.text()
 
 

@@ -311,7 +311,7 @@ def test_text_grows_and_the_window_still_fits(shell: Shell) -> None:
     usual = QApplication.font().pointSizeF()
     action(shell, "View", "Text larger").trigger()
     assert QApplication.font().pointSizeF() > usual
-    action(shell, "View", "Usual size").trigger()
+    action(shell, "View", "Reset text size").trigger()
     assert QApplication.font().pointSizeF() == pytest.approx(usual)
 
 

@@ -92,7 +92,7 @@ def test_the_better_figure_stands_out_by_its_letters(page: SideBySide) -> None:
         assert item is not None
         return item.font().bold()
 
-    assert (is_bold("Light, beside the other", 1), is_bold("Light, beside the other", 2)) == (True, False)
+    assert (is_bold("Light, against the other", 1), is_bold("Light, against the other", 2)) == (True, False)
     assert (is_bold("Widest field", 1), is_bold("Widest field", 2)) == (False, True)
     assert not is_bold("Aperture", 1)
 

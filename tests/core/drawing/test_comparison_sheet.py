@@ -16,7 +16,7 @@ from tests.core.drawing.looking import faults, words_of
 CONDITIONS = "Both for Saturn at 44° on 5 December 2026, with a blur of 1.2″ overhead (given)."
 ROWS = [
     FigureRow(label="Aperture", a="150 mm", b="305 mm"),
-    FigureRow(label="Light, beside the other", a="0.24 times", b="4.2 times", winner=Winner.B),
+    FigureRow(label="Light, against the other", a="0.24 times", b="4.2 times", winner=Winner.B),
     *(
         FigureRow(label=f"Figure number {number}", a="about this much", b="a little more")
         for number in range(9)

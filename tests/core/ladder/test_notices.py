@@ -58,7 +58,7 @@ def test_past_the_usual_air_and_lifted() -> None:
     assert "Over 300x, the most that the air usually allows" in notices(large, eyepiece(3.5))
     assert (
         notices(large, eyepiece(3.5), usual_air=400)
-        == "Exit pupil 0.74 mm: floaters in the eye begin to show."
+        == "Exit pupil 0.74 mm: floaters in the eye begin to show (a rule of thumb)."
     )
     assert "more than even a rare steady night allows" in notices(large, eyepiece(2.5), usual_air=400)
 

@@ -149,7 +149,10 @@ def test_why_not_is_told_in_two_sentences_however_many_there_are() -> None:
 
     said = filter_sentences(found)
     assert said[0] == "For the dark markings: No. 21."
-    assert said[1] == ("Usually kept for a larger aperture: No. 23A (from 100 mm) and No. 25 (from 200 mm).")
+    assert said[1] == (
+        "Usually kept for a larger aperture, by a rule of thumb: "
+        "No. 23A (from 100 mm) and No. 25 (from 200 mm)."
+    )
     # By hand: 2058 cd/m² x 0.063 and x 0.02 take pupils of 0.70 and 1.24 mm for 50 td.
     assert said[2] == (
         "Too dark at this power: No. 29 (light enough up to about 110x) "
