@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QFrame, QGridLayout, QScrollArea, QSizePolicy, QWi
 from core.sky.bodies import TARGETS, Body
 from core.words.body_readings import BodyReading
 from gui.widgets.plain_label import PlainLabel
+from gui.widgets.plain_tip import plain_tip
 
 _SPACING_PX = 6
 _CELL_LETTERS = 15
@@ -62,7 +63,7 @@ class BodyCell(QFrame):
         self.ceiling.setText(reading.ceiling)
         self.show_all(self._shows_all)
         self.setAccessibleName(reading.sentence)
-        self.setToolTip(reading.sentence)
+        self.setToolTip(plain_tip(reading.sentence))
         if self.property("inHand") != in_hand:
             self.setProperty("inHand", in_hand)
             self.style().unpolish(self)

@@ -6,6 +6,8 @@ from typing import Any
 from attrs import frozen
 from PySide6.QtCore import QAbstractListModel, QModelIndex, QObject, QPersistentModelIndex, Qt, Signal
 
+from gui.widgets.plain_tip import plain_tip
+
 AnyIndex = QModelIndex | QPersistentModelIndex
 
 ROW_ROLE = Qt.ItemDataRole.UserRole
@@ -81,7 +83,7 @@ class StepsModel(QAbstractListModel):
         if role == Qt.ItemDataRole.AccessibleTextRole:
             return row.heard
         if role == Qt.ItemDataRole.ToolTipRole:
-            return row.words
+            return plain_tip(row.words)
         return row if role == ROW_ROLE else None
 
     def setData(self, index: AnyIndex, value: Any, role: int = Qt.ItemDataRole.EditRole) -> bool:  # noqa: ANN401

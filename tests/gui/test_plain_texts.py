@@ -60,11 +60,13 @@ def _texts_of(model: QAbstractItemModel, role: Qt.ItemDataRole) -> Iterator[str]
     while waiting:
         parent = waiting.pop()
         for row in range(model.rowCount(parent)):
-            for column in range(model.columnCount(parent)):
-                index = model.index(row, column, parent)
+            column = 0
+            # The lists of Qt's own do not say how many columns they have.
+            while (index := model.index(row, column, parent)).isValid():
                 yield str(index.data(role) or "")
                 if column == 0 and model.rowCount(index):
                     waiting.append(index)
+                column += 1
 
 
 def tips(window: QWidget) -> Iterator[str]:

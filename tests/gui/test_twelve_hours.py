@@ -86,8 +86,8 @@ def _settle() -> None:
 def open_shell(qtbot: QtBot, make_shell: Callable[..., Shell], clock: HandClock, tmp_path: Path) -> Shell:
     """Return a window whose jobs run elsewhere, as in the program, with every view made."""
     clock.now = START
-    text = resources.files("sample_profiles").joinpath("eleni_thessaloniki.toml").read_text("utf-8")
-    path = tmp_path / "eleni.toml"
+    text = resources.files("sample_profiles").joinpath("balcony_greece.toml").read_text("utf-8")
+    path = tmp_path / "own.toml"
     save_profile(path, loads_profile(text))
     shell = make_shell(
         AppState(Choices(profile=loads_profile(path.read_text("utf-8"))), path=path, clock=clock)
