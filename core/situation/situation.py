@@ -17,7 +17,6 @@ from core.ladder.wishes import rungs_with
 from core.lazy import lazy
 from core.moments.aiming import aim_at
 from core.situation.climb import Climb
-from core.sky.bodies import Body
 from core.tonight.answer import Answer
 from core.tonight.prospect import Prospect
 from core.year.better import Better, better_evening
@@ -25,7 +24,7 @@ from core.year.detail import aperture_looked_through_mm
 
 if TYPE_CHECKING:
     from core.looks.filter_offers import FilterOffers
-    from core.looks.planet_appearance import Happenings, PlanetAppearance
+    from core.looks.planet_appearance import PlanetAppearance
 
 
 class Situation(Climb):
@@ -84,16 +83,6 @@ class Situation(Climb):
         )
 
     # How the planet looks. What this is found with is loaded when it is first needed.
-
-    @lazy
-    def happenings(self) -> "Happenings | None":
-        """What happens on the planet in hand this evening."""
-        night, planet = self.night, self.planet
-        if night is None or planet is None:
-            return None
-        from core.looks.planet_appearance import find_happenings
-
-        return find_happenings(night, planet, self.red_spot_passes if planet is Body.JUPITER else None)
 
     @lazy
     def bare_appearance(self) -> "PlanetAppearance | None":

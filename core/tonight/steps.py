@@ -34,7 +34,7 @@ class ItemKind(StrEnum):
 
 
 # What is only to be known of, and nothing to do.
-_ESTIMATES: Final = frozenset({ItemKind.READY, ItemKind.SETTLED})
+ESTIMATES: Final = frozenset({ItemKind.READY, ItemKind.SETTLED})
 # How long a mere moment is still told as due (ours).
 MOMENT_LASTS: Final = timedelta(minutes=10)
 # What the owner may do at another time; all else follows from the sky, the glass or the Sun.
@@ -234,7 +234,7 @@ def step_in_hand(items: Sequence[EveningItem], now: datetime | None) -> EveningI
 
     None where nothing is left to do. Estimates such as when a mirror is ready are nothing to do.
     """
-    left = [item for item in items if not (item.is_done or item.kind in _ESTIMATES or is_over(item, now))]
+    left = [item for item in items if not (item.is_done or item.kind in ESTIMATES or is_over(item, now))]
     begun = [item for item in left if now is not None and item.start <= now]
     return begun[-1] if begun else next(iter(left), None)
 

@@ -38,6 +38,7 @@ from gui.window.hours_row import HoursRow
 from gui.window.leaving import INTERRUPTED
 from gui.window.menus import Menus, WindowDeeds
 from gui.window.message_line import MessageLine
+from gui.window.notice_line import NoticeLine
 from gui.window.outside_row import OutsideRow
 from gui.window.page import Page
 from gui.window.strip import Strip
@@ -85,6 +86,7 @@ class Shell(QMainWindow):
         self.strip = Strip(state)
         self.hours = HoursRow(state)
         self.answer_bar = AnswerBar(state, self.hours)
+        self.notices = NoticeLine(state)
         self.outside = OutsideRow(state)
         page = Page()
         self.message_line = MessageLine(page)
@@ -287,6 +289,7 @@ class Shell(QMainWindow):
         column.setSpacing(0)
         column.addWidget(self.strip)
         column.addWidget(self.answer_bar)
+        column.addWidget(self.notices)
         column.addLayout(views)
         column.addWidget(self.stack, 1)
         column.addWidget(self.tour)
