@@ -37,6 +37,10 @@ class RedFilter(QWidget):
                 self.raise_()
             elif event.type() is QEvent.Type.ChildAdded:
                 self.raise_()
+            elif event.type() is QEvent.Type.ParentChange and not window.isWindow():
+                # Measured before it was put into a window, which has a filter of its own.
+                self.hide()
+                self.deleteLater()
         return False
 
     def paintEvent(self, event: QPaintEvent) -> None:

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
-from PySide6.QtCore import QDate, QPoint, Qt
+from PySide6.QtCore import QDate, QEvent, QPoint, Qt
 from PySide6.QtGui import QColor, QPalette
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import (
@@ -40,6 +40,7 @@ from core.drawing.palette import load_palette
 from gui.state import AppState
 from gui.widgets.dialogs import TextDialog, _file_dialog
 from gui.widgets.pickers import DatePicker
+from gui.widgets.red_filter import RedFilter
 from gui.widgets.theme import Theme, widget_palette
 from gui.window.shell import Shell
 from tests.gui.conftest import pixels
@@ -177,6 +178,19 @@ def test_going_back_to_day_takes_the_red_glass_away(
     state.set_palette("day")
     QApplication.processEvents()
     assert np.mean(pixels(shell) == before) > 0.99
+
+
+def test_a_part_measured_before_it_has_a_window_keeps_no_glass(qtbot: QtBot, night: Theme) -> None:
+    part = QLabel("Saturn")
+    part.ensurePolished()
+    assert part.findChildren(RedFilter)
+    window = QWidget()
+    qtbot.addWidget(window)
+
+    part.setParent(window)
+    QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+
+    assert not part.findChildren(RedFilter)
 
 
 def test_a_window_opened_later_is_red_too(qtbot: QtBot, night: Theme) -> None:
