@@ -14,7 +14,7 @@ from core.air.first_look import judged_blur, scale_arcsec
 from core.air.steadiness import LIFTED_AIR_POWER, Blur, FirstLook, Judged, ScaleStep
 from core.air.temperatures import Temperatures
 from core.gear.owned import Barlow, Eyepiece
-from core.ladder.climb import rung_above, rung_below
+from core.ladder.climb import PASSED_BY, rung_above, rung_below
 from core.ladder.contenders import Pick
 from core.ladder.experience import UsualAir
 from core.lazy import Lazy
@@ -47,6 +47,8 @@ from gui.jobs import Jobs
 
 # Any place does for reading the tables.
 _ANY_SITE = Site(name="Greenwich", latitude_deg=51.48, longitude_deg=0.0, time_zone="Europe/London")
+# What was seen before one of these was changed is nothing to compare with.
+_ONE_VIEW = ("site_id", "scope_id", "planet", "evening")
 
 
 @frozen(eq=False)
@@ -213,11 +215,15 @@ class AppState(QObject):
         self._choose(scope_id=scope_id)
 
     def set_rung(self, power: float) -> None:
-        """Take the rung of a power in hand."""
-        rung = self.situation.rung
-        before = None if rung is None else rung.power
-        if before != power:
-            self._choose(rung_power=power, power_before=before)
+        """Take the rung of a power in hand; it is judged against the one before it that was looked at."""
+        situation, now = self.situation, self.clock()
+        before = None if situation.rung is None else situation.rung.power
+        if before == power:
+            return
+        since, is_judged = self.choices.rung_since, situation.verdict_on_step is not None
+        if since is not None and now - since < PASSED_BY and not is_judged:
+            before = self.choices.power_before
+        self._choose(rung_power=power, power_before=before, rung_since=now)
 
     def step_rung(self, by: int) -> None:
         """Take the next rung in hand that is worth a step, or with -1 the one before."""
@@ -410,6 +416,9 @@ class AppState(QObject):
 
     def _choose(self, **chosen: Any) -> None:  # noqa: ANN401 - the fields of Choices, which checks them
         choices = evolve(self.choices, **chosen)
+        if any(getattr(choices, name) != getattr(self.choices, name) for name in _ONE_VIEW):
+            # A step is judged on one planet through one telescope.
+            choices = evolve(choices, power_before=None, rung_since=None)
         if choices != self.choices:
             self._take(choices)
 

@@ -91,7 +91,7 @@ def draw_at_eyepiece(page: Page, words: EyepieceWords, *, palette: Palette) -> E
         _write_lines(sheet, room, rows.top - _GAP * unit, (words.refusal,), _PART * unit, floor, palette.ink)
         return EyepieceScreen(drawing=sheet.drawing, verdicts=(), next_step=None)
     _write_rung(sheet, rows, words)
-    next_box = rows.write(words.next_step, _NEXT, palette.accent, bold=True)
+    next_box = rows.write(words.next_step, _NEXT, palette.ink, bold=True)
     rows.write(words.change, _CHANGE, palette.ink)
     verdicts = _place_verdicts(room, words, unit, floor)
     lowest = verdicts[0][1].top if verdicts else floor

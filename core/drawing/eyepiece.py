@@ -135,7 +135,11 @@ def _draw_field(sheet: Sheet, pictures: Pictures, box: Box, *, is_alone: bool) -
     draw_field_picture(sheet, pictures.sight, pictures.field, box)
     assert pictures.sight.true_field_deg is not None  # it has a picture
     words = f"the whole field, {field_text(pictures.sight.true_field_deg)}"
-    _write_under(sheet, box, words, reaches_out=is_alone)
+    # Words wider than a small picture reach out on both sides of it: as far as the page goes, or over the gap
+    # beside it.
+    x, _ = box.middle
+    most = min(x, sheet.page.width - x) - _EDGE
+    _write_under(sheet, box, words, reach=most if is_alone else min(most, box.width / 2.0 + _BETWEEN))
 
 
 def enlargement(width_points: float, window_deg: float) -> float:
@@ -144,12 +148,17 @@ def enlargement(width_points: float, window_deg: float) -> float:
     return math.degrees(2.0 * math.atan(width_mm / 2.0 / READING_DISTANCE_MM)) / window_deg
 
 
-def _write_under(sheet: Sheet, box: Box, words: str, *, reaches_out: bool = False) -> None:
+def _write_under(sheet: Sheet, box: Box, words: str, *, reach: float = 0.0) -> None:
+    """Write words under a picture, no wider than it or than they may reach out from its middle."""
     x, _ = box.middle
     y = box.bottom - 2.0 - _SMALL.line_height / 2.0
-    # Words wider than a small picture reach out on both sides of it, as far as the page goes.
-    room = max(box.width, 2.0 * min(x, sheet.page.width - x) - 2.0 * _EDGE) if reaches_out else box.width
-    sheet.write(sheet.measure.fitted(words, _SMALL, room), x, y, _SMALL, sheet.palette.faint_ink)
+    sheet.write(
+        sheet.measure.fitted(words, _SMALL, max(box.width, 2.0 * reach)),
+        x,
+        y,
+        _SMALL,
+        sheet.palette.faint_ink,
+    )
 
 
 def _place_steps(steps: Steps, room: Box) -> tuple[tuple[Sight, Box], ...]:

@@ -5,7 +5,7 @@ It starts low and goes up one rung at a time, as the trade does, and only ever s
 
 import math
 from collections.abc import Sequence
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 from enum import StrEnum
 from typing import Final
 
@@ -28,6 +28,9 @@ from core.record.log_entry import Verdict
 # Rungs closer than this show no difference that anyone could judge; ours.
 LEAST_STEP: Final = 1.2
 _NEARLY: Final = 1.0 - 5e-3  # 119x is a step from 100x all the same
+# What was in hand for less was passed by on the way to another, for no eyepiece is changed and looked through
+# in that time; ours.
+PASSED_BY: Final = timedelta(seconds=10)
 # A chance that a step shows more is told as likely from here up, as a chance below.
 LIKELY_FROM: Final = 0.6
 

@@ -127,9 +127,9 @@ class Choices:
     ``site_id`` and ``scope_id`` that nothing has stand for the first there is. ``evening`` is None for
     tonight, ``time`` None for the present minute, or on another evening for the planet's best; a
     ``time_is_asked`` is answered as it is, where else the best minutes are taken when the planet is down.
-    ``planet`` is None for the one that the evening serves best; an ``altitude_deg``
-    stands in for any. ``rung_power`` is the rung in hand,
-    ``power_before`` the one before it, against which it is judged, and ``filter_id`` the filter that is in;
+    ``planet`` is None for the one that the evening serves best; an ``altitude_deg`` stands in for any.
+    ``rung_power`` is the rung in hand, taken at ``rung_since``, and ``power_before`` the one before it,
+    against which it is judged; ``filter_id`` is the filter that is in.
     ``verdicts`` are those of the last evenings as the log has them, ``usual_airs`` what it tells of the
     sites.
     ``first`` and ``second`` are compared, ``first`` None for the scope in hand; ``tried`` is not owned.
@@ -150,6 +150,7 @@ class Choices:
     altitude_deg: float | None = None
     rung_power: float | None = None
     power_before: float | None = None
+    rung_since: datetime | None = None
     filter_id: str = ""
     blur: Blur = Blur.assumed()
     lifted_on: date | None = None

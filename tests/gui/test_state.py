@@ -327,3 +327,37 @@ def test_another_profile_forgets_what_was_chosen_and_keeps_the_window_s_looks(st
     state.set_rung(240)
     state.load(make_profile(), None)
     assert state.choices == Choices(profile=state.profile, palette_name="night")
+
+
+def test_a_step_is_judged_on_one_planet_through_one_telescope(make_state: Callable[..., AppState]) -> None:
+    state = make_state()
+    judged = []
+    for planet, scope in ((Body.SATURN, 0), (Body.SATURN, 1)):
+        state.step_rung(1)
+        judged.append(state.situation.can_be_judged)
+        state.set_planet(planet)
+        state.set_scope(state.profile.telescopes[scope].id)
+        judged.append(state.situation.can_be_judged)
+    assert judged == [True, False, True, False]
+
+
+def test_a_rung_that_is_only_passed_by_is_not_what_the_next_is_judged_against(
+    make_state: Callable[..., AppState], clock: HandClock
+) -> None:
+    state = make_state()
+    state.set_rung(48.0)
+    clock.move(timedelta(minutes=3))
+    for power in (96.0, 120.0):  # keys through the ladder, a second apart
+        state.set_rung(power)
+        clock.move(timedelta(seconds=1))
+    assert state.choices.power_before == 48.0
+
+    clock.move(timedelta(minutes=2))
+    state.set_rung(150.0)
+    assert state.choices.power_before == 120.0
+
+    # Up and straight back is no step at all.
+    clock.move(timedelta(minutes=2))
+    state.set_rung(240.0)
+    state.set_rung(150.0)
+    assert not state.situation.can_be_judged
