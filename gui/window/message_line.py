@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from PySide6.QtCore import QEvent, QObject, Qt, QTimer
+from PySide6.QtCore import QEvent, QObject, Qt, QTimer, Signal
 from PySide6.QtGui import QAccessible, QAccessibleEvent, QEnterEvent
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
 
@@ -20,7 +20,14 @@ class MessageLine(QWidget):
 
     It takes no room of its own, so that nothing under it moves. While the pointer or the keyboard is on it,
     it stays. ``patience`` runs while it waits to be read.
+
+    Signals
+    -------
+    gone
+        There is room for the next message.
     """
+
+    gone = Signal()
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
@@ -55,6 +62,7 @@ class MessageLine(QWidget):
         """Take the message away: it was heard, or it is no longer true."""
         self.patience.stop()
         self.hide()
+        self.gone.emit()
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         if event.type() is QEvent.Type.Resize and not self.isHidden():

@@ -36,6 +36,7 @@ from gui.window.evening_on_paper import show_evening_on_paper
 from gui.window.file_drop import FileDrop
 from gui.window.hours_row import HoursRow
 from gui.window.leaving import INTERRUPTED
+from gui.window.letters_watch import LettersWatch
 from gui.window.menus import Menus, WindowDeeds
 from gui.window.message_line import MessageLine
 from gui.window.notice_line import NoticeLine
@@ -115,6 +116,8 @@ class Shell(QMainWindow):
         state.loaded.connect(self._on_loaded)
         state.told.connect(self.message_line.say)
         state.loaded.connect(self.message_line.forget)
+        self.letters_watch = LettersWatch(state, self)
+        self.message_line.gone.connect(self.letters_watch.look)
         self._steps_done = 0
         state.undo_stack.indexChanged.connect(self._on_steps)
         self.tour.stepped.connect(self._on_tour_step)
@@ -305,6 +308,9 @@ class Shell(QMainWindow):
             self._show_first_view()
         if not self.state.situation.has_sky:
             self.state.prepare_sky()
+        if self.message_line.isHidden():
+            # Else when that message has been read.
+            self.letters_watch.look()
 
     def _show_first_view(self) -> None:
         self.show_view(self.view_buttons.checkedId())
