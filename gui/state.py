@@ -144,6 +144,11 @@ class AppState(QObject):
         self.changed.emit(Change(before, self.situation))
         self.file_changed.emit()
 
+    def take_up(self, choices: Choices) -> None:
+        """Take up choices again that were kept from before."""
+        if choices != self.choices:
+            self._take(choices)
+
     def mark_saved(self, path: Path) -> None:
         """Note that the profile now stands in the file."""
         self._path = path

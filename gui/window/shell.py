@@ -23,6 +23,7 @@ from core.words.glossary import Term, terms_in_all
 from core.words.tour import DONE, LEFT, Place, TourStep
 from gui.clock import Heartbeat
 from gui.profile.documents import Documents
+from gui.profile.evening_memory import EveningMemory
 from gui.profile.log_book import LogBook
 from gui.profile.session import TEXT_SCALES, Session, SessionFile
 from gui.state import AppState, Change
@@ -83,6 +84,7 @@ class Shell(QMainWindow):
         self.first_run = first_run
         folder = session_file.path.parent if session_file else None
         self.documents = Documents(state, session or Session(), self, folder=folder)
+        self.memory = None if folder is None else EveningMemory(state, folder)
         self.log_book = LogBook(state, parent=self)
         self.strip = Strip(state)
         self.hours = HoursRow(state)
