@@ -21,6 +21,7 @@ class MarsLongitudeRow(QWidget):
     def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._state = state
+        self._before_deg = state.situation.mars_longitude_deg
         self.longitude = PlainLineEdit(self, letters=5)
         self.longitude.setAccessibleName("Longitude on Mars, degrees west")
         self.longitude.setAccessibleDescription(_ABOUT)
@@ -31,10 +32,18 @@ class MarsLongitudeRow(QWidget):
         row.addWidget(self.longitude)
         row.addWidget(PlainLabel("° on Mars", role="small"))
         row.addWidget(self.problem)
+        self.longitude.entered.connect(self._note)
         self.longitude.textEdited.connect(self._take)
+        self.longitude.took_back.connect(self._write)
+        self.longitude.editingFinished.connect(self._note)
         self.longitude.editingFinished.connect(self._show)
         state.changed.connect(self._on_changed)
         self._show()
+
+    def _note(self) -> None:
+        """Take note of the longitude as it was before anything is typed."""
+        self.longitude.holds_unaccepted = False
+        self._before_deg = self._state.situation.mars_longitude_deg
 
     def _take(self, text: str) -> None:
         longitude_deg = None
@@ -45,8 +54,12 @@ class MarsLongitudeRow(QWidget):
                 )
             except ProblemsError as error:
                 self.problem.setText(str(error))
+                self.longitude.holds_unaccepted = True
+                # No digit of a refused figure stays in force.
+                self._state.set_mars_longitude(self._before_deg)
                 return
         self.problem.setText("")
+        self.longitude.holds_unaccepted = False
         self._state.set_mars_longitude(longitude_deg)
 
     def _on_changed(self, change: Change) -> None:
@@ -55,7 +68,12 @@ class MarsLongitudeRow(QWidget):
 
     def _show(self) -> None:
         self.setVisible(self._state.situation.planet is Body.MARS)
+        if not self.longitude.hasFocus() and not self.longitude.holds_unaccepted:
+            self._write()
+
+    def _write(self) -> None:
+        """Write the longitude that is in force."""
         longitude_deg = self._state.situation.mars_longitude_deg
-        if not self.longitude.hasFocus():
-            self.longitude.setText("" if longitude_deg is None else trimmed_text(longitude_deg, 1))
-            self.problem.setText("")
+        self.longitude.holds_unaccepted = False
+        self.longitude.setText("" if longitude_deg is None else trimmed_text(longitude_deg, 1))
+        self.problem.setText("")

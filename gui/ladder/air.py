@@ -29,6 +29,7 @@ class AirRow(QWidget):
     def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._state = state
+        self._blur_before = state.choices.blur
         self.first_look_buttons = {look: _choice(look) for look in FirstLook}
         self.group = QButtonGroup(self)
         self.where = PlainLabel(role="small")
@@ -82,7 +83,10 @@ class AirRow(QWidget):
             QShortcut(QKeySequence(str(number)), self).activated.connect(button.click)
             button.setToolTip(f"Key {number}")
         self.scales.picked.connect(self._take_step)
+        self.blur.entered.connect(self._note_blur)
         self.blur.textEdited.connect(self._take_blur)
+        self.blur.took_back.connect(self._write_blur)
+        self.blur.editingFinished.connect(self._note_blur)
         self.blur.editingFinished.connect(self._show)
         self.lift.toggled.connect(self._take_lift)
         self.filter.picked.connect(self._state.put_in_filter)
@@ -98,9 +102,24 @@ class AirRow(QWidget):
             arcsec = parse_number(text, low=_LOWEST_ARCSEC, high=_HIGHEST_ARCSEC, what="Blur", unit="arcsec")
         except ProblemsError as error:
             self.problem.setText(str(error))
+            self.blur.holds_unaccepted = True
+            # No digit of a refused figure stays in force.
+            self._state.set_blur(self._blur_before)
             return
         self.problem.setText("")
+        self.blur.holds_unaccepted = False
         self._state.set_blur(Blur(overhead_arcsec=arcsec, source=BlurSource.GIVEN))
+
+    def _note_blur(self) -> None:
+        """Take note of the air as it was told before anything is typed."""
+        self.blur.holds_unaccepted = False
+        self._blur_before = self._state.choices.blur
+
+    def _write_blur(self) -> None:
+        """Write the figure that is in force."""
+        self.blur.holds_unaccepted = False
+        self.blur.setText(figures_text(self._state.situation.blur_now.overhead_arcsec, 3))
+        self.problem.setText("")
 
     def _take_lift(self, on: bool) -> None:
         self._state.set_usual_air(LIFTED_AIR_POWER if on else USUAL_AIR_POWER)
@@ -112,14 +131,12 @@ class AirRow(QWidget):
             self._show()
 
     def _show(self) -> None:
-        blur = self._state.situation.blur_now
         for look, button in self.first_look_buttons.items():
             button.setChecked(look is self._state.situation.first_look)
         self.where.setText(judged_where_words(self._state.situation.aim))
         self.scales.show_items(_STEPS, self._state.situation.scale_step)
-        if not self.blur.hasFocus():
-            self.blur.setText(figures_text(blur.overhead_arcsec, 3))
-            self.problem.setText("")
+        if not self.blur.hasFocus() and not self.blur.holds_unaccepted:
+            self._write_blur()
         filters, filter_in = self._state.profile.filters, self._state.situation.filter_in
         self.with_filter.setVisible(bool(filters))
         self.filter.show_items(filter_choices(filters), "" if filter_in is None else filter_in.id)

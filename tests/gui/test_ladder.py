@@ -139,10 +139,16 @@ def test_a_blur_may_be_typed_with_either_decimal_mark(
     view.air.blur.selectAll()
     qtbot.keyClicks(view.air.blur, "0,8")
     assert state.situation.blur.overhead_arcsec == 0.8
+    qtbot.keyClick(view.air.blur, Qt.Key.Key_Return)
     view.air.blur.selectAll()
-    qtbot.keyClicks(view.air.blur, "95")
+    # 1 would do, but is only the first digit of what is refused.
+    qtbot.keyClicks(view.air.blur, "15")
     assert "from 0.2 to 8" in view.air.problem.text()
     assert state.situation.blur.overhead_arcsec == 0.8
+    assert view.air.blur.text() == "15"
+    qtbot.keyClick(view.air.blur, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
+    assert view.air.blur.text() == "0.8"
+    assert view.air.problem.text() == ""
 
 
 def test_the_usual_limit_is_lifted_for_the_night(qtbot: QtBot, view: LadderView, state: AppState) -> None:
