@@ -235,11 +235,7 @@ class _StepPages:
     def _broken(self, step: SheetStep, width: float) -> _Step:
         measure, lettering, inside = self._page.measure, self._lettering, width - _INDENT
         head = measure.wrapped(measure.legible(step.head), self._bold, inside)
-        lines = tuple(
-            line
-            for words in step.lines
-            for line in measure.wrapped(measure.legible(words), lettering, inside)
-        )
+        lines = measure.wrapped(measure.legible(step.words), lettering, inside)
         height = (len(head) + len(lines)) * lettering.line_height + _STEP_GAP * lettering.size
         return _Step(head=head, lines=lines, is_done=step.is_done, height=height)
 

@@ -66,10 +66,10 @@ _MOST_FEATURES: Final = 5
 
 @frozen(kw_only=True)
 class SheetStep:
-    """One step of the evening to tick off: when and what, and under it paragraphs."""
+    """One step of the evening to tick off: when and what, and what to do."""
 
     head: str
-    lines: tuple[str, ...]
+    words: str
     is_done: bool
 
 
@@ -118,18 +118,20 @@ def told_words(item: EveningItem, situation: Situation, clock: SiteClock) -> str
     return item_words(item, clock, unit=situation.preferences.temperature)
 
 
-def _step_of(item: EveningItem, situation: Situation, clock: SiteClock) -> SheetStep:
-    head = _HEAD.format(span=clock.times(item.start, item.end), title=item_title(item))
-    # An own step is its title and nothing else.
-    lines = () if isinstance(item, OwnItem) else (told_words(item, situation, clock),)
-    return SheetStep(head=head, lines=lines, is_done=item.is_done)
-
-
-def _target_step(item: TargetItem, target: TargetOnPaper, clock: SiteClock) -> SheetStep:
-    ladder, finding = target.then.ladder, target.then.finding
-    found = [] if finding is None else list(brief_finding_sentences(finding, clock))
-    words = " ".join(filter(None, (*found, "" if ladder is None else first_steps_words(ladder))))
-    return SheetStep(head=item_words(item, clock), lines=(words,), is_done=item.is_done)
+def _step_of(
+    item: EveningItem, target: TargetOnPaper | None, situation: Situation, clock: SiteClock
+) -> SheetStep:
+    words = [told_words(item, situation, clock)]
+    if target is not None:
+        ladder, finding = target.then.ladder, target.then.finding
+        words += [] if finding is None else brief_finding_sentences(finding, clock)
+        words.append("" if ladder is None else first_steps_words(ladder))
+    return SheetStep(
+        head=_HEAD.format(span=clock.times(item.start, item.end), title=item_title(item)),
+        # An own step is its title and nothing else.
+        words="" if isinstance(item, OwnItem) else " ".join(filter(None, words)),
+        is_done=item.is_done,
+    )
 
 
 def steps_of(
@@ -138,9 +140,7 @@ def steps_of(
     """Return the steps of an evening in their order."""
     known = iter(targets)
     return tuple(
-        _target_step(item, next(known), clock)
-        if isinstance(item, TargetItem)
-        else _step_of(item, situation, clock)
+        _step_of(item, next(known) if isinstance(item, TargetItem) else None, situation, clock)
         for item in situation.evening_steps
     )
 

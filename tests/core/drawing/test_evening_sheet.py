@@ -1,7 +1,8 @@
 """The sheet of an evening on paper: all there, nothing over another, nothing beyond the edge."""
 
 import io
-from datetime import UTC, date, datetime
+import re
+from datetime import UTC, date, datetime, timedelta
 
 import numpy as np
 import pytest
@@ -19,6 +20,7 @@ from core.situation.situation import Situation
 from core.sky.bodies import Body
 from core.sky.site import Site
 from core.tonight.steps import OwnStep
+from core.words.evening_cautions import evening_cautions
 from core.words.names import opening
 from tests.core.drawing.examples import FEW, PORTO, SIX_INCH, TROMSO
 from tests.core.drawing.looking import faults
@@ -140,6 +142,36 @@ def test_a_step_that_is_done_is_ticked() -> None:
     )
 
     assert ticked == plain + 1
+
+
+def test_every_step_is_headed_by_its_time_and_its_name() -> None:
+    which = situation()
+    bold = {words.text for words in pages_of(which)[0].words if words.lettering.bold}
+
+    # Porto keeps UTC in winter.
+    saturn, *_ = which.targets
+    start, end = saturn.minutes.start, saturn.minutes.end
+    nearest = timedelta(seconds=30)
+    assert f"{start + nearest:%H:%M}–{end + nearest:%H:%M} Saturn" in bold
+    for name in ("Kit", "Finder", "Neptune", "Uranus", "Stop"):
+        assert any(re.fullmatch(rf"\d\d:\d\d(–\d\d:\d\d)? {name}", head) for head in bold), name
+
+
+@pytest.mark.parametrize(
+    ("site", "evening"),
+    [
+        pytest.param(PORTO, SATURN_EVENING, id="finder by day"),
+        pytest.param(evolve(TROMSO, latitude_deg=65.0), date(2026, 8, 5), id="summer at 65 north"),
+        pytest.param(TROMSO, date(2026, 12, 21), id="polar night"),
+        pytest.param(PORTO, date(2026, 8, 1), id="Mercury at dawn"),
+    ],
+)
+def test_all_words_of_safety_stand_on_it(site: Site, evening: date) -> None:
+    which = situation(site, evening, until="dawn")
+    text = " ".join(told(pages_of(which)).split())
+
+    for caution in evening_cautions(which):
+        assert caution in text
 
 
 def test_every_step_has_a_box_before_it() -> None:
