@@ -11,10 +11,11 @@ from uuid import NAMESPACE_URL, UUID, uuid5
 from icalendar import Calendar, Event
 
 from core.plain_text import printable
+from core.situation.on_paper import targets_on_paper
 from core.situation.situation import Situation
 from core.tonight.steps import EveningItem
 from core.words.evening import item_title
-from core.words.evening_sheet import event_title, told_words
+from core.words.evening_sheet import SheetStep, event_title, steps_of
 from core.words.site_clock import SiteClock
 
 _PRODUCT: Final = "-//Stillair//Evening//EN"
@@ -32,8 +33,9 @@ def evening_calendar(situation: Situation, *, with_place: bool = False) -> bytes
     calendar = Calendar()
     calendar.add("prodid", _PRODUCT)
     calendar.add("version", "2.0")
-    for item in situation.evening_steps:
-        event = _event(item, situation, clock)
+    steps = steps_of(situation, targets_on_paper(situation), clock)
+    for item, step in zip(situation.evening_steps, steps, strict=True):
+        event = _event(item, step, situation)
         event.add("uid", str(_uid(item, situation)))
         event.add("location", printable(site.name))
         if with_place:
@@ -43,11 +45,12 @@ def evening_calendar(situation: Situation, *, with_place: bool = False) -> bytes
     return content
 
 
-def _event(item: EveningItem, situation: Situation, clock: SiteClock) -> Event:
+def _event(item: EveningItem, step: SheetStep, situation: Situation) -> Event:
     event = Event()
     scope_name = "" if situation.scope is None else situation.scope.name
     event.add("summary", printable(event_title(item_title(item), scope_name)))
-    event.add("description", printable(told_words(item, situation, clock)))
+    if step.words:
+        event.add("description", printable(step.words))
     start, end = (_nearest_minute(moment) for moment in (item.start, item.end))
     event.add("dtstart", start)
     if end > start:

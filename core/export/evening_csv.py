@@ -9,7 +9,7 @@ from core.situation.on_paper import TargetOnPaper, targets_on_paper
 from core.situation.situation import Situation
 from core.tonight.steps import EveningItem, TargetItem
 from core.words.evening import item_title
-from core.words.evening_sheet import told_words
+from core.words.evening_sheet import SheetStep, steps_of
 from core.words.site_clock import SiteClock
 
 _COLUMNS: Final = (
@@ -41,11 +41,11 @@ def evening_csv(situation: Situation, *, with_place: bool = False) -> str:
     site, scope = situation.site, situation.scope
     assert site is not None
     clock = SiteClock(zone=site.zone, hours=situation.preferences.clock)
-    known = iter(targets_on_paper(situation))
-    rows = []
-    for item in situation.evening_steps:
+    targets = targets_on_paper(situation)
+    known, rows = iter(targets), []
+    for item, step in zip(situation.evening_steps, steps_of(situation, targets, clock), strict=True):
         target = next(known) if isinstance(item, TargetItem) else None
-        row: list[object] = [situation.evening, *_times(item, site.zone), *_what(item, situation, clock)]
+        row: list[object] = [situation.evening, *_times(item, site.zone), *_what(item, step)]
         row += [*_figures(target), site.name, None if scope is None else scope.name]
         rows.append([*row, site.latitude_deg, site.longitude_deg] if with_place else row)
     return csv_text((*_COLUMNS, *_PLACE) if with_place else _COLUMNS, rows)
@@ -56,10 +56,10 @@ def _times(item: EveningItem, zone: tzinfo) -> list[object]:
     return [*here, time_json(item.start), time_json(item.end)]
 
 
-def _what(item: EveningItem, situation: Situation, clock: SiteClock) -> list[object]:
+def _what(item: EveningItem, step: SheetStep) -> list[object]:
     body = item.body.value if isinstance(item, TargetItem) else None
     caution = "yes" if item.caution else "no"
-    return [item.kind.value, item_title(item), body, told_words(item, situation, clock), caution]
+    return [item.kind.value, item_title(item), body, step.words, caution]
 
 
 def _figures(target: TargetOnPaper | None) -> list[object]:

@@ -113,15 +113,10 @@ def ladder_title(situation: Situation, clock: SiteClock) -> str:
     return _LADDER.format(body=aim.planet.label, time=clock.time(aim.at))
 
 
-def told_words(item: EveningItem, situation: Situation, clock: SiteClock) -> str:
-    """Return what to do in a step, with temperatures as the observer likes them."""
-    return item_words(item, clock, unit=situation.preferences.temperature)
-
-
 def _step_of(
     item: EveningItem, target: TargetOnPaper | None, situation: Situation, clock: SiteClock
 ) -> SheetStep:
-    words = [told_words(item, situation, clock)]
+    words = [item_words(item, clock, unit=situation.preferences.temperature)]
     if target is not None:
         ladder, finding = target.then.ladder, target.then.finding
         words += [] if finding is None else brief_finding_sentences(finding, clock)

@@ -86,7 +86,8 @@ def test_times_are_right_on_both_sides_of_the_change_of_the_clocks() -> None:
     assert (finder.utcoffset(), stop.utcoffset()) == (timedelta(hours=2), timedelta(hours=1))
     assert (finder.date(), finder.hour) == (date(2026, 10, 24), 17)
     assert (stop.date(), stop.hour) == (date(2026, 10, 25), 6)
-    # What the words say is the time on the wall.
+    # What the words say is the time on the wall, and how to find it is among them.
+    assert "Saturn at " in str(by_title["Saturn"]["description"])
     assert f"by {stop:%H:%M}" in str(by_title["Stop"]["description"])
 
 
