@@ -8,7 +8,6 @@ from typing import Any, Final
 import numpy as np
 from matplotlib import rc_context
 from matplotlib.backends.backend_agg import FigureCanvasAgg
-from matplotlib.backends.backend_pdf import PdfPages
 from matplotlib.figure import Figure
 from matplotlib.font_manager import FontProperties, findfont, fontManager, get_font
 from matplotlib.image import BboxImage, imsave
@@ -82,6 +81,9 @@ def file_content(drawing: Drawing, file_format: str) -> bytes:
 
 def pdf_of_pages(drawings: Sequence[Drawing]) -> bytes:
     """Return drawings as the pages of one PDF."""
+    # It takes half a second to load, and pictures do without it.
+    from matplotlib.backends.backend_pdf import PdfPages
+
     content = io.BytesIO()
     with rc_context(_SETTINGS), PdfPages(content, metadata=_METADATA["pdf"]) as pages:
         for drawing in drawings:
