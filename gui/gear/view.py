@@ -2,18 +2,19 @@
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeyEvent, QKeySequence
-from PySide6.QtWidgets import QApplication, QHBoxLayout, QSplitter, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QHBoxLayout, QVBoxLayout, QWidget
 
 from core.ladder.contenders import offered_picks
 from core.record.observer import Profile
 from core.situation.situation import Situation
+from gui.gear.columns import Columns
 from gui.gear.form_column import FormColumn
 from gui.gear.gives_panel import GivesPanel
 from gui.gear.owned_kinds import LISTED, Kind, Thing, copied, moved, removed, things_of
 from gui.gear.owned_list import NEW, OwnedList, OwnedRow
 from gui.state import AppState, Change
+from gui.widgets.one_page import OnePage
 from gui.widgets.scroll_column import ScrollColumn
 
 if TYPE_CHECKING:
@@ -29,8 +30,6 @@ _SIDE_BY_SIDE_BY = (
     *(Situation.compared_to_buy, Situation.compared_wished, Situation.evening, Situation.palette_name),
 )
 _MARGIN_PX = 12
-_GAP_PX = 16
-_FIRST_SIZES_PX = (190, 352, 458)
 
 
 class GearView(QWidget):
@@ -43,7 +42,7 @@ class GearView(QWidget):
         self.form_column = FormColumn(state)
         self.gives = GivesPanel(state)
         self._side_by_side: SideBySide | None = None
-        self._pages = QStackedWidget()
+        self._pages = OnePage()
         self._columns = QWidget()
         self._place: OwnedRow | None = None
         self._known_ids: dict[Kind, list[str]] = {}
@@ -107,18 +106,9 @@ class GearView(QWidget):
             super().keyPressEvent(event)
 
     def _lay_out(self) -> None:
-        splitter = QSplitter(Qt.Orientation.Horizontal)
-        splitter.setHandleWidth(_GAP_PX)
-        splitter.setChildrenCollapsible(False)
-        for position, (column, stretch) in enumerate(
-            ((self.owned, 3), (self.form_column, 5), (ScrollColumn(self.gives), 9))
-        ):
-            splitter.addWidget(column)
-            splitter.setStretchFactor(position, stretch)
-        splitter.setSizes(list(_FIRST_SIZES_PX))
         columns = QHBoxLayout(self._columns)
         columns.setContentsMargins(_MARGIN_PX, _MARGIN_PX, _MARGIN_PX, _MARGIN_PX)
-        columns.addWidget(splitter)
+        columns.addWidget(Columns((self.owned, self.form_column, ScrollColumn(self.gives))))
         self._pages.addWidget(self._columns)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)

@@ -4,18 +4,23 @@ from collections.abc import Callable
 
 import pytest
 from PySide6.QtWidgets import QApplication
-from pytestqt.qtbot import QtBot
 
 from gui.state import AppState
-from gui.window.shell import GEAR, LADDER, Shell
+from gui.window.shell import GEAR, Shell
 from tests.gui.fitting import faults
 
 
-@pytest.mark.parametrize("view", [GEAR, LADDER])
+@pytest.mark.parametrize("scale", [1.0, 1.5])
+@pytest.mark.parametrize("view", [GEAR])
 @pytest.mark.parametrize("size", [(1000, 640), (1280, 800), (1600, 1000)])
 def test_every_view_fits(
-    make_shell: Callable[..., Shell], state: AppState, qtbot: QtBot, view: int, size: tuple[int, int]
+    make_shell: Callable[..., Shell],
+    state: AppState,
+    view: int,
+    size: tuple[int, int],
+    scale: float,
 ) -> None:
+    state.set_text_scale(scale)
     shell = make_shell(state, view=view, size=size)
     for _ in range(3):  # a layout settles in a few rounds
         QApplication.processEvents()
