@@ -11,6 +11,7 @@ from core.air.dew_outlook import DewOutlook
 from core.air.readiness import Readiness
 from core.gear.owned import Stand
 from core.moments.best_minutes import BestMinutes
+from core.moments.last_call import LAST_CALL
 from core.sky.bodies import Body
 
 
@@ -232,11 +233,21 @@ UNMARKED: Final = Marks()
 def step_in_hand(items: Sequence[EveningItem], now: datetime | None) -> EveningItem | None:
     """Return what to do now: what began last of all that is not done or over, else what comes next.
 
-    None where nothing is left to do. Estimates such as when a mirror is ready are nothing to do.
+    In the last minutes before the stop line that one; None where nothing is left to do. Estimates such as
+    when a mirror is ready are nothing to do.
     """
     left = [item for item in items if not (item.is_done or item.kind in ESTIMATES or is_over(item, now))]
-    begun = [item for item in left if now is not None and item.start <= now]
+    begun = [item for item in left if now is not None and _begins(item) <= now]
     return begun[-1] if begun else next(iter(left), None)
+
+
+def past_first(items: Sequence[EveningItem], now: datetime | None) -> tuple[EveningItem, ...]:
+    """Return steps as a list tells them: what is over, then what is going on or to come, each by its time."""
+    return tuple(sorted(items, key=lambda item: not is_over(item, now)))
+
+
+def _begins(item: EveningItem) -> datetime:
+    return item.start - LAST_CALL if item.kind is ItemKind.STOP else item.start
 
 
 def is_over(item: EveningItem, now: datetime | None) -> bool:

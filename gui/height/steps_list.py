@@ -15,7 +15,7 @@ from PySide6.QtWidgets import (
 )
 
 from core.situation.situation import Situation
-from core.tonight.steps import EveningItem, ItemKind, OwnItem, is_over, step_in_hand
+from core.tonight.steps import ESTIMATES, EveningItem, ItemKind, OwnItem, is_over, past_first, step_in_hand
 from core.words.evening import NOTHING_TO_PREPARE, heard_words, item_title, item_words
 from core.words.site_clock import clock_of
 from gui.height.step_delegate import StepDelegate
@@ -156,12 +156,12 @@ class StepsList(QWidget):
 
     def _show(self) -> None:
         situation = self._state.situation
-        clock = clock_of(situation)
+        clock, in_hand = clock_of(situation), self._item_in_hand()
         if situation.night is None or clock is None:
             self._items = ()
             self.model.show_rows(())
         else:
-            self._items = situation.evening_steps
+            self._items = past_first(situation.evening_steps, situation.present)
             following = step_in_hand(self._items, situation.present)
             unit = situation.preferences.temperature
             self.model.show_rows(
@@ -178,6 +178,8 @@ class StepsList(QWidget):
                     for item in self._items
                 ]
             )
+        if in_hand is not None:
+            self._take_in_hand(in_hand.key)
         has_night = situation.night is not None
         self.setVisible(has_night)
         self.add.setEnabled(has_night)
@@ -191,8 +193,14 @@ class StepsList(QWidget):
         if self.rows.hasFocus():
             return
         now = self._state.situation.present
-        left = (number for number, item in enumerate(self._items) if not (item.is_done or is_over(item, now)))
-        number = next(left, len(self._items) - 1)
+        number = next(
+            (
+                number
+                for number, item in enumerate(self._items)
+                if not (item.is_done or item.kind in ESTIMATES or is_over(item, now))
+            ),
+            len(self._items) - 1,
+        )
         if number >= 0:
             position = QAbstractItemView.ScrollHint.PositionAtTop
             self.rows.scrollTo(self.model.index(number), position)

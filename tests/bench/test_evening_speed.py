@@ -8,18 +8,26 @@ Both sides are warm and use DE421. For the evening of 5 December 2026 at 41.15 N
 * skyfield: ``observe().apparent().altaz()`` of the same nine bodies at the same 1441 minutes, no events. How
   the Earth is turned at these minutes is worked out once, as for a new date, and shared by all bodies.
 
+The steps of an evening, with what is due, follow other hours outside within 30 ms.
+
 Skipped unless asked for: ``pytest tests/bench --benchmark-only``.
 """
 
 from contextlib import closing
-from datetime import UTC, date, datetime
+from datetime import UTC, date, datetime, time
 from importlib.resources import files
+from itertools import cycle
 from typing import Any
 
 import numpy as np
 from pytest_benchmark.fixture import BenchmarkFixture
 from skyfield.api import load, load_file, wgs84
 
+from core.gear.owned import Telescope, TelescopeKind
+from core.moments.hours import Twilight
+from core.record.observer import Profile
+from core.situation.choices import Choices, EveningHours
+from core.situation.situation import Situation
 from core.sky.bodies import TARGETS, Body
 from core.sky.night import compute_night
 from core.sky.site import BlockedSky, Site
@@ -66,3 +74,25 @@ def test_an_evening_takes_an_eighth_of_skyfields_samples(benchmark: BenchmarkFix
 def _name(body: Body) -> str:
     outer = (Body.JUPITER, Body.SATURN, Body.URANUS, Body.NEPTUNE)
     return f"{body.value} barycenter" if body in outer else body.value
+
+
+def test_the_steps_of_an_evening_follow_a_change_within_30_ms(benchmark: BenchmarkFixture) -> None:
+    scope = Telescope(
+        id="six", name="Six-inch", kind=TelescopeKind.REFLECTOR, aperture_mm=150, focal_length_mm=1200
+    )
+    choices = Choices(profile=Profile(sites=(SITE,), telescopes=(scope,)))
+    now = datetime(2026, 12, 5, 16, 0, tzinfo=UTC)
+    before = Situation(choices, now)
+    assert before.evening_steps
+    assert before.answer is not None
+    ends = cycle([time(21, 0), time(22, 0)])
+
+    def change_the_hours() -> None:
+        hours = EveningHours(evening=EVENING, start=Twilight.DUSK, end=next(ends))
+        after = Situation(choices.with_hours(EVENING, hours), now, before=before)
+        assert after.evening_steps
+        assert isinstance(after.notices, tuple)
+
+    benchmark(change_the_hours)
+    assert benchmark.stats is not None
+    assert benchmark.stats.stats.min <= 0.030

@@ -208,6 +208,29 @@ def test_what_is_to_be_done_now_is_in_bold_and_scrolled_to(
     assert view.steps.rows.visualRect(view.steps.model.index(number)).top() >= 0
 
 
+def test_what_is_over_stands_above_what_is_going_on(
+    view: HeightView, afternoon: AppState, clock: HandClock
+) -> None:
+    take_in_hand(view.steps, "target:neptune")
+    clock.now = EIGHT
+    afternoon.beat()
+    keys = [row.key for row in view.steps.model.rows]
+
+    # The star test was done with by then, Saturn began before it and is still on.
+    assert keys.index("star_test") < keys.index("target:saturn")
+    # What was in hand still is.
+    assert keys[view.steps.rows.currentIndex().row()] == "target:neptune"
+
+
+def test_near_the_stop_line_nothing_else_is_in_bold(
+    view: HeightView, afternoon: AppState, clock: HandClock
+) -> None:
+    clock.now = datetime(2026, 12, 6, 7, 25, tzinfo=UTC)
+    afternoon.beat()
+
+    assert [row.key for row in view.steps.model.rows if row.is_next] == ["stop"]
+
+
 def test_beside_the_chart_where_there_is_room_and_below_it_where_there_is_not(
     make_shell: Callable[..., Shell], afternoon: AppState, qtbot: QtBot
 ) -> None:
