@@ -22,7 +22,7 @@ from gui.gear.readings import reads
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.typed_field import TypedField
 
-_BOXES_IN_A_ROW = 7
+_BOXES_IN_A_ROW = 5
 _NONE_TICKED: Final = (
     "No eyepiece is ticked. Tick those that you have, or press Next once more to do so later."
 )

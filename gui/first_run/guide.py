@@ -10,6 +10,7 @@ from PySide6.QtWidgets import (
     QDialog,
     QHBoxLayout,
     QPushButton,
+    QScrollArea,
     QStackedWidget,
     QVBoxLayout,
     QWidget,
@@ -87,7 +88,14 @@ class Guide(QDialog):
         column.setContentsMargins(24, 18, 24, 16)
         column.setSpacing(12)
         column.addWidget(self._where)
-        column.addWidget(self._pages, 1)
+        # With large letters on a small screen a step scrolls, and the buttons stay in sight.
+        scroll = QScrollArea()
+        scroll.setFrameShape(QScrollArea.Shape.NoFrame)
+        scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        scroll.setWidgetResizable(True)
+        scroll.setWidget(self._pages)
+        self._pages.setObjectName("page")
+        column.addWidget(scroll, 1)
         column.addWidget(self._summary)
         column.addLayout(buttons)
         for button in (self.back, self.later, self.onward):

@@ -120,6 +120,7 @@ class PlaceStep(Step):
         grid.addWidget(PlainLabel("Or coordinates"), 2, 0)
         grid.addLayout(coordinates, 2, 1)
         height = QHBoxLayout()
+        height.setSpacing(12)
         height.addWidget(self.elevation)
         height.addWidget(PlainLabel(_HOW_HIGH, role="faint", wraps=True), 1)
         grid.addWidget(PlainLabel("Elevation"), 3, 0)

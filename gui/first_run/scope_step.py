@@ -52,6 +52,7 @@ class ScopeStep(Step):
         self.kinds = {kind: QRadioButton(words, self) for kind, words in _KINDS.items()}
         self.sizes = QListWidget(self)
         self.sizes.setAccessibleName("Usual sizes")
+        self.sizes.setWordWrap(True)
         self.aperture = TypedField(
             "aperture_mm", "Aperture", read=reads(parse_aperture_mm), write=figure, optional=True, letters=9
         )

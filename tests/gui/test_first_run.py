@@ -2,7 +2,7 @@
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QLabel, QWidget
+from PySide6.QtWidgets import QApplication, QLabel, QWidget
 from pytestqt.qtbot import QtBot
 
 from core.gear.owned import TelescopeKind
@@ -11,6 +11,7 @@ from core.situation.choices import Choices
 from gui.first_run.guide import Guide
 from gui.jobs import AtOnce, Jobs
 from gui.state import AppState
+from gui.widgets.theme import Theme
 from tests.gui.conftest import HandClock, make_profile
 
 
@@ -395,3 +396,18 @@ def test_usual_sizes_tell_their_focal_lengths(guide: Guide) -> None:
     sizes = [guide.scope.sizes.item(row).text() for row in range(guide.scope.sizes.count())]
     assert "Reflector, 150 mm (6 in), long: 1200 mm, f/8" in sizes
     assert all("mm, f/" in size for size in sizes)
+
+
+def test_the_set_up_fits_a_small_screen_with_letters_twice_as_large(
+    qtbot: QtBot, theme: Theme, state: AppState
+) -> None:
+    theme.wear("day", 2.0)
+    guide = Guide(state)
+    qtbot.addWidget(guide)
+    guide.show()
+    qtbot.waitExposed(guide)
+    for step in guide.steps:
+        guide._show(guide.steps.index(step))
+        QApplication.processEvents()
+        assert guide.minimumSizeHint().width() <= 1000
+        assert guide.minimumSizeHint().height() <= 640
