@@ -1,8 +1,8 @@
 """The Ladder view: the rungs with their limits, the picture in the eyepiece, and what to do next."""
 
-from PySide6.QtCore import Qt
-from PySide6.QtGui import QKeySequence, QResizeEvent, QShortcut
-from PySide6.QtWidgets import QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtCore import QEvent, Qt
+from PySide6.QtGui import QKeySequence, QResizeEvent, QShortcut, QShowEvent
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
 from core.looks.picture.sight import Sight
 from core.situation.situation import Situation
@@ -25,7 +25,12 @@ _SHOWN_FROM = (
 )
 # Shares of the width: drawing, picture, words; a wide window gives more to the first two.
 _SHARES_NARROW, _SHARES_WIDE = (12, 9, 11), (12, 14, 11)
+_SHARES_OF_TWO = (11, 12, 0)
 _WIDE_PX = 1250
+# From so many letters across on there is room for all three in a row.
+_ROW_LETTERS = 95
+# How high the parts are at least where they are not.
+_PICTURE_LINES, _PANE_LINES = 14, 16
 
 
 class LadderView(QWidget):
@@ -43,6 +48,7 @@ class LadderView(QWidget):
         self.nothing.setAccessibleName("Why there is no ladder")
         self.nothing.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self._climb = QWidget()
+        self._is_row: bool | None = None
         self.pane = ClimbPane(state, self.log_book, keys_in=self._climb)
         self.air = AirRow(state)
         self.log_page = LogPage(state, self.log_book)
@@ -75,9 +81,38 @@ class LadderView(QWidget):
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
+        self._arrange()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self._arrange()
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() is QEvent.Type.FontChange:
+            self._arrange()
+
+    def _arrange(self) -> None:
+        """Set the three parts side by side; where letters are too large for that, the picture under them."""
+        metrics = self.fontMetrics()
+        # Before it is shown it has no size of its own.
+        is_row = not self.isVisible() or self.width() >= _ROW_LETTERS * metrics.averageCharWidth()
         shares = _SHARES_WIDE if self.width() >= _WIDE_PX else _SHARES_NARROW
+        if not is_row:
+            shares = _SHARES_OF_TWO
         for number, share in enumerate(shares):
-            self._row.setStretch(number, share)
+            self._parts.setColumnStretch(number, share)
+        if is_row == self._is_row:
+            return
+        self._is_row = is_row
+        for part in (self._rungs, self.eyepiece, self.pane):
+            self._parts.removeWidget(part)
+        self._parts.addWidget(self._rungs, 0, 0)
+        self._parts.addWidget(self.pane, 0, 2 if is_row else 1)
+        self._parts.addWidget(self.eyepiece, *((0, 1, 1, 1) if is_row else (1, 0, 1, 2)))
+        # The page of the window scrolls then.
+        for number, lines in enumerate((_PANE_LINES, _PICTURE_LINES)):
+            self._parts.setRowMinimumHeight(number, 0 if is_row else lines * metrics.lineSpacing())
 
     def _show_log(self, on: bool) -> None:
         self.body.setCurrentIndex(1 if on else 0)
@@ -90,14 +125,14 @@ class LadderView(QWidget):
         shortcut.activated.connect(button.click)
 
     def _lay_out(self) -> None:
-        self._row = QHBoxLayout(self._climb)
-        self._row.setContentsMargins(0, 0, 0, 0)
-        self._row.setSpacing(12)
+        self._parts = QGridLayout(self._climb)
+        self._parts.setContentsMargins(0, 0, 0, 0)
+        self._parts.setHorizontalSpacing(12)
+        self._parts.setRowStretch(0, 1)
         self._rungs = QStackedWidget()
         self._rungs.addWidget(self.canvas)
         self._rungs.addWidget(self.nothing)
-        for part in (self._rungs, self.eyepiece, self.pane):
-            self._row.addWidget(part)
+        self._arrange()
         self.body = QStackedWidget()
         self.body.addWidget(self._climb)
         self.body.addWidget(self.log_page)

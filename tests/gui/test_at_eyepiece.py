@@ -244,6 +244,25 @@ def test_in_the_last_minutes_before_sunrise_nothing_counts_but_to_stop(
     assert any("The Sun rises at" in notice for notice in words.notices)
 
 
+@pytest.mark.parametrize("scale", [1.5, 2.0])
+def test_with_large_letters_the_picture_goes_below_and_no_word_is_cut(
+    qtbot: QtBot, shell: Shell, state: AppState, scale: float
+) -> None:
+    view = shell.current_view
+    assert isinstance(view, LadderView)
+    below = view.eyepiece.mapTo(view, view.eyepiece.rect().topLeft()).y()
+    state.set_text_scale(scale)
+    qtbot.waitUntil(lambda: view.eyepiece.mapTo(view, view.eyepiece.rect().topLeft()).y() > below + 200)
+    page = view.pane.widget()
+    assert page is not None
+    assert page.width() <= view.pane.viewport().width()
+    assert view.eyepiece.canvas.height() > 150
+    assert view.pane.geometry().bottom() < view.eyepiece.geometry().top()
+    assert view.canvas.height() >= view.pane.height()
+    state.set_text_scale(1.0)
+    qtbot.waitUntil(lambda: view.eyepiece.mapTo(view, view.eyepiece.rect().topLeft()).y() == below)
+
+
 def test_the_window_asks_for_no_more_room(shell: Shell, screen: AtEyepiece, state: AppState) -> None:
     for scale in (1.0, 1.5, 2.0):
         state.set_text_scale(scale)
