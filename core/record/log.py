@@ -17,7 +17,7 @@ from typing import Final, Self
 
 from core.plain_text import printable
 from core.problems import ProblemsError, refuse
-from core.record.files import set_aside
+from core.record.files import is_file, set_aside
 from core.record.log_entry import LogEntry
 from core.record.log_rows import COLUMNS, entry_of, found_by, row_of
 
@@ -44,7 +44,7 @@ _NO_LOCKS: Final = (
 
 def has_log(folder: Path) -> bool:
     """Tell whether a folder has a log already."""
-    return (folder / FILE_NAME).exists()
+    return is_file(folder / FILE_NAME)
 
 
 class Log:

@@ -153,22 +153,26 @@ def _sector_spans(track: Track, sectors: Sequence[_Sector]) -> tuple[Floats, ...
     if not sectors:
         return ()
 
-    def contained(azimuth_deg: Floats, apparent_deg: Floats) -> NDArray[np.bool_]:
-        return np.array([sector.contains(azimuth_deg, apparent_deg) for sector in sectors])
-
-    sampled = contained(track.azimuth_deg, track.apparent_altitude_deg)
+    sampled = np.array(
+        [sector.contains(track.azimuth_deg, track.apparent_altitude_deg) for sector in sectors]
+    )
     which, left = np.nonzero(sampled[:, 1:] != sampled[:, :-1])
     azimuth_deg, apparent_deg = track.azimuth_deg[left], track.apparent_altitude_deg[left]
     turned_deg = (track.azimuth_deg[left + 1] - azimuth_deg + 180.0) % 360.0 - 180.0
     climbed_deg = track.apparent_altitude_deg[left + 1] - apparent_deg
     was, numbers = sampled[which, left, np.newaxis], np.arange(len(which))
+    # Each sector is asked about its own edges alone, or a site of many would take their square.
+    own = np.searchsorted(which, np.arange(len(sectors) + 1))
+    here = np.empty((len(which), len(_PARTS)), dtype=bool)
     before, after = np.zeros(len(which)), np.ones(len(which))
     for _ in range(_ROUNDS if len(which) else 0):
         parts = before[:, np.newaxis] + (after - before)[:, np.newaxis] * _PARTS
-        here = contained(
-            (azimuth_deg[:, np.newaxis] + parts * turned_deg[:, np.newaxis]) % 360.0,
-            apparent_deg[:, np.newaxis] + parts * climbed_deg[:, np.newaxis],
-        )[which, numbers]
+        azimuths_deg = (azimuth_deg[:, np.newaxis] + parts * turned_deg[:, np.newaxis]) % 360.0
+        altitudes_deg = apparent_deg[:, np.newaxis] + parts * climbed_deg[:, np.newaxis]
+        for sector, first_edge, end in zip(sectors, own[:-1], own[1:], strict=True):
+            if end > first_edge:
+                edges = slice(first_edge, end)
+                here[edges] = sector.contains(azimuths_deg[edges], altitudes_deg[edges])
         first = np.argmax(here[:, 1:] != was, axis=1)
         before, after = parts[numbers, first], parts[numbers, first + 1]
     edges_s = track.unix_s[left] + after * (track.unix_s[left + 1] - track.unix_s[left])
@@ -226,17 +230,20 @@ def intersect(first: Floats, second: Floats) -> Floats:
 def find_windows(view: View) -> tuple[Window, ...]:
     """Return a body's windows in order; neighbours differ in grade or in what warms the air."""
     blocked = [spans for _, spans in view.blocked]
-    warm = [spans for _, spans in view.warm]
+    named_warm = [(name, spans) for name, spans in view.warm if len(spans)]
+    warm = [spans for _, spans in named_warm]
     pieces = Pieces.between(view.dark, view.useful, view.fair, view.best, *blocked, *warm)
     keep = pieces.within(view.dark) & pieces.within(view.useful)
-    for spans in blocked:
-        keep &= ~pieces.within(spans)
+    if blocked:
+        keep &= ~pieces.within(np.concatenate(blocked))
     fair, best = pieces.within(view.fair), pieces.within(view.best)
     warmed = [pieces.within(spans) for spans in warm]
     runs: list[tuple[float, float, Grade, str | None]] = []
     for index in np.nonzero(keep)[0]:
         grade = Grade.BEST if best[index] else Grade.FAIR if fair[index] else Grade.LOW
-        cause = next((name for (name, _), there in zip(view.warm, warmed, strict=True) if there[index]), None)
+        cause = next(
+            (name for (name, _), there in zip(named_warm, warmed, strict=True) if there[index]), None
+        )
         start_s, end_s = float(pieces.starts_s[index]), float(pieces.ends_s[index])
         if runs and runs[-1][1:] == (start_s, grade, cause):
             runs[-1] = (runs[-1][0], end_s, grade, cause)
@@ -254,6 +261,7 @@ def find_blocked(view: View) -> tuple[BlockedSpan, ...]:
     found = [
         BlockedSpan(start=instant(start), end=instant(end), what=name)
         for name, spans in view.blocked
+        if len(spans)
         for start, end in intersect(view.up, spans)
         if end - start >= _SHORTEST_S
     ]
