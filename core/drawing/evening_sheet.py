@@ -100,7 +100,7 @@ class _StepPages:
         self._clock = clock
         self._palette = load_palette(PaletteName.PAPER)
         self._targets = targets
-        self._steps = steps_of(situation, targets, clock)
+        self._steps = steps_of(situation, targets, clock, under_answer=True)
         self._beside = tuple(
             (head, words)
             for head, words in (
@@ -195,7 +195,8 @@ class _StepPages:
     def _above_safety(self, room: Box) -> Box:
         """Return what is left of a column above the words of safety."""
         measure, lettering = self._page.measure, self._lettering
-        height = _HEAD.line_height + _PARAGRAPH
+        # In the smallest letters steps go before lines to write on.
+        height = _PARAGRAPH + (_HEAD.line_height if lettering is not _BODIES[-1] else 0.0)
         for _, paragraphs in self._beside:
             lines = [measure.wrapped(measure.legible(words), lettering, room.width) for words in paragraphs]
             height += _HEAD.line_height + _UNDER_HEAD + sum(map(len, lines)) * lettering.line_height

@@ -114,13 +114,19 @@ def ladder_title(situation: Situation, clock: SiteClock) -> str:
 
 
 def _step_of(
-    item: EveningItem, target: TargetOnPaper | None, situation: Situation, clock: SiteClock
+    item: EveningItem,
+    target: TargetOnPaper | None,
+    situation: Situation,
+    clock: SiteClock,
+    *,
+    under_answer: bool,
 ) -> SheetStep:
     words = [item_words(item, clock, unit=situation.preferences.temperature)]
     if target is not None:
         ladder, finding = target.then.ladder, target.then.finding
         words += [] if finding is None else brief_finding_sentences(finding, clock)
-        words.append("" if ladder is None else first_steps_words(ladder))
+        if ladder is not None and not (under_answer and target.item.is_chosen):
+            words.append(first_steps_words(ladder))
     return SheetStep(
         head=_HEAD.format(span=clock.times(item.start, item.end), title=item_title(item)),
         # An own step is its title and nothing else.
@@ -130,12 +136,25 @@ def _step_of(
 
 
 def steps_of(
-    situation: Situation, targets: tuple[TargetOnPaper, ...], clock: SiteClock
+    situation: Situation,
+    targets: tuple[TargetOnPaper, ...],
+    clock: SiteClock,
+    *,
+    under_answer: bool = False,
 ) -> tuple[SheetStep, ...]:
-    """Return the steps of an evening in their order."""
+    """Return the steps of an evening in their order.
+
+    ``under_answer`` leaves out which eyepieces to take for the target in hand: the answer tells them.
+    """
     known = iter(targets)
     return tuple(
-        _step_of(item, next(known) if isinstance(item, TargetItem) else None, situation, clock)
+        _step_of(
+            item,
+            next(known) if isinstance(item, TargetItem) else None,
+            situation,
+            clock,
+            under_answer=under_answer,
+        )
         for item in situation.evening_steps
     )
 
