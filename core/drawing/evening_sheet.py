@@ -17,7 +17,7 @@ from core.drawing.outline_page import draw_outlines, rule_down
 from core.drawing.palette import PaletteName, load_palette
 from core.drawing.paper_sizes import Paper
 from core.drawing.placing import Box
-from core.situation.on_paper import TargetOnPaper, targets_on_paper
+from core.situation.on_paper import TargetOnPaper, before_it_begins, targets_on_paper
 from core.situation.situation import Situation
 from core.sky.bodies import Body
 from core.sky.night import Night
@@ -98,6 +98,7 @@ class _StepPages:
         self._page = page
         self._situation = situation
         self._clock = clock
+        self._whole = before_it_begins(situation)
         self._palette = load_palette(PaletteName.PAPER)
         self._targets = targets
         self._steps = steps_of(situation, targets, clock, under_answer=True)
@@ -152,13 +153,13 @@ class _StepPages:
         y = _write_in(sheet, title_words(situation), inner, inner.top, _TITLE)
         about = about_words(situation, self._clock, with_place=with_place)
         y = _write_in(sheet, about, inner, y - 1.0, _ABOUT)
-        y = _write_in(sheet, answer_words(situation), inner, y - 5.0, _ANSWER)
+        y = _write_in(sheet, answer_words(self._whole), inner, y - 5.0, _ANSWER)
         sheet.stroke((inner.left, y - 5.0), (inner.right, y - 5.0), self._palette.ink, 0.8)
         return y - 9.0
 
     def _lay_top(self, sheet: Sheet, room: Box) -> None:
         """Lay the chart, and beside it the ladder of the planet in hand where there is one."""
-        situation, ladder = self._situation, self._situation.best_ladder
+        situation, ladder = self._situation, self._whole.best_ladder
         has_ladder = ladder is not None and bool(ladder.rungs)
         left, right = _columns(room) if has_ladder else (room, room)
         chart = draw_height(
@@ -172,7 +173,7 @@ class _StepPages:
         sheet.lay(chart.drawing, left.left, left.bottom)
         if ladder is None or not has_ladder:
             return
-        y = _write_in(sheet, ladder_title(situation, self._clock), right, right.top, _HEAD)
+        y = _write_in(sheet, ladder_title(self._whole, self._clock), right, right.top, _HEAD)
         size = Page(
             width=right.width + 2 * _LADDER_EDGE,
             height=y - right.bottom + _LADDER_EDGE,

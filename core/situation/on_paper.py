@@ -1,7 +1,7 @@
 """What the sheet of an evening tells of each target: the situation in the middle of its own time."""
 
-from datetime import datetime
-from typing import TYPE_CHECKING
+from datetime import datetime, timedelta
+from typing import TYPE_CHECKING, Final
 
 from attrs import evolve, frozen
 
@@ -14,6 +14,8 @@ from core.tonight.steps import TargetItem
 
 if TYPE_CHECKING:
     from core.looks.planet_appearance import PlanetAppearance
+
+_A_MINUTE: Final = timedelta(minutes=1)
 
 
 @frozen(kw_only=True, eq=False)
@@ -59,6 +61,16 @@ def targets_on_paper(situation: Situation) -> tuple[TargetOnPaper, ...]:
         for item in situation.evening_steps
         if isinstance(item, TargetItem)
     )
+
+
+def before_it_begins(situation: Situation) -> Situation:
+    """Return the situation of the same evening, which must have a night, seen from before it begins.
+
+    What is printed holds the whole evening, so that it must not speak of now.
+    """
+    assert situation.night is not None
+    choices = evolve(situation.choices, evening=situation.evening)
+    return Situation(choices, situation.night.start - _A_MINUTE, before=situation)
 
 
 def _situation_at(situation: Situation, item: TargetItem) -> Situation:

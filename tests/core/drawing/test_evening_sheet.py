@@ -20,6 +20,7 @@ from core.situation.situation import Situation
 from core.sky.bodies import Body
 from core.sky.site import Site
 from core.tonight.steps import OwnStep
+from core.words.answer import answer_words
 from core.words.evening_cautions import evening_cautions
 from core.words.names import opening
 from tests.core.drawing.examples import FEW, PORTO, SIX_INCH, TROMSO
@@ -122,6 +123,16 @@ def test_coordinates_stand_on_it_only_when_asked() -> None:
     # 41.15 and -8.61 degrees.
     assert "41°09′" not in told(pages_of(situation()))
     assert "8°36′36″ W" in told(pages_of(situation(), with_place=True))
+
+
+def test_paper_does_not_speak_of_now() -> None:
+    # Saturn is at its best at this moment.
+    which = Situation(situation().choices, datetime(2026, 12, 5, 19, 30, tzinfo=UTC))
+    text = told(pages_of(which))
+
+    assert "at its best now" in answer_words(which)
+    assert "Saturn is best 18:41–21:16" in text
+    assert " now" not in text.replace("now that", "")
 
 
 def test_a_letter_that_no_font_has_is_explained() -> None:
