@@ -3,7 +3,6 @@
 from typing import TYPE_CHECKING
 
 from core.lazy import lazy
-from core.situation.choices import EveningSteps
 from core.situation.findings import Findings
 from core.sky.bodies import Body
 from core.tonight.notices_due import Notice, notices_due
@@ -16,13 +15,6 @@ if TYPE_CHECKING:
 
 class InOrder(Findings):
     """The steps of the evening, with what was ticked off, moved and added, and what is due."""
-
-    @lazy
-    def step_notes(self) -> EveningSteps:
-        """What was done with the steps of this evening at this site."""
-        here = self.evening, self._site_here
-        found = next((notes for notes in self._step_notes if notes.is_of(*here)), None)
-        return found or EveningSteps(evening=here[0], site_id=here[1])
 
     @lazy
     def evening_steps(self) -> tuple[EveningItem, ...]:

@@ -12,8 +12,9 @@ from core.air.steadiness import LIFTED_AIR_POWER, USUAL_AIR_POWER
 from core.air.temperatures import Temperatures
 from core.gear.owned import Telescope
 from core.lazy import lazy
-from core.situation.choices import EveningTemperatures, ScopeOutside
+from core.situation.choices import EveningSteps, EveningTemperatures, ScopeOutside
 from core.situation.tonights_air import TonightsAir
+from core.tonight.steps import ItemKind
 
 _STILL_AIR = AirCourse(minutes=(0.0,), celsius=(0.0,))
 
@@ -30,6 +31,13 @@ class Warmth(TonightsAir):
     def spot(self) -> tuple[date, str, str]:
         """The evening, the id of the site and that of the scope for which a scope outside is noted."""
         return self.evening, self._site_here, self.scope.id if self.scope else ""
+
+    @lazy
+    def step_notes(self) -> EveningSteps:
+        """What was done with the steps of this evening at this site."""
+        here = self.evening, self._site_here
+        found = next((notes for notes in self._step_notes if notes.is_of(*here)), None)
+        return found or EveningSteps(evening=here[0], site_id=here[1])
 
     @lazy
     def outside(self) -> ScopeOutside | None:
@@ -171,8 +179,11 @@ class Warmth(TonightsAir):
         if note is not None:
             return note.since
         assert night is not None
-        planned = night.start
-        if best is not None:
+        moved = None
+        if self.scope is not None and scope.id == self.scope.id:
+            moved = self.step_notes.marks.time_of(ItemKind.CARRY_OUT, night.start, night.end)
+        planned = moved or night.start
+        if moved is None and best is not None:
             warmer_by_c = USUAL_WARMTH_C if self._warmer_inside_c is None else self._warmer_inside_c
             readiness = readiness_in_still_air(scope, blur=self.blur, warmer_by_c=warmer_by_c)
             planned = max(planned, best.start - timedelta(minutes=readiness.lead_minutes))

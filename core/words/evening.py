@@ -40,13 +40,13 @@ from core.words.site_clock import SiteClock
 OUTSIDE: Final = "Outside"
 NOTHING_TO_PREPARE: Final = "Nothing to prepare: no planet has good minutes this evening."
 _TITLES: Final = {
-    ItemKind.COLLIMATION: "Collimation",
-    ItemKind.KIT: "Kit",
+    ItemKind.COLLIMATION: "Check collimation",
+    ItemKind.KIT: "Lay out the kit",
     ItemKind.FINDER: "Finder",
-    ItemKind.PLACE: "Place",
+    ItemKind.PLACE: "Choose the place",
     ItemKind.CARRY_OUT: "Carry out",
     ItemKind.COVERS: "Covers off",
-    ItemKind.DEW: "Dew",
+    ItemKind.DEW: "Against dew",
     ItemKind.READY: "Ready",
     ItemKind.STAR_TEST: "Star test",
     ItemKind.SETTLED: "Settled",

@@ -16,7 +16,7 @@ from core.tonight.steps import (
     PlaceItem,
     SettledItem,
 )
-from core.words.cautions import HEATERS
+from core.words.cautions import FILTERS_AND_SUN, HEATERS
 from core.words.cooling import readiness_text, time_outside_text
 from core.words.dates import date_text
 from core.words.dew import dew_text, temperature_text
@@ -27,7 +27,8 @@ from core.words.site_clock import SiteClock
 
 _KIT: Final = "Lay out a seat, the eyepiece case, a red light, warm clothes and something to write on."
 _KIT_WITH_FILTERS: Final = (
-    "Lay out a seat, the eyepiece case with the filters, a red light, warm clothes and something to write on."
+    "Lay out a seat, the eyepiece case with the filters, a red light, warm clothes and something to write "
+    "on. {filters_and_sun}"
 )
 _COLLIMATION: Final = (
     "Check the collimation roughly, indoors or in the shade and never towards the Sun; no date of the last "
@@ -97,7 +98,7 @@ STAR_TEST_WORDS: Final = (
 
 def kit_words(item: KitItem) -> str:
     """Return what to lay out."""
-    return _KIT_WITH_FILTERS if item.owns_filters else _KIT
+    return _KIT_WITH_FILTERS.format(filters_and_sun=FILTERS_AND_SUN) if item.owns_filters else _KIT
 
 
 def collimation_words(item: CollimationItem) -> str:

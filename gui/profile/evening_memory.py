@@ -117,26 +117,35 @@ class EveningMemory(QObject):
             self._written = kept
             self._write(kept)
 
-    def _path(self) -> Path:
-        """Return the file of the profile in hand: by its id, before it has one by its place on disk."""
+    def _path(self) -> Path | None:
+        """Return the file of the profile in hand: by its id, before it has one by its place on disk.
+
+        None for one that was never saved, which nothing tells from the next.
+        """
         own_id, path = self._state.profile.id, self._state.path
         if own_id and _SAFE_NAME.fullmatch(own_id):
-            name = own_id
-        else:
-            place = "" if path is None else str(path.absolute())
-            name = hashlib.sha256(f"{own_id}\n{place}".encode()).hexdigest()[:32]
+            return self._folder / f"{own_id}.json"
+        if path is None:
+            return None
+        name = hashlib.sha256(str(path.absolute()).encode("utf-8", "surrogateescape")).hexdigest()[:32]
         return self._folder / f"{name}.json"
 
     def _write(self, kept: Kept) -> None:
+        path = self._path()
+        if path is None:
+            return
         data = _converter.unstructure(kept) | {"said_at": self._state.situation.now.isoformat()}
         with suppress(ProblemsError, OSError):
             self._folder.mkdir(mode=0o700, parents=True, exist_ok=True)
-            write_atomically(self._path(), json.dumps(data, ensure_ascii=False))
+            write_atomically(path, json.dumps(data, ensure_ascii=False))
 
     def _read(self) -> tuple[Kept, datetime | None]:
         """Return what is kept and when it was said; each part that cannot be understood is left out."""
+        path = self._path()
+        if path is None:
+            return Kept(), None
         try:
-            data = json.loads(read_text(self._path()))
+            data = json.loads(read_text(path))
         except (ProblemsError, OSError, ValueError, RecursionError):
             return Kept(), None
         if not isinstance(data, dict):

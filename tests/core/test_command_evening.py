@@ -18,10 +18,20 @@ def test_the_steps_stand_in_order_with_their_words(capsys: pytest.CaptureFixture
     out = capsys.readouterr().out
 
     assert out.startswith("Saturn is best")
-    titles = ("Collimation", "Kit", "Carry out", "Finder", "Covers off", "Saturn", "Pack up", "Stop")
+    titles = (
+        "Check collimation",
+        "Lay out the kit",
+        "Carry out",
+        "Finder",
+        "Covers off",
+        "Saturn",
+        "Pack up",
+        "Stop",
+    )
     places = [out.index(f"  {title}\n") for title in titles]
     assert places == sorted(places)
     assert "it blinds at once" in " ".join(out.split())
+    assert "No filter here makes the Sun safe to look at." in " ".join(out.split())
     assert max(map(len, out.splitlines())) <= 80
 
 

@@ -40,7 +40,7 @@ def test_the_evening_hour_by_hour(seen: Callable[[str], tuple[str, str, str]], s
     answer, due, bold = seen("15:00")
     assert "Saturn" in answer or "Jupiter" in answer
     assert due == ""
-    assert bold == "Collimation"
+    assert bold == "Check collimation"
 
     assert "Finder" in seen("16:24")[1]
     # In the last light the telescope is out, and the covers come off when the Sun is down.

@@ -326,3 +326,21 @@ def test_every_step_of_a_year_says_something_and_lies_in_its_evening() -> None:
                     assert item.start < found.night.end
                     assert item_title(item)
                     assert words(found, item).endswith(".")
+
+
+def test_the_mirror_cools_from_when_its_owner_means_to_carry_it_out() -> None:
+    told = EveningTemperatures(
+        evening=WINTER,
+        site_id="porto",
+        told_at=datetime(2026, 12, 5, 14, 0, tzinfo=UTC),
+        temperatures=Temperatures(indoor_c=20, now_c=10, lowest_c=6),
+    )
+    early = datetime(2026, 12, 5, 15, 0, tzinfo=UTC)
+    notes = EveningSteps(evening=WINTER, site_id="porto", moved=(("carry_out", early),))
+    at = datetime(2026, 12, 5, 19, 0, tzinfo=UTC)
+    usual, moved = situation(temperatures=(told,)), situation(temperatures=(told,), steps=(notes,))
+
+    assert moved.mirror_course is not None
+    assert usual.mirror_course is not None
+    assert moved.mirror_course.out_at == early
+    assert moved.mirror_course.excess_c(at) < usual.mirror_course.excess_c(at)
