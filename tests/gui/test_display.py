@@ -2,10 +2,13 @@
 
 import importlib
 import os
+import socket
 import sys
+from pathlib import Path
 
 import pytest
 
+from gui import display
 from gui.display import NoWindowError, check_qt, check_window
 
 pytestmark = pytest.mark.skipif(sys.platform != "linux", reason="displays are looked for on Linux only")
@@ -67,9 +70,27 @@ def test_a_compositor_that_does_not_answer_is_told(tmp_path: os.PathLike[str]) -
         check_window(environ, load=Libraries())
 
 
+@pytest.mark.parametrize("plugins", [("libqwayland-egl.so", "libqwayland-generic.so"), ("libqwayland.so",)])
+def test_a_wayland_session_is_enough_for_older_and_newer_qt(
+    plugins: tuple[str, ...], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    # The names of the plugins in Qt for Python 6.8 and 6.10.
+    for name in plugins:
+        (tmp_path / name).touch()
+    monkeypatch.setattr(display, "_plugin_folder", lambda: tmp_path)
+    compositor = socket.socket(socket.AF_UNIX)
+    compositor.bind(str(tmp_path / "wayland-7"))
+    compositor.listen()
+    environ = {"WAYLAND_DISPLAY": "wayland-7", "XDG_RUNTIME_DIR": str(tmp_path)}
+
+    check_window(environ, load=Libraries())
+
+    compositor.close()
+
+
 def test_one_display_that_answers_is_enough() -> None:
-    display = os.environ.get("DISPLAY")
-    if not display:
+    server = os.environ.get("DISPLAY")
+    if not server:
         pytest.skip("there is no X server here")
 
-    check_window({"DISPLAY": display, "WAYLAND_DISPLAY": "wayland-none"})
+    check_window({"DISPLAY": server, "WAYLAND_DISPLAY": "wayland-none"})
