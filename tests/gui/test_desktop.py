@@ -9,15 +9,16 @@ from pathlib import Path
 from xml.etree import ElementTree
 
 import pytest
-from PySide6.QtCore import QUrl
+from PySide6.QtCore import QDir, QStandardPaths, QUrl
 from PySide6.QtGui import QFileOpenEvent, QImage
-from PySide6.QtWidgets import QApplication, QLabel, QMessageBox
+from PySide6.QtWidgets import QApplication, QFileDialog, QLabel, QMessageBox
 from pytestqt.qtbot import QtBot
 
 from gui import app, message_box
 from gui.app import main
 from gui.desktop import freedesktop, start_words
 from gui.display import NoWindowError
+from gui.widgets import dialogs
 from gui.widgets.key_names import with_own_keys
 from gui.window.file_open import FileOpen
 from gui.window.help_texts import KEYS, about_text
@@ -181,3 +182,20 @@ print(app.font().pointSizeF(), ScreenMeasure("any", 1.0).font(Lettering(10.5)).p
 )
 def test_about_names_whose_work_is_in_it(owed: str) -> None:
     assert owed in about_text(Path("nowhere"))
+
+
+def test_dialogs_begin_among_a_person_s_documents(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    begun: list[str] = []
+
+    def look(dialog: QFileDialog) -> int:
+        begun.append(dialog.directory().absolutePath())
+        return 0
+
+    monkeypatch.setattr(QFileDialog, "exec", look)
+    documents = tmp_path / "Documents"
+    monkeypatch.setattr(QStandardPaths, "writableLocation", lambda _kind: str(documents))
+    dialogs.ask_open(None, None)
+    documents.mkdir()
+    dialogs.ask_open(None, None)
+    dialogs.ask_open(None, tmp_path)
+    assert begun == [QDir.homePath(), str(documents), str(tmp_path)]
