@@ -10,6 +10,7 @@ import subprocess
 import sys
 import tempfile
 import time
+import tomllib
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[1]
@@ -61,10 +62,19 @@ def calls(home: Path) -> list[tuple[str, ...]]:
             ("log", profile),
         ):
             asked += [words, (*words, "--json")]
-    asked.append(
-        ("compare", str(home / "eleni_thessaloniki.toml"), "Six-inch reflector", "80 mm refractor", *EVENING)
-    )
+    profile = two_scopes(home)
+    names = [scope["name"] for scope in tomllib.loads(profile.read_text("utf-8"))["telescopes"]]
+    asked.append(("compare", str(profile), *names[:2], *EVENING))
     return asked
+
+
+def two_scopes(home: Path) -> Path:
+    """Return the first sample with two telescopes, of which every command and view has something to say."""
+    return next(
+        path
+        for path in sorted(home.glob("*.toml"))
+        if len(tomllib.loads(path.read_text("utf-8"))["telescopes"]) > 1
+    )
 
 
 def bare(home: Path, **more: str) -> dict[str, str]:
@@ -80,7 +90,7 @@ def outcome(program: Path, words: tuple[str, ...], home: Path) -> tuple[int, byt
 
 def take_pictures(program: Path, home: Path) -> None:
     """Take the pictures of the views without a display."""
-    words = ("snapshot", str(home / "eleni_thessaloniki.toml"), *EVENING, "-o", str(home / "pictures"))
+    words = ("snapshot", str(two_scopes(home)), *EVENING, "-o", str(home / "pictures"))
     check(outcome(program, words, home)[0] == 0, "snapshot")
     sizes = [path.stat().st_size for path in (home / "pictures").glob("*.png")]
     check(len(sizes) == 4 and min(sizes) > 20_000, f"{len(sizes)} pictures")
@@ -89,7 +99,7 @@ def take_pictures(program: Path, home: Path) -> None:
 def save_paper(program: Path, home: Path) -> None:
     """Save a page as PDF, where there is such a command."""
     page = home / "sheet.pdf"
-    words = ("sheet", str(home / "eleni_thessaloniki.toml"), *EVENING, "-o", str(page))
+    words = ("sheet", str(two_scopes(home)), *EVENING, "-o", str(page))
     code, _, told = outcome(program, words, home)
     if b"no command sheet" in told or b"cannot make sense" in told:
         return
@@ -105,9 +115,7 @@ def check_window(program: Path, home: Path) -> None:
     try:
         time.sleep(2)
         environment = bare(home, DISPLAY=display, STILLAIR_STATE_FOLDER=str(home / "state"))
-        window = subprocess.Popen(
-            [program, str(home / "eleni_thessaloniki.toml")], env=environment, stderr=subprocess.PIPE
-        )
+        window = subprocess.Popen([program, str(two_scopes(home))], env=environment, stderr=subprocess.PIPE)
         time.sleep(8)
         stays = window.poll() is None
         window.terminate()
@@ -124,7 +132,7 @@ def start_times(program: Path, installed: Path, home: Path) -> tuple[float, floa
     for _ in range(10):
         for path, taken in times.items():
             began = time.perf_counter()
-            outcome(path, ("heights", str(home / "eleni_thessaloniki.toml"), *EVENING), home)
+            outcome(path, ("heights", str(two_scopes(home)), *EVENING), home)
             taken.append(time.perf_counter() - began)
     return min(times[program]), min(times[installed])
 
