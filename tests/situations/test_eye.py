@@ -164,6 +164,6 @@ def test_unknown_eye_relief_is_never_called_fine(
         if relief_mm is None:
             assert "unknown" in told[0]
         elif relief_mm < 15:
-            assert "too short for glasses, which want 15 to 20 mm" in told[0]
+            assert "too short for glasses, which need 15 to 20 mm as a rule of thumb" in told[0]
         else:
             assert told == []
