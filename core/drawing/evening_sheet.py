@@ -105,7 +105,7 @@ class _StepPages:
         self._beside = tuple(
             (head, words)
             for head, words in (
-                (TOGETHER, together_words(situation)),
+                (TOGETHER, together_words(self._whole)),
                 (CAUTIONS, sheet_cautions(situation, targets)),
             )
             if words
@@ -200,7 +200,7 @@ class _StepPages:
         height = _PARAGRAPH + (_HEAD.line_height if lettering is not _BODIES[-1] else 0.0)
         for _, paragraphs in self._beside:
             lines = [measure.wrapped(measure.legible(words), lettering, room.width) for words in paragraphs]
-            height += _HEAD.line_height + _UNDER_HEAD + sum(map(len, lines)) * lettering.line_height
+            height += _HEAD.line_height + 2 * _UNDER_HEAD + sum(map(len, lines)) * lettering.line_height
             height += len(lines) * _CAUTION_GAP * lettering.size
         return Box(room.left, min(room.bottom + height, room.top), room.right, room.top)
 
@@ -279,6 +279,7 @@ class _StepPages:
             y = _write_in(sheet, head, room, y, _HEAD) - _UNDER_HEAD
             for words in paragraphs:
                 y = _write_in(sheet, words, room, y, self._lettering) - _CAUTION_GAP * self._lettering.size
+            y -= _UNDER_HEAD
         if y - _LEAST_NOTES / 2 >= room.bottom:
             y = _write_in(sheet, NOTES, room, y - 4.0, _HEAD)
         rule_down(sheet, Box(room.left, room.bottom, room.right, y))

@@ -23,7 +23,7 @@ from core.words.how_far import first_steps_words
 from core.words.looking_for import feature_text
 from core.words.looks import brief_words
 from core.words.names import opening
-from core.words.pairs import pair_sentences
+from core.words.pairs import pair_sentences, pairs_in_hand
 from core.words.site_clock import SiteClock
 
 STEPS: Final = "The evening in order"
@@ -167,8 +167,9 @@ def foot_words(situation: Situation, *, is_all_written: bool) -> str:
 
 
 def together_words(situation: Situation) -> tuple[str, ...]:
-    """Return what stands close together this evening, a sentence each."""
-    return tuple(pair_sentences(situation))
+    """Return what stands close together this evening, a sentence each, but for what the answer tells."""
+    told = set(pairs_in_hand(situation))
+    return tuple(sentence for sentence in pair_sentences(situation) if sentence not in told)
 
 
 def sheet_cautions(situation: Situation, targets: tuple[TargetOnPaper, ...]) -> tuple[str, ...]:

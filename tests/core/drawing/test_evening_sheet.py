@@ -125,6 +125,15 @@ def test_coordinates_stand_on_it_only_when_asked() -> None:
     assert "8°36′36″ W" in told(pages_of(situation(), with_place=True))
 
 
+def test_what_stands_close_together_is_told_once() -> None:
+    # Venus passed Jupiter at 1.6 degrees on 9 June 2026 (almanacs, from memory).
+    close = "Venus and Jupiter stand 1.6° apart"
+
+    for planet in (Body.JUPITER, Body.MERCURY):
+        text = told(pages_of(situation(PORTO, date(2026, 6, 9), planet=planet)))
+        assert text.count(close) == 1, planet
+
+
 def test_paper_does_not_speak_of_now() -> None:
     # Saturn is at its best at this moment.
     which = Situation(situation().choices, datetime(2026, 12, 5, 19, 30, tzinfo=UTC))
