@@ -19,6 +19,7 @@ from core.record.observer import Preferences, Profile, TemperatureUnit
 from core.situation.choices import Choices, EveningSteps
 from core.situation.situation import Situation
 from core.tonight.steps import OwnStep
+from core.words.evening import item_title
 from tests.core.drawing.examples import BERLIN, FEW, SIX_INCH, TROMSO
 
 NOW = datetime(2026, 10, 1, 12, tzinfo=UTC)
@@ -80,15 +81,15 @@ def test_times_are_right_on_both_sides_of_the_change_of_the_clocks() -> None:
     # Sunset in Berlin that day 17:50 summer time, sunrise on the next 06:46 winter time, to some minutes
     # (from memory): one step an hour and more before either.
     found = events(situation())
-    by_title = dict(zip(titles(found), found, strict=True))
-    finder, stop = start(by_title["Finder"]).astimezone(ZONE), start(by_title["Stop"]).astimezone(ZONE)
+    by_key = dict(zip((item.key for item in situation().evening_steps), found, strict=True))
+    finder, stop = (start(by_key[key]).astimezone(ZONE) for key in ("finder", "stop"))
 
     assert (finder.utcoffset(), stop.utcoffset()) == (timedelta(hours=2), timedelta(hours=1))
     assert (finder.date(), finder.hour) == (date(2026, 10, 24), 17)
     assert (stop.date(), stop.hour) == (date(2026, 10, 25), 6)
     # What the words say is the time on the wall, and how to find it is among them.
-    assert "Saturn at " in str(by_title["Saturn"]["description"])
-    assert f"by {stop:%H:%M}" in str(by_title["Stop"]["description"])
+    assert "Saturn at " in str(by_key["target:saturn"]["description"])
+    assert f"by {stop:%H:%M}" in str(by_key["stop"]["description"])
 
 
 def test_a_second_import_replaces_the_first() -> None:
@@ -108,8 +109,9 @@ def test_a_second_import_replaces_the_first() -> None:
 
 def test_a_step_that_was_moved_keeps_its_uid() -> None:
     to = datetime(2026, 10, 24, 16, tzinfo=UTC)
+    title = item_title(next(item for item in situation().evening_steps if item.key == "kit"))
     before, after = events(situation()), events(situation(moved=(("kit", to),)))
-    kit_before, kit_after = (found[titles(found).index("Kit")] for found in (before, after))
+    kit_before, kit_after = (found[titles(found).index(title)] for found in (before, after))
 
     assert kit_before["uid"] == kit_after["uid"]
     assert start(kit_after) == to != start(kit_before)

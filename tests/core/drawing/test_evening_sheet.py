@@ -21,6 +21,7 @@ from core.sky.bodies import Body
 from core.sky.site import Site
 from core.tonight.steps import OwnStep
 from core.words.answer import answer_words
+from core.words.evening import item_title
 from core.words.evening_cautions import evening_cautions
 from core.words.names import opening
 from tests.core.drawing.examples import FEW, PORTO, SIX_INCH, TROMSO
@@ -81,7 +82,7 @@ def test_a_usual_evening_is_one_page_and_one_of_outlines(paper: Paper) -> None:
     front, back = pages_of(situation(), paper)
 
     text = told((front,))
-    for words in ("Evening of Sat 5 December 2026", "Terrace", "Six-inch", "Finder", "Carry out", "Stop"):
+    for words in ("Evening of Sat 5 December 2026", "Terrace", "Six-inch", "Align the finder"):
         assert words in text
     for words in ("Powers for Saturn", "Safety", "Notes", "blinds", "Saturn at"):
         assert words in text
@@ -173,7 +174,7 @@ def test_every_step_is_headed_by_its_time_and_its_name() -> None:
     start, end = saturn.minutes.start, saturn.minutes.end
     nearest = timedelta(seconds=30)
     assert f"{start + nearest:%H:%M}–{end + nearest:%H:%M} Saturn" in bold
-    for name in ("Kit", "Finder", "Neptune", "Uranus", "Stop"):
+    for name in map(item_title, which.evening_steps):
         assert any(re.fullmatch(rf"\d\d:\d\d(–\d\d:\d\d)? {name}", head) for head in bold), name
 
 
