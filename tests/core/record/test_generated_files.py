@@ -82,7 +82,7 @@ def test_two_hundred_spoiled_files_are_read_or_refused() -> None:
 
 
 @pytest.mark.long
-@pytest.mark.timeout(600)
+@pytest.mark.timeout(1800)
 def test_twenty_thousand_spoiled_files_are_read_or_refused() -> None:
     read, longest_s = _try(20_000, SEED)
     assert 100 < read < 20_000
@@ -90,7 +90,7 @@ def test_twenty_thousand_spoiled_files_are_read_or_refused() -> None:
 
 
 @pytest.mark.long
-@pytest.mark.timeout(400)
+@pytest.mark.timeout(900)
 def test_a_coverage_guided_fuzz_finds_nothing(tmp_path: Path) -> None:
     if importlib.util.find_spec("atheris") is None:
         pytest.skip(
