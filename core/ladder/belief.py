@@ -26,8 +26,8 @@ from core.record.log_entry import Verdict
 Floats = NDArray[np.float64]
 
 SPREAD: Final = 0.43  # standard deviation of ln(blur) before any verdict
-# The grid of ln(overhead blur in arcsec), counted from that of the first look: even to both sides, so that the
-# first look itself is the middle of the belief, and no verdict has to make up for a grid that is cut.
+# The grid of ln(overhead blur in arcsec), counted from that of the first look: even to both sides, so that
+# the first look itself is the middle of the belief, and no verdict has to make up for a grid that is cut.
 _FROM_PRIOR: Final = np.linspace(-4.0 * SPREAD, 4.0 * SPREAD, 161)
 _EDGES: Final = np.concatenate([[-np.inf], (_FROM_PRIOR[1:] + _FROM_PRIOR[:-1]) / 2.0, [np.inf]])
 
@@ -124,7 +124,7 @@ class Belief:
 
     @property
     def ln_blur(self) -> Floats:
-        """The grid, ln of overhead blurs in arcsec, (161,): four spreads to either side of the prior's mean."""
+        """The grid, ln of overhead blurs in arcsec, (161,): four spreads to both sides of the prior."""
         return np.asarray(self.prior_ln + _FROM_PRIOR)
 
     @property
@@ -216,7 +216,7 @@ def _pieces(evidence: Iterable[Evidence]) -> list[Evidence]:
     for each in evidence:
         before = pieces[-1] if pieces else None
         if before is not None and _same_piece(before, each):
-            # Its weight is that of the better conditions, else a second "more" could teach less than the first.
+            # With the weight of the better conditions, else a second "more" could teach less than the first.
             better = max(before, each, key=lambda piece: piece.weight)
             pieces[-1] = evolve(better.upwards, unix_s=before.unix_s, verdict=each.upwards.verdict)
         else:

@@ -99,6 +99,19 @@ _LIMITS: Final = (
     "Limits of power there: aperture {aperture}, usual air {usual_air}, tonight's air (seeing) {tonight_air} "
     "({blur}), aperture and air together {together}; the lowest is the ceiling."
 )
+# By whether the mirror is worse than the air.
+_LIMITS_WITH_MIRROR: Final = {
+    True: (
+        "Limits of power there: aperture {aperture}, usual air {usual_air}, the warm mirror {tonight_air} "
+        "(its blur of {mirror}″ outweighs that of the air (seeing); {blur}), all together {together}; the "
+        "lowest is the ceiling."
+    ),
+    False: (
+        "Limits of power there: aperture {aperture}, usual air {usual_air}, tonight's air (seeing) with the "
+        "warm mirror {tonight_air} ({blur}; mirror {mirror}″), all together {together}; the lowest is the "
+        "ceiling."
+    ),
+}
 _LIMITS_WITHOUT_AIR: Final = (
     "Limits of power there: aperture {aperture}, usual air {usual_air}, tonight's air (seeing) unknown."
 )
@@ -168,12 +181,17 @@ def all_limits_sentence(ladder: Ladder) -> str:
     aperture, usual_air = power_text(limits.aperture), power_text(limits.usual_air)
     if limits.tonight_air is None or limits.together is None:
         return _LIMITS_WITHOUT_AIR.format(aperture=aperture, usual_air=usual_air)
-    return _LIMITS.format(
+    mirror = _mirror_text(ladder)
+    template = _LIMITS
+    if mirror is not None:
+        template = _LIMITS_WITH_MIRROR[limits.detail is not None and limits.detail.mirror_is_worse]
+    return template.format(
         aperture=aperture,
         usual_air=usual_air,
         tonight_air=power_text(limits.tonight_air),
         together=power_text(limits.together),
-        blur=_with_mirror(overhead_blur_words(ladder.blur), ladder),
+        blur=overhead_blur_words(ladder.blur),
+        mirror=mirror,
     )
 
 
@@ -288,5 +306,11 @@ def _why(kind: Line, ladder: Ladder) -> str:
 
 def _with_mirror(blur: str, ladder: Ladder) -> str:
     """Return what is said of the blur, with that of a mirror warmer than the air where it counts."""
+    mirror = _mirror_text(ladder)
+    return blur if mirror is None else _WITH_MIRROR.format(blur=blur, mirror=mirror)
+
+
+def _mirror_text(ladder: Ladder) -> str | None:
+    """Return the blur of a mirror warmer than the air, as a figure; None where it does not count."""
     mirror = rounded_text(ladder.limits.mirror_arcsec, 1)
-    return blur if mirror == rounded_text(0.0, 1) else _WITH_MIRROR.format(blur=blur, mirror=mirror)
+    return None if mirror == rounded_text(0.0, 1) else mirror

@@ -28,9 +28,11 @@ _WRITTEN: Final = {
 
 
 def asked_words(situation: Situation) -> str:
-    """Return the question after a step, what was answered to it, or that a step has to come first."""
+    """Return the question after a step, what was answered, or that a step comes first; nothing of no rung."""
     rung, before, scope = situation.rung, situation.power_before, situation.scope
-    if not situation.can_be_judged or rung is None or before is None or scope is None:
+    if rung is None:
+        return ""
+    if not situation.can_be_judged or before is None or scope is None:
         return _NOT_YET
     return written_words(situation) or _ASKED.format(
         power=power_text(rung.power), before=power_text(before), settle=settling_words(scope)

@@ -82,7 +82,7 @@ class ClimbPane(LowScrollArea):
         for label in (self.next, self.lifted, self.notices, self.detail):
             label.setVisible(bool(label.text()))
         for widget in (self.verdicts, self._deeds):
-            widget.setVisible(is_offered)
+            widget.setVisible(rung is not None)
         self.look_for.show_appearance(situation.appearance)
         self.look_for.show_filters(situation.filter_offers)
         self.limits.show_situation(situation)

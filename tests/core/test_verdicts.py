@@ -198,6 +198,24 @@ class TestNextStep:
         words = next_step_text(step, _ladder(at_150), clock_of(at_150))
         assert words.startswith(("Stay here. 200x is worth another try from about", "Stay here: from your"))
 
+    def test_where_nothing_is_owned_up_to_the_ceiling_it_says_that_the_kit_is_the_reason(
+        self, choices: Choices
+    ) -> None:
+        """150x and then 240x: under a ceiling of about 180x there is nothing to take."""
+        few = tuple(each for each in choices.profile.eyepieces if each.id in ("e25", "e10", "e8"))
+        kit = (Barlow(id="b", name="2x", factor=2.0),)
+        gappy = attrs.evolve(choices, profile=attrs.evolve(choices.profile, eyepieces=few, barlows=kit))
+        situation = _at(_after(gappy, ((120, 150), Verdict.MORE)), 0, rung_power=150.0)
+
+        step, ladder = situation.next_step, _ladder(situation)
+
+        assert step is not None
+        assert step.move is Move.STAY
+        assert step.is_gap
+        words = next_step_text(step, ladder, None)
+        assert "you own nothing between 150x and 240x" in words
+        assert "your verdicts" not in words
+
     def test_over_the_usual_limit_it_only_says_so(self, choices: Choices) -> None:
         steady = _after(
             attrs.evolve(choices, scope_id="ten", blur=Blur(overhead_arcsec=0.35)),

@@ -2,7 +2,6 @@
 
 import math
 
-import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -99,7 +98,7 @@ _STEPS = st.tuples(
 def test_more_never_lowers_the_ceiling_and_less_never_raises_it(
     look: float, steps: list[tuple[Verdict, float, float, float, float, float, bool]]
 ) -> None:
-    """Just after a verdict on a step up the air is never believed to be worse, or better, against its word."""
+    """Just after a verdict on a step up, the air is never believed to be other than it says."""
     told: list[Evidence] = []
     minutes = 0.0
     for answer, after, power, ratio, path, mirror, cooling in steps:
