@@ -75,6 +75,9 @@ _CEILING_THERE: Final = "Ceiling about {power} {where}, set by {limit}."
 _NO_TELESCOPE: Final = "Add a telescope under Gear, and its ladder appears here."
 _CEILING_NOTE: Final = "the ceiling, set by {limit}: a rule of thumb, not a lock"
 _NO_CEILING: Final = "No ceiling: {reason}"
+NO_CEILING_HERE: Final = "no ceiling"
+_CEILING_AT: Final = "{power} ceiling"
+_CEILING_BESIDE: Final = "ceiling: {limit}"
 _RULES_WITHOUT_AIR: Final = "Rules of thumb: aperture {aperture} and usual air {usual_air}."
 # By whether a first look is named by its word, and whether the air is only assumed.
 _RULES: Final = {
@@ -123,6 +126,16 @@ _TOO_LOW: Final = "too low to say"
 _NONE: Final = "none"
 # Limits this close, as a ratio, share one line and one label.
 ONE_LINE_RATIO: Final = 1.004
+
+
+def ceiling_title(power: float) -> str:
+    """Return what stands at the line of the ceiling: ``170x ceiling``."""
+    return _CEILING_AT.format(power=power_text(power))
+
+
+def ceiling_beside(limit: str) -> str:
+    """Return a limit that is the ceiling, where that finds no room beside its power."""
+    return _CEILING_BESIDE.format(limit=limit)
 
 
 @frozen(kw_only=True)
