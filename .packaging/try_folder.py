@@ -103,7 +103,10 @@ def save_paper(program: Path, home: Path) -> None:
     code, _, told = outcome(program, words, home)
     if b"no command sheet" in told or b"cannot make sense" in told:
         return
-    check(code == 0 and page.read_bytes().startswith(b"%PDF"), "a page as PDF")
+    check(
+        code == 0 and not told and page.read_bytes().startswith(b"%PDF"),
+        f"a page as PDF {told.decode()}".rstrip(),
+    )
 
 
 def check_window(program: Path, home: Path) -> None:
