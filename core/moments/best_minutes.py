@@ -9,7 +9,7 @@ from datetime import datetime, timedelta
 
 from attrs import evolve, frozen
 
-from core.moments.hours import STOP_BEFORE_SUNRISE, HoursOut
+from core.moments.hours import LAST_CALL, STOP_BEFORE_SUNRISE, HoursOut
 from core.sky.bodies import Body
 from core.sky.night import BodyNight, Grade, Night, Position, Span, Window
 
@@ -158,12 +158,16 @@ def worth(window: Window) -> int:
 def highest_within(night: Night, body: Body, best: BestMinutes) -> Position:
     """Return where a body is highest during its best minutes.
 
-    There the most details fit across its disc, for within one evening they follow the height.
+    There the most details fit across its disc, for within one evening they follow the height. It is never in
+    the last minutes before the stop line, unless they are nothing but those; then it is when they begin.
     """
-    turns = [night.of(body).highest, *night.of(body).transits]
-    inside = [position for position in turns if best.holds(position.time)]
     # The end itself is no longer one of them.
-    ends = [night.position(body, moment) for moment in (best.start, best.end - timedelta(seconds=1))]
+    last, stop = best.end - timedelta(seconds=1), stop_time(night)
+    if stop is not None and best.end > stop - LAST_CALL and best.start <= stop:
+        last = max(best.start, stop - LAST_CALL)
+    turns = [night.of(body).highest, *night.of(body).transits]
+    inside = [position for position in turns if best.start <= position.time <= last]
+    ends = [night.position(body, moment) for moment in (best.start, last)]
     return max([*inside, *ends], key=lambda position: position.altitude_deg)
 
 

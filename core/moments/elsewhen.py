@@ -1,16 +1,25 @@
 """What an hour before or after the owner's own would give: one clause, where it would give much. Ours."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from datetime import datetime
 from typing import Final
 
 from attrs import frozen
 
-from core.moments.best_minutes import is_worth_a_climb, minutes_of, offered_windows, within
+from core.moments.best_minutes import (
+    SHORTEST_USEFUL,
+    TOUCHING,
+    BestMinutes,
+    is_worth_a_climb,
+    minutes_of,
+    offered_windows,
+    within,
+)
+from core.moments.best_minutes import worth as worth_of
 from core.moments.hours import HoursOut
 from core.moments.worth import EveningWorth
 from core.sky.bodies import Body
-from core.sky.night import Night
+from core.sky.night import Night, Window
 
 # Worth telling is what gives nearly as much as the hours themselves, and half as much again as the same body
 # gives in them.
@@ -22,12 +31,16 @@ _LEAST: Final = 9 * 0.69
 
 @frozen(kw_only=True)
 class Elsewhen:
-    """A body that is good at another hour than the owner's own; ``is_earlier`` for one before them."""
+    """A body that is good at another hour than the owner's own; ``is_earlier`` for one before them.
+
+    ``is_before_dawn`` for one so late that whoever is not outside still rather gets up for it.
+    """
 
     body: Body
     start: datetime
     end: datetime
     is_earlier: bool
+    is_before_dawn: bool = False
 
 
 def find_elsewhen(
@@ -37,12 +50,18 @@ def find_elsewhen(
     planet: Body,
     hours: HoursOut,
     since: datetime | None = None,
+    is_up: bool = False,
 ) -> Elsewhen | None:
     """Return what the hours outside the owner's would give much of, beside ``planet`` in them, or None.
 
-    It must stand above 30 degrees in clean air for 20 minutes then; the Moon is never told.
+    It must stand above 30 degrees in clean air for 20 minutes then; the Moon is never told. What is as good
+    already in the hours, or now, is nothing to wait for. ``is_up`` tells that the owner is outside after the
+    usual hours, and up anyway.
     """
-    in_hand = worths[planet].inside if planet in worths else 0.0
+    in_hand = 0.0
+    if planet in worths:
+        # Whoever is up anyway has the rest of the night for the planet in hand too.
+        in_hand = max(worths[planet].inside, worths[planet].later if is_up else 0.0)
     offers = [
         (worth, amount, is_earlier)
         for worth in worths.values()
@@ -54,6 +73,24 @@ def find_elsewhen(
         windows = offered_windows(night, worth.body, since=since)
         outside = (night.start, hours.start) if is_earlier else (hours.end, night.end)
         best = minutes_of(night.of(worth.body), within(windows, *outside))
-        if best is not None and is_worth_a_climb(best):
-            return Elsewhen(body=worth.body, start=best.start, end=best.end, is_earlier=is_earlier)
+        if best is None or not is_worth_a_climb(best):
+            continue
+        start = best.start if is_earlier else _true_start(windows, best)
+        if not is_earlier and hours.end - start >= SHORTEST_USEFUL:
+            continue
+        if since is not None and start <= since:
+            continue
+        gets_up = not is_up and hours.asks_to_get_up(start, night.site.zone)
+        return Elsewhen(
+            body=worth.body, start=start, end=best.end, is_earlier=is_earlier, is_before_dawn=gets_up
+        )
     return None
+
+
+def _true_start(windows: Sequence[Window], best: BestMinutes) -> datetime:
+    """Return when minutes begin that were cut where the hours end, for they may be as good before."""
+    start = best.start
+    for window in reversed(windows):
+        if window.start < start <= window.end + TOUCHING and worth_of(window) >= best.worth:
+            start = window.start
+    return start

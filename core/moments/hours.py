@@ -16,6 +16,8 @@ from core.sky.night import Night
 DUSK_AFTER_SUNSET: Final = timedelta(minutes=20)
 # Off the planet, and the cap on, this long before sunrise (safety).
 STOP_BEFORE_SUNRISE: Final = timedelta(minutes=10)
+# From so long before the stop line until sunrise is past nothing else is said (safety).
+LAST_CALL: Final = timedelta(minutes=15)
 DUSK_WITHOUT_SUNSET: Final = time(18)
 DAWN_WITHOUT_SUNRISE: Final = time(6)
 SHORTEST_ASSUMED: Final = timedelta(minutes=60)
@@ -23,6 +25,8 @@ LENGTHENED_TO: Final = timedelta(minutes=90)
 # Whoever looks at the program when the hours are nearly over, or past, stays at least so long.
 STAYS_AT_LEAST: Final = timedelta(minutes=30)
 _NOON: Final = time(12)
+# What begins from here on is rather for whoever gets up early than for whoever stays up.
+EARLY_FROM: Final = time(3)
 _CLOCK_TIME: Final = re.compile(r"(?:[01][0-9]|2[0-3]):[0-5][0-9]")
 _DAY: Final = timedelta(days=1)
 HALF_HOUR: Final = timedelta(minutes=30)
@@ -52,6 +56,10 @@ class HoursOut:
     def holds(self, moment: datetime) -> bool:
         """Tell whether a moment lies inside."""
         return self.start <= moment < self.end
+
+    def asks_to_get_up(self, moment: datetime, zone: ZoneInfo) -> bool:
+        """Tell whether a moment after the hours is so late that one rather gets up for it (ours)."""
+        return moment >= self.end and EARLY_FROM <= moment.astimezone(zone).time() < _NOON
 
     def held_open(self, moment: datetime) -> "HoursOut":
         """Return the hours as they count at a moment: whoever is outside then stays half an hour or more."""

@@ -1,15 +1,14 @@
 """The last minutes before sunrise, in which nothing counts but to stop."""
 
 from datetime import datetime, timedelta
-from typing import Final
 
 from attrs import frozen
 
 from core.moments.best_minutes import stop_time
+from core.moments.hours import LAST_CALL
 from core.sky.night import Night
 
-# From so long before the stop line until sunrise is past nothing else is said (safety; ours).
-LAST_CALL: Final = timedelta(minutes=15)
+_HALF_A_MINUTE = timedelta(seconds=30)
 
 
 @frozen(kw_only=True)
@@ -22,8 +21,8 @@ class LastCall:
 
     @property
     def is_past(self) -> bool:
-        """Whether the stop line is past and only the sunrise to come."""
-        return self.now >= self.stop
+        """Whether the stop line is reached, to the minute, and only the sunrise to come."""
+        return self.now + _HALF_A_MINUTE >= self.stop
 
 
 def last_call(night: Night, now: datetime | None) -> LastCall | None:

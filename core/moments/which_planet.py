@@ -8,7 +8,7 @@ from core.moments.details import Sharpness, details_along
 from core.moments.hours import HoursOut
 from core.moments.worth import EveningWorth, choose_body, evening_worth, step_times_s
 from core.sky.bodies import Body
-from core.sky.night import Night, WhyNot, Window
+from core.sky.night import Grade, Night, WhyNot, Window
 
 # The kinds of reason for having no window, from the one that is furthest from a view to the nearest.
 _NEARNESS = (WhyNot.NEVER_UP, WhyNot.SUN_UP, WhyNot.NO_DARK_SKY, WhyNot.TOO_LOW, WhyNot.BLOCKED)
@@ -39,6 +39,18 @@ def best_planet(worths: dict[Body, EveningWorth]) -> Body | None:
     """Return the body that an evening serves best, None when nothing has a window."""
     chosen = choose_body(worths)
     return None if chosen is None else chosen.body
+
+
+def highest_planet(night: Night, now: datetime) -> Body | None:
+    """Return the planet that stands highest at a moment, above 45 degrees in clean air; None for none."""
+    seen = [
+        body.body
+        for body in night.bodies
+        if body.body is not Body.MOON
+        for window in body.windows
+        if window.start <= now < window.end and window.grade is Grade.BEST and window.warm_air is None
+    ]
+    return max(seen, key=lambda body: night.position(body, now).altitude_deg, default=None)
 
 
 def nearest_to_a_view(night: Night) -> Body:

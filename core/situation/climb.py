@@ -55,9 +55,9 @@ class Climb(InOrder):
 
     @lazy
     def can_be_judged(self) -> bool:
-        """Whether there was a step to the rung in hand that a verdict can be given on."""
+        """Whether there was a step to the rung in hand to judge, and there is still time to."""
         before, rung = self.power_before, self.rung
-        return before is not None and rung is not None and before != rung.power
+        return self.last_call is None and before is not None and rung is not None and before != rung.power
 
     @lazy
     def verdict_on_step(self) -> LogEntry | None:
@@ -74,9 +74,12 @@ class Climb(InOrder):
 
     @lazy
     def next_step(self) -> NextStep | None:
-        """What to do after the rung in hand, as far as verdicts and the first look tell."""
+        """What to do after the rung in hand, as far as verdicts and the first look tell.
+
+        None in the last minutes before sunrise, in which nothing counts but to stop.
+        """
         ladder, rung = self.ladder, self.rung
-        if ladder is None or rung is None:
+        if ladder is None or rung is None or self.last_call is not None:
             return None
         at = ladder.aim.at or self.minute
         belief = self.belief.faded(at.timestamp())

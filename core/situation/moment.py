@@ -6,7 +6,7 @@ from datetime import UTC, datetime, timedelta
 from core.ladder.aim import Aim, aim_altitude, aim_overhead
 from core.lazy import lazy
 from core.moments.aiming import aim_at, aim_at_best
-from core.moments.best_minutes import BestMinutes, find_best_minutes
+from core.moments.best_minutes import WORTH_A_CLIMB, BestMinutes, find_best_minutes
 from core.moments.details import Sharpness
 from core.moments.elsewhen import Elsewhen, find_elsewhen
 from core.moments.hours import (
@@ -17,8 +17,10 @@ from core.moments.hours import (
     usual_ends,
     usual_hours,
 )
+from core.moments.last_call import LastCall, last_call
+from core.moments.still_to_come import NOTHING, StillToCome, still_to_come
 from core.moments.targets import TargetTime, evening_targets
-from core.moments.which_planet import best_planet, evening_worths, nearest_to_a_view
+from core.moments.which_planet import best_planet, evening_worths, highest_planet, nearest_to_a_view
 from core.moments.worth import EveningWorth
 from core.problems import ProblemsError
 from core.situation.choices import EveningHours
@@ -79,6 +81,11 @@ class Moment(Place):
         night = self.night
         return self.minute if night is not None and night.start <= self.minute < night.end else None
 
+    @lazy
+    def last_call(self) -> LastCall | None:
+        """That it is time to stop, in the last minutes before sunrise."""
+        return None if self.night is None else last_call(self.night, self.present)
+
     # The planet, its best minutes, and where the telescope points.
 
     @lazy
@@ -117,7 +124,8 @@ class Moment(Place):
         night, planet, hours = self.night, self.planet, self.hours_left
         if night is None or planet is None or hours is None:
             return None
-        return find_elsewhen(night, self.worths, planet=planet, hours=hours, since=self.present)
+        is_up = self.hours is not None and self.present is not None and self.present >= self.hours.end
+        return find_elsewhen(night, self.worths, planet=planet, hours=hours, since=self.present, is_up=is_up)
 
     @lazy
     def targets(self) -> tuple[TargetTime, ...]:
@@ -147,30 +155,44 @@ class Moment(Place):
         return None if night is None or planet is None else find_best_minutes(night, planet, hours=self.hours)
 
     @lazy
+    def _still_to_come(self) -> StillToCome:
+        night, planet, hours = self.night, self.planet, self.hours
+        if night is None or planet is None or hours is None:
+            return NOTHING
+        return still_to_come(night, planet, now=self.present, hours=hours)
+
+    @lazy
     def best(self) -> BestMinutes | None:
         """The planet's best minutes that are still to come."""
-        night, planet, now = self.night, self.planet, self.present
-        if night is None or planet is None:
-            return None
-        if now is None:
-            return self.whole_best
-        return find_best_minutes(night, planet, since=now, hours=self.hours_left)
+        return self._still_to_come.best
 
     @lazy
     def past_best_since(self) -> datetime | None:
         """When the planet's best minutes of this evening ended, where poorer ones are left of them."""
-        now, whole, left = self.present, self.whole_best, self.best
-        if now is None or whole is None or left is None or not whole.end <= now:
+        return self._still_to_come.past_since
+
+    @lazy
+    def better_later(self) -> BestMinutes | None:
+        """The planet's best minutes after the owner's hours, where it is poorer now."""
+        return self._still_to_come.better
+
+    @lazy
+    def meanwhile(self) -> Body | None:
+        """The planet that stands highest now, above 45 degrees, where the one in hand is low until later."""
+        night, now = self.night, self.present
+        if night is None or now is None or self.better_later is None or self.best is None:
             return None
-        return whole.end if whole.in_hours and left.worth < whole.worth else None
+        if self.best.worth >= WORTH_A_CLIMB:
+            return None
+        return highest_planet(night, now)
 
     @lazy
     def served(self) -> Served | None:
         """The body that the evening serves best from now on, whichever is in hand."""
-        night, body = self.night, self.best_planet
-        if night is None or body is None:
+        night, body, hours = self.night, self.best_planet, self.hours
+        if night is None or body is None or hours is None:
             return None
-        best = find_best_minutes(night, body, since=self.present, hours=self.hours_left)
+        best = still_to_come(night, body, now=self.present, hours=hours).best
         return None if best is None else Served(body=body, best=best)
 
     @lazy

@@ -53,6 +53,8 @@ class Situation(Climb):
                 best=self.best,
                 over=None if self.best is not None else self.whole_best,
                 past_best_since=self.past_best_since,
+                better_later=self.better_later,
+                meanwhile=self.meanwhile,
                 hours=self.hours,
                 elsewhen=self.elsewhen,
                 served=self.served,

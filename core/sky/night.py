@@ -151,6 +151,12 @@ class Night:
                 return night
         raise KeyError(body)
 
+    def is_ever_dark(self, body: Body, start: datetime, end: datetime) -> bool:
+        """Tell whether the sky is dark enough for a body at either end of a span or half way."""
+        moments = (start, start + (end - start) / 2, end)
+        below_deg = self.of(body).dark_below_deg
+        return any(self.position(Body.SUN, moment).altitude_deg < below_deg for moment in moments)
+
     def position(self, body: Body, time: datetime) -> Position:
         """Return where any body, the Sun too, stands at a time, exactly."""
         return position_at(self.site, body, time)

@@ -76,7 +76,7 @@ def plan_evening(
             )
             items += _pack_up(night, max(target.minutes.end for target in targets), marks)
         items += _targets(targets, in_hand)
-        items += _stop(night, max(target.minutes.start for target in targets))
+        items += _stop(night, max(target.minutes.end for target in targets), now)
     marked = [
         evolve(
             item,
@@ -108,9 +108,12 @@ def _pack_up(night: Night, last_look: datetime, marks: Marks) -> Iterator[Evenin
         yield EveningItem(kind=ItemKind.PACK_UP, start=start, end=start, caution=True)
 
 
-def _stop(night: Night, last_start: datetime) -> Iterator[EveningItem]:
+def _stop(night: Night, last_look: datetime, now: datetime | None) -> Iterator[EveningItem]:
+    """Yield the stop line for whoever is outside until shortly before it, or is outside still."""
     stop, sunrise = stop_time(night), night.sun.rise
-    if stop is not None and sunrise is not None and stop >= last_start:
+    if stop is None or sunrise is None or last_look > sunrise:
+        return
+    if last_look >= stop - _STOP_TELLS_IT or (now is not None and now > last_look):
         yield StopItem(start=stop, end=stop, sunrise=sunrise, caution=True)
 
 

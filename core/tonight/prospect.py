@@ -29,7 +29,9 @@ class Prospect:
     ``now`` is the present moment where it lies in the evening. ``best`` are the best minutes still to come,
     None when there are none; ``over`` then holds those past. ``position`` is where the planet stands at the
     moment that the ladder is built for: now, if now is one of the best minutes, else when it is highest in
-    them. ``past_best_since`` is when the best minutes of the evening ended, where only poorer ones are left;
+    them. ``past_best_since`` is when the best minutes of the evening ended, where only poorer ones are left,
+    ``better_later`` better ones after the hours where it is poorer now, and ``meanwhile`` what stands higher
+    until then;
     ``elsewhen`` what another hour than the owner's own would give much of, ``served`` the body that the
     evening serves best. ``hours`` are those outside. ``ready_at`` is when a telescope that stands outside
     since ``outside_since`` is likely usable, ``mirror_climb`` how the ceiling climbs from then on as its
@@ -42,6 +44,8 @@ class Prospect:
     best: BestMinutes | None = None
     over: BestMinutes | None = None
     past_best_since: datetime | None = None
+    better_later: BestMinutes | None = None
+    meanwhile: Body | None = None
     hours: HoursOut | None = None
     elsewhen: Elsewhen | None = None
     served: Served | None = None

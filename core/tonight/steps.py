@@ -11,7 +11,7 @@ from core.air.dew_outlook import DewOutlook
 from core.air.readiness import Readiness
 from core.gear.owned import Stand
 from core.moments.best_minutes import BestMinutes
-from core.moments.last_call import LAST_CALL
+from core.moments.hours import LAST_CALL
 from core.sky.bodies import Body
 
 
@@ -150,12 +150,10 @@ class DewItem(EveningItem):
 
 @frozen(kw_only=True)
 class SettledItem(EveningItem):
-    """When the mirror has settled after it was usable: likely at ``likely``, between the other two."""
+    """When the mirror has settled, after it was usable: likely at ``likely``."""
 
     kind: ItemKind = ItemKind.SETTLED
-    soonest: datetime
     likely: datetime
-    latest: datetime
 
 
 @frozen(kw_only=True)

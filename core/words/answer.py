@@ -1,13 +1,13 @@
 """The one sentence itself: when the planet is best, how far to climb, and what limits it."""
 
-from datetime import timedelta
+from datetime import datetime, timedelta
+from enum import StrEnum
 from typing import Final
 
-from core.moments.best_minutes import BestMinutes
-from core.moments.last_call import LastCall
+from core.moments.best_minutes import SHORTEST_USEFUL, BestMinutes
 from core.situation.situation import Situation
 from core.sky.events import FAIR_DEG
-from core.sky.night import Position, WhyNot
+from core.sky.night import Grade, Position, WhyNot
 from core.tonight.answer import Answer
 from core.tonight.limiter import Limiter
 from core.tonight.prospect import Prospect
@@ -15,10 +15,11 @@ from core.words.aim import aim_notices, no_ceiling_words
 from core.words.better import better_sentence
 from core.words.directions import where_text
 from core.words.how_far import climb_words
+from core.words.last_call import last_call_words
 from core.words.names import capitalised, opening
 from core.words.obstacles import then_words, warm_air_words
 from core.words.pairs import pairs_in_hand
-from core.words.site_clock import SiteClock, clock_of
+from core.words.site_clock import SiteClock, clock_of, minutes_between
 from core.words.why_not import why_not_words
 
 _NO_SITE: Final = "Add a site in Gear, and the evening's best planet and its hours appear here."
@@ -69,34 +70,59 @@ _SOON: Final = {
     Limiter.HEIGHT: "{planet} now, low, in thick air: in {minutes} min {then}. Look {where}.",
 }
 _PAST_BEST: Final = {
-    None: "{planet} has been past its best since {since}, and is up until {end}. Look {where}.",
+    None: "{planet} has been past its best since {since}, and is above 30° until {end}. Look {where}.",
     Limiter.WARM_AIR: (
         "{planet} has been past its best since {since}, and is now seen through {air}. Look {where}."
     ),
     Limiter.HEIGHT: "{planet} has been past its best since {since}, and is low, in thick air. Look {where}.",
 }
+_BETTER_LATER: Final = {
+    None: "{planet} is up now, and better from {better}. Look {where}.",
+    Limiter.WARM_AIR: "{planet} is seen through {air} now, and better from {better}. Look {where}.",
+    Limiter.HEIGHT: "{planet} is low now, in thick air, and better from {better}. Look {where}.",
+}
+_MEANWHILE: Final = "Until then {planet} stands higher: {where}."
+
+
+class _When(StrEnum):
+    """How one comes to an hour that is not the owner's own."""
+
+    STAY_UP = "stay_up"
+    GET_UP = "get_up"
+    EARLIER = "earlier"
+
+
+# Where nothing else is good in the hours, and where something is.
+_OUTSIDE_ALONE: Final = {
+    _When.STAY_UP: "Nothing good in your hours, {hours}; {planet} {span} if you stay up. Look {where}.",
+    _When.GET_UP: (
+        "Nothing good in your hours, {hours}; {planet} before dawn, {span}, if you get up early. "
+        "Look {where}."
+    ),
+    _When.EARLIER: (
+        "Nothing good in your hours, {hours}; {planet} {span} if you go out earlier. Look {where}."
+    ),
+}
 _OUTSIDE: Final = {
-    # By whether it is earlier than the hours, and whether nothing else is good in them.
-    (False, True): "Nothing good in your hours, {hours}; {planet} {span} if you stay up. Look {where}.",
-    (True, True): "Nothing good in your hours, {hours}; {planet} {span} if you go out earlier. Look {where}.",
-    (False, False): "{planet} is good only outside your hours, {hours}: {span} if you stay up. Look {where}.",
-    (True, False): (
+    _When.STAY_UP: "{planet} is good only outside your hours, {hours}: {span} if you stay up. Look {where}.",
+    _When.GET_UP: (
+        "{planet} is good only outside your hours, {hours}: before dawn, {span}, if you get up early. "
+        "Look {where}."
+    ),
+    _When.EARLIER: (
         "{planet} is good only outside your hours, {hours}: {span} if you go out earlier. Look {where}."
     ),
 }
+_TOO_SHORT: Final = (
+    "{planet} is up only outside your hours, {hours}, and for too short to stay up for: {span}."
+)
 _ELSEWHEN: Final = {
-    False: "If you stay up, {planet} from {start}.",
-    True: "If you go out earlier, {planet} from {start}.",
+    _When.STAY_UP: "If you stay up, {planet} from {start}.",
+    _When.GET_UP: "Before dawn, if you get up early, {planet} from {start}.",
+    _When.EARLIER: "If you go out earlier, {planet} from {start}.",
 }
-_STOP_SOON: Final = (
-    "Off the planet and cap the telescope by {stop}: {minutes} min left. The Sun rises at {sunrise}."
-)
-_STOP_NOW: Final = (
-    "Off the planet, and cap the telescope and its finder now: the Sun rises in {minutes} min, at {sunrise}."
-)
 # What ends the best minutes within this time is told in minutes.
 _SOON_IS: Final = timedelta(minutes=15)
-_MINUTE: Final = timedelta(minutes=1)
 
 _NOTHING_OFFERED: Final = "{reason}."
 
@@ -146,7 +172,7 @@ def headline(answer: Answer | None, clock: SiteClock | None) -> str:
         return _NO_SITE
     prospect, limiter = answer.prospect, answer.limiter
     if answer.last_call is not None:
-        return _last_call_words(answer.last_call, clock)
+        return last_call_words(answer.last_call, clock)
     if prospect.over is not None:
         return _over_words(prospect, limiter, clock)
     if prospect.best is None:
@@ -162,14 +188,10 @@ def detail_sentences(answer: Answer | None, clock: SiteClock | None, *, later: s
     if answer is None or clock is None or answer.last_call is not None:
         return ""
     prospect, limiter = answer.prospect, answer.limiter
-    climb = None if prospect.best is None else climb_words(prospect, limiter, clock)
-    return " ".join(filter(None, (climb, later, _elsewhen_words(prospect, limiter, clock))))
-
-
-def _last_call_words(call: LastCall, clock: SiteClock) -> str:
-    left = (call.sunrise if call.is_past else call.stop) - call.now
-    return (_STOP_NOW if call.is_past else _STOP_SOON).format(
-        minutes=-(-left // _MINUTE), stop=clock.time(call.stop), sunrise=clock.time(call.sunrise)
+    is_too_short = limiter is Limiter.OUTSIDE_HOURS and _is_too_short(prospect)
+    climb = None if prospect.best is None or is_too_short else climb_words(prospect, limiter, clock)
+    return " ".join(
+        filter(None, (_meanwhile_words(prospect), climb, later, _elsewhen_words(prospect, limiter, clock)))
     )
 
 
@@ -177,7 +199,19 @@ def _elsewhen_words(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> s
     found = prospect.elsewhen
     if found is None or limiter is Limiter.OUTSIDE_HOURS:
         return None
-    return _ELSEWHEN[found.is_earlier].format(planet=found.body.label, start=clock.time(found.start))
+    if prospect.better_later is not None and found.body is prospect.planet:
+        return None
+    when = _When.EARLIER if found.is_earlier else _When.GET_UP if found.is_before_dawn else _When.STAY_UP
+    return _ELSEWHEN[when].format(planet=found.body.label, start=clock.time(found.start))
+
+
+def _meanwhile_words(prospect: Prospect) -> str | None:
+    """Return what stands higher until the planet in hand is better."""
+    body, now = prospect.meanwhile, prospect.now
+    if body is None or now is None:
+        return None
+    where = _where_words(prospect.night.position(body, now))
+    return _MEANWHILE.format(planet=body.label, where=where)
 
 
 def _over_words(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> str:
@@ -208,8 +242,11 @@ def _best_words(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> str:
         return _outside_words(prospect, best, position, clock)
     then = then_words(best)
     left = timedelta() if prospect.now is None else best.end - prospect.now
+    better = prospect.better_later
     if prospect.is_best_now and then is not None and left <= _SOON_IS:
         templates = _SOON
+    elif prospect.is_best_now and better is not None:
+        templates = _BETTER_LATER
     elif prospect.past_best_since is not None and prospect.is_best_now:
         templates = _PAST_BEST
     elif prospect.is_best_now:
@@ -219,9 +256,10 @@ def _best_words(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> str:
     return templates[limiter if limiter in templates else None].format(
         planet=opening(prospect.planet),
         span=clock.span(best.start, best.end),
-        end=clock.time(best.end),
+        end=clock.time(best.end if prospect.past_best_since is None else _above_30_until(best)),
+        better=None if better is None else clock.time(better.start),
         since=None if prospect.past_best_since is None else clock.time(prospect.past_best_since),
-        minutes=-(-left // _MINUTE),
+        minutes=0 if prospect.now is None else minutes_between(prospect.now, best.end),
         then=then,
         air=None if air is None else warm_air_words(air),
         where=_where_words(position),
@@ -232,12 +270,37 @@ def _outside_words(prospect: Prospect, best: BestMinutes, position: Position, cl
     hours, served = prospect.hours, prospect.served
     assert hours is not None
     is_alone = served is None or served.body is prospect.planet or not served.best.in_hours
-    return _OUTSIDE[best.start < hours.start, is_alone].format(
+    if _is_too_short(prospect):
+        return _TOO_SHORT.format(
+            planet=opening(prospect.planet),
+            hours=clock.span(hours.start, hours.end),
+            span=clock.span(best.start, best.end),
+        )
+    is_up = prospect.now is not None and prospect.now >= hours.end
+    when = _When.STAY_UP
+    if best.start < hours.start:
+        when = _When.EARLIER
+    elif not is_up and hours.asks_to_get_up(best.start, prospect.night.site.zone):
+        when = _When.GET_UP
+    return (_OUTSIDE_ALONE if is_alone else _OUTSIDE)[when].format(
         planet=prospect.planet.label if is_alone else opening(prospect.planet),
         span=clock.span(best.start, best.end),
         hours=clock.span(hours.start, hours.end),
         where=_where_words(position),
     )
+
+
+def _is_too_short(prospect: Prospect) -> bool:
+    """Tell whether minutes after the hours are too few to stay up for."""
+    best, hours = prospect.best, prospect.hours
+    return (
+        best is not None and hours is not None and best.start >= hours.end and best.duration < SHORTEST_USEFUL
+    )
+
+
+def _above_30_until(best: BestMinutes) -> datetime:
+    """Return when a body that is above 30 degrees sinks under it, or its minutes end."""
+    return next((window.start for window in best.windows if window.grade is Grade.LOW), best.end)
 
 
 def _where_words(position: Position) -> str:

@@ -1,6 +1,6 @@
 """What is told at the eyepiece in the dark: few words, to be read from two metres."""
 
-from datetime import datetime, timedelta
+from datetime import datetime
 from typing import Final
 
 from attrs import evolve, frozen
@@ -17,10 +17,9 @@ from core.words.directions import altitude_text
 from core.words.limits import lifted_sentence
 from core.words.log import VERDICT_LABELS
 from core.words.names import opening
-from core.words.notices import notice_texts
 from core.words.obstacles import warm_air_words
 from core.words.quantities import power_text
-from core.words.site_clock import SiteClock, clock_of
+from core.words.site_clock import SiteClock, clock_of, minutes_between
 from core.words.verdicts import VERDICT_KEYS, asked_words
 
 _SUBJECT: Final = "{planet} {height}"
@@ -46,7 +45,6 @@ KEYS: Final = (
     "Up, Down step · Enter takes what is next · F filter · Backspace takes a verdict back · - + light · "
     "Esc leaves"
 )
-_MINUTE: Final = timedelta(minutes=1)
 # Longer than this is told in hours too.
 _HOUR_MINUTES: Final = 60
 
@@ -87,11 +85,9 @@ def eyepiece_words(situation: Situation) -> EyepieceWords:
     clock, ladder, rung, aim = clock_of(situation), situation.ladder, situation.rung, situation.aim
     time = "" if clock is None else clock.time(situation.minute)
     subject = _subject(situation, clock)
-    call = None if situation.answer is None else situation.answer.last_call
+    call = situation.last_call
     if ladder is None or rung is None:
-        refusal = answer_words(situation)
-        if ladder is not None:
-            refusal = nothing_offered_words(situation) or " ".join(notice_texts(ladder.notices))
+        refusal = nothing_offered_words(situation) if ladder is not None else answer_words(situation)
         return EyepieceWords(subject=subject, time=time, refusal=refusal)
     step, filter_in = situation.next_step, situation.filter_in
     part = rung.label
@@ -115,9 +111,9 @@ def eyepiece_words(situation: Situation) -> EyepieceWords:
         part=part,
         next_step=next_words,
         change=change,
-        asked="" if call is not None else asked_words(situation),
+        asked=asked_words(situation),
         notices=tuple(notice for notice in notices if notice),
-        verdicts=_verdicts() if situation.can_be_judged and call is None else (),
+        verdicts=_verdicts() if situation.can_be_judged else (),
     )
 
 
@@ -131,7 +127,7 @@ def change_text(change: NextChange, now: datetime) -> str:
 
 def minutes_text(until: datetime, now: datetime) -> str:
     """Return the full minutes left: ``23 min``, ``2 h 05 min``."""
-    hours, minutes = divmod(max((until - now) // _MINUTE, 0), _HOUR_MINUTES)
+    hours, minutes = divmod(max(minutes_between(now, until), 0), _HOUR_MINUTES)
     return _HOURS.format(hours=hours, minutes=minutes) if hours else _MINUTES.format(minutes=minutes)
 
 

@@ -7,12 +7,14 @@ from core.air.steadiness import BlurSource
 from core.gear.aperture import working_aperture_mm
 from core.ladder.climb import LIKELY_FROM, Move, NextStep
 from core.ladder.ladder import Ladder, Rung, Standing
+from core.situation.situation import Situation
 from core.words.ladder import part_text
+from core.words.last_call import last_call_words
 from core.words.limits import limit_name
 from core.words.mount import settling_words
 from core.words.notices import notice_texts
 from core.words.quantities import drift_text, field_text, per_mm_text, power_text, pupil_text
-from core.words.site_clock import SiteClock
+from core.words.site_clock import SiteClock, clock_of
 
 _SAID: Final = "Power ladder, in hand: {words}"
 _PUPIL: Final = "pupil {pupil}"
@@ -29,10 +31,6 @@ _TOP_OWNED: Final = (
     "The highest power of this telescope. Give it a minute or two, and wait for the still moments."
 )
 _AT_THE_TOP: Final = "As far as {limit} allows. Give it a minute or two, and wait for the still moments."
-_GAP: Final = (
-    "Stay here: aperture and air (seeing) bear about {ceiling}, but you own nothing between {here} and "
-    "{above}. Wait for the still moments."
-)
 _SETTLED: Final = "Stay here: from your verdicts more power would not show more. Wait for the still moments."
 _AGAIN: Final = "Stay here. {above} is worth another try from about {time}, when the air may have changed."
 _USUAL: Final = (
@@ -68,6 +66,19 @@ def rung_said(rung: Rung, ladder: Ladder) -> str:
     return _SAID.format(words=", ".join(word for word in said if word))
 
 
+def what_next_words(situation: Situation) -> str:
+    """Return what to do after the rung in hand; in the last minutes before sunrise only to stop."""
+    step, ladder, clock, call = (
+        situation.next_step,
+        situation.ladder,
+        clock_of(situation),
+        situation.last_call,
+    )
+    if call is not None and clock is not None:
+        return last_call_words(call, clock)
+    return "" if step is None or ladder is None else next_step_text(step, ladder, clock)
+
+
 def next_step_text(step: NextStep, ladder: Ladder, clock: SiteClock | None) -> str:
     """Return what to do after a rung, and why; common practice: one rung at a time."""
     set_by = ladder.ceiling.set_by
@@ -78,9 +89,7 @@ def next_step_text(step: NextStep, ladder: Ladder, clock: SiteClock | None) -> s
         usual=limit_name(LimitKind.USUAL_AIR),
         to="" if step.to is None else power_text(step.to.power),
         label="" if step.to is None else step.to.label,
-        here=power_text(step.rung.power),
         above="" if step.above is None else power_text(step.above.power),
-        ceiling="" if ladder.ceiling.power is None else power_text(ladder.ceiling.power),
         settle=settling_words(ladder.scope),
         time="" if step.try_again_at is None or clock is None else clock.time(step.try_again_at),
     )
@@ -110,8 +119,6 @@ def _template(step: NextStep, ladder: Ladder, clock: SiteClock | None) -> str:
         return _USUAL
     if step.try_again_at is not None and clock is not None:
         return _AGAIN
-    if step.is_gap:
-        return _GAP
     return _SETTLED if has_taught else _AT_THE_TOP
 
 

@@ -39,6 +39,18 @@ _STOPPED: Final[_Templates] = (
     "{first} first, {start}; then {following}, {power}: {limit} bears about {ceiling}.",
     "Stay with {first}, {start}: {limit} bears about {ceiling}.",
 )
+# The same where now is another moment, for the ladder shows what is borne now.
+_STOPPED_AT_BEST: Final[_Templates] = (
+    (
+        "{first} first, {start}; then {following}, {power}, and up to {top}: with {planet} at its best, "
+        "{limit} bears about {ceiling}."
+    ),
+    (
+        "{first} first, {start}; then {following}, {power}: with {planet} at its best, {limit} bears about "
+        "{ceiling}."
+    ),
+    "Stay with {first}, {start}: with {planet} at its best, {limit} bears about {ceiling}.",
+)
 _NOTHING_NEARER: Final[_Templates] = (
     (
         "{first} first, {start}; then {following}, {power}, and up to {top}: you own nothing between that "
@@ -112,11 +124,15 @@ def climb_words(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> str:
     if steps is None:
         return _all_over_words(ladder, limiter)
     over = [rung.power for rung in ladder.rungs if rung.standing is Standing.TRY]
+    templates = _templates(ladder, limiter)
+    if templates is _STOPPED and prospect.now is not None and not prospect.is_best_now:
+        templates = _STOPPED_AT_BEST
     words = _filled(
-        _templates(ladder, limiter),
+        templates,
         steps,
         limit=what_sets_ceiling(ladder),
         ceiling=power_text(ladder.ceiling.power),
+        planet=prospect.planet.label,
         over=power_text(over[0]) if over else "",
     )
     shaking = shaking_words(ladder.scope) if limiter is Limiter.SHAKES else None

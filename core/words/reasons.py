@@ -10,7 +10,7 @@ from core.ladder.ladder import Ladder
 from core.ladder.mount import shakes
 from core.moments.best_minutes import offered_windows, stop_time
 from core.sky.bodies import Body
-from core.sky.night import BodyState, Grade, WhyNot
+from core.sky.night import BodyState, Grade, WhyNot, Window
 from core.sky.sunlight import TOO_NEAR_THE_SUN_DEG
 from core.tonight.answer import Answer
 from core.tonight.limiter import Limiter
@@ -100,7 +100,6 @@ def answer_reasons(answer: Answer | None, clock: SiteClock | None) -> tuple[str,
         sun_course_sentence(prospect.night.sun, clock),
         *_windows(prospect, clock),
         *_stop(prospect, clock),
-        *_blocked(prospect, clock),
         *_readiness(prospect, clock),
         *_power(prospect, clock),
         *_mount(prospect),
@@ -133,17 +132,28 @@ def _course(prospect: Prospect, clock: SiteClock) -> str:
 
 
 def _windows(prospect: Prospect, clock: SiteClock) -> Iterator[str]:
+    """Yield where it stands when, and what hides it while the sky is dark enough, by their times."""
     body = prospect.body
     if body.why_not is not None:
         yield _NO_WINDOW.format(why_not=why_not_words(body.body, body.why_not))
-    for window in offered_windows(prospect.night, body.body):
-        templates = _WINDOWS if window.warm_air is None else _WINDOWS_THROUGH
-        yield templates[window.grade].format(
-            span=clock.span(window.start, window.end),
-            air=None if window.warm_air is None else warm_air_words(window.warm_air),
-        )
-    if offered_windows(prospect.night, body.body):
+    windows = offered_windows(prospect.night, body.body)
+    told = [(window.start, _window_words(window, clock)) for window in windows]
+    told += [
+        (span.start, _BLOCKED.format(span=clock.span(span.start, span.end), blocked=blocked_words(span.what)))
+        for span in body.blocked
+        if prospect.night.is_ever_dark(prospect.planet, span.start, span.end)
+    ]
+    yield from (words for _, words in sorted(told))
+    if windows:
         yield _BANDS
+
+
+def _window_words(window: Window, clock: SiteClock) -> str:
+    templates = _WINDOWS if window.warm_air is None else _WINDOWS_THROUGH
+    return templates[window.grade].format(
+        span=clock.span(window.start, window.end),
+        air=None if window.warm_air is None else warm_air_words(window.warm_air),
+    )
 
 
 def _stop(prospect: Prospect, clock: SiteClock) -> Iterator[str]:
@@ -151,11 +161,6 @@ def _stop(prospect: Prospect, clock: SiteClock) -> Iterator[str]:
     best, stop = prospect.best, stop_time(prospect.night)
     if best is not None and stop is not None and best.end == stop:
         yield _STOP.format(stop=clock.time(stop))
-
-
-def _blocked(prospect: Prospect, clock: SiteClock) -> Iterator[str]:
-    for span in prospect.body.blocked:
-        yield _BLOCKED.format(span=clock.span(span.start, span.end), blocked=blocked_words(span.what))
 
 
 def _readiness(prospect: Prospect, clock: SiteClock) -> Iterator[str]:

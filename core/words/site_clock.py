@@ -69,6 +69,11 @@ def clock_of(situation: "Situation") -> SiteClock | None:
     return None if site is None else SiteClock(zone=site.zone, hours=situation.preferences.clock)
 
 
+def minutes_between(now: datetime, moment: datetime) -> int:
+    """Return the minutes from now to a moment as the clock shows both: a count agrees with its time."""
+    return (_nearest_minute(moment) - _nearest_minute(now)) // _MINUTE
+
+
 def _nearest_minute(moment: datetime) -> datetime:
     return (moment.astimezone(UTC) + timedelta(seconds=30)).replace(second=0, microsecond=0)
 

@@ -22,8 +22,6 @@ _ENOUGH_OF_THEM: Final = 0.5
 _BRIDGED_EVENINGS: Final = 7
 _SHORTEST_EVENINGS: Final = 4
 _MOST_STRETCHES: Final = 3
-# Heights so close together are told apart by how long the body stays up.
-_SAME_HEIGHT_DEG: Final = 1.0
 
 # First and last evening of each, by number, in order.
 Stretches = tuple[tuple[int, int], ...]
@@ -86,10 +84,12 @@ def _stretches(marked: NDArray[np.bool_]) -> Stretches:
 
 
 def _highest(outlook: BodyOutlook, above_deg: float | None) -> int:
-    """Return the evening of the greatest height; of several about as high, the one that lasts longest."""
+    """Return the evening of the greatest height; of several as high in whole degrees, the one up longest."""
     altitude_deg = np.nan_to_num(outlook.best_altitude_deg)
     hours: Floats = outlook.dark_hours_45 if above_deg == BEST_DEG else outlook.dark_hours_30
-    as_high = altitude_deg >= altitude_deg.max() - _SAME_HEIGHT_DEG
+    # In whole degrees, as heights are told: no evening of a table beside it stands higher.
+    whole_deg = np.floor(altitude_deg + 0.5)
+    as_high = whole_deg >= whole_deg.max()
     longest = np.where(as_high, hours, -1.0).max()
     # Of several that last as long, the highest.
     return int(np.argmax(np.where(as_high & (hours >= longest - 1e-6), altitude_deg, -1.0)))

@@ -14,7 +14,7 @@ from PySide6.QtWidgets import (
 from core.ladder.ladder import Ladder
 from core.situation.situation import Situation
 from core.words.aim import aim_detail, aim_heading
-from core.words.climbing import next_step_text, rung_detail
+from core.words.climbing import rung_detail, what_next_words
 from core.words.cooling import mirror_climb_text
 from core.words.limits import LimitLine, ladder_note, lifted_sentence, limit_lines
 from core.words.notices import ladder_notice_texts
@@ -74,15 +74,16 @@ class ClimbPane(LowScrollArea):
         )
         # Where a sentence stands in place of the rungs, it holds these notices too.
         self.detail.setText(aim_detail(aim, with_notices=is_offered))
-        step = situation.next_step
-        self.next.setText(next_step_text(step, ladder, clock) if step and ladder else "")
+        self.next.setText(what_next_words(situation))
         detail = rung_detail(rung, ladder) if rung and ladder else ""
         self.notices.setText(detail or " ".join(ladder_notice_texts(ladder) if ladder else ()))
         self.lifted.setText(lifted_sentence(ladder) if ladder is not None else "")
         for label in (self.next, self.lifted, self.notices, self.detail):
             label.setVisible(bool(label.text()))
         for widget in (self.verdicts, self._deeds):
-            widget.setVisible(rung is not None)
+            widget.setVisible(is_offered)
+        # In the last minutes before sunrise there is nothing to judge but to stop.
+        self.verdicts.setVisible(is_offered and situation.last_call is None)
         self.look_for.show_appearance(situation.appearance)
         self.look_for.show_filters(situation.filter_offers)
         self.limits.show_situation(situation)

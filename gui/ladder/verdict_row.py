@@ -16,7 +16,7 @@ from gui.widgets.plain_label import PlainLabel
 
 _SHOWN_FROM = (
     *(Situation.rung, Situation.power_before, Situation.verdict_on_step, Situation.can_be_judged),
-    Situation.scope,
+    *(Situation.scope, Situation.last_call),
 )
 
 

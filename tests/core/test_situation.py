@@ -101,7 +101,7 @@ def test_ladder_and_answer_stand_at_one_best_moment_before_the_stop_line() -> No
     assert situation.best_aim.at is not None
     assert best.holds(situation.best_aim.at)
     assert situation.aim == situation.best_aim
-    assert situation.time == situation.best_aim.at.replace(second=0, microsecond=0)
+    assert abs(situation.time - situation.best_aim.at) <= timedelta(seconds=30)  # the nearest full minute
 
 
 @pytest.mark.parametrize("planet", [Body.SATURN, Body.MARS])

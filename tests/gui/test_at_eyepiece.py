@@ -238,6 +238,9 @@ def test_in_the_last_minutes_before_sunrise_nothing_counts_but_to_stop(
     state.beat()
     view = make_shell(state, view=LADDER).current_view
     assert isinstance(view, LadderView)
+    # The ladder itself says nothing else either, and asks for no verdict.
+    assert view.pane.next.text().startswith("Off the planet and cap the telescope by ")
+    assert not view.pane.verdicts.isVisible()
     words = view.go_to_eyepiece().words
     assert words.next_step.startswith("cap the telescope: ")
     assert words.verdicts == ()

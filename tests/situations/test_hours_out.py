@@ -110,8 +110,8 @@ def test_an_evening_with_nothing_good_in_the_hours_says_so() -> None:
     assert told.answer is not None
     assert told.answer.limiter is Limiter.OUTSIDE_HOURS
     assert answer_headline(told).startswith("Nothing good in your hours, ")
-    assert "; Saturn 0" in answer_headline(told)
-    assert "if you stay up" in answer_headline(told)
+    assert "; Saturn before dawn, 0" in answer_headline(told)
+    assert "if you get up early" in answer_headline(told)
 
 
 def test_a_planet_taken_by_hand_outside_the_hours_is_told_as_that() -> None:

@@ -105,8 +105,21 @@ def test_a_small_disc_on_the_highest_evening_is_told_with_it() -> None:
     site = Site(name="33 S", latitude_deg=-33.0, longitude_deg=151.2, time_zone="Australia/Sydney")
     text = best_weeks_text(compute_year(site, Body.MARS, date(2026, 12, 1)))
 
-    # PyEphem: 13.8 arcsec at opposition in February, 5.9 when it passes 53 degrees high in July.
-    assert "Highest around 2 July, 53°, but only " in text
+    # PyEphem: 13.8 arcsec at opposition in February, 5.9 when it passes 53 degrees high in July, on its way
+    # to nearly 54. No evening of the year is told as higher.
+    assert "Highest around 7 July, 54°, but only " in text
     size = float(text.partition("but only ")[2].partition("″")[0])
-    assert size == pytest.approx(ephem.Mars("2027/7/2").size, abs=0.1)
+    assert size == pytest.approx(ephem.Mars("2027/7/7").size, abs=0.1)
     assert text.endswith(" then; largest around 19 February, 13.8″.")
+
+
+def test_no_evening_of_the_year_is_told_as_higher_than_the_highest() -> None:
+    site = Site(
+        name="balcony", latitude_deg=40.62, longitude_deg=22.97, elevation_m=60, time_zone="Europe/Athens"
+    )
+    year = compute_year(site, Body.SATURN, date(2026, 12, 5))
+    number = year.best.highest
+
+    assert number is not None
+    told = [round(float(height)) for height in year.outlook.best_altitude_deg if height == height]
+    assert round(float(year.outlook.best_altitude_deg[number])) == max(told)

@@ -1,0 +1,110 @@
+"""What is still to come of a body's best minutes at a moment of the evening.
+
+The best minutes are those of the whole evening, whatever the hour: they do not begin anew with each minute
+that goes by. Once the owner's hours are over, whoever looks is outside all the same, and the rest of the
+night counts. Ours.
+"""
+
+from collections.abc import Sequence
+from datetime import datetime
+from typing import Final
+
+from attrs import evolve, frozen
+
+from core.moments.best_minutes import (
+    SHORTEST_USEFUL,
+    TOUCHING,
+    BestMinutes,
+    as_one_run,
+    find_best_minutes,
+    minutes_of,
+    offered_windows,
+    within,
+    worth,
+)
+from core.moments.hours import HoursOut
+from core.sky.bodies import Body
+from core.sky.night import Night, Window
+
+
+@frozen(kw_only=True)
+class StillToCome:
+    """The best minutes from a moment on.
+
+    ``best`` are what is left of them; once they are over, the best of the rest; None where nothing is left.
+    ``past_since`` is when the best ended where only poorer ones are left. ``better`` are the best minutes of
+    the night where those lie later and outside the hours, and now is but the best of a poorer time.
+    """
+
+    best: BestMinutes | None
+    past_since: datetime | None = None
+    better: BestMinutes | None = None
+
+
+NOTHING: Final = StillToCome(best=None)
+
+
+def still_to_come(night: Night, body: Body, *, now: datetime | None, hours: HoursOut) -> StillToCome:
+    """Return what is still to come of a body's best minutes; ``now`` is None for another evening."""
+    if now is None:
+        return StillToCome(best=find_best_minutes(night, body, hours=hours))
+    rest = offered_windows(night, body, since=now)
+    if not rest:
+        return NOTHING
+    if now >= hours.end:
+        return _after_hours(night, body, rest, now, hours)
+    whole, left = find_best_minutes(night, body, hours=hours), hours.held_open(now)
+    assert whole is not None  # there is something left of it
+    if now < whole.start:
+        return StillToCome(best=whole)
+    if whole.holds(now):
+        best = _from(whole, now)
+        return StillToCome(best=best, better=_better(night, body, rest, best))
+    after = find_best_minutes(night, body, since=now, hours=left)
+    assert after is not None
+    is_poorer = whole.in_hours and after.worth < whole.worth
+    return StillToCome(
+        best=after,
+        past_since=whole.end if is_poorer else None,
+        better=_better(night, body, rest, after) if after.holds(now) else None,
+    )
+
+
+def _after_hours(
+    night: Night, body: Body, rest: Sequence[Window], now: datetime, hours: HoursOut
+) -> StillToCome:
+    whole = find_best_minutes(night, body)
+    assert whole is not None
+    if whole.holds(now):
+        return StillToCome(best=_from(whole, now))
+    if now < whole.start:
+        first = _as_good_as_now(within(rest, now, whole.start), now)
+        if first:
+            return StillToCome(best=as_one_run(night.of(body), first), better=whole)
+        return StillToCome(best=evolve(whole, in_hours=whole.start < hours.held_open(now).end))
+    after = minutes_of(night.of(body), rest)
+    assert after is not None
+    return StillToCome(best=after, past_since=whole.end if after.worth < whole.worth else None)
+
+
+def _from(best: BestMinutes, now: datetime) -> BestMinutes:
+    return evolve(best, windows=within(best.windows, now, best.end))
+
+
+def _as_good_as_now(rest: Sequence[Window], now: datetime) -> tuple[Window, ...]:
+    """Return the windows that are open now and go on, worth the same; none where nothing is open."""
+    found: list[Window] = []
+    for window in rest:
+        end = found[-1].end if found else now
+        if window.start - end > TOUCHING or (found and worth(window) != worth(found[0])):
+            break
+        found.append(window)
+    return tuple(found)
+
+
+def _better(night: Night, body: Body, rest: Sequence[Window], best: BestMinutes) -> BestMinutes | None:
+    """Return the best minutes of the rest of the night where they begin later and are worth more."""
+    found = minutes_of(night.of(body), rest)
+    if found is None or found.worth <= best.worth or found.duration < SHORTEST_USEFUL:
+        return None
+    return found if found.start > best.start else None

@@ -1,0 +1,165 @@
+"""What a practised observer read on real evenings, hour by hour: one truth for the whole evening."""
+
+from datetime import date, datetime, timedelta
+from datetime import time as clock_time
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+from core.record.profile import read_profile
+from core.situation.choices import Choices
+from core.situation.situation import Situation
+from core.sky.bodies import Body
+from core.tonight.steps import ItemKind
+from core.words.answer import answer_words
+from core.words.climbing import what_next_words
+from core.words.reasons import answer_reasons
+from core.words.site_clock import clock_of
+from core.words.verdicts import asked_words
+
+SAMPLES = Path(__file__).parents[2] / "sample_profiles"
+BALCONY, CLOSED_TUBE = "balcony_greece", "closed_tube_minnesota"
+LARGE_REFLECTOR, FIRST_REFRACTOR = "large_reflector_argentina", "first_refractor_japan"
+EVENING = date(2026, 12, 5)
+
+
+@cache
+def at(sample: str, clock: str, planet: Body | None = None) -> Situation:
+    """Return the evening of 5 December as it is at a time; times before noon are of the next morning."""
+    profile = read_profile(SAMPLES / f"{sample}.toml")
+    time = clock_time.fromisoformat(clock)
+    day = EVENING if time.hour >= 12 else EVENING + timedelta(days=1)
+    now = datetime(day.year, day.month, day.day, time.hour, time.minute, tzinfo=profile.sites[0].zone)
+    return Situation(Choices(profile=profile, planet=planet), now)
+
+
+def answer(sample: str, clock: str, planet: Body | None = None) -> str:
+    return answer_words(at(sample, clock, planet))
+
+
+def test_the_best_minutes_are_the_same_all_evening() -> None:
+    assert answer(BALCONY, "18:00").startswith("Saturn is best 18:31–21:35.")
+    assert answer(BALCONY, "20:00").startswith("Saturn is at its best now, until 21:35.")
+    assert answer(BALCONY, "21:30").startswith("Saturn is at its best now, until 21:35.")
+    assert answer(BALCONY, "23:00").startswith("Saturn has been past its best since 21:35")
+
+
+def test_sinking_under_thirty_degrees_is_not_setting() -> None:
+    told = answer(BALCONY, "23:00")
+
+    # Saturn sets at 02:08.
+    assert "and is above 30° until 23:21." in told
+    assert "up until" not in told
+
+
+def test_after_the_hours_the_rest_of_the_night_counts() -> None:
+    told = answer(BALCONY, "03:00")
+
+    assert told.startswith("Jupiter is at its best now, until 07:27.")
+    assert "If you stay up" not in told
+
+
+def test_nothing_is_at_its_best_that_is_better_later() -> None:
+    told = answer(BALCONY, "00:30")
+
+    assert told.startswith("Jupiter is low now, in thick air, and better from 02:43. Look east")
+    assert "at its best now" not in told
+    assert "Until then Uranus stands higher: south-west, two thirds of the way up: 67°." in told
+    assert "If you stay up" not in told
+
+
+@pytest.mark.parametrize("hour", range(17, 24))
+@pytest.mark.parametrize("sample", [BALCONY, CLOSED_TUBE, FIRST_REFRACTOR, LARGE_REFLECTOR])
+@pytest.mark.parametrize("planet", [Body.SATURN, Body.JUPITER, Body.URANUS])
+def test_at_its_best_means_nothing_better_comes(sample: str, hour: int, planet: Body) -> None:
+    for situation in (at(sample, f"{hour}:10", planet), at(sample, f"{(hour + 8) % 24:02}:10", planet)):
+        if not answer_words(situation).startswith(f"{planet.heading} is at its best now"):
+            continue
+        night, now = situation.night, situation.present
+        assert night is not None
+        assert now is not None
+        height_deg = night.position(planet, now).altitude_deg
+        # Low at its best only where it never gets any higher.
+        highest = night.of(planet).highest
+        assert height_deg > 30.0 or highest.altitude_deg < 32.0 or highest.time < now
+
+
+def test_whoever_looks_before_dawn_gets_up_early() -> None:
+    told = answer(BALCONY, "15:00", Body.VENUS)
+
+    assert "before dawn, 06:23–07:27, if you get up early." in told
+    assert "stay up" not in told
+    assert "If you stay up, Jupiter from 02:43." in answer(BALCONY, "20:00")
+
+
+def test_six_minutes_are_nothing_to_stay_up_for() -> None:
+    told = answer(BALCONY, "20:00", Body.MOON)
+
+    assert "for too short to stay up for: 07:21–07:27." in told
+    assert "25 mm" not in told
+
+
+def test_the_best_moment_is_well_before_the_stop_line() -> None:
+    situation = at(BALCONY, "15:00", Body.MOON)
+    venus = at(CLOSED_TUBE, "15:00", Body.VENUS)
+
+    for each in (situation, venus):
+        night, best, when = each.night, each.best, each.best_aim.at
+        assert night is not None
+        assert night.sun.rise is not None
+        assert best is not None
+        assert when is not None
+        # Ten minutes before sunrise is the line, and a quarter of an hour before it the call to stop.
+        assert when == best.start or night.sun.rise - when >= timedelta(minutes=25)
+        assert best.end - when > timedelta(minutes=5)
+
+
+@pytest.mark.parametrize("clock", ["07:13", "07:20", "07:30"])
+def test_the_ladder_says_stop_as_the_answer_does(clock: str) -> None:
+    situation = at(BALCONY, clock)
+
+    assert what_next_words(situation).startswith("Off the planet")
+    assert situation.next_step is None
+    assert not situation.can_be_judged
+    assert asked_words(situation) == ""
+    # Two minutes earlier it still climbs.
+    assert what_next_words(at(BALCONY, "07:11")).startswith("Next 120x")
+
+
+def test_a_count_of_minutes_agrees_with_the_clock() -> None:
+    assert "by 07:27: 7 min left. The Sun rises at 07:37." in answer(BALCONY, "07:20")
+    assert "the Sun rises in 7 min, at 07:37." in answer(BALCONY, "07:30")
+    assert "cap the telescope and its finder now" in answer(BALCONY, "07:27")
+
+
+def test_what_is_borne_at_the_best_is_told_as_that() -> None:
+    assert "with Saturn at its best, tonight's air (seeing, assumed fair) bears about 176x" in answer(
+        BALCONY, "17:30"
+    )
+    assert "at its best, tonight's air" not in answer(BALCONY, "20:00")
+
+
+def test_reasons_stand_in_their_order_without_what_daylight_hides() -> None:
+    situation = at(BALCONY, "23:00")
+    reasons = answer_reasons(situation.answer, clock_of(situation))
+    spans = [reason for reason in reasons if reason[2] == ":" and "–" in reason[:6]]
+
+    assert [span[:11] for span in spans] == [
+        "17:20–18:31",
+        "18:31–21:35",
+        "21:35–23:21",
+        "23:21–01:12",
+        "01:28–02:08",
+    ]
+    # Saturn was behind the roof from 14:38 on, with the Sun high.
+    assert not any("14:38" in reason for reason in reasons)
+
+
+def test_the_stop_line_is_for_whoever_is_out_until_then() -> None:
+    kinds = [item.kind for item in at(BALCONY, "20:00").evening_steps]
+    still_up = [item.kind for item in at(BALCONY, "03:00").evening_steps]
+
+    assert ItemKind.PACK_UP in kinds
+    assert ItemKind.STOP not in kinds
+    assert ItemKind.STOP in still_up
