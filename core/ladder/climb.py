@@ -71,7 +71,7 @@ def rung_above(ladder: Ladder, rung: Rung) -> Rung | None:
     steps = [
         other
         for other in ladder.rungs
-        if other.power >= rung.power * LEAST_STEP * _NEARLY and _is_easily_reached(rung, other)
+        if other.power >= rung.power * LEAST_STEP * _NEARLY and is_easily_reached(rung, other)
     ]
     if rung.standing is Standing.BELOW and ladder.climb_to is not None:
         showing = [
@@ -82,13 +82,19 @@ def rung_above(ladder: Ladder, rung: Rung) -> Rung | None:
     return next(iter(steps), None)
 
 
+def is_easily_reached(rung: Rung, other: Rung) -> bool:
+    """Tell whether one gets from a rung to another without a reducer that is not in already."""
+    reducers = [each for each in other.combination.barlows if each.is_reducer]
+    return all(each in rung.combination.barlows for each in reducers)
+
+
 def rung_below(ladder: Ladder, rung: Rung) -> Rung | None:
     """Return the next rung worth a step back, by the same rule."""
     return next(
         (
             other
             for other in reversed(ladder.rungs)
-            if rung.power >= other.power * LEAST_STEP * _NEARLY and _is_easily_reached(rung, other)
+            if rung.power >= other.power * LEAST_STEP * _NEARLY and is_easily_reached(rung, other)
         ),
         None,
     )
@@ -140,12 +146,6 @@ def line_of_sight(ladder: Ladder) -> LineOfSight | None:
 
 def _rung_of(ladder: Ladder, power: float | None) -> Rung | None:
     return None if power is None else nearest_rung(ladder, power)
-
-
-def _is_easily_reached(rung: Rung, other: Rung) -> bool:
-    """Tell whether one gets from a rung to another without a reducer that is not in already."""
-    reducers = [each for each in other.combination.barlows if each.is_reducer]
-    return all(each in rung.combination.barlows for each in reducers)
 
 
 def _just_showed_less(rung: Rung, evidence: Sequence[Evidence]) -> bool:

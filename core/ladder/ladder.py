@@ -209,8 +209,11 @@ def _rung(
 
 
 def _under_ceiling_first(group: tuple[Combination, ...], ceiling: Ceiling) -> tuple[Combination, ...]:
-    """Return a group with what is not above the ceiling in front, so that a rung is not lost to 3 %."""
-    return tuple(sorted(group, key=lambda each: is_past_limit(each.power, ceiling.power)))
+    """Return a group with what is not above the ceiling in front, so that a rung is not lost to 3 %.
+
+    Nobody fits a reducer for that where nearly the same comes without one.
+    """
+    return tuple(sorted(group, key=lambda each: (each.has_reducer, is_past_limit(each.power, ceiling.power))))
 
 
 def _standing(power: float, ceiling: Ceiling, limits: Limits, planet: Body | None) -> Standing | None:

@@ -76,6 +76,8 @@ _NOTHING_NEARER_BUT_OVER: Final[_Templates] = (
         "though {over} is worth a try."
     ),
 )
+# Where the next is over the ceiling, and only worth a try.
+_ONE_TRY: Final = "{first} first, {start}; {following}, {power}, is worth a try."
 # For an instrument whose powers are built in, from the lowest to the highest.
 _BUILT_IN: Final[_Templates] = (
     "Start at {start}, climb to {top}: its power is built in, though the ceiling is about {ceiling}.",
@@ -159,6 +161,13 @@ def _templates(ladder: Ladder, limiter: Limiter) -> _Templates:
 
 
 def _filled(templates: _Templates, steps: FirstSteps, **limits: str) -> str:
+    if steps.is_a_try and steps.following is not None:
+        return _ONE_TRY.format(
+            first=steps.first.label,
+            start=power_text(steps.first.power),
+            following=steps.following.label,
+            power=power_text(steps.following.power),
+        )
     form = 2 if steps.following is None else 1 if steps.following is steps.top else 0
     return templates[form].format(
         first=steps.first.label,

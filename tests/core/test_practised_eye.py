@@ -163,3 +163,14 @@ def test_the_stop_line_is_for_whoever_is_out_until_then() -> None:
     assert ItemKind.PACK_UP in kinds
     assert ItemKind.STOP not in kinds
     assert ItemKind.STOP in still_up
+
+
+def test_answer_and_ladder_name_the_same_next_without_a_reducer() -> None:
+    told, next_words = (
+        answer(CLOSED_TUBE, "20:00", Body.MOON),
+        what_next_words(at(CLOSED_TUBE, "20:00", Body.MOON)),
+    )
+
+    assert next_words.startswith("85x, 24 mm of 8-24 mm zoom, is worth a try")
+    assert "40 mm first, 51x; 24 mm of 8-24 mm zoom, 85x, is worth a try." in told
+    assert "reducer" not in told
