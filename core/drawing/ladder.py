@@ -221,7 +221,7 @@ def _write_headings(sheet: Sheet, layout: LadderLayout) -> None:
             colour,
             align=place.align,
         )
-    remarks = [f"and {layout.unnamed} short marks"] if layout.unnamed else []
+    remarks = [f"{layout.unnamed} more as marks"] if layout.unnamed else []
     if layout.brief and any(place.rung.standing is Standing.ABOVE for place in layout.rungs):
         remarks.append(f"dashed: {NOT_TONIGHT}")
     if layout.brief and any(not place.owned for place in layout.rungs):

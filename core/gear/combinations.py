@@ -52,9 +52,22 @@ class Combination:
         name = self.eyepiece.name
         if self.eyepiece.is_zoom:
             assert self.eyepiece_focal_length_mm is not None  # a zoom is always set to one
-            # A ring cannot be set finer than a tenth, and what is cut off in a narrow column is the name.
-            name = f"{round(self.eyepiece_focal_length_mm, 1):g} mm of {name}"
+            # What is cut off in a narrow column is the name.
+            name = f"{self.setting} of {name}"
         return " + ".join([name, *(barlow.name for barlow in self.barlows)])
+
+    @property
+    def setting(self) -> str:
+        """The focal length of the eyepiece: ``10 mm``, or ``about 12 mm`` of a zoom between its two ends.
+
+        Nobody sets a ring by eye finer than that. Empty for a built-in power.
+        """
+        eyepiece, length_mm = self.eyepiece, self.eyepiece_focal_length_mm
+        if eyepiece is None or length_mm is None:
+            return ""
+        if eyepiece.is_zoom and length_mm not in (eyepiece.focal_length_min_mm, eyepiece.focal_length_max_mm):
+            return f"about {length_mm:.2g} mm"
+        return f"{length_mm:g} mm"
 
     @property
     def has_reducer(self) -> bool:

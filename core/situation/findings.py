@@ -2,7 +2,10 @@
 
 from datetime import datetime
 
+from core.air.limits import ceiling_of, find_limits
+from core.gear.aperture import working_aperture_mm
 from core.gear.combinations import Combination, combinations
+from core.ladder.aim import Aim
 from core.lazy import lazy
 from core.looks.finding import Finding, find
 from core.moments.aiming import aim_at
@@ -34,7 +37,7 @@ class Findings(Warmth):
         bodies = sorted((each.body for each in night.bodies), key=lambda body: body is not self.planet)
         times = ((body, self._time_to_find(night, body)) for body in bodies)
         return tuple(
-            find(night, body, time, scope=self.scope, kit=self.kit_powers)
+            self._find(night, aim_at(night, body, time), body, time)
             for body, time in times
             if time is not None
         )
@@ -45,7 +48,7 @@ class Findings(Warmth):
         night, aim = self.night, self.aim
         if night is None or aim.planet is None or aim.at is None or not aim.is_offered:
             return None
-        return find(night, aim.planet, aim.at, scope=self.scope, kit=self.kit_powers)
+        return self._find(night, aim, aim.planet, aim.at)
 
     @lazy
     def pairs(self) -> tuple[ClosePair, ...]:
@@ -61,6 +64,20 @@ class Findings(Warmth):
         if planet is None:
             return DateWishes(heights=())
         return DateWishes(heights=(HeightWish(body=planet, above_deg=usual_height_deg(planet)),))
+
+    def _find(self, night: Night, aim: Aim, body: Body, time: datetime) -> Finding:
+        scope, ceiling_power = self.scope, None
+        if scope is not None:
+            limits = find_limits(
+                aperture_mm=working_aperture_mm(scope),
+                path=aim.path,
+                dispersion_arcsec=aim.dispersion_arcsec,
+                blur=self.blur_along(aim),
+                mirror_arcsec=self.mirror_arcsec(scope, time),
+                usual_air=self.usual_air,
+            )
+            ceiling_power = ceiling_of(limits).power
+        return find(night, body, time, scope=scope, kit=self.kit_powers, ceiling_power=ceiling_power)
 
     def _time_to_find(self, night: Night, body: Body) -> datetime | None:
         """Return when a body is looked for: at the moment looked at where it can be, else at its best."""

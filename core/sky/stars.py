@@ -1,7 +1,8 @@
-"""The bright stars from which a planet can be found: some sixty, within 40 degrees of the ecliptic.
+"""The bright stars from which a planet can be found: some seventy, within 40 degrees of the ecliptic.
 
 Their places are of Hipparcos, the new reduction (van Leeuwen 2007, Astronomy and Astrophysics 474, 653),
-their names those that the IAU approved; ``resources/build_stars.py`` puts them together.
+their names those that the IAU approved, or the letters of Bayer; ``resources/build_stars.py`` puts them
+together.
 """
 
 import csv

@@ -46,6 +46,7 @@ _BRIEFLY: Final = {
 }
 _STAY_AND_TRY: Final = "stay; try {above} at {time}"
 _PER_MM: Final = "{power} is {per_mm} of aperture."
+_TOLD_FROM_PER_MM: Final = 0.5
 _NEARLY_THE_SAME: Final = "Nearly the same power: {others}."
 _OTHER: Final = "{label} ({power})"
 
@@ -125,7 +126,9 @@ def _template(step: NextStep, ladder: Ladder, clock: SiteClock | None) -> str:
 def rung_detail(rung: Rung, ladder: Ladder) -> str:
     """Return all that deserves a word about a rung, as sentences; what to do next stands apart."""
     per_mm = per_mm_text(rung.power, working_aperture_mm(ladder.scope))
-    words = [_PER_MM.format(power=power_text(rung.power), per_mm=per_mm)]
+    # Of a power only for finding it tells nothing.
+    is_told = rung.power >= _TOLD_FROM_PER_MM * working_aperture_mm(ladder.scope)
+    words = [_PER_MM.format(power=power_text(rung.power), per_mm=per_mm)] if is_told else []
     if rung is ladder.rungs[0]:
         words += notice_texts(ladder.notices)
     words += notice_texts(rung.notices)

@@ -31,10 +31,10 @@ _OVERHEAD: Final = "nearly overhead: {height}"
 def altitude_text(altitude_deg: float, *, under_deg: float | None = None) -> str:
     """Return an altitude in whole degrees, below the horizon with a true minus sign.
 
-    One that is ``under_deg`` but rounds up to it keeps a tenth, so that "under 30°" is never told as 30°.
+    One that is ``under_deg`` but rounds up to it is rounded down, so that "under 30°" is never told as 30°.
     """
     if under_deg is not None and rounded(altitude_deg) >= under_deg > altitude_deg:
-        return angle_text(int(altitude_deg * 10) / 10, 1)
+        return angle_text(int(altitude_deg))
     return angle_text(altitude_deg).replace("-", "−")
 
 

@@ -193,7 +193,7 @@ def outline_title(target: TargetOnPaper, clock: SiteClock) -> str:
 
 def outline_facts(target: TargetOnPaper, clock: SiteClock) -> Iterator[str]:
     """Yield the figures of a target's disc, and what will likely be seen where that can be told."""
-    yield brief_words(target.appearance, clock)
+    yield brief_words(target.appearance, clock, is_named=False)
     chances = target.appearance.expectations
     likely = [feature_text(each) for each in chances if each.likelihood is Likelihood.LIKELY]
     if likely:

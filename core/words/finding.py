@@ -24,6 +24,11 @@ HANDS: Final = (
 _WHERE: Final = "{body} at {time}: {where} (azimuth {azimuth}), in {constellation}."
 _FROM: Final = "{angle} from {landmark} towards {hour} o'clock"
 _IT_LIES: Final = "It lies {ways}."
+_IT_LIES_ROUGHLY: Final = (
+    "It lies {ways}. That leads only near it: to tell it from the stars around it takes a chart, followed "
+    "from star to star."
+)
+_TAKES_CHART: Final = "To tell it from the stars around it takes a chart, followed from star to star."
 # Nearer than this the tenths of a degree are told.
 _TENTHS_BELOW_DEG: Final = 3.0
 
@@ -45,7 +50,10 @@ _WITH_GLASS: Final = (
 _DISC: Final = "A disc, no longer a star, from about {power}."
 _DISC_OWNED: Final = "A disc, no longer a star, from about {power}: take {combination}, {own}."
 _DISC_TOO_HIGH: Final = "A disc, no longer a star, from about {power}: more than your eyepieces give."
-_DISC_AT_ONCE: Final = "A disc, no longer a star, at any power you own."
+_DISC_AT_ONCE: Final = "Even your lowest power shows a disc, not a star."
+_HARDLY_A_DISC: Final = (
+    "Hardly a disc tonight: that takes about {power}, and there aperture and air (seeing) bear about {borne}."
+)
 _STAYS_A_STAR: Final = "In an aperture this small it stays a star at any power."
 
 _WALL_WEST: Final = (
@@ -72,8 +80,7 @@ def finding_sentences(
         template = _WALL_WEST if daylight.east_of_sun else _WALL_EAST
         yield template.format(sun=compass_text(finding.sun_azimuth_deg), body=finding.body.label)
     yield where_sentence(finding, clock)
-    if finding.landmarks:
-        yield _IT_LIES.format(ways=listed(map(landmark_text, finding.landmarks)))
+    yield from _where_it_lies(finding)
     if finding.body in _COLOURS and daylight is None:
         template = _WITH_GLASS if finding.takes_glass else _NAKED_EYE
         magnitude = rounded_text(finding.magnitude, 1)
@@ -85,8 +92,7 @@ def finding_sentences(
 def brief_finding_sentences(finding: Finding, clock: SiteClock) -> Iterator[str]:
     """Yield where a body stands and from what it is found; for a faint one, what tells it from stars."""
     yield where_sentence(finding, clock)
-    if finding.landmarks:
-        yield _IT_LIES.format(ways=listed(map(landmark_text, finding.landmarks)))
+    yield from _where_it_lies(finding)
     if finding.takes_glass:
         yield _disc_words(finding.disc_from)
 
@@ -126,6 +132,15 @@ def where_sentence(finding: Finding, clock: SiteClock) -> str:
     )
 
 
+def _where_it_lies(finding: Finding) -> Iterator[str]:
+    """Yield how it lies from something bright, and that a chart must lead the last part of the way."""
+    if finding.landmarks:
+        template = _IT_LIES_ROUGHLY if finding.takes_chart else _IT_LIES
+        yield template.format(ways=listed(map(landmark_text, finding.landmarks)))
+    elif finding.takes_chart:
+        yield _TAKES_CHART
+
+
 def landmark_text(landmark: Landmark) -> str:
     """Return how a body lies from something bright: ``9° from Aldebaran towards 1 o'clock``."""
     angle = landmark.angle_deg
@@ -144,6 +159,8 @@ def _disc_words(disc: DiscFrom | None) -> str:
         return _DISC.format(power=power)
     if disc.combination is None:
         return _DISC_TOO_HIGH.format(power=power)
+    if disc.borne_power is not None:
+        return _HARDLY_A_DISC.format(power=power, borne=about_power_text(disc.borne_power))
     if disc.at_once:
         return _DISC_AT_ONCE
     own = power_text(disc.combination.power)

@@ -193,10 +193,14 @@ def facts(subject: Subject) -> Iterator[tuple[str, str]]:
         yield "moons, east to west", _moons_words(subject.moons)
 
 
-def brief_words(appearance: PlanetAppearance, clock: SiteClock) -> str:
-    """Return the looks in a line: size, phase, brightness, what faces us, and what comes next."""
+def brief_words(appearance: PlanetAppearance, clock: SiteClock, *, is_named: bool = True) -> str:
+    """Return the looks in a line: size, phase, brightness, what faces us, and what comes next.
+
+    ``is_named`` is False under a heading that names the planet.
+    """
     disc, subject = appearance.subject.disc, appearance.subject
-    parts = [_SIZE.format(planet=appearance.planet.heading, size=_size_words(disc))]
+    size = _size_words(disc)
+    parts = [_SIZE.format(planet=appearance.planet.heading, size=size) if is_named else size]
     if disc.illuminated_fraction < _ALL_LIT_BRIEFLY:
         parts.append(_LIT.format(lit=percent_text(disc.illuminated_fraction)))
     parts.append(_magnitude_words(disc))

@@ -30,6 +30,9 @@ _BLOCKED_WHEN_HIGH: Final = (
     "{behind} whenever it is above {lowest} in a dark sky",
     "always up, but {behind} whenever it is above {lowest} in a dark sky",
 )
+# Up in it for a moment, and only in the haze of the horizon.
+_NOT_CLEAR: Final = "never clear of the horizon in a dark sky"
+_CLEAR_FROM_DEG: Final = 0.5
 _TOO_LOW: Final = (
     "never above {highest} in a dark sky",
     "always up, but never above {highest} in a dark sky",
@@ -59,6 +62,8 @@ def _template(why_not: NoWindow) -> str:
         templates = _SUN_STAYS_UP if why_not.sun_lowest_deg > SUN_HORIZON_DEG else _NO_DARK_SKY
     elif why_not.kind is WhyNot.BLOCKED:
         templates = _BLOCKED_WHEN_HIGH if why_not.is_high_enough else _BLOCKED_WHEN_UP
+    elif why_not.highest_deg < _CLEAR_FROM_DEG and not why_not.is_always_up:
+        return _NOT_CLEAR
     else:
         templates = _TOO_LOW
     return templates[why_not.is_always_up]

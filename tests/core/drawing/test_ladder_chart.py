@@ -158,11 +158,11 @@ def test_a_large_kit_names_what_matters_and_counts_the_rest() -> None:
 
     assert {"you are here", "climb to here", "wide start", "not tonight"} <= set(words)
     assert len(named) >= 15
-    assert f"and {len(which.rungs) - len(named)} short marks" in words
+    assert f"{len(which.rungs) - len(named)} more as marks" in words
 
 
 def test_an_empty_ladder_says_why() -> None:
-    assert any("No eyepiece owned fits" in word for word in joined(draw(LADDERS["nothing fits"])))
+    assert any("Add an eyepiece in Gear" in word for word in joined(draw(LADDERS["nothing fits"])))
 
 
 def test_without_a_ceiling_the_reason_is_written() -> None:

@@ -5,12 +5,15 @@ from datetime import UTC, date, datetime
 import pytest
 from attrs import evolve
 
+from core.air.steadiness import Blur
 from core.gear.owned import Eyepiece, Telescope, TelescopeKind
 from core.record.observer import Profile
 from core.situation.choices import Choices
 from core.situation.situation import Situation
 from core.sky.bodies import Body
+from core.sky.why_not import NoWindow, WhyNot
 from core.words.finding import NOTHING_TO_FIND, findings_text, ways_to_find
+from core.words.why_not import why_not_words
 from tests.core.evenings import FULL_BOX, LISBON, SIX
 
 EVENING = date(2026, 12, 5)
@@ -119,3 +122,28 @@ def test_a_low_power_alone_and_no_telescope() -> None:
     assert "A disc" not in findings_text(situation(AT_NINE, Body.URANUS, bare))
     none = Situation(Choices(), AT_NINE)
     assert findings_text(none) == NOTHING_TO_FIND
+
+
+def test_neptune_takes_a_chart_and_is_hardly_a_disc_where_the_air_bears_too_little() -> None:
+    """At magnitude 7.7 it is one of many such stars: no angle from a bright one picks it out."""
+    low = datetime(2026, 12, 5, 23, 15, tzinfo=UTC)
+    words = paragraph(findings_text(situation(low, Body.NEPTUNE)), "Neptune")
+
+    assert "takes a chart, followed from star to star" in words
+    assert "Hardly a disc tonight" in words
+    assert "take 8 mm" not in words
+    # A nearer, fainter star serves better than a bright one 16 degrees away.
+    assert "Piscium" in words
+    assert "Algenib" not in words
+    assert "chart" not in paragraph(findings_text(situation(low, Body.SATURN)), "Saturn")
+    steady = evolve(situation(low, Body.NEPTUNE).choices, blur=Blur(overhead_arcsec=0.4))
+    found = paragraph(findings_text(Situation(steady, datetime(2026, 12, 1, tzinfo=UTC))), "Neptune")
+    assert "Hardly a disc" not in found
+
+
+def test_a_body_that_touches_the_horizon_is_not_told_to_be_above_nought() -> None:
+    touching = NoWindow(kind=WhyNot.TOO_LOW, highest_deg=0.2, sun_lowest_deg=-40.0, sun_below_deg=-4.0)
+
+    assert why_not_words(Body.MARS, touching) == "never clear of the horizon in a dark sky"
+    higher = evolve(touching, highest_deg=7.2)
+    assert why_not_words(Body.MARS, higher) == "never above 7° in a dark sky"

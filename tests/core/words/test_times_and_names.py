@@ -76,7 +76,7 @@ def test_dates() -> None:
 
 
 def test_an_altitude_under_a_bound_is_never_told_as_the_bound() -> None:
-    assert altitude_text(29.97, under_deg=30) == "29.9°"
+    assert altitude_text(29.97, under_deg=30) == "29°"
     assert altitude_text(29.2, under_deg=30) == "29°"
     assert altitude_text(30.0, under_deg=30) == "30°"
     assert altitude_text(29.97) == "30°"
