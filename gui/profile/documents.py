@@ -27,6 +27,9 @@ from gui.widgets import dialogs
 _KEPT = " What was there before is kept as {name}."
 _OTHER_NAMES = " The file had another name too (a hard link), and there the text from before stays."
 
+# A kind of file of its own, so that a desktop knows what opens it.
+_ENDING = ".stillair.toml"
+
 
 class Documents(QObject):
     """Opens and saves the state's profile.
@@ -127,13 +130,13 @@ class Documents(QObject):
 
     def save_as(self) -> bool:
         """Ask for a file and save to it; tell whether it is saved."""
-        suggestion = self._state.path.name if self._state.path else f"{self._stem}.toml"
+        suggestion = self._state.path.name if self._state.path else f"{self._stem}{_ENDING}"
         path = dialogs.ask_save(self._window, self._folder(), suggestion)
         return path is not None and self._save(path)
 
     def save_copy_without_place(self) -> None:
         """Ask for a file, and write a copy to it that does not tell where somebody lives."""
-        path = dialogs.ask_save(self._window, self._folder(), f"{self._stem}_without_place.toml")
+        path = dialogs.ask_save(self._window, self._folder(), f"{self._stem}_without_place{_ENDING}")
         if path is None:
             return
         if self._is_in_hand(path):
@@ -242,7 +245,7 @@ class Documents(QObject):
     @property
     def _stem(self) -> str:
         path = self._state.path
-        return path.stem if path else profile_stem(self._state.profile.observer)
+        return path.stem.removesuffix(".stillair") if path else profile_stem(self._state.profile.observer)
 
     def _folder(self) -> Path | None:
         return self._state.path.parent if self._state.path else None

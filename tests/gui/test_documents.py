@@ -302,7 +302,7 @@ def test_a_copy_without_the_exact_place_tells_a_town_and_no_comments(
     monkeypatch.setattr(dialogs, "ask_save", choose)
     action(shell, "File", "Save a copy without the exact place").trigger()
 
-    assert suggested == ["ines_without_place.toml"]
+    assert suggested == ["ines_without_place.stillair.toml"]
     (site,) = read_profile(copy).sites
     assert (site.latitude_deg, site.longitude_deg) == (41.1, -8.6)
     text = copy.read_text("utf-8")
@@ -405,4 +405,4 @@ def test_a_file_is_suggested_that_bears_the_observer_s_name(
     monkeypatch.setattr(dialogs, "ask_save", lambda _parent, _folder, name: asked.append(name))
     shell.documents.save()
     shell.documents.save_copy_without_place()
-    assert asked == ["ines.toml", "ines_without_place.toml"]
+    assert asked == ["ines.stillair.toml", "ines_without_place.stillair.toml"]
