@@ -15,7 +15,7 @@ from core.sky.bodies import Body
 from core.sky.events import BEST_DEG, FAIR_DEG
 from core.sky.night import Night, Position, Window
 from core.sky.red_spot import WELL_PLACED_MINUTES
-from core.tonight.steps import ESTIMATES, MOMENT_LASTS, EveningItem, ItemKind
+from core.tonight.steps import ESTIMATES, MOMENT_LASTS, CarryOutItem, EveningItem, ItemKind
 
 if TYPE_CHECKING:
     from core.looks.planet_appearance import Happenings
@@ -135,9 +135,15 @@ def _sight(night: Night, body: Body, windows: Sequence[Window], now: datetime) -
 
 
 def _steps(steps: Sequence[EveningItem], now: datetime) -> Iterator[Notice]:
-    """Yield what is to be done, the last to begin first; the stop line has words of its own."""
+    """Yield what is to be done, the last to begin first; the stop line has words of its own.
+
+    What is put off from minute to minute, as the telescope is not said to be out, is in the list, and enough.
+    """
+    put_off = {item.start for item in steps if isinstance(item, CarryOutItem) and item.is_late}
     for item in reversed(steps):
         if item.is_done or item.kind in ESTIMATES or item.kind is ItemKind.STOP:
+            continue
+        if item.start in put_off:
             continue
         if item.start - STEP_BEFORE <= now < item.start + MOMENT_LASTS:
             yield StepDue(at=item.start, now=now, item=item)

@@ -14,6 +14,7 @@ from core.ladder.side import collimation_of
 from core.sky.bodies import Body
 from core.sky.night import Night, Span
 from core.tonight.steps import (
+    MOMENT_LASTS,
     UNMARKED,
     CarryOutItem,
     CollimationItem,
@@ -36,6 +37,8 @@ FINDER_ENDS_BEFORE_SUNSET: Final = timedelta(minutes=10)
 FINDER_FROM_SUN_DEG: Final = 30.0
 # A telescope that need not be out until so long after is carried out in time for it all the same (ours).
 OUT_FOR_FINDER: Final = timedelta(minutes=30)
+# How long after the first look, at least, one that was not said to be out is taken to be indoors (ours).
+SAYS_SO_WITHIN: Final = timedelta(minutes=60)
 # How long these take, and how long before dew is looked for the shield goes on (ours).
 KIT_TAKES: Final = timedelta(minutes=10)
 COLLIMATION_TAKES: Final = timedelta(minutes=15)
@@ -76,19 +79,44 @@ class Preparing:
 
     @property
     def out(self) -> datetime:
-        """When the telescope goes out, or went.
+        """When the telescope goes out, or went."""
+        if self.outside_since is not None:
+            return self.outside_since
+        return self.now if self.is_late and self.now is not None else self.planned_out
+
+    @property
+    def is_late(self) -> bool:
+        """Whether its time to go out went by and nobody said that it is out: then it is now.
+
+        A good while into the first target, whoever is there is taken to look through it, said or not.
+        """
+        is_out = self.outside_since is not None or ItemKind.CARRY_OUT.value in self.marks.done
+        return not is_out and self.now is not None and self.planned_out < self.now < self.taken_to_be_out
+
+    @property
+    def taken_to_be_out(self) -> datetime:
+        """From when on the telescope is taken to be out, whatever was said."""
+        until = self.first_look + max(timedelta(minutes=self.readiness.lead_minutes), SAYS_SO_WITHIN)
+        return min(until, self.last_look)
+
+    @property
+    def planned_out(self) -> datetime:
+        """When the telescope is to go out.
 
         So early that even the slow end of the estimate is over at the first look, and where it is for little
         longer, in time to align the finder by day.
         """
-        if self.outside_since is not None:
-            return self.outside_since
         moved = self.moved(ItemKind.CARRY_OUT)
         if moved is not None:
             return moved
         out = max(self.first_look - timedelta(minutes=self.readiness.lead_minutes), self.night.start)
         finder = self.finder_by_day
         return min(out, finder.start) if finder is not None and out - finder.start <= OUT_FOR_FINDER else out
+
+    @property
+    def set_up(self) -> datetime:
+        """By when everything else is at hand: what was to be done before it is carried out stays there."""
+        return self.planned_out if self.is_late else self.out
 
     @property
     def finder_by_day(self) -> Span | None:
@@ -129,7 +157,7 @@ def preparation(evening: Preparing) -> Iterator[EveningItem]:
 
 
 def _kit(evening: Preparing) -> KitItem:
-    start = evening.moved(ItemKind.KIT) or max(evening.out - KIT_TAKES, evening.night.start)
+    start = evening.moved(ItemKind.KIT) or max(evening.set_up - KIT_TAKES, evening.night.start)
     return KitItem(start=start, end=start, owns_filters=evening.owns_filters)
 
 
@@ -141,7 +169,7 @@ def _collimation(evening: Preparing) -> Iterator[EveningItem]:
     start = evening.moved(ItemKind.COLLIMATION)
     if start is None:
         finder = evening.finder_by_day
-        first = evening.out if finder is None else min(evening.out, finder.start)
+        first = evening.set_up if finder is None else min(evening.set_up, finder.start)
         start = max(first - KIT_TAKES - COLLIMATION_TAKES, evening.night.start)
     yield CollimationItem(
         start=start, end=start + COLLIMATION_TAKES, checked_on=checked_on, caution=evening.is_by_day(start)
@@ -182,7 +210,7 @@ def _finder(evening: Preparing) -> Iterator[EveningItem]:
 
 
 def _place(evening: Preparing) -> PlaceItem:
-    start = evening.moved(ItemKind.PLACE) or evening.out
+    start = evening.moved(ItemKind.PLACE) or evening.set_up
     return PlaceItem(start=start, end=start, stands_on=evening.scope.stands_on, warm=evening.warm)
 
 
@@ -192,6 +220,7 @@ def _carry_out(evening: Preparing) -> CarryOutItem:
         start=evening.out,
         end=evening.out,
         is_outside=evening.outside_since is not None,
+        is_late=evening.is_late,
         readiness=evening.readiness,
         body=evening.body,
         first_look=evening.first_look,
@@ -202,7 +231,11 @@ def _carry_out(evening: Preparing) -> CarryOutItem:
 
 def _covers(evening: Preparing) -> CoversItem:
     """Return when the covers come off: outside, and never while the Sun is up."""
-    dark = evening.out if evening.sunset is None else max(evening.out, evening.sunset)
+    dark, planned = (
+        out if evening.sunset is None else max(out, evening.sunset) for out in (evening.out, evening.set_up)
+    )
+    if evening.now is not None and evening.now < planned + MOMENT_LASTS:
+        dark = planned
     start = max(evening.moved(ItemKind.COVERS) or dark, dark)
     return CoversItem(start=start, end=start)
 
@@ -234,7 +267,7 @@ def _ready(evening: Preparing) -> Iterator[EveningItem]:
     start = evening.out + timedelta(minutes=usable.low_minutes)
     slow = evening.out + timedelta(minutes=usable.high_minutes)
     is_just_in_time = evening.out >= evening.first_look - timedelta(minutes=readiness.lead_minutes)
-    end = evening.first_look if is_just_in_time and not is_out else slow
+    end = evening.first_look if is_just_in_time and not is_out and not evening.is_late else slow
     yield EveningItem(kind=ItemKind.READY, start=start, end=max(start, end))
 
 

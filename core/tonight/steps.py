@@ -122,11 +122,12 @@ class PlaceItem(EveningItem):
 class CarryOutItem(EveningItem):
     """Carrying the telescope out for a first target, or that it stands outside since then.
 
-    ``in_shade`` says that the Sun is up then.
+    ``in_shade`` says that the Sun is up then, ``is_late`` that its time went by and it is to go out now.
     """
 
     kind: ItemKind = ItemKind.CARRY_OUT
     is_outside: bool
+    is_late: bool = False
     readiness: Readiness
     body: Body
     first_look: datetime

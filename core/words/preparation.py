@@ -1,6 +1,7 @@
 """What to prepare before the first look, in sentences."""
 
 import math
+from datetime import timedelta
 from typing import Final
 
 from core.air.dew import Shelter
@@ -71,6 +72,24 @@ _CARRY_OUT_BY_DAY: Final = (
     "Carry the telescope out by {out} for {body} at {first_look}. "
     "Until sunset it stands in the shade with its caps on. {readiness}"
 )
+# When its time went by. By whether the Sun is up still.
+_CARRY_OUT_LATE: Final = (
+    (
+        "Carry the telescope out now: usable for planets from about {low} to {high} (an estimate). If it "
+        "stands outside already, say so."
+    ),
+    (
+        "Carry the telescope out now, into the shade with its caps on until sunset: usable for planets from "
+        "about {low} to {high} (an estimate). If it stands outside already, say so."
+    ),
+)
+_CARRY_OUT_LATE_AND: Final = (
+    "Carry the telescope out now. {readiness} If it stands outside already, say so.",
+    (
+        "Carry the telescope out now, into the shade with its caps on until sunset. {readiness} If it stands "
+        "outside already, say so."
+    ),
+)
 _OUTSIDE_BY_DAY: Final = "{outside} Until sunset it stands in the shade with its caps on."
 COVERS_WORDS: Final = (
     "Once the Sun is down, take the cover off the finder and the whole front cover off the telescope, not "
@@ -136,6 +155,8 @@ def carry_out_words(item: CarryOutItem, clock: SiteClock) -> str:
     if item.is_outside:
         outside = time_outside_text(item.readiness, item.start, clock)
         return _OUTSIDE_BY_DAY.format(outside=outside) if item.in_shade else outside
+    if item.is_late:
+        return _late_words(item, clock)
     template = _CARRY_OUT_BY_DAY if item.in_shade else _CARRY_OUT
     return template.format(
         out=clock.time(item.start),
@@ -143,6 +164,17 @@ def carry_out_words(item: CarryOutItem, clock: SiteClock) -> str:
         first_look=clock.time(item.first_look),
         readiness=readiness_text(item.readiness),
     )
+
+
+def _late_words(item: CarryOutItem, clock: SiteClock) -> str:
+    readiness, usable = item.readiness, item.readiness.usable
+    if readiness.never or readiness.is_ready_at_once:
+        return _CARRY_OUT_LATE_AND[item.in_shade].format(readiness=readiness_text(readiness))
+    low, high = (
+        clock.about(item.start + timedelta(minutes=minutes))
+        for minutes in (usable.low_minutes, usable.high_minutes)
+    )
+    return _CARRY_OUT_LATE[item.in_shade].format(low=low, high=high)
 
 
 def dew_words(item: DewItem, clock: SiteClock, unit: TemperatureUnit) -> str:

@@ -14,6 +14,7 @@ from core.sky.bodies import Body
 from core.tonight.steps import ItemKind
 from core.words.answer import answer_words
 from core.words.climbing import what_next_words
+from core.words.evening import item_words
 from core.words.reasons import answer_reasons
 from core.words.site_clock import clock_of
 from core.words.verdicts import asked_words
@@ -174,3 +175,20 @@ def test_answer_and_ladder_name_the_same_next_without_a_reducer() -> None:
     assert next_words.startswith("85x, 24 mm of 8-24 mm zoom, is worth a try")
     assert "40 mm first, 51x; 24 mm of 8-24 mm zoom, 85x, is worth a try." in told
     assert "reducer" not in told
+
+
+def test_a_telescope_that_is_still_indoors_is_carried_out_now() -> None:
+    situation, clock = at(BALCONY, "18:00"), clock_of(at(BALCONY, "18:00"))
+    assert clock is not None
+    items = {item.kind: item for item in situation.evening_steps}
+    carry, ready = items[ItemKind.CARRY_OUT], items[ItemKind.READY]
+
+    assert carry.start == situation.present
+    assert item_words(carry, clock).startswith(
+        "Carry the telescope out now: usable for planets from about 18:20 to 18:40 (an estimate)."
+    )
+    assert clock.span(ready.start, ready.end) in {"18:19–18:40", "18:20–18:40", "18:19–18:41"}
+    # Before its time, and once it is said to be out, nothing changes.
+    assert "by 16:21 for Saturn" in item_words(
+        {item.kind: item for item in at(BALCONY, "15:30").evening_steps}[ItemKind.CARRY_OUT], clock
+    )
