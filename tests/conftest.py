@@ -1,6 +1,9 @@
 """What every test needs before anything else is imported."""
 
 import os
+import sqlite3
+from collections.abc import Iterator
+from contextlib import suppress
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -9,6 +12,7 @@ import pytest
 from hypothesis import settings
 
 from core.record.folders import DATA_VARIABLE
+from core.record.log import Log
 
 if TYPE_CHECKING:
     from PySide6.QtWidgets import QApplication
@@ -43,3 +47,20 @@ def own_data_folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     folder = tmp_path / "data"
     monkeypatch.setenv(DATA_VARIABLE, str(folder))
     return folder
+
+
+@pytest.fixture(autouse=True)
+def closed_logs(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
+    """Close every log that a test leaves open: Python 3.13 and newer warn of one that is not."""
+    opened: list[Log] = []
+    open_log = Log.open
+
+    def open_and_note(folder: Path) -> Log:
+        opened.append(open_log(folder))
+        return opened[-1]
+
+    monkeypatch.setattr(Log, "open", open_and_note)
+    yield
+    for log in opened:
+        with suppress(sqlite3.ProgrammingError):  # opened on a thread that has ended
+            log.close()

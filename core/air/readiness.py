@@ -3,7 +3,7 @@
 Both are estimates, counted in minutes from being carried out.
 """
 
-from datetime import datetime, timedelta
+from datetime import UTC, datetime, timedelta
 from typing import Final
 
 from attrs import frozen
@@ -21,6 +21,7 @@ from core.gear.owned import Telescope
 NEVER_UNDER_SHARE: Final = 0.8
 _A_DAY_MINUTES: Final = 24 * 60.0
 _WORTH_WAITING_MINUTES: Final = 60.0
+_TOLD_TO_S: Final = 300.0
 
 
 @frozen(kw_only=True)
@@ -62,7 +63,17 @@ class Readiness:
 
     def usable_at(self, outside_since: datetime) -> datetime | None:
         """Return when a telescope outside since a time (aware) is likely usable, None where it never is."""
-        return None if self.never else outside_since + timedelta(minutes=self.usable.likely_minutes)
+        return None if self.never else estimated_at(outside_since, self.usable.likely_minutes)
+
+
+def estimated_at(outside_since: datetime, minutes: float) -> datetime:
+    """Return when an estimate counted in minutes from being carried out (an aware time) is up.
+
+    To the nearest five minutes of the clock, as an estimate deserves, so that it is the same wherever it
+    stands (ours).
+    """
+    moment = outside_since + timedelta(minutes=minutes)
+    return datetime.fromtimestamp(_TOLD_TO_S * round(moment.timestamp() / _TOLD_TO_S), UTC)
 
 
 def readiness_in_still_air(

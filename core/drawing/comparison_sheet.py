@@ -15,6 +15,7 @@ from core.ladder.ladder import Rung
 from core.looks.picture.eyepiece import Steps
 from core.words.advice import advice_text
 from core.words.comparison import finding_texts
+from core.words.names import listed
 
 # Points: the shape of A4 lying on its side, a little larger so that it is all there; printers fit it to
 # their paper.
@@ -62,7 +63,7 @@ def draw_comparison_sheet(
     sheet = Sheet(page, palette)
     inner = sheet.page.grown(-_MARGIN)
     names = comparison.a.scope.name, comparison.b.scope.name
-    title = sheet.measure.fitted(sheet.measure.legible(f"{names[0]} and {names[1]}"), _TITLE, inner.width)
+    title = sheet.measure.fitted(sheet.measure.legible(listed(names)), _TITLE, inner.width)
     sheet.write(title, inner.left, inner.top - _TITLE.line_height / 2, _TITLE, palette.ink, align="left")
     top = inner.top - _TITLE.line_height - 4.0
     top = sheet.paragraph(conditions, inner.left, top, inner.width, _SMALL, palette.faint_ink) - 8.0

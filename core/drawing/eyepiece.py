@@ -14,9 +14,16 @@ from core.drawing.placing import Box
 from core.gear.numbers import MM_PER_INCH
 from core.looks.picture.eyepiece import Pictures, Steps
 from core.looks.picture.sight import Sight
-from core.words.eyepiece import ONE_SCALE, enlarged_words, scale_words
-from core.words.quantities import field_text, power_text
-from core.words.sizes import apparent_size_text
+from core.words.eyepiece import (
+    FIELD_UNKNOWN,
+    ONE_SCALE,
+    enlarged_words,
+    power_and_width_words,
+    scale_words,
+    whole_field_words,
+    width_words,
+)
+from core.words.quantities import power_text
 
 # What a screen or a page is read from (common practice).
 READING_DISTANCE_MM: Final = 450.0
@@ -93,7 +100,7 @@ def draw_pair_in(sheet: Sheet, room: Box, steps: Steps, headings: Sequence[str])
         name = sheet.measure.fitted(sheet.measure.legible(heading), _MARK, side)
         sheet.write(name, left, top - _MARK.line_height / 2, _MARK, palette.ink, align="left")
         draw_window(sheet, sight, picture, box, steps.window_deg)
-        _write_under(sheet, box, f"{power_text(sight.power)}: {_looks(sight)}")
+        _write_under(sheet, box, power_and_width_words(sight))
         left += side + _BETWEEN
     y = boxes[0].bottom - 1.5 * _SMALL.line_height - 5.0
     words = scale_words(enlargement(side, steps.window_deg))
@@ -126,7 +133,7 @@ def _squares(room: Box) -> tuple[Box, Box]:
 def _draw_field(sheet: Sheet, pictures: Pictures, box: Box, *, is_alone: bool) -> None:
     if pictures.field is None:
         sheet.write(
-            sheet.measure.fitted("field not known", _WORDS, box.width),
+            sheet.measure.fitted(FIELD_UNKNOWN, _WORDS, box.width),
             *box.middle,
             _WORDS,
             sheet.palette.faint_ink,
@@ -134,7 +141,7 @@ def _draw_field(sheet: Sheet, pictures: Pictures, box: Box, *, is_alone: bool) -
         return
     draw_field_picture(sheet, pictures.sight, pictures.field, box)
     assert pictures.sight.true_field_deg is not None  # it has a picture
-    words = f"the whole field, {field_text(pictures.sight.true_field_deg)}"
+    words = whole_field_words(pictures.sight.true_field_deg)
     # Words wider than a small picture reach out on both sides of it: as far as the page goes, or over the gap
     # beside it.
     x, _ = box.middle
@@ -177,9 +184,7 @@ def _place_steps(steps: Steps, room: Box) -> tuple[tuple[Sight, Box], ...]:
 
 def _draw_steps(sheet: Sheet, pictures: Pictures, places: Sequence[tuple[Sight, Box]]) -> None:
     palette, steps = sheet.palette, pictures.steps
-    sizes = _all_briefly(
-        sheet.measure, [_looks(sight) for sight, _ in places], places[0][1].width + _GAP - 1.0
-    )
+    sizes = _widths(sheet.measure, [sight for sight, _ in places], places[0][1].width + _GAP - 1.0)
     for (sight, box), (_, picture), size in zip(places, steps.shown, sizes, strict=True):
         in_hand = sight == pictures.sight
         square = Box(box.left, box.top - box.width, box.right, box.top)
@@ -194,13 +199,9 @@ def _draw_steps(sheet: Sheet, pictures: Pictures, places: Sequence[tuple[Sight, 
     sheet.write(words, sheet.page.middle[0], y, _SMALL, palette.faint_ink)
 
 
-def _looks(sight: Sight) -> str:
-    """Return how wide a body looks, its ring included."""
-    return "fills it" if sight.overfills else f"{apparent_size_text(sight.apparent_extent_deg * 60.0)} wide"
-
-
-def _all_briefly(measure: Measure, words: Sequence[str], width: float) -> list[str]:
-    """Return sizes that fit a width in points: all of them without their last word where one is too long."""
+def _widths(measure: Measure, sights: Sequence[Sight], width: float) -> list[str]:
+    """Return how wide a body looks in each view: all of them as bare figures where one is too long."""
+    words = [width_words(sight) for sight in sights]
     if all(measure.width(text, _SMALL) <= width for text in words):
-        return list(words)
-    return [measure.fitted(text.removesuffix(" wide"), _SMALL, width) for text in words]
+        return words
+    return [measure.fitted(width_words(sight, brief=True), _SMALL, width) for sight in sights]

@@ -6,6 +6,7 @@ from datetime import datetime
 import numpy as np
 from attrs import frozen
 
+from core.drawing.altitude_lines import draw_bands
 from core.drawing.frame import Frame
 from core.drawing.free_space import without
 from core.drawing.height_labels import Labels, Way, place_labels
@@ -17,8 +18,6 @@ from core.drawing.lines import (
     DASHES,
     LINE_WIDTH,
     LINE_WIDTH_IN_HAND,
-    TINT_FAIR,
-    TINT_LOW,
 )
 from core.drawing.marks import SOLID, Dashes, Drawing, Page, Points, Sheet
 from core.drawing.palette import Palette
@@ -26,11 +25,10 @@ from core.drawing.placing import Box
 from core.drawing.strip import BAR_HEIGHT, ROW_HEIGHT, Bar, StripItem, box_of, lay_out, lettering_of
 from core.sky.bodies import Body
 from core.sky.night import Night
-from core.words.directions import altitude_text
+from core.words.charts import STRIP, absent_words, more_words, transit_words
 from core.words.site_clock import SiteClock
 
 # Fixed margins in points: they cost nothing to compute and keep the hours in place from night to night.
-_TRANSIT = "transit {time}, {height}"
 _LEFT, _RIGHT, _TOP, _BOTTOM = 48.0, 54.0, 21.0, 5.0
 _UNDER_PLOT = 31.0  # the hours, and under them dates and the name of the axis
 _ABSENT_ROW = 13.0
@@ -137,9 +135,8 @@ def draw_height(
     _draw_strip(sheet, layout)
     _draw_moments(sheet, layout, now, cursor)
     if layout.absent_y is not None:
-        names = ", ".join(body.heading for body in scene.absent)
         words = sheet.measure.fitted(
-            f"Not up in these hours: {names}", _SMALL, sheet.page.right - frame.box.left - 3.0
+            absent_words(scene.absent), _SMALL, sheet.page.right - frame.box.left - 3.0
         )
         sheet.write(words, frame.box.left, layout.absent_y, _SMALL, palette.faint_ink, align="left")
     return HeightChart(
@@ -176,8 +173,8 @@ def _transit_words(scene: HeightScene, planet: Body | None, clock: SiteClock) ->
     for curve in scene.curves:
         if curve.body is planet and curve.transits:
             when, altitude_deg = curve.transits[0]
-            time = clock.time(datetime.fromtimestamp(when, scene.start.tzinfo))
-            return _TRANSIT.format(time=time, height=altitude_text(altitude_deg))
+            time = datetime.fromtimestamp(when, scene.start.tzinfo)
+            return transit_words(time, altitude_deg, clock)
     return ""
 
 
@@ -187,12 +184,7 @@ def _draw_sky(sheet: Sheet, frame: Frame, scene: HeightScene) -> None:
     for step in scene.skies:
         colour = getattr(palette, step.sky.value)
         sheet.fill(Box(frame.x(step.start), box.bottom, frame.x(step.end), box.top), colour, order=0.0)
-    fair, low = frame.y(45.0), frame.y(30.0)
-    sheet.fill(Box(box.left, low, box.right, fair), palette.band_fair, alpha=TINT_FAIR, order=0.1)
-    sheet.fill(Box(box.left, box.bottom, box.right, low), palette.band_low, alpha=TINT_LOW, order=0.1)
-    for y in (low, fair):
-        sheet.stroke((box.left, y), (box.right, y), palette.line, 0.9, order=0.5)
-    sheet.stroke((box.left, box.bottom), (box.right, box.bottom), palette.faint_ink, 1.2, order=3.0)
+    draw_bands(sheet, box, frame.y)
 
 
 def _draw_curve(sheet: Sheet, frame: Frame, curve: Curve, gaps: Sequence[Box], *, heavy: bool) -> None:
@@ -242,7 +234,7 @@ def _draw_strip(sheet: Sheet, layout: _Layout) -> None:
     if strip is None:
         return
     middle = strip.top - ROW_HEIGHT / 2
-    sheet.write("evening", strip.left - 6.0, middle, _SMALL, palette.faint_ink, align="right")
+    sheet.write(STRIP, strip.left - 6.0, middle, _SMALL, palette.faint_ink, align="right")
     for bar in layout.bars:
         box, is_chosen = box_of(bar, strip), bar.item.is_chosen and not bar.item.is_done
         sheet.fill(box, palette.background, edge=palette.accent if is_chosen else palette.line, order=1.0)
@@ -252,7 +244,7 @@ def _draw_strip(sheet: Sheet, layout: _Layout) -> None:
         ink = palette.faint_ink if bar.item.is_done else palette.ink
         sheet.write(bar.words, bar.words_left, y, lettering_of(bar.item), ink, align="left")
     if layout.left_out:
-        words, y = f"+{layout.left_out} more", strip.bottom + BAR_HEIGHT / 2
+        words, y = more_words(layout.left_out), strip.bottom + BAR_HEIGHT / 2
         sheet.write(words, sheet.page.left + 3.0, y, _SMALL, palette.faint_ink, align="left")
 
 

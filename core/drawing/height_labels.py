@@ -25,7 +25,7 @@ from core.drawing.lettering import Lettering, Measure
 from core.drawing.marks import Points
 from core.drawing.placing import Box, Taken
 from core.sky.bodies import Body
-from core.sky.windows import UNNAMED_BLOCK, UNNAMED_WARM
+from core.words.obstacles import blocked_note, warm_air_note
 
 NAME = Lettering(10.0, bold=True)
 NAME_IN_HAND = Lettering(12.5, bold=True)
@@ -263,11 +263,9 @@ def _obstacle_notes(way: Way, free: FreeSpace, so_far: Sequence[BodyLabel], *, m
 
 
 def _words_of(piece: Piece) -> str:
-    if piece.what in (UNNAMED_BLOCK, UNNAMED_WARM):
-        return piece.what
     if piece.kind is PieceKind.BLOCKED:
-        return f"behind {piece.what}"
-    return f"warm air, {piece.what}" if piece.kind is PieceKind.WARM else ""
+        return blocked_note(piece.what)
+    return warm_air_note(piece.what) if piece.kind is PieceKind.WARM else ""
 
 
 def _is_near(label: Label, text: str, point: Points) -> bool:

@@ -6,23 +6,24 @@ from datetime import datetime
 from attrs import frozen
 
 from core.air.atmosphere import air_path, apparent_altitude_deg
+from core.drawing.altitude_lines import write_altitudes
 from core.drawing.frame import Frame
 from core.drawing.lettering import Lettering, Measure
 from core.drawing.marks import Sheet
 from core.drawing.placing import Box, Taken
-from core.drawing.ticks import Tick, axis_words, day_words, hour_ticks, hour_words, stretches
+from core.drawing.ticks import Tick, axis_words, hour_ticks, stretches
 from core.sky.night import Night, SunNight
+from core.words.charts import ALTITUDE_AXIS, PATH_AXIS, now_words, sun_words, unusual_sun_words
+from core.words.dates import short_weekday_text
 from core.words.quantities import path_text
 from core.words.site_clock import SiteClock
+from core.words.time_axis import hour_words
 
 _NUMERAL = Lettering(11.0)
 _HOUR = Lettering(11.0)
 _SMALL = Lettering(8.5)
 _SMALL_BOLD = Lettering(9.0, bold=True)
 
-ALTITUDES_DEG = (0, 30, 45, 60, 90)
-# On a low chart with large letters not all of them have room.
-_FIRST_ALTITUDES_DEG = (30, 0, 45, 60, 90)
 PATH_ALTITUDES_DEG = (90, 45, 30, 20, 10)
 
 # Rows around the chart: distance of their middle from its edge, points.
@@ -58,17 +59,8 @@ def draw_margins(
 
 
 def _write_altitudes(sheet: Sheet, frame: Frame) -> None:
-    palette, box = sheet.palette, frame.box
-    column = Taken(Box(sheet.page.left, box.bottom - 10.0, box.left, sheet.page.top), gap=0.0)
-    for altitude_deg in sorted(ALTITUDES_DEG, key=_FIRST_ALTITUDES_DEG.index):
-        text, y = f"{altitude_deg}°", frame.y(altitude_deg)
-        place = Box.around(box.left - 18.0, y, sheet.measure.width(text, _NUMERAL), _NUMERAL.line_height)
-        if column.is_free(place):
-            column.add(place)
-            sheet.write(text, box.left - 5.0, y, _NUMERAL, palette.ink, align="right")
-    ticks = [((box.left - 3.0, y), (box.left, y)) for y in map(frame.y, ALTITUDES_DEG)]
-    sheet.strokes(ticks, palette.faint_ink, 0.8)
-    _write_upright(sheet, ("Geometric altitude", "Altitude"), box.left - _TITLE_AWAY, frame)
+    write_altitudes(sheet, frame.box, frame.y)
+    _write_upright(sheet, ALTITUDE_AXIS, frame.box.left - _TITLE_AWAY, frame)
 
 
 def _write_paths(sheet: Sheet, frame: Frame, elevation_m: float) -> None:
@@ -83,7 +75,7 @@ def _write_paths(sheet: Sheet, frame: Frame, elevation_m: float) -> None:
             sheet.write(text, box.right + 5.0, y, _NUMERAL, palette.ink, align="left")
     ticks = [((box.right, y), (box.right + 3.0, y)) for y in map(frame.y, PATH_ALTITUDES_DEG)]
     sheet.strokes(ticks, palette.faint_ink, 0.8)
-    _write_upright(sheet, ("Air path, overhead = 1", "Air path"), box.right + _TITLE_AWAY, frame)
+    _write_upright(sheet, PATH_AXIS, box.right + _TITLE_AWAY, frame)
 
 
 def _write_upright(sheet: Sheet, titles: tuple[str, str], x: float, frame: Frame) -> None:
@@ -115,7 +107,7 @@ def _write_hours(sheet: Sheet, frame: Frame, night: Night, clock: SiteClock) -> 
         if tick.zone:
             zones.append((x, tick.zone))
         if tick.day:
-            days.append((x, day_words(tick.day)))
+            days.append((x, short_weekday_text(tick.day)))
     for change in stretches(frame.start, frame.end, zone)[1:]:
         x = frame.x(change.start)
         sheet.stroke((x, box.bottom), (x, box.top), palette.faint_ink, 0.8, dashes=(1.5, 3.0), order=0.6)
@@ -146,7 +138,7 @@ def _write_dates(
     names = axis_words(frame.start, frame.end, zone)
     places = ((name, x, align) for name in names for x, align in ((box.right, "right"), (box.left, "left")))
     any(row.write(*place) for place in places)
-    row.write(day_words(frame.start.astimezone(zone).date()), box.left, "left")
+    row.write(short_weekday_text(frame.start.astimezone(zone).date()), box.left, "left")
     for x, text in days:
         row.write(text, x, "center")
 
@@ -188,22 +180,19 @@ def _write_sun(
     row = Taken(Box(box.left - 2.0, y - 8.0, box.right + 2.0, y + 8.0), gap=3.0)
     marks = [
         *(
-            _Mark(time=time, text=f"now {clock.time(time)}", lettering=_SMALL_BOLD, strong=True)
+            _Mark(time=time, text=now_words(time, clock), lettering=_SMALL_BOLD, strong=True)
             for time in _given(now)
         ),
         *(
             _Mark(time=time, text=clock.time(time), lettering=_SMALL_BOLD, strong=True)
             for time in _given(cursor)
         ),
-        *(_Mark(time=time, text=f"sunset {clock.time(time)}") for time in _given(sun.set)),
-        *(_Mark(time=time, text=f"sunrise {clock.time(time)}") for time in _given(sun.rise)),
-        *(_Mark(time=time, text=f"dark from {clock.time(time)}") for time in _given(sun.astronomical_dusk)),
-        *(_Mark(time=time, text=f"dark until {clock.time(time)}") for time in _given(sun.astronomical_dawn)),
+        *(_Mark(time=time, text=text) for time, text in sun_words(sun, clock)),
     ]
     for mark in marks:
         if frame.shows(mark.time):
             _write_mark(sheet, mark, frame.x(mark.time), y, row, tick_to=box.top)
-    words = _sun_words(sun)
+    words = unusual_sun_words(sun)
     if words:
         middle = (box.left + box.right) / 2
         place = Box.around(middle, y, sheet.measure.width(words, _SMALL), _SMALL.line_height)
@@ -225,12 +214,3 @@ def _write_mark(sheet: Sheet, mark: _Mark, x: float, y: float, row: Taken, *, ti
             sheet.write(mark.text, left, y, mark.lettering, colour, align="left")
             sheet.stroke((x, tick_to), (x, tick_to + 4.0), colour, 1.0)
             return
-
-
-def _sun_words(sun: SunNight) -> str:
-    """Return what is unusual about the Sun this evening, or nothing."""
-    if sun.set is None and sun.rise is None:
-        return "the Sun stays up" if sun.lowest_altitude_deg > -1.0 else "the Sun stays down"
-    if sun.astronomical_dusk is None and sun.astronomical_dawn is None:
-        return "twilight all night" if sun.lowest_altitude_deg < -1.0 else ""
-    return ""

@@ -19,7 +19,7 @@ from core.drawing.marks import SOLID, Drawing, Page, Sheet
 from core.drawing.palette import Palette
 from core.drawing.placing import Box
 from core.ladder.ladder import Ladder, Rung, Standing
-from core.words.ladder import NOT_OWNED, NOT_TONIGHT, RungWords
+from core.words.ladder import DASHED, MARKED_NEW, NO_POWER, SHORT_MARKS, RungWords
 from core.words.notices import ladder_notice_texts
 
 _MARGIN = 8.0
@@ -221,11 +221,11 @@ def _write_headings(sheet: Sheet, layout: LadderLayout) -> None:
             colour,
             align=place.align,
         )
-    remarks = [f"{layout.unnamed} more as marks"] if layout.unnamed else []
+    remarks = [SHORT_MARKS.format(count=layout.unnamed)] if layout.unnamed else []
     if layout.brief and any(place.rung.standing is Standing.ABOVE for place in layout.rungs):
-        remarks.append(f"dashed: {NOT_TONIGHT}")
+        remarks.append(DASHED)
     if layout.brief and any(not place.owned for place in layout.rungs):
-        remarks.append(f"new: {NOT_OWNED}")
+        remarks.append(MARKED_NEW)
     right = layout.words_left - 4.0
     for number, words in enumerate(remarks):
         shown = sheet.measure.fitted(words, HEADING, right - layout.box.left)
@@ -235,7 +235,7 @@ def _write_headings(sheet: Sheet, layout: LadderLayout) -> None:
 def _write_no_rungs(sheet: Sheet, layout: LadderLayout) -> None:
     """Write why the ladder is empty in place of its rungs."""
     left, width = layout.words_left, layout.box.right - layout.words_left
-    words = " ".join(ladder_notice_texts(layout.ladder)) or "No power to show yet."
+    words = " ".join(ladder_notice_texts(layout.ladder)) or NO_POWER
     y = (layout.scale.bottom + layout.scale.top) / 2
     for line in sheet.measure.wrapped(words, FIGURE, width):
         sheet.write(line, left, y, FIGURE, sheet.palette.ink, align="left")

@@ -11,7 +11,14 @@ from core.drawing.lettering import Lettering, Measure
 from core.drawing.placing import Box, spread
 from core.ladder.ladder import Ladder, Rung
 from core.words.ladder import RungWords, by_weight, no_ceiling_text, run_words, rung_at_power, rung_words
-from core.words.limits import LimitWords, band_words, limit_words
+from core.words.limits import (
+    NO_CEILING_HERE,
+    LimitWords,
+    band_words,
+    ceiling_beside,
+    ceiling_title,
+    limit_words,
+)
 from core.words.quantities import power_text
 
 LIMIT = Lettering(11.0, bold=True)
@@ -295,13 +302,13 @@ def _place_limits(
     """Place the words of the limits, each near its line and none on another."""
     blocks: list[tuple[LimitWords | None, str, tuple[str, ...]]] = []
     if ladder.ceiling.power is None:
-        blocks.append((None, "no ceiling", measure.wrapped(no_ceiling_text(ladder), SMALL, width - 4.0)))
+        blocks.append((None, NO_CEILING_HERE, measure.wrapped(no_ceiling_text(ladder), SMALL, width - 4.0)))
     for limit in limit_words(ladder, explain_air=explain_air):
         title, words = power_text(limit.power), limit.words
-        if limit.is_ceiling and measure.width(f"{title} ceiling", LIMIT) <= width - 4.0:
-            title = f"{title} ceiling"
+        if limit.is_ceiling and measure.width(ceiling_title(limit.power), LIMIT) <= width - 4.0:
+            title = ceiling_title(limit.power)
         elif limit.is_ceiling:
-            words = f"ceiling: {words}"
+            words = ceiling_beside(words)
         lines = measure.wrapped(words, SMALL, width - 4.0)
         if tells_band and Line.TOGETHER in limit.kinds:
             lines += measure.wrapped(band_words(ladder), SMALL, width - 4.0)

@@ -9,6 +9,7 @@ from attrs import frozen
 from core.drawing.frame import Frame
 from core.drawing.lettering import Lettering, Measure
 from core.drawing.placing import Box
+from core.words.charts import step_title, step_words
 from core.words.site_clock import SiteClock
 
 ROW_HEIGHT = 13.0
@@ -16,7 +17,6 @@ BAR_HEIGHT = 11.0
 _LETTERING = Lettering(8.5)
 _LETTERING_CHOSEN = Lettering(8.5, bold=True)
 _PAD = 3.0
-_DONE = "✓ {title}"
 _LEAST_BAR = 4.0
 # Words shorter than this are not worth cutting a name down to.
 _LEAST_WORDS = 34.0
@@ -120,10 +120,8 @@ def _wordings(
     item: StripItem, clock: SiteClock, measure: Measure, left: float, right: float, box: Box
 ) -> list[tuple[str, float]]:
     """Offer the words of a bar and where they begin, best first: inside, after it, before it, cut."""
-    title, lettering = measure.legible(item.title), lettering_of(item)
-    if item.is_done:
-        title = _DONE.format(title=title)
-    full = f"{title} {clock.times(item.start, item.end)}"
+    title, lettering = step_title(measure.legible(item.title), is_done=item.is_done), lettering_of(item)
+    full = step_words(title, item.start, item.end, clock)
     inside, before, after = right - left - 2 * _PAD, left - _PAD - box.left, box.right - right - _PAD
     offers = [(text, left + _PAD) for text in (full, title) if measure.width(text, lettering) <= inside][:1]
     if offers:

@@ -7,11 +7,7 @@ from datetime import UTC, date, datetime, timedelta, tzinfo
 
 from attrs import frozen
 
-_HOUR_S = 3600
-# Not strftime's: a window may set the locale, and one drawing speaks one language.
-_DAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
-_MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
-_TWELVE_HOURS = 12
+from core.words.time_axis import axis_name, zone_label
 
 
 @frozen(kw_only=True)
@@ -36,26 +32,6 @@ class Stretch:
     end: datetime
     offset: timedelta
     zone: str
-
-
-def zone_label(time: datetime, zone: tzinfo) -> str:
-    """Return how the time kept at a place is called then: "CET", or "UTC+5:45" where it has no name."""
-    local = time.astimezone(zone)
-    name = local.tzname() or ""
-    return name if name[:1].isalpha() else offset_label(local.utcoffset() or timedelta())
-
-
-def offset_label(offset: timedelta) -> str:
-    """Return an offset from UTC in words: "UTC", "UTC+1", "UTC−3:30"."""
-    seconds = round(offset.total_seconds())
-    if seconds == 0:
-        return "UTC"
-    hours, rest = divmod(abs(seconds), _HOUR_S)
-    minutes, second = divmod(rest, 60)
-    text = f"UTC{'+' if seconds > 0 else '−'}{hours}"
-    if minutes or second:
-        text += f":{minutes:02d}"
-    return f"{text}:{second:02d}" if second else text
 
 
 def stretches(start: datetime, end: datetime, zone: tzinfo) -> tuple[Stretch, ...]:
@@ -125,27 +101,9 @@ def _full_hours(piece: Stretch, *, last: bool) -> list[tuple[datetime, datetime]
         full += timedelta(hours=1)
 
 
-def hour_words(hour: int, *, clock: int = 24) -> str:
-    """Return a full hour as it stands under an axis: "21" or "9 pm"."""
-    if clock == _TWELVE_HOURS:
-        return f"{hour % 12 or 12} {'am' if hour < 12 else 'pm'}"
-    return f"{hour:02d}"
-
-
-def day_words(day: date) -> str:
-    """Return a date as it stands under an axis: "Sat 5 Dec"."""
-    return f"{_DAYS[day.weekday()]} {day.day} {_MONTHS[day.month - 1]}"
-
-
 def axis_words(start: datetime, end: datetime, zone: tzinfo) -> tuple[str, str]:
     """Return the name of the time axis with the time kept there, in full and short.
 
     "Site time, hours: CET (UTC+1)"; a clock change names both times.
     """
-    full, short = [], []
-    for piece in stretches(start, end, zone):
-        offset = offset_label(piece.offset)
-        full.append(piece.zone if piece.zone == offset else f"{piece.zone} ({offset})")
-        short.append(piece.zone)
-    title = "Site time, hours: "
-    return title + ", then ".join(full), title + ", then ".join(short)
+    return axis_name([(piece.zone, piece.offset) for piece in stretches(start, end, zone)])

@@ -7,23 +7,28 @@ import numpy as np
 from attrs import frozen
 from numpy.typing import NDArray
 
+from core.drawing.altitude_lines import draw_bands, write_altitudes
 from core.drawing.lettering import Lettering
-from core.drawing.lines import LINE_WIDTH, LINE_WIDTH_IN_HAND, TINT_FAIR, TINT_LOW
+from core.drawing.lines import LINE_WIDTH, LINE_WIDTH_IN_HAND
 from core.drawing.marks import Drawing, Page, Sheet
 from core.drawing.palette import Palette
 from core.drawing.placing import Box, Taken
 from core.drawing.year_frame import Panel, YearFrame, scale_step
 from core.drawing.year_words import SMALL, SMALL_BOLD, lines_at, write_marks, write_months
-from core.sky.events import BEST_DEG, FAIR_DEG
-from core.words.dates import short_date_text
+from core.sky.events import FAIR_DEG
+from core.words.charts import (
+    BEST_WEEKS,
+    HIGHEST_IN_THE_DARK,
+    HOURS_IN_THE_DARK,
+    HOURS_UNIT,
+    size_panel_words,
+)
 from core.words.directions import altitude_text
 from core.words.quantities import two_figures
-from core.words.sizes import disc_size_text
 from core.year.year import Year
 
 _NUMERAL = Lettering(11.0)
 _SMALL_NUMERAL = Lettering(9.5)
-_ALTITUDES_DEG = (0, 30, 45, 60, 90)
 _TITLE_AWAY = 41.0
 _NAME_ABOVE = 7.5  # the name of a lower panel stands so far over it
 _HOURS_30, _HOURS_45 = 0.30, 0.75  # how strongly the hours are filled
@@ -31,7 +36,6 @@ _HOURS_30, _HOURS_45 = 0.30, 0.75  # how strongly the hours are filled
 FloatArray = NDArray[np.float64]
 
 _ROOM_FOR_NUMERALS = 85.0  # under this height they are smaller
-_BEST_WEEKS = "best weeks"
 _BAR = 3.5  # height of the bar over them
 _ROOM_FOR_WORDS = 60.0  # a lower panel has no words inside
 # Places to either side of a middle, the nearest first, as parts of the way to the ends.
@@ -93,18 +97,11 @@ def draw_year(page: Page, year: Year, *, palette: Palette, chosen: date | None =
 
 def _draw_altitude(sheet: Sheet, frame: YearFrame, year: Year, lines: Sequence[float]) -> None:
     panel, palette = frame.altitude, sheet.palette
-    box, low, fair = panel.box, panel.y(FAIR_DEG), panel.y(BEST_DEG)
+    box = panel.box
     sheet.fill(box, palette.night_sky, order=0.0)
-    sheet.fill(Box(box.left, low, box.right, fair), palette.band_fair, alpha=TINT_FAIR, order=0.1)
-    sheet.fill(Box(box.left, box.bottom, box.right, low), palette.band_low, alpha=TINT_LOW, order=0.1)
-    for y in (low, fair):
-        sheet.stroke((box.left, y), (box.right, y), palette.line, 0.9, order=0.5)
-    sheet.stroke((box.left, box.bottom), (box.right, box.bottom), palette.faint_ink, 1.2, order=3.0)
-    column = Taken(Box(sheet.page.left, box.bottom - 9.0, box.left, box.top + 9.0), gap=0.0)
-    lettering = _NUMERAL if box.height > _ROOM_FOR_NUMERALS else _SMALL_NUMERAL
-    for altitude_deg in _ALTITUDES_DEG:
-        _write_number(sheet, panel, column, altitude_deg, f"{altitude_deg}°", lettering)
-    words = sheet.measure.fitted("Highest in the dark", SMALL, box.height)
+    draw_bands(sheet, box, panel.y)
+    write_altitudes(sheet, box, panel.y, _NUMERAL if box.height > _ROOM_FOR_NUMERALS else _SMALL_NUMERAL)
+    words = sheet.measure.fitted(HIGHEST_IN_THE_DARK, SMALL, box.height)
     sheet.write(
         words, box.left - _TITLE_AWAY, (box.bottom + box.top) / 2, SMALL, palette.faint_ink, rotation_deg=90.0
     )
@@ -136,14 +133,14 @@ def _runs(points: FloatArray, chosen: NDArray[np.bool_]) -> Sequence[FloatArray]
 def _draw_best_weeks(sheet: Sheet, frame: YearFrame, year: Year, lines: Sequence[float]) -> None:
     """Draw a bar at the top of the panel over each stretch of the best weeks, named where there is room."""
     box, palette = frame.altitude.box, sheet.palette
-    half, width = frame.per_evening / 2, sheet.measure.width(_BEST_WEEKS, SMALL) + 6.0
+    half, width = frame.per_evening / 2, sheet.measure.width(BEST_WEEKS, SMALL) + 6.0
     for first, last in year.best.stretches:
         left, right = frame.x_of_number(first) - half, frame.x_of_number(last) + half
         sheet.fill(Box(left, box.top - _BAR, right, box.top), palette.accent, order=1.5)
         if width <= right - left and box.height > _ROOM_FOR_WORDS:
             middle, free = (left + right) / 2, (right - left - width) / 2
             x = _clearest(middle + free * _OUTWARDS, width, lines)
-            sheet.write(_BEST_WEEKS, x, box.top - _BAR - 6.5, SMALL, palette.accent)
+            sheet.write(BEST_WEEKS, x, box.top - _BAR - 6.5, SMALL, palette.accent)
 
 
 def _draw_highest(sheet: Sheet, frame: YearFrame, year: Year, lines: Sequence[float]) -> None:
@@ -182,7 +179,7 @@ def _write_number(
 
 def _draw_hours(sheet: Sheet, frame: YearFrame, panel: Panel, year: Year) -> None:
     colour, outlook = sheet.palette.bodies[year.planet], year.outlook
-    _draw_scale(sheet, panel, " h", "Hours in the dark above 30° (light) and above 45° (full)")
+    _draw_scale(sheet, panel, HOURS_UNIT, HOURS_IN_THE_DARK)
     for hours, alpha in ((outlook.dark_hours_30, _HOURS_30), (outlook.dark_hours_45, _HOURS_45)):
         over = np.column_stack([frame.xs(), panel.ys(hours)])
         ends = [(over[-1, 0], panel.box.bottom), (over[0, 0], panel.box.bottom)]
@@ -192,10 +189,11 @@ def _draw_hours(sheet: Sheet, frame: YearFrame, panel: Panel, year: Year) -> Non
 
 def _draw_size(sheet: Sheet, frame: YearFrame, panel: Panel, year: Year) -> None:
     sizes, sign = _in_unit(year.outlook.diameter_arcsec)
-    name = "Apparent size"
-    if year.best.largest is not None:
-        largest = disc_size_text(float(year.outlook.diameter_arcsec[year.best.largest]))
-        name += f": largest {largest}, {short_date_text(year.dates[year.best.largest])}"
+    largest = year.best.largest
+    name = size_panel_words(
+        None if largest is None else float(year.outlook.diameter_arcsec[largest]),
+        None if largest is None else year.dates[largest],
+    )
     _draw_scale(sheet, panel, sign, name)
     colour = sheet.palette.bodies[year.planet]
     sheet.strokes([np.column_stack([frame.xs(), panel.ys(sizes)])], colour, LINE_WIDTH)

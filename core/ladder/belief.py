@@ -25,13 +25,16 @@ from core.record.log_entry import Verdict
 
 Floats = NDArray[np.float64]
 
-# The grid of ln(overhead blur in arcsec).
-_GRID: Final = np.linspace(math.log(0.3), math.log(8.0), 161)
-_EDGES: Final = np.concatenate([[-np.inf], (_GRID[1:] + _GRID[:-1]) / 2.0, [np.inf]])
-
 SPREAD: Final = 0.43  # standard deviation of ln(blur) before any verdict
+# The grid of ln(overhead blur in arcsec), counted from that of the first look: even to both sides, so that
+# the first look itself is the middle of the belief, and no verdict has to make up for a grid that is cut.
+_FROM_PRIOR: Final = np.linspace(-4.0 * SPREAD, 4.0 * SPREAD, 161)
+_EDGES: Final = np.concatenate([[-np.inf], (_FROM_PRIOR[1:] + _FROM_PRIOR[:-1]) / 2.0, [np.inf]])
+
 MEMORY_S: Final = 3600.0
-_HARDLY_FADED: Final = 1.0 - 1e-5  # less than a tenth of a second
+# It fades by full minutes, as the ladder is shown: else the seconds before a verdict could move the ceiling
+# against what the verdict says.
+_FADES_EACH_S: Final = 60.0
 GAIN: Final = 6.0
 SUREST: Final = 2.5
 NO_CHANGE: Final = 0.4
@@ -48,9 +51,12 @@ TRY_AGAIN_FROM: Final = 0.5
 _LONGEST_WAIT_S: Final = 4 * 3600.0
 _WAIT_STEP_S: Final = 300.0
 
-# The normal distribution as a table, to one part in ten million between its points.
-_NORMAL_AT: Final = np.linspace(-8.0, 8.0, 16_001)
-_NORMAL_BELOW: Final = np.array([NormalDist().cdf(z) for z in _NORMAL_AT.tolist()])
+# The normal distribution as a table of equal steps, right to one part in ten million between them.
+_FURTHEST: Final = 8.0
+_PER_ONE: Final = 1000
+_NORMAL_BELOW: Final = np.array(
+    [NormalDist().cdf(step / _PER_ONE - _FURTHEST) for step in range(int(2 * _FURTHEST * _PER_ONE) + 1)]
+)
 
 _REVERSED: Final = {Verdict.MORE: Verdict.LESS, Verdict.LESS: Verdict.MORE}
 
@@ -108,21 +114,30 @@ class Evidence:
 class Belief:
     """A belief over ln(overhead blur): the share of each point of the grid, (161,), at one time.
 
-    ``unix_s`` (Unix seconds) is None before any verdict; ``prior_ln`` is the mean to which it fades.
+    ``unix_s`` (Unix seconds) is None before any verdict; ``prior_ln`` is the mean to which it fades, and the
+    middle of the grid.
     """
 
     prior_ln: float
     share: Floats = field(repr=False)
     unix_s: float | None = None
 
+    @property
+    def ln_blur(self) -> Floats:
+        """The grid, ln of overhead blurs in arcsec, (161,): four spreads to both sides of the prior."""
+        return np.asarray(self.prior_ln + _FROM_PRIOR)
+
+    @property
+    def _blurs_arcsec(self) -> Floats:
+        return np.exp(self.ln_blur)
+
     def faded(self, unix_s: float) -> "Belief":
-        """Return what is left of it at a later time; before any verdict nothing fades."""
+        """Return what is left of it in the full minute of a later time; before any verdict nothing fades."""
+        unix_s = math.floor(unix_s / _FADES_EACH_S) * _FADES_EACH_S
         if self.unix_s is None or unix_s <= self.unix_s:
             return self
         kept = math.exp(-(unix_s - self.unix_s) / MEMORY_S)
-        if kept > _HARDLY_FADED:
-            return evolve(self, unix_s=unix_s)
-        middles = self.prior_ln + kept * (_GRID - self.prior_ln)
+        middles = kept * _FROM_PRIOR
         width = SPREAD * math.sqrt(1.0 - kept**2)
         # Whole cells, so that nothing is lost between the points where the spread is narrower than they are
         # apart.
@@ -132,19 +147,20 @@ class Belief:
     def learned(self, evidence: Evidence) -> "Belief":
         """Return it after one verdict, faded over the time since the one before."""
         now = self.faded(evidence.unix_s)
-        at = evidence.unix_s if self.unix_s is None else max(evidence.unix_s, self.unix_s)
+        minute_s = math.floor(evidence.unix_s / _FADES_EACH_S) * _FADES_EACH_S
+        at = minute_s if self.unix_s is None else max(minute_s, self.unix_s)
         if evidence.weight == 0.0:
             return evolve(now, unix_s=at)
-        share = now.share * likelihood_of(evidence, np.exp(_GRID)) ** evidence.weight
+        share = now.share * likelihood_of(evidence, self._blurs_arcsec) ** evidence.weight
         return evolve(now, share=_whole(share), unix_s=at)
 
     def blur_arcsec(self, quantile: float) -> float:
         """Return the overhead blur in arcsec below which a share (0 to 1) of the belief lies."""
-        return math.exp(float(np.interp(quantile, np.cumsum(self.share) - self.share / 2.0, _GRID)))
+        return math.exp(float(np.interp(quantile, np.cumsum(self.share) - self.share / 2.0, self.ln_blur)))
 
     def chance_better(self, line: LineOfSight, from_power: float, to_power: float) -> float:
         """Return the chance, 0 to 1, that a higher power shows more than a lower one."""
-        return float(self.share[line.power(np.exp(_GRID)) > math.sqrt(from_power * to_power)].sum())
+        return float(self.share[line.power(self._blurs_arcsec) > math.sqrt(from_power * to_power)].sum())
 
     def step_up_pays(self, line: LineOfSight, from_power: float, to_power: float) -> bool:
         """Tell whether the next power is worth a step."""
@@ -167,7 +183,7 @@ class Belief:
 def first_belief(overhead_arcsec: float | None = None) -> Belief:
     """Return the belief of a first look (overhead blur in arcsec), or with nothing said."""
     middle = math.log(USUAL_BLUR_ARCSEC if overhead_arcsec is None else overhead_arcsec)
-    return Belief(prior_ln=middle, share=_whole(np.exp(-(((_GRID - middle) / SPREAD) ** 2) / 2.0)))
+    return Belief(prior_ln=middle, share=_whole(np.exp(-((_FROM_PRIOR / SPREAD) ** 2) / 2.0)))
 
 
 def believe(evidence: Iterable[Evidence], *, first_look_arcsec: float | None = None) -> Belief:
@@ -200,7 +216,9 @@ def _pieces(evidence: Iterable[Evidence]) -> list[Evidence]:
     for each in evidence:
         before = pieces[-1] if pieces else None
         if before is not None and _same_piece(before, each):
-            pieces[-1] = evolve(each, unix_s=before.unix_s)
+            # With the weight of the better conditions, else a second "more" could teach less than the first.
+            better = max(before, each, key=lambda piece: piece.weight)
+            pieces[-1] = evolve(better.upwards, unix_s=before.unix_s, verdict=each.upwards.verdict)
         else:
             pieces.append(each)
     return pieces
@@ -214,7 +232,9 @@ def same_step(evidence: Evidence, low: float, high: float) -> bool:
 
 
 def _same_piece(one: Evidence, other: Evidence) -> bool:
-    if one.line.aperture_mm != other.line.aperture_mm or other.unix_s - one.unix_s > SAME_PAIR_S:
+    if other.warm_air or one.line.aperture_mm != other.line.aperture_mm:
+        return False
+    if other.unix_s - one.unix_s > SAME_PAIR_S:
         return False
     first = one.upwards
     return same_step(other, first.from_power, first.to_power)
@@ -222,7 +242,10 @@ def _same_piece(one: Evidence, other: Evidence) -> bool:
 
 def _below(z: Floats) -> Floats:
     """Return the share of the normal distribution below z, any shape."""
-    return np.asarray(np.interp(z, _NORMAL_AT, _NORMAL_BELOW))
+    place = np.clip((z + _FURTHEST) * _PER_ONE, 0.0, len(_NORMAL_BELOW) - 1.001)
+    step = place.astype(np.intp)
+    below = _NORMAL_BELOW[step]
+    return np.asarray(below + (place - step) * (_NORMAL_BELOW[step + 1] - below))
 
 
 def _whole(share: Floats) -> Floats:

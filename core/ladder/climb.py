@@ -28,6 +28,8 @@ from core.record.log_entry import Verdict
 # Rungs closer than this show no difference that anyone could judge; ours.
 LEAST_STEP: Final = 1.2
 _NEARLY: Final = 1.0 - 5e-3  # 119x is a step from 100x all the same
+# Where the ceiling lies this much over a rung, and the next one is over it, the kit has a gap there; ours.
+GAP_FROM: Final = 1.1
 # What was in hand for less was passed by on the way to another, for no eyepiece is changed and looked through
 # in that time; ours.
 PASSED_BY: Final = timedelta(seconds=10)
@@ -50,7 +52,7 @@ class NextStep:
     ``to`` is the rung to go to, None to stay; ``chance`` is that of seeing more there than here, 0 to 1.
     ``above`` is the rung that a step up would take, None where there is none, ``try_again_at`` when that is
     worth another try (UTC). ``is_over_usual_air`` tells that only the usual limit of the air keeps one
-    from it.
+    from it, ``is_gap`` that the ceiling lies well over the rung, with nothing owned up to ``above``.
     """
 
     move: Move
@@ -60,6 +62,7 @@ class NextStep:
     above: Rung | None = None
     try_again_at: datetime | None = None
     is_over_usual_air: bool = False
+    is_gap: bool = False
 
 
 def rung_above(ladder: Ladder, rung: Rung) -> Rung | None:
@@ -129,7 +132,14 @@ def next_step(
         return NextStep(move=Move.UP, rung=rung, to=above, chance=chance, above=above)
     again_s = belief.try_again_at_s(line, rung.power, above.power) if now is not None else None
     again = None if again_s is None else datetime.fromtimestamp(again_s, UTC)
-    return NextStep(move=Move.STAY, rung=rung, chance=chance, above=above, try_again_at=again)
+    return NextStep(
+        move=Move.STAY,
+        rung=rung,
+        chance=chance,
+        above=above,
+        try_again_at=again,
+        is_gap=_is_gap(ladder, rung, above),
+    )
 
 
 def line_of_sight(ladder: Ladder) -> LineOfSight | None:
@@ -142,6 +152,14 @@ def line_of_sight(ladder: Ladder) -> LineOfSight | None:
         dispersion_arcsec=ladder.aim.dispersion_arcsec,
         mirror_arcsec=ladder.limits.mirror_arcsec,
     )
+
+
+def _is_gap(ladder: Ladder, rung: Rung, above: Rung) -> bool:
+    """Tell whether the ceiling lies between two rungs, well over the lower, and no other rung does."""
+    ceiling = ladder.ceiling.power
+    if ceiling is None or ceiling < GAP_FROM * rung.power or not is_past_limit(above.power, ceiling):
+        return False
+    return not any(rung.power < other.power < above.power for other in ladder.rungs)
 
 
 def _rung_of(ladder: Ladder, power: float | None) -> Rung | None:

@@ -35,6 +35,7 @@ LONG_EYEPIECE_MM = 32.0
 class NoticeKind(StrEnum):
     """What there is to say; those of the kit as a whole come first."""
 
+    NO_EYEPIECE = "no_eyepiece"
     NOTHING_FITS = "nothing_fits"
     NOTHING_UNDER_CEILING = "nothing_under_ceiling"
     MASKED_MIRROR = "masked_mirror"
@@ -116,7 +117,8 @@ def kit_notices(
     ``is_cut`` tells that it gives more combinations than are looked at.
     """
     if lowest is None:
-        return (Notice(kind=NoticeKind.NOTHING_FITS, scope=scope.name),)
+        kind = NoticeKind.NOTHING_FITS if eyepieces else NoticeKind.NO_EYEPIECE
+        return (Notice(kind=kind, scope=scope.name),)
     return (
         *_ceiling_notices(lowest, scope, ceiling_power),
         *_mask_notices(scope),

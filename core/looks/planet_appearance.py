@@ -177,14 +177,14 @@ def _limits(ladder: Ladder | None) -> bool:
 def _expectations(
     ladder: Ladder, subject: Subject, events: tuple[MoonEvent, ...]
 ) -> tuple[FeatureChance, ...]:
-    """Return what to expect at the highest power that tonight bears.
+    """Return what to expect at the highest power that tonight bears; nothing without an eyepiece.
 
-    Where every power of the kit is too high that is the lowest of them, and without an eyepiece the ceiling.
+    Where every power of the kit is too high that is the lowest of them.
     """
-    detail, ceiling_power = ladder.limits.detail, ladder.ceiling.power
-    if detail is None or ceiling_power is None:
+    detail = ladder.limits.detail
+    if detail is None or ladder.ceiling.power is None or not ladder.rungs:
         return ()
-    lowest = ladder.rungs[0].power if ladder.rungs else ceiling_power
+    lowest = ladder.rungs[0].power
     seen = Seen(
         finest_arcsec=detail.arcsec,
         aperture_mm=working_aperture_mm(ladder.scope),

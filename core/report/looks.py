@@ -8,7 +8,7 @@ from core.looks.picture.sight import Sight
 from core.looks.planet_appearance import PlanetAppearance
 from core.plain_text import WIDTH, printable, shown_name, table, width_of, wrapped
 from core.words.aim import aim_notices, no_ceiling_words
-from core.words.eyepiece import turning_words
+from core.words.eyepiece import FILLS_IT, turning_words
 from core.words.filters import filter_sentences, filters_heading
 from core.words.looking_for import judged_text, likelihood_text, short_text
 from core.words.looks import air_words, facts, happening_words, heading_words, standing_words
@@ -86,7 +86,7 @@ def _view(appearance: PlanetAppearance, width: int) -> Iterator[str]:
 def _rung(sight: Sight) -> tuple[str, str, str, str]:
     field = "?" if sight.true_field_deg is None else field_text(sight.true_field_deg)
     if sight.overfills:
-        return power_text(sight.power), field, "fills it", ""
+        return power_text(sight.power), field, FILLS_IT, ""
     size = apparent_size_text(sight.apparent_diameter_arcmin)
     return power_text(sight.power), field, size, moons_text(sight.apparent_diameter_arcmin)
 

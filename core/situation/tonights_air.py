@@ -33,14 +33,13 @@ class TonightsAir(Moment):
         )
 
     @lazy
-    def first_belief(self) -> float | None:
-        """The overhead blur in arcsec that was said before any verdict, None with nothing said."""
-        return None if self.blur.source is BlurSource.ASSUMED else self.blur.overhead_arcsec
-
-    @lazy
     def belief(self) -> Belief:
-        """What is believed of the overhead blur after the last verdict of the evening."""
-        return believe(self.evidence, first_look_arcsec=self.first_belief)
+        """What is believed of the overhead blur after the last verdict of the evening.
+
+        It begins where the ladder does: what is assumed there with nothing said is assumed here too, so that
+        the first verdict moves the ceiling only the way that it says.
+        """
+        return believe(self.evidence, first_look_arcsec=self.blur.overhead_arcsec)
 
     @lazy
     def has_taught(self) -> bool:

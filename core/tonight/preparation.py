@@ -8,7 +8,7 @@ from attrs import field, frozen
 
 from core.air.dew import Shelter
 from core.air.dew_outlook import DewOutlook, shelter_of
-from core.air.readiness import Readiness
+from core.air.readiness import Readiness, estimated_at
 from core.gear.owned import Telescope, TelescopeKind
 from core.ladder.side import collimation_of
 from core.sky.bodies import Body
@@ -264,8 +264,8 @@ def _ready(evening: Preparing) -> Iterator[EveningItem]:
     is_out = evening.outside_since is not None
     if readiness.never or (readiness.is_ready_at_once and is_out):
         return
-    start = evening.out + timedelta(minutes=usable.low_minutes)
-    slow = evening.out + timedelta(minutes=usable.high_minutes)
+    start = estimated_at(evening.out, usable.low_minutes)
+    slow = estimated_at(evening.out, usable.high_minutes)
     is_just_in_time = evening.out >= evening.first_look - timedelta(minutes=readiness.lead_minutes)
     end = evening.first_look if is_just_in_time and not is_out and not evening.is_late else slow
     yield EveningItem(kind=ItemKind.READY, start=start, end=max(start, end))
@@ -275,16 +275,19 @@ def _settled(evening: Preparing) -> Iterator[EveningItem]:
     readiness, settled = evening.readiness, evening.readiness.settled
     if settled is None or readiness.never or not readiness.settles_later:
         return
-    likely = evening.out + timedelta(minutes=settled.likely_minutes)
+    soonest, likely, latest = (
+        estimated_at(evening.out, minutes)
+        for minutes in (settled.low_minutes, settled.likely_minutes, settled.high_minutes)
+    )
     if likely < evening.last_look:
-        yield SettledItem(start=likely, end=likely, likely=likely)
+        yield SettledItem(start=likely, end=likely, soonest=soonest, likely=likely, latest=latest)
 
 
 def _star_test(evening: Preparing) -> Iterator[EveningItem]:
     """Yield a star test when the telescope is likely usable and stars are out, where it needs one."""
     if not collimation_of(evening.scope).is_needed or evening.readiness.never:
         return
-    usable = evening.out + timedelta(minutes=evening.readiness.usable.likely_minutes)
+    usable = estimated_at(evening.out, evening.readiness.usable.likely_minutes)
     dark = evening.night.sun.civil_dusk
     start = evening.moved(ItemKind.STAR_TEST) or max(filter(None, (usable, dark)))
     if start < evening.last_look:

@@ -151,10 +151,12 @@ class DewItem(EveningItem):
 
 @frozen(kw_only=True)
 class SettledItem(EveningItem):
-    """When the mirror has settled, after it was usable: likely at ``likely``."""
+    """When the mirror has settled after it was usable: likely at ``likely``, between the other two."""
 
     kind: ItemKind = ItemKind.SETTLED
+    soonest: datetime
     likely: datetime
+    latest: datetime
 
 
 @frozen(kw_only=True)

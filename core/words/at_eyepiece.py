@@ -17,6 +17,7 @@ from core.words.directions import altitude_text
 from core.words.limits import lifted_sentence
 from core.words.log import VERDICT_LABELS
 from core.words.names import opening
+from core.words.notices import notice_texts
 from core.words.obstacles import warm_air_words
 from core.words.quantities import power_text
 from core.words.site_clock import SiteClock, clock_of, minutes_between
@@ -87,7 +88,9 @@ def eyepiece_words(situation: Situation) -> EyepieceWords:
     subject = _subject(situation, clock)
     call = situation.last_call
     if ladder is None or rung is None:
-        refusal = nothing_offered_words(situation) if ladder is not None else answer_words(situation)
+        refusal = answer_words(situation)
+        if ladder is not None:
+            refusal = nothing_offered_words(situation) or " ".join(notice_texts(ladder.notices))
         return EyepieceWords(subject=subject, time=time, refusal=refusal)
     step, filter_in = situation.next_step, situation.filter_in
     part = rung.label

@@ -31,6 +31,10 @@ _TOP_OWNED: Final = (
     "The highest power of this telescope. Give it a minute or two, and wait for the still moments."
 )
 _AT_THE_TOP: Final = "As far as {limit} allows. Give it a minute or two, and wait for the still moments."
+_GAP: Final = (
+    "Stay here: aperture and air (seeing) bear about {ceiling}, but you own nothing between {here} and "
+    "{above}. Wait for the still moments."
+)
 _SETTLED: Final = "Stay here: from your verdicts more power would not show more. Wait for the still moments."
 _AGAIN: Final = "Stay here. {above} is worth another try from about {time}, when the air may have changed."
 _USUAL: Final = (
@@ -90,7 +94,9 @@ def next_step_text(step: NextStep, ladder: Ladder, clock: SiteClock | None) -> s
         usual=limit_name(LimitKind.USUAL_AIR),
         to="" if step.to is None else power_text(step.to.power),
         label="" if step.to is None else step.to.label,
+        here=power_text(step.rung.power),
         above="" if step.above is None else power_text(step.above.power),
+        ceiling="" if ladder.ceiling.power is None else power_text(ladder.ceiling.power),
         settle=settling_words(ladder.scope),
         time="" if step.try_again_at is None or clock is None else clock.time(step.try_again_at),
     )
@@ -120,6 +126,8 @@ def _template(step: NextStep, ladder: Ladder, clock: SiteClock | None) -> str:
         return _USUAL
     if step.try_again_at is not None and clock is not None:
         return _AGAIN
+    if step.is_gap:
+        return _GAP
     return _SETTLED if has_taught else _AT_THE_TOP
 
 

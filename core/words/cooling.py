@@ -1,11 +1,11 @@
 """When a telescope is ready: in minutes from being carried out, or by the site's clock."""
 
-from datetime import datetime, timedelta
+from datetime import datetime
 from typing import Final
 
 from core.air.cooling import READY_WITHIN_C
 from core.air.mirror_of import CoolingMirror, Settled
-from core.air.readiness import Readiness
+from core.air.readiness import Readiness, estimated_at
 from core.ladder.mirror_climb import MirrorClimb
 from core.words.quantities import length_text, power_text, rounded, rounded_text, trimmed_text
 from core.words.site_clock import SiteClock
@@ -119,21 +119,21 @@ def time_outside_text(readiness: Readiness, outside_since: datetime, clock: Site
         return _sentences(_OUTSIDE_ALREADY.format(since=since, near=_NEAR), _lag_sentence(readiness))
 
     def after(minutes: float) -> str:
-        return clock.time(outside_since + timedelta(minutes=rounded_minutes(minutes)))
+        return clock.time(estimated_at(outside_since, minutes))
 
     usable_words = _OUTSIDE_USABLE[mirror is None, usable.measured].format(
         since=since,
         soonest=after(usable.low_minutes),
         latest=after(usable.high_minutes),
-        likely=clock.about(outside_since + timedelta(minutes=usable.likely_minutes)),
+        likely=after(usable.likely_minutes),
     )
     settled_words = None
     if settled is not None and mirror is not None and readiness.settles_later:
         settled_words = _OUTSIDE_SETTLED.format(
             mirror=_mirror_text(mirror),
-            soonest=clock.about(outside_since + timedelta(minutes=settled.low_minutes)),
-            latest=clock.about(outside_since + timedelta(minutes=settled.high_minutes)),
-            likely=clock.about(outside_since + timedelta(minutes=settled.likely_minutes)),
+            soonest=after(settled.low_minutes),
+            latest=after(settled.high_minutes),
+            likely=after(settled.likely_minutes),
         )
     return _sentences(usable_words, settled_words, _lag_sentence(readiness))
 

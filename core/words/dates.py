@@ -39,6 +39,11 @@ def short_date_text(day: date) -> str:
     return f"{day.day} {month_text(day)[:3]}"
 
 
+def short_weekday_text(day: date) -> str:
+    """Return a date as it stands under an axis: ``Sat 5 Dec``."""
+    return f"{_WEEKDAYS[day.weekday()]} {short_date_text(day)}"
+
+
 def weekday_text(day: date) -> str:
     """Return a date with its weekday, ``Sat 5 December 2026``."""
     return f"{_WEEKDAYS[day.weekday()]} {date_text(day)}"

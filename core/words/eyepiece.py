@@ -7,7 +7,7 @@ from core.gear.owned import Telescope, TelescopeKind
 from core.looks.picture.sight import Sight, window_for
 from core.looks.picture.stillness import Stillness
 from core.looks.picture.turn import DRIFT_ANGLE_DEG, Turning, clock_hour
-from core.words.quantities import power_text, rounded_text
+from core.words.quantities import field_text, power_text, rounded_text
 from core.words.sizes import against_moon, apparent_size_text
 
 # Said wherever the picture is shown.
@@ -30,6 +30,12 @@ _SIZE_WITH_RING: Final = "At {power} {body} looks {size} across (with its ring {
 _ENLARGED: Final = "enlarged {times} times"
 _AS_LARGE: Final = "about as large as it looks"
 _SMALLER: Final = "smaller than it looks"
+_WHOLE_FIELD: Final = "the whole field, {field}"
+FIELD_UNKNOWN: Final = "field not known"
+FILLS_IT: Final = "fills it"
+_WIDE: Final = "{size} wide"
+_POWER_AND_WIDTH: Final = "{power}: {size} wide"
+_POWER_FILLED: Final = "{power}: fills it"
 ONE_SCALE: Final = "All at one scale; the circle is the Moon to the naked eye"
 _SCALE: Final = "All at one scale, {how_large}; the circle is the Moon to the naked eye"
 # Within a sixth it is called as large.
@@ -69,6 +75,26 @@ def size_words(sight: Sight) -> str:
         whole=apparent_size_text(sight.apparent_extent_deg * 60.0),
         known=against_moon(sight.apparent_diameter_arcmin),
     )
+
+
+def width_words(sight: Sight, *, brief: bool = False) -> str:
+    """Return how wide a body looks, its ring included; in brief as the bare figure."""
+    if sight.overfills:
+        return FILLS_IT
+    size = apparent_size_text(sight.apparent_extent_deg * 60.0)
+    return size if brief else _WIDE.format(size=size)
+
+
+def power_and_width_words(sight: Sight) -> str:
+    """Return a power, and how wide a body looks with it, its ring included."""
+    template = _POWER_FILLED if sight.overfills else _POWER_AND_WIDTH
+    size = apparent_size_text(sight.apparent_extent_deg * 60.0)
+    return template.format(power=power_text(sight.power), size=size)
+
+
+def whole_field_words(true_field_deg: float) -> str:
+    """Return what stands under a picture of the whole field."""
+    return _WHOLE_FIELD.format(field=field_text(true_field_deg))
 
 
 def enlarged_words(times: float) -> str:

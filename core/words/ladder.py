@@ -1,6 +1,7 @@
 """What stands beside a rung and beside a limit, in words."""
 
 from collections.abc import Sequence
+from enum import Enum, auto
 
 from attrs import frozen
 
@@ -18,10 +19,47 @@ ZOOM = "zoom"
 _RUN = "{low}–{high}"
 _ABOUT = "~{power}"
 _EXACT = "{power}"
+_HERE = "you are here"
+_HERE_TOO = "here"
+_NO_HIGHER = "no higher"
 _START_AND_TOP = "Start here and stay."
-_START = "Start here."
-_TOP = "Climb to here."
-_LOW = "Low for a planet."
+SHORT_MARKS = "{count} more as marks"
+DASHED = "dashed: not tonight"
+MARKED_NEW = "new: not owned"
+NO_POWER = "No power to show yet."
+
+
+class _Part(Enum):
+    """What part a rung plays tonight."""
+
+    START = auto()
+    WIDE_START = auto()
+    WIDE = auto()
+    TOP = auto()
+    TRY = auto()
+    TRY_IN_ASSUMED_AIR = auto()
+    ABOVE = auto()
+
+
+@frozen
+class _PartWords:
+    """A part beside its rung, the same where there is little room, and as a sentence."""
+
+    full: str
+    brief: str
+    sentence: str = ""
+
+
+# That the dashed rungs are not for tonight is said once where there is little room.
+_PARTS = {
+    _Part.START: _PartWords("start", "start", "Start here."),
+    _Part.WIDE_START: _PartWords("wide start", "start", "Start here."),
+    _Part.WIDE: _PartWords("wide", "wide", "Low for a planet."),
+    _Part.TOP: _PartWords("climb to here", "top", "Climb to here."),
+    _Part.TRY: _PartWords(WORTH_A_TRY, "try"),
+    _Part.TRY_IN_ASSUMED_AIR: _PartWords(PERHAPS, "try"),
+    _Part.ABOVE: _PartWords(NOT_TONIGHT, ""),
+}
 
 
 @frozen(kw_only=True)
@@ -89,39 +127,51 @@ def part_text(rung: Rung, ladder: Ladder) -> str:
 
 def part_sentence(rung: Rung, ladder: Ladder) -> str:
     """Return what part a rung plays tonight as a sentence, empty for one of the many between."""
-    is_start, is_top = rung.power == ladder.start, rung.power == ladder.climb_to
-    if is_start or is_top:
-        return _START_AND_TOP if is_start and is_top else _START if is_start else _TOP
-    return _LOW if rung.standing is Standing.BELOW else ""
+    parts = _parts(rung, ladder)
+    if _Part.TOP in parts and rung.power == ladder.start:
+        return _START_AND_TOP
+    return _PARTS[_chief(parts)].sentence if parts else ""
 
 
-def _remark(rung: Rung, ladder: Ladder, chosen: Rung | None) -> str:
+def _parts(rung: Rung, ladder: Ladder) -> tuple[_Part, ...]:
+    """Return the parts that a rung plays tonight, in the order in which they are told."""
     wide = rung.standing is Standing.BELOW
     parts = []
     if rung.power == ladder.start:
-        parts.append("wide start" if wide else "start")
+        parts.append(_Part.WIDE_START if wide else _Part.START)
     elif wide:
-        parts.append("wide")
+        parts.append(_Part.WIDE)
     if rung.power == ladder.climb_to:
-        parts.append("no higher" if rung is chosen else "climb to here")
+        parts.append(_Part.TOP)
     if rung.standing is Standing.ABOVE:
-        parts.append(NOT_TONIGHT)
+        parts.append(_Part.ABOVE)
     elif rung.standing is Standing.TRY:
-        parts.append(PERHAPS if ladder.blur.source is BlurSource.ASSUMED else WORTH_A_TRY)
-    if rung is chosen:
-        parts.insert(0, "here" if parts else "you are here")
-    return ", ".join(parts)
+        is_assumed = ladder.blur.source is BlurSource.ASSUMED
+        parts.append(_Part.TRY_IN_ASSUMED_AIR if is_assumed else _Part.TRY)
+    return tuple(parts)
+
+
+def _chief(parts: Sequence[_Part]) -> _Part:
+    """Return the part that is told where there is room for only one."""
+    return _Part.TOP if _Part.TOP in parts else parts[0]
+
+
+def _remark(rung: Rung, ladder: Ladder, chosen: Rung | None) -> str:
+    is_chosen = rung is chosen
+    words = [
+        _NO_HIGHER if is_chosen and part is _Part.TOP else _PARTS[part].full for part in _parts(rung, ladder)
+    ]
+    if is_chosen:
+        words.insert(0, _HERE_TOO if words else _HERE)
+    return ", ".join(words)
 
 
 def _brief_remark(rung: Rung, ladder: Ladder, chosen: Rung | None) -> str:
-    """Return a remark of one short word; that the dashed rungs are not for tonight is then said once."""
+    """Return a remark of one short word."""
     if rung is chosen:
-        return "here"
-    if rung.power == ladder.climb_to:
-        return "top"
-    if rung.power == ladder.start:
-        return "start"
-    return {Standing.BELOW: "wide", Standing.TRY: "try"}.get(rung.standing, "") if rung.standing else ""
+        return _HERE_TOO
+    parts = _parts(rung, ladder)
+    return _PARTS[_chief(parts)].brief if parts else ""
 
 
 def rung_at_power(rungs: Sequence[Rung], power: float | None) -> Rung | None:

@@ -75,6 +75,9 @@ _CEILING_THERE: Final = "Ceiling about {power} {where}, set by {limit}."
 _NO_TELESCOPE: Final = "Add a telescope under Gear, and its ladder appears here."
 _CEILING_NOTE: Final = "the ceiling, set by {limit}: a rule of thumb, not a lock"
 _NO_CEILING: Final = "No ceiling: {reason}"
+NO_CEILING_HERE: Final = "no ceiling"
+_CEILING_AT: Final = "{power} ceiling"
+_CEILING_BESIDE: Final = "ceiling: {limit}"
 _RULES_WITHOUT_AIR: Final = "Rules of thumb: aperture {aperture} and usual air {usual_air}."
 # By whether a first look is named by its word, and whether the air is only assumed.
 _RULES: Final = {
@@ -99,6 +102,19 @@ _LIMITS: Final = (
     "Limits of power there: aperture {aperture}, usual air {usual_air}, tonight's air (seeing) {tonight_air} "
     "({blur}), aperture and air together {together}; the lowest is the ceiling."
 )
+# By whether the mirror is worse than the air.
+_LIMITS_WITH_MIRROR: Final = {
+    True: (
+        "Limits of power there: aperture {aperture}, usual air {usual_air}, the warm mirror {tonight_air} "
+        "(its blur of {mirror}″ outweighs that of the air (seeing); {blur}), all together {together}; the "
+        "lowest is the ceiling."
+    ),
+    False: (
+        "Limits of power there: aperture {aperture}, usual air {usual_air}, tonight's air (seeing) with the "
+        "warm mirror {tonight_air} ({blur}; mirror {mirror}″), all together {together}; the lowest is the "
+        "ceiling."
+    ),
+}
 _LIMITS_WITHOUT_AIR: Final = (
     "Limits of power there: aperture {aperture}, usual air {usual_air}, tonight's air (seeing) unknown."
 )
@@ -110,6 +126,16 @@ _TOO_LOW: Final = "too low to say"
 _NONE: Final = "none"
 # Limits this close, as a ratio, share one line and one label.
 ONE_LINE_RATIO: Final = 1.004
+
+
+def ceiling_title(power: float) -> str:
+    """Return what stands at the line of the ceiling: ``170x ceiling``."""
+    return _CEILING_AT.format(power=power_text(power))
+
+
+def ceiling_beside(limit: str) -> str:
+    """Return a limit that is the ceiling, where that finds no room beside its power."""
+    return _CEILING_BESIDE.format(limit=limit)
 
 
 @frozen(kw_only=True)
@@ -168,12 +194,17 @@ def all_limits_sentence(ladder: Ladder) -> str:
     aperture, usual_air = power_text(limits.aperture), power_text(limits.usual_air)
     if limits.tonight_air is None or limits.together is None:
         return _LIMITS_WITHOUT_AIR.format(aperture=aperture, usual_air=usual_air)
-    return _LIMITS.format(
+    mirror = _mirror_text(ladder)
+    template = _LIMITS
+    if mirror is not None:
+        template = _LIMITS_WITH_MIRROR[limits.detail is not None and limits.detail.mirror_is_worse]
+    return template.format(
         aperture=aperture,
         usual_air=usual_air,
         tonight_air=power_text(limits.tonight_air),
         together=power_text(limits.together),
-        blur=_with_mirror(overhead_blur_words(ladder.blur), ladder),
+        blur=overhead_blur_words(ladder.blur),
+        mirror=mirror,
     )
 
 
@@ -288,5 +319,11 @@ def _why(kind: Line, ladder: Ladder) -> str:
 
 def _with_mirror(blur: str, ladder: Ladder) -> str:
     """Return what is said of the blur, with that of a mirror warmer than the air where it counts."""
+    mirror = _mirror_text(ladder)
+    return blur if mirror is None else _WITH_MIRROR.format(blur=blur, mirror=mirror)
+
+
+def _mirror_text(ladder: Ladder) -> str | None:
+    """Return the blur of a mirror warmer than the air, as a figure; None where it does not count."""
     mirror = rounded_text(ladder.limits.mirror_arcsec, 1)
-    return blur if mirror == rounded_text(0.0, 1) else _WITH_MIRROR.format(blur=blur, mirror=mirror)
+    return None if mirror == rounded_text(0.0, 1) else mirror

@@ -19,6 +19,7 @@ from core.words.dates import date_text, weekday_text
 from core.words.directions import altitude_text, azimuth_text, compass_text
 from core.words.filters import yellow_filter_text
 from core.words.names import capitalised, listed, opening
+from core.words.notices import notice_texts
 from core.words.quantities import angle_text, path_text, percent_text, rounded_text
 from core.words.site_clock import SiteClock
 from core.words.sizes import arcsec_text, disc_size_text
@@ -242,6 +243,9 @@ def no_picture_words(appearance: PlanetAppearance | None) -> str:
         return " ".join(
             (_REFUSED.format(reason=no_ceiling_words(appearance.aim)), *aim_notices(appearance.aim))
         )
+    ladder = appearance.ladder
+    if appearance.position.path is not None and ladder is not None and not ladder.rungs:
+        return " ".join(notice_texts(ladder.notices))
     return _TOO_LOW
 
 

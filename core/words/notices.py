@@ -10,6 +10,7 @@ from core.words.aim import aim_notices
 from core.words.quantities import figures_text, length_text, per_mm_text, power_text, pupil_text, rounded_text
 
 _NOTICES = {
+    NoticeKind.NO_EYEPIECE: "Add an eyepiece in Gear, and the powers that it gives {scope} appear here.",
     NoticeKind.NOTHING_FITS: "No eyepiece owned fits {scope}, so there is no power to show yet.",
     NoticeKind.NOTHING_UNDER_CEILING: (
         "Nothing owned stays under the ceiling of {limit}. "

@@ -11,6 +11,8 @@ _BEHIND: Final = "behind blocked sky"
 _BEHIND_NAMED: Final = "behind blocked sky ({names})"
 _WARM_AIR: Final = "warm air"
 _WARM_AIR_NAMED: Final = "warm air ({name})"
+_NOTE_BEHIND: Final = "behind {name}"
+_NOTE_WARM: Final = "warm air, {name}"
 _SEEN_THROUGH: Final = "seen through {air}"
 
 
@@ -27,6 +29,16 @@ def all_blocked_words(names: Sequence[str]) -> str:
 def warm_air_words(name: str) -> str:
     """Return warm air by what warms it, ``warm air (chimney)``, whatever words the owner chose for it."""
     return _WARM_AIR if name == UNNAMED_WARM else _WARM_AIR_NAMED.format(name=name)
+
+
+def blocked_note(name: str) -> str:
+    """Return the same in the few words that have room beside a curve, ``behind roof ridge``."""
+    return name if name == UNNAMED_BLOCK else _NOTE_BEHIND.format(name=name)
+
+
+def warm_air_note(name: str) -> str:
+    """Return warm air in the few words that have room beside a curve, ``warm air, chimney``."""
+    return name if name == UNNAMED_WARM else _NOTE_WARM.format(name=name)
 
 
 def then_words(best: BestMinutes) -> str | None:

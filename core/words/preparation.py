@@ -107,7 +107,8 @@ PACK_UP_WORDS: Final = (
 )
 READY_WORDS: Final = "Usable for planets from somewhere in this time, by a rule of thumb."
 _SETTLED: Final = (
-    "The mirror has likely settled by {likely} (an estimate): from then on its warmth holds nothing back."
+    "The mirror has settled somewhere from {soonest} to {latest}, likely by {likely} (an estimate). Until "
+    "then its warmth may still soften the view."
 )
 STAR_TEST_WORDS: Final = (
     "Take a bright star high up, at high power in the middle of the field, a little out of focus. Its rings "
@@ -191,5 +192,7 @@ def dew_words(item: DewItem, clock: SiteClock, unit: TemperatureUnit) -> str:
 
 
 def settled_words(item: SettledItem, clock: SiteClock) -> str:
-    """Return that the mirror has settled."""
-    return _SETTLED.format(likely=clock.about(item.likely))
+    """Return between when and when the mirror has settled."""
+    return _SETTLED.format(
+        soonest=clock.time(item.soonest), likely=clock.time(item.likely), latest=clock.time(item.latest)
+    )

@@ -28,14 +28,14 @@ _WRITTEN: Final = {
 
 
 def asked_words(situation: Situation) -> str:
-    """Return the question after a step, what was answered to it, or that a step has to come first.
+    """Return the question after a step, what was answered, or that a step comes first; nothing of no rung.
 
     In the last minutes before sunrise nothing is asked.
     """
     rung, before, scope = situation.rung, situation.power_before, situation.scope
-    if situation.last_call is not None:
+    if rung is None or situation.last_call is not None:
         return ""
-    if not situation.can_be_judged or rung is None or before is None or scope is None:
+    if not situation.can_be_judged or before is None or scope is None:
         return _NOT_YET
     return written_words(situation) or _ASKED.format(
         power=power_text(rung.power), before=power_text(before), settle=settling_words(scope)

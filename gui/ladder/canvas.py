@@ -88,7 +88,7 @@ class LadderCanvas(KeyedCanvas):
         palette = load_palette(situation.palette_name)
         ladder, rung = situation.ladder, situation.rung
         self.chart = None
-        if ladder is None or not ladder.rungs:
+        if ladder is None or not ladder.aim.is_offered:
             return palette.surface
         is_moment = ladder.aim.at == situation.time
         self.chart = draw_ladder(

@@ -80,10 +80,9 @@ class ClimbPane(LowScrollArea):
         self.lifted.setText(lifted_sentence(ladder) if ladder is not None else "")
         for label in (self.next, self.lifted, self.notices, self.detail):
             label.setVisible(bool(label.text()))
-        for widget in (self.verdicts, self._deeds):
-            widget.setVisible(is_offered)
+        self._deeds.setVisible(rung is not None)
         # In the last minutes before sunrise there is nothing to judge but to stop.
-        self.verdicts.setVisible(is_offered and situation.last_call is None)
+        self.verdicts.setVisible(rung is not None and situation.last_call is None)
         self.look_for.show_appearance(situation.appearance)
         self.look_for.show_filters(situation.filter_offers)
         self.limits.show_situation(situation)

@@ -136,7 +136,9 @@ def test_a_ladder_without_rungs_says_so() -> None:
     text = ladder_text(ladder(eyepieces=()), to_buy=None)
 
     assert_fits(text)
-    assert "No eyepiece owned fits Six-inch" in text
+    assert "Add an eyepiece in Gear" in text
+    too_wide = Eyepiece(name="Wide", focal_length_mm=30, barrel_mm=50.8)
+    assert "No eyepiece owned fits Six-inch" in ladder_text(ladder(eyepieces=(too_wide,)), to_buy=None)
 
 
 def test_a_comparison_gives_both_in_figures_and_in_words() -> None:

@@ -15,8 +15,12 @@ from core.situation.choices import Choices, EveningTemperatures, ScopeOutside
 from core.situation.situation import Situation
 from core.sky.bodies import Body
 from core.sky.site import Site
+from core.tonight.steps import SettledItem
 from core.words.answer import answer_words
-from core.words.limits import limit_lines
+from core.words.cooling import time_outside_text
+from core.words.evening import item_words
+from core.words.limits import all_limits_sentence, limit_lines
+from core.words.site_clock import clock_of
 from core.words.warmth import warmth_sentences
 from tests.core.gear.examples import eyepiece, refractor, telescope
 
@@ -288,3 +292,37 @@ def test_the_climb_is_told_as_far_as_the_owner_stays_out() -> None:
     assert found.hours is not None
 
     assert now < found.mirror_climb.later < found.hours.end
+
+
+def test_a_mirror_that_is_worse_than_the_air_is_named_as_the_limit() -> None:
+    moment = datetime(2026, 12, 5, 19, 0, tzinfo=UTC)
+    fresh = situation(now=moment, out_since=moment - timedelta(minutes=20))
+    later = situation(now=moment + timedelta(hours=3), out_since=moment)
+    cold = situation(None, now=moment, out_since=moment)
+
+    for found, told in (
+        (fresh, "the warm mirror 1"),
+        (later, "tonight's air (seeing) with the warm mirror 1"),
+    ):
+        assert found.ladder is not None
+        assert told in all_limits_sentence(found.ladder)
+    assert cold.ladder is not None
+    assert "mirror" not in all_limits_sentence(cold.ladder)
+
+
+def test_when_it_settles_is_told_alike_at_the_head_of_the_step_and_in_its_words() -> None:
+    for minute in range(0, 10, 3):
+        found = situation(out_since=datetime(2026, 12, 5, 18, minute, tzinfo=UTC))
+        clock = clock_of(found)
+        assert clock is not None
+        (settled,) = [item for item in found.evening_steps if isinstance(item, SettledItem)]
+        words = item_words(settled, clock)
+        assert f"likely by {clock.time(settled.start)}" in words
+        assert f"from {clock.time(settled.soonest)} to {clock.time(settled.latest)}" in words
+        assert settled.soonest < settled.start < settled.latest
+        assert "nothing" not in words
+        # Why says the same again.
+        assert found.readiness is not None
+        assert found.outside_since is not None
+        outside = time_outside_text(found.readiness, found.outside_since, clock)
+        assert f"likely at {clock.time(settled.start)} (an estimate)" in outside

@@ -168,7 +168,8 @@ def test_keys_climb_the_ladder_and_the_words_follow(view: LadderView) -> None:
     assert in_hand(view).startswith("120x")
     assert view.pane.next.text().startswith("Next 150x, 8 mm: refocus")
     QTest.keyClick(ladder, key.Key_Up)
-    assert view.pane.next.text().startswith("As far as tonight's air (seeing) allows.")
+    # 240x comes next, and nothing in between.
+    assert "you own nothing between 150x and 240x" in view.pane.next.text()
     QTest.keyClick(ladder, key.Key_Down)
     assert in_hand(view).startswith("120x")
     QTest.keyClick(ladder, key.Key_PageDown)
@@ -321,3 +322,18 @@ def test_where_nothing_is_offered_a_sentence_stands_in_place_of_the_rungs(
     assert view.canvas.isVisible()
     assert view.canvas.isVisible()
     assert panel.ceiling.text().startswith("Ceiling about")
+
+
+def test_without_an_eyepiece_every_part_asks_for_one(view: LadderView, state: AppState) -> None:
+    state.set_planet(Body.SATURN)
+    state.edit_profile("Remove", attrs.evolve(state.profile, eyepieces=()))
+    view.canvas.ensure_drawn()
+
+    assert view.canvas.chart is not None
+    drawn = " ".join(each.text for each in view.canvas.chart.drawing.words)
+    for told in (drawn, view.eyepiece.size_words.text(), view.pane.look_for.heading.text()):
+        assert "Add an eyepiece in Gear" in told
+    assert not view.pane.look_for.judged.isVisible()
+    # No step is asked for where there is none to take.
+    assert not view.pane.verdicts.isVisible()
+    assert not view.pane.dark.isVisible()

@@ -6,7 +6,9 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
-from core.drawing.ticks import axis_words, day_words, hour_ticks, hour_words, offset_label, stretches
+from core.drawing.ticks import axis_words, hour_ticks, stretches
+from core.words.dates import short_weekday_text
+from core.words.time_axis import hour_words, offset_label
 
 
 def utc(text: str) -> datetime:
@@ -89,7 +91,7 @@ def test_the_two_sides_of_half_an_hour_are_told_apart() -> None:
 def test_midnight_carries_the_new_date() -> None:
     ticks = hour_ticks(utc("2026-12-05T22:00+00:00"), utc("2026-12-06T02:00+00:00"), ZoneInfo("UTC"))
 
-    assert [day_words(tick.day) for tick in ticks if tick.day] == ["Sun 6 Dec"]
+    assert [short_weekday_text(tick.day) for tick in ticks if tick.day] == ["Sun 6 Dec"]
 
 
 def test_every_third_hour_still_shows_both_sides_of_a_change() -> None:

@@ -39,6 +39,7 @@ def test_a_few_nights() -> None:
 
 
 @pytest.mark.long
+@pytest.mark.timeout(900)
 def test_two_thousand_nights(capsys: pytest.CaptureFixture[str]) -> None:
     with capsys.disabled():
         print(f"\n{table(2000)}")  # noqa: T201
