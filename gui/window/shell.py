@@ -45,10 +45,9 @@ from gui.window.outside_row import OutsideRow
 from gui.window.page import Page
 from gui.window.strip import Strip
 from gui.window.tour import TourBar
+from gui.window.views import GEAR, HEIGHT, LADDER, VIEW_NAMES, make_view
 
-GEAR, HEIGHT, LADDER = range(3)
 _PLACES = {Place.GEAR: GEAR, Place.HEIGHT: HEIGHT, Place.LADDER: LADDER}
-_VIEW_NAMES = ("Gear", "Height", "Ladder")
 _USUAL_SIZE = QSize(1280, 800)
 # What a window manager puts around the window: mostly a title above, thin edges elsewhere.
 _FRAME = QSize(12, 40)
@@ -142,7 +141,7 @@ class Shell(QMainWindow):
         """Show Gear (0), Height (1) or Ladder (2)."""
         self.view_buttons.button(number).setChecked(True)
         if number not in self._views:
-            self._views[number] = self._make_view(number)
+            self._views[number] = make_view(number, self.state, self.log_book)
             self._replace_page(number, self._views[number])
         self.stack.setCurrentIndex(number)
 
@@ -276,7 +275,7 @@ class Shell(QMainWindow):
         views = QHBoxLayout()
         views.setContentsMargins(12, 0, 12, 0)
         views.setSpacing(4)
-        for number, name in enumerate(_VIEW_NAMES):
+        for number, name in enumerate(VIEW_NAMES):
             button = QPushButton(name)
             button.setCheckable(True)
             button.setProperty("role", "view")
@@ -322,11 +321,6 @@ class Shell(QMainWindow):
         if self.first_run:
             self.first_run = False
             self.guide()
-
-    def _make_view(self, number: int) -> QWidget:
-        if number == GEAR:
-            return _gear(self.state)
-        return _height(self.state) if number == HEIGHT else _ladder(self.state, self.log_book)
 
     def _replace_page(self, number: int, view: QWidget) -> None:
         page = self.stack.widget(number)
@@ -385,21 +379,3 @@ class Shell(QMainWindow):
             self.documents.note_told_unkept()
             folder = self._session_file.path.parent
             self.state.tell(_NOTHING_KEPT.format(folder=folder, trouble=trouble))
-
-
-def _gear(state: AppState) -> QWidget:
-    from gui.gear.view import GearView
-
-    return GearView(state)
-
-
-def _height(state: AppState) -> QWidget:
-    from gui.height.view import HeightView
-
-    return HeightView(state)
-
-
-def _ladder(state: AppState, log_book: LogBook) -> QWidget:
-    from gui.ladder.view import LadderView
-
-    return LadderView(state, log_book)

@@ -20,7 +20,8 @@ from gui.jobs import AtOnce, Jobs
 from gui.state import AppState
 from gui.widgets.theme import Theme
 from gui.window.errors import log_qt_message
-from gui.window.shell import GEAR, HEIGHT, LADDER, Shell
+from gui.window.shell import Shell
+from gui.window.views import GEAR, HEIGHT, LADDER
 
 _VIEW_FILES = {GEAR: "gear.png", HEIGHT: "height.png", LADDER: "ladder.png"}
 _TWO_SCOPES_FILE = "side_by_side.png"

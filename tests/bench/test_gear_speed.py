@@ -32,7 +32,8 @@ from gui.ladder.view import LadderView
 from gui.profile.session import SessionFile
 from gui.state import AppState
 from gui.widgets.theme import Theme
-from gui.window.shell import GEAR, HEIGHT, LADDER, Shell
+from gui.window.shell import Shell
+from gui.window.views import GEAR, HEIGHT, LADDER
 from tests.bench.test_kit_speed import BARLOWS, EYEPIECES, LONG_EYEPIECES, SCOPE, WEAK_BARLOWS
 from tests.bench.timing import tell_aim
 

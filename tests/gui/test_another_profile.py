@@ -4,19 +4,25 @@ import re
 from collections.abc import Callable
 
 import pytest
-from PySide6.QtWidgets import QAbstractItemView, QComboBox, QLabel, QLineEdit, QWidget
-from pytestqt.qtbot import QtBot
+from PySide6.QtWidgets import QAbstractItemView, QApplication, QComboBox, QLabel, QLineEdit, QWidget
 
 from core.record.observer import Profile
 from core.sky.bodies import Body
 from gui.gear.view import GearView
 from gui.height.view import YEAR, HeightView
 from gui.state import AppState
-from gui.window.shell import GEAR, HEIGHT, LADDER, Shell
+from gui.window.shell import Shell
+from gui.window.views import GEAR, HEIGHT, LADDER
 
 _OWN = ("Back terrace", "Six-inch", "Small refractor", "25 mm", "10 mm", "Ines", "roof ridge")
 # A height or a power in a cell of its own.
 _FIGURE = re.compile(r"[−-]?\d+(\.\d+)?(°|x)( [NESW]{1,2})?|ceiling \d+x")
+
+
+def _settle() -> None:
+    """Let layouts and what waits for them come to rest."""
+    for _ in range(5):
+        QApplication.processEvents()
 
 
 def seen(window: QWidget) -> set[str]:
@@ -34,20 +40,20 @@ def seen(window: QWidget) -> set[str]:
 
 @pytest.mark.parametrize("view", [GEAR, HEIGHT, LADDER])
 def test_an_empty_profile_shows_nothing_of_the_one_before(
-    qtbot: QtBot, state: AppState, make_shell: Callable[..., Shell], view: int
+    state: AppState, make_shell: Callable[..., Shell], view: int
 ) -> None:
     shell = make_shell(state, view=view)
     state.set_planet(Body.SATURN)
-    qtbot.wait(50)
+    _settle()
     state.load(Profile(), None)
-    qtbot.wait(50)
+    _settle()
     texts = seen(shell)
     assert [text for text in texts for own in _OWN if own in text] == []
     assert [text for text in texts if _FIGURE.fullmatch(text)] == []
 
 
 def test_the_year_and_two_telescopes_go_with_their_profile(
-    qtbot: QtBot, state: AppState, make_shell: Callable[..., Shell]
+    state: AppState, make_shell: Callable[..., Shell]
 ) -> None:
     shell = make_shell(state, view=HEIGHT)
     height = shell.current_view
@@ -58,9 +64,9 @@ def test_the_year_and_two_telescopes_go_with_their_profile(
     gear = shell.current_view
     assert isinstance(gear, GearView)
     gear.show_side_by_side(True)
-    qtbot.wait(50)
+    _settle()
     state.load(Profile(), None)
     for view in (GEAR, HEIGHT):
         shell.show_view(view)
-        qtbot.wait(50)
+        _settle()
         assert [text for text in seen(shell) for own in _OWN if own in text] == []

@@ -18,7 +18,8 @@ from core.sky.bodies import Body
 from gui.ladder.at_eyepiece import AtEyepiece
 from gui.ladder.view import LadderView
 from gui.state import AppState
-from gui.window.shell import LADDER, Shell
+from gui.window.shell import Shell
+from gui.window.views import LADDER
 from tests.gui.conftest import HandClock, action, make_profile, pixels
 
 KEY = Qt.Key

@@ -17,7 +17,8 @@ from core.record.profile import save_profile
 from gui.clock import Heartbeat
 from gui.state import AppState
 from gui.window.errors import ErrorDoor
-from gui.window.shell import HEIGHT, LADDER, Shell
+from gui.window.shell import Shell
+from gui.window.views import HEIGHT, LADDER
 from tests.gui.conftest import HandClock, make_profile
 
 MakeShell = Callable[..., Shell]

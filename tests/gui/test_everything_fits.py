@@ -6,7 +6,8 @@ import pytest
 from PySide6.QtWidgets import QApplication
 
 from gui.state import AppState
-from gui.window.shell import GEAR, Shell
+from gui.window.shell import Shell
+from gui.window.views import GEAR
 from tests.gui.fitting import faults
 
 

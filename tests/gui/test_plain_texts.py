@@ -23,7 +23,8 @@ from gui.gear.view import GearView
 from gui.height.view import YEAR, HeightView
 from gui.state import AppState
 from gui.widgets.plain_tip import plain_tip
-from gui.window.shell import GEAR, HEIGHT, LADDER, Shell
+from gui.window.shell import Shell
+from gui.window.views import GEAR, HEIGHT, LADDER
 from tests.gui.conftest import TERRACE, make_profile
 
 MakeShell = Callable[..., Shell]

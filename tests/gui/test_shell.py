@@ -25,8 +25,9 @@ from gui.profile.session import Session, SessionFile
 from gui.state import AppState
 from gui.widgets.theme import Theme
 from gui.window.errors import LOG_NAME, ErrorDoor
-from gui.window.shell import GEAR, HEIGHT, LADDER, Shell
+from gui.window.shell import Shell
 from gui.window.start import _first_profile
+from gui.window.views import GEAR, HEIGHT, LADDER
 from tests.gui.conftest import HandClock, action, make_profile
 
 MakeShell = Callable[..., Shell]

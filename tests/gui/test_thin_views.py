@@ -12,7 +12,8 @@ from core.situation.choices import Choices
 from core.sky.bodies import Body
 from gui.gear.view import GearView
 from gui.state import AppState
-from gui.window.shell import GEAR, HEIGHT, LADDER, Shell
+from gui.window.shell import Shell
+from gui.window.views import GEAR, HEIGHT, LADDER
 from tests.gui.conftest import SMALL, make_profile
 
 

@@ -11,7 +11,8 @@ from pytestqt.qtbot import QtBot
 from core.words.tour import TOUR
 from gui.profile.session import SessionFile
 from gui.state import AppState
-from gui.window.shell import HEIGHT, LADDER, Shell
+from gui.window.shell import Shell
+from gui.window.views import HEIGHT, LADDER
 from tests.gui.conftest import action
 
 

@@ -17,7 +17,8 @@ from core.record.profile import loads_profile, save_profile
 from core.situation.choices import Choices
 from gui.height.view import EVENING, YEAR, HeightView
 from gui.state import AppState
-from gui.window.shell import GEAR, HEIGHT, LADDER, Shell
+from gui.window.shell import Shell
+from gui.window.views import GEAR, HEIGHT, LADDER
 from tests.gui.conftest import HandClock
 
 WORST_BEAT_MS = 50.0

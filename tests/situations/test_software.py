@@ -37,8 +37,9 @@ from gui.state import AppState
 from gui.widgets import dialogs
 from gui.widgets.canvas import Canvas
 from gui.widgets.typed_field import TypedField
-from gui.window.shell import GEAR, HEIGHT, LADDER, Shell
+from gui.window.shell import Shell
 from gui.window.start import _first_profile
+from gui.window.views import GEAR, HEIGHT, LADDER
 from tests.gui.conftest import EVENING_START, HandClock, make_profile, pixels
 from tests.situations.owners import eyepieces, owner, place, scope
 
