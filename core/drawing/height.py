@@ -79,6 +79,27 @@ class HeightChart:
         """Tell whether a moment lies on the chart."""
         return self.frame.shows(time)
 
+    def clear_at(self, x: float) -> list[tuple[float, float]]:
+        """Return the lengths (bottom, top) of an upright line through chart and strip that touch no word."""
+        measure = self.drawing.page.measure
+        words = sorted(
+            (box.bottom, box.top)
+            for words in self.drawing.words
+            if (box := words.box(measure)).left - 1.0 <= x <= box.right + 1.0
+        )
+        lengths = []
+        for place in (self.plot_box, self.strip_box):
+            if place is None:
+                continue
+            low = place.bottom
+            for bottom, top in words:
+                if low < bottom < place.top:
+                    lengths.append((low, bottom))
+                low = max(low, top)
+            if low < place.top:
+                lengths.append((low, place.top))
+        return lengths
+
     def body_at(self, x: float, y: float) -> Body | None:
         """Return the body whose name or curve is at a place, None where there is neither."""
         for name in self.labels.names:

@@ -38,6 +38,7 @@ _CEILING: Final = "ceiling {power}"
 _SETS: Final = "sets {time}"
 _RISES: Final = "rises {time}"
 _BELOW: Final = "below the horizon"
+_ALL_BELOW: Final = "Below the horizon: {bodies}"
 _REFUSED: Final = {
     Refusal.TOO_NEAR_THE_SUN: "beside the Sun",
     Refusal.NOT_BY_DAY: "not by day",
@@ -97,6 +98,12 @@ def readings_text(readings: Sequence[BodyReading], when: str) -> str:
 def moment_words(when: str, *, is_now: bool) -> str:
     """Return the moment of the readings as their heading, ``Now, 21:30``."""
     return (_NOW if is_now else _AT).format(when=when)
+
+
+def all_below_words(readings: Sequence[BodyReading]) -> str:
+    """Return which bodies are down, in one line; empty where none is."""
+    bodies = ", ".join(reading.body.heading for reading in readings if not reading.is_up)
+    return _ALL_BELOW.format(bodies=bodies) if bodies else ""
 
 
 def readings_note(scope: Telescope | None, blur: Blur) -> str:

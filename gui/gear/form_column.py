@@ -3,7 +3,7 @@
 from typing import Any
 
 from PySide6.QtCore import QEvent, Qt, Signal
-from PySide6.QtWidgets import QFrame, QScrollArea, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QScrollArea, QStackedWidget, QStyle, QVBoxLayout, QWidget
 
 from gui.gear.barlow_form import BarlowForm
 from gui.gear.eyepiece_form import EyepieceForm
@@ -134,6 +134,7 @@ class FormColumn(QWidget):
     def _add_page(self, page: QWidget) -> None:
         self._page_of[page] = _scrolling(page)
         self._pages.addWidget(self._page_of[page])
+        self._limit_width()
 
     def changeEvent(self, event: QEvent) -> None:
         super().changeEvent(event)
@@ -143,8 +144,11 @@ class FormColumn(QWidget):
     def _limit_width(self) -> None:
         """Leave the room of a wide window to the table; lines of words stay easy to read."""
         letter_px = self.fontMetrics().averageCharWidth()
-        self.setMinimumWidth(_LEAST_LETTERS * letter_px)
-        self.setMaximumWidth(_MOST_LETTERS * letter_px)
+        bar_px = self.style().pixelMetric(QStyle.PixelMetric.PM_ScrollBarExtent)
+        widest = max((page.minimumSizeHint().width() for page in self._page_of), default=0)
+        least = max(_LEAST_LETTERS * letter_px, widest + bar_px)
+        self.setMinimumWidth(least)
+        self.setMaximumWidth(max(_MOST_LETTERS * letter_px, least))
 
     def _put_away(self) -> None:
         """Keep what has been typed and not accepted for when the thing is opened again."""

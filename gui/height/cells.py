@@ -3,26 +3,31 @@
 from collections.abc import Sequence
 from functools import partial
 
-from PySide6.QtCore import QEvent, QObject, QSize, Qt, Signal
-from PySide6.QtGui import QMouseEvent, QResizeEvent
-from PySide6.QtWidgets import QFrame, QGridLayout, QScrollArea, QSizePolicy, QWidget
+from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtGui import QKeyEvent, QMouseEvent, QResizeEvent
+from PySide6.QtWidgets import QFrame, QGridLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from core.sky.bodies import TARGETS, Body
-from core.words.body_readings import BodyReading
+from core.words.body_readings import BodyReading, all_below_words
+from gui.widgets.all_lines import AllLines
+from gui.widgets.folding_row import FoldingRow
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_tip import plain_tip
 
 _SPACING_PX = 6
 _CELL_LETTERS = 15
+# Row, column, rows and columns in a cell: of name, altitude, direction, path, ceiling, remark.
+_PLACES = ((0, 0, 1, 2), (1, 0, 2, 1), (1, 1), (2, 1), (3, 0, 1, 2), (4, 0, 1, 2))
+_PLACES_FOLDED = tuple((0, column) for column in range(len(_PLACES)))
 
 
 class BodyCell(QFrame):
-    """One body at the moment looked at: its altitude large, the rest small.
+    """One body at the moment looked at: its altitude large, the rest small; folded, all in one line.
 
     Signals
     -------
     chosen
-        The person clicked on it.
+        The person clicked on it, or pressed Space or Return.
     """
 
     chosen = Signal()
@@ -30,7 +35,7 @@ class BodyCell(QFrame):
     def __init__(self, body: Body, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setProperty("role", "cell")
-        self._shows_all = True
+        self._is_folded = False
         self.setCursor(Qt.CursorShape.PointingHandCursor)
         self.name = PlainLabel(body.heading, role="heading")
         self.altitude = PlainLabel(role="numeral")
@@ -38,20 +43,11 @@ class BodyCell(QFrame):
         self.path = PlainLabel(role="small")
         self.ceiling = PlainLabel(role="small")
         self.remark = PlainLabel(role="small", wraps=True)
-        grid = QGridLayout(self)
-        grid.setContentsMargins(8, 5, 6, 6)
-        grid.setHorizontalSpacing(6)
-        grid.setVerticalSpacing(0)
-        grid.setColumnStretch(1, 1)
-        grid.addWidget(self.name, 0, 0, 1, 2)
-        grid.addWidget(self.altitude, 1, 0, 2, 1)
-        grid.addWidget(self.direction, 1, 1)
-        grid.addWidget(self.path, 2, 1)
-        grid.addWidget(self.ceiling, 3, 0, 1, 2)
-        grid.addWidget(self.remark, 4, 0, 1, 2)
-        grid.setRowStretch(5, 1)
-        for label in (self.name, self.direction, self.path, self.ceiling, self.remark):
-            label.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self._grid = QGridLayout(self)
+        self._grid.setHorizontalSpacing(6)
+        self._grid.setVerticalSpacing(0)
+        self.fold(False)
 
     def show_reading(self, reading: BodyReading, *, in_hand: bool) -> None:
         """Show a reading."""
@@ -61,7 +57,7 @@ class BodyCell(QFrame):
         self.altitude.setEnabled(reading.is_up)
         self.path.setText(reading.path)
         self.ceiling.setText(reading.ceiling)
-        self.show_all(self._shows_all)
+        self._show_rest()
         self.setAccessibleName(reading.sentence)
         self.setToolTip(plain_tip(reading.sentence))
         if self.property("inHand") != in_hand:
@@ -69,20 +65,42 @@ class BodyCell(QFrame):
             self.style().unpolish(self)
             self.style().polish(self)
 
-    def show_all(self, all_of_it: bool) -> None:
-        """Show everything, or only how high and where; then the pointer tells the rest."""
-        self._shows_all = all_of_it
-        self.path.setVisible(all_of_it)
+    def fold(self, folded: bool) -> None:
+        """Show only how high and where, in one line, or everything; folded, the pointer tells the rest."""
+        self._is_folded = folded
+        places = _PLACES_FOLDED if folded else _PLACES
+        labels = (self.name, self.altitude, self.direction, self.path, self.ceiling, self.remark)
+        policies = QSizePolicy.Policy
+        for label, place in zip(labels, places, strict=True):
+            self._grid.addWidget(label, *place)
+            across = policies.Preferred if folded or label is self.altitude else policies.Ignored
+            label.setSizePolicy(across, policies.Preferred)
+        self._grid.setColumnStretch(1, 0 if folded else 1)
+        self._grid.setRowStretch(5, 0 if folded else 1)
+        self._grid.setContentsMargins(*((8, 2, 8, 2) if folded else (8, 5, 6, 6)))
+        self._show_rest()
+
+    def _show_rest(self) -> None:
+        self.path.setVisible(not self._is_folded)
         for label in (self.ceiling, self.remark):
-            label.setVisible(all_of_it and bool(label.text()))
+            label.setVisible(not self._is_folded and bool(label.text()))
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() in (Qt.Key.Key_Space, Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            self.chosen.emit()
+        else:
+            super().keyPressEvent(event)
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         if event.button() == Qt.MouseButton.LeftButton:
             self.chosen.emit()
 
 
-class BodyCells(QScrollArea):
+class BodyCells(AllLines):
     """All cells: in one row, or in two where letters are too large for that.
+
+    Folded, those of the bodies that are up and of the planet in hand stand beside each other, a line each;
+    the others are named after them.
 
     Signals
     -------
@@ -95,23 +113,23 @@ class BodyCells(QScrollArea):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._cells = {body: BodyCell(body) for body in TARGETS}
+        self._down: frozenset[Body] = frozenset()
         self._columns = 0
-        self._is_folded = False
-        page = QWidget()
-        page.setObjectName("page")
-        self._grid = QGridLayout(page)
+        self._is_folded: bool | None = None
+        self.below = PlainLabel(role="small")
+        self._wide, self._low = QWidget(), QWidget()
+        self._grid = QGridLayout(self._wide)
         self._grid.setContentsMargins(0, 0, 0, 0)
         self._grid.setSpacing(_SPACING_PX)
+        self._line = FoldingRow(self._low, spacing=_SPACING_PX)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.addWidget(self._wide)
+        column.addWidget(self._low)
         for body, cell in self._cells.items():
             cell.chosen.connect(partial(self.chosen.emit, body))
-        self.setWidget(page)
-        self.setWidgetResizable(True)
-        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
         self.setAccessibleName("Each body at the moment of the read-out")
-        # The chart's own description says the same; the keyboard comes here only to scroll.
-        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        self._arrange()
+        self.fold(False)
 
     def __getitem__(self, body: Body) -> BodyCell:
         return self._cells[body]
@@ -120,48 +138,51 @@ class BodyCells(QScrollArea):
         """Show the readings of a moment, and which body is in hand."""
         for reading in readings:
             self._cells[reading.body].show_reading(reading, in_hand=reading.body is in_hand)
-        self.updateGeometry()
+        self._down = frozenset(each.body for each in readings if not each.is_up and each.body is not in_hand)
+        self.below.setText(all_below_words([each for each in readings if each.body in self._down]))
+        self._show_some()
 
     def fold(self, folded: bool) -> None:
-        """Show only how high and where in each cell, or everything."""
-        if folded != self._is_folded:
-            self._is_folded = folded
-            for cell in self._cells.values():
-                cell.show_all(not folded)
-
-    def sizeHint(self) -> QSize:
-        return self.minimumSizeHint()
-
-    def minimumSizeHint(self) -> QSize:
-        # One row is seen whole; a second one has to be scrolled to, so that the chart keeps its room.
-        rows = len(TARGETS) // max(self._columns, 1)
-        return QSize(4 * _CELL_LETTERS * self.fontMetrics().averageCharWidth(), self._height() // rows)
-
-    def _height(self) -> int:
-        """Return the height of all rows at the present width."""
-        width = max(self.viewport().width(), self._grid.minimumSize().width())
-        if self._grid.hasHeightForWidth():
-            return self._grid.totalHeightForWidth(width)
-        return self._grid.totalMinimumSize().height()
+        """Show only how high and where of what is up, or everything of all."""
+        if folded == self._is_folded:
+            return
+        self._is_folded = folded
+        for cell in self._cells.values():
+            cell.fold(folded)
+            self._line.removeWidget(cell)
+            self._grid.removeWidget(cell)
+            if folded:
+                self._line.addWidget(cell)
+        if folded:
+            # It comes last.
+            self._line.removeWidget(self.below)
+            self._line.addWidget(self.below)
+        else:
+            self._columns = 0
+            self._arrange()
+        self._wide.setVisible(not folded)
+        self._low.setVisible(folded)
+        self._show_some()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         self._arrange()
-        if event.size().width() != event.oldSize().width():
-            self.updateGeometry()
-
-    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        if watched is self.widget() and event.type() is QEvent.Type.LayoutRequest:
-            # What the cells need has changed, and with it what all of them ask for.
-            self.updateGeometry()
-        return super().eventFilter(watched, event)
 
     def changeEvent(self, event: QEvent) -> None:
         super().changeEvent(event)
         if event.type() is QEvent.Type.FontChange:
             self._arrange()
 
+    def _show_some(self) -> None:
+        for body, cell in self._cells.items():
+            cell.setVisible(not (self._is_folded and body in self._down))
+        self.below.setVisible(bool(self._is_folded and self.below.text()))
+        self.updateGeometry()
+
     def _arrange(self) -> None:
+        """Set the cells in one row, or in two where letters are too large for that."""
+        if self._is_folded:
+            return
         needed = len(TARGETS) * (_CELL_LETTERS * self.fontMetrics().averageCharWidth() + _SPACING_PX)
         columns = len(TARGETS) if not self.isVisible() or needed <= self.width() else len(TARGETS) // 2
         if columns == self._columns:

@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from datetime import datetime, timedelta
 
-from PySide6.QtCore import QPointF, QRectF, Qt, Signal
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QKeyEvent, QMouseEvent, QPainter, QPen
 from PySide6.QtWidgets import QWidget
 
@@ -21,6 +21,9 @@ _DRAWN_FROM = (
     *(Situation.palette_name, Situation.text_scale),
 )
 _MINUTE = timedelta(minutes=1)
+_LEAST_LINES = 14
+# By how much the word at the head of a line gives way to words of the chart, pixels at a time.
+_TAG_STEP_PX = 4
 NO_SITE = "Add a site under Gear, and its evening appears here."
 _STEPS = {
     Qt.KeyboardModifier.NoModifier: _MINUTE,
@@ -50,6 +53,10 @@ class HeightCanvas(KeyedCanvas):
         self.setMouseTracking(True)
         self.setAccessibleName("Height chart: altitude of each planet against time")
         state.changed.connect(self._on_changed)
+
+    def minimumSizeHint(self) -> QSize:
+        # The hours and the strip have their own size; below this the curves would lie flat.
+        return QSize(super().minimumSizeHint().width(), _LEAST_LINES * self.fontMetrics().lineSpacing())
 
     def line_x(self, moment: datetime) -> float | None:
         """Return where a moment's line stands in the widget, None when it is not on the chart."""
@@ -107,25 +114,43 @@ class HeightCanvas(KeyedCanvas):
         x = self.line_x(moment)
         if x is None or self.chart is None:
             return
-        plot, strip = self.chart.plot_box, self.chart.strip_box
         painter.setPen(pen)
-        for box in (plot, strip):
-            if box is not None:
-                top, bottom = self.from_page(0, box.top)[1], self.from_page(0, box.bottom)[1]
-                painter.drawLine(QPointF(x, top), QPointF(x, bottom))
+        for bottom, top in self.chart.clear_at(self.to_page(x, 0)[0]):
+            ends = (QPointF(x, self.from_page(0, y)[1]) for y in (top, bottom))
+            painter.drawLine(*ends)
         if tag:
-            self._paint_tag(painter, x, self.from_page(0, plot.top)[1], tag, pen.color())
+            self._paint_tag(painter, x, tag, pen.color())
 
-    def _paint_tag(self, painter: QPainter, x: float, top: float, tag: str, colour: QColor) -> None:
-        """Write a word at the head of a line, on ground of its own so that it is read over anything."""
+    def _paint_tag(self, painter: QPainter, x: float, tag: str, colour: QColor) -> None:
+        """Write a word at the head of a line, on ground of its own so that it is read over any curve."""
         palette = load_palette(self._state.situation.palette_name)
         metrics = painter.fontMetrics()
         width, height = metrics.horizontalAdvance(tag) + 10, metrics.height() + 2
         left = min(max(x - width / 2, 0.0), self.width() - width)
-        box = QRectF(left, top, width, height)
+        box = self._clear_of_words(QRectF(left, 0.0, width, height))
         painter.fillRect(box, colour)
         painter.setPen(QColor(palette.background))
         painter.drawText(box, Qt.AlignmentFlag.AlignCenter, tag)
+
+    def _clear_of_words(self, box: QRectF) -> QRectF:
+        """Return the highest place of a box in the chart where it covers no word, else the very top."""
+        assert self.chart is not None  # asked for only where a line is painted
+        words = [
+            QRectF(
+                QPointF(*self.from_page(each.left, each.top)),
+                QPointF(*self.from_page(each.right, each.bottom)),
+            )
+            for each in self.chart.labels.boxes
+        ]
+        plot = self.chart.plot_box
+        top, floor = (self.from_page(0, y)[1] for y in (plot.top, plot.bottom))
+        box.moveTop(top)
+        while box.bottom() < floor:
+            if not any(box.intersects(word) for word in words):
+                return box
+            box.translate(0.0, _TAG_STEP_PX)
+        box.moveTop(top)
+        return box
 
     def _clock(self) -> SiteClock:
         night = self._state.situation.night

@@ -7,6 +7,7 @@ from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QBoxLayout,
+    QHBoxLayout,
     QListView,
     QPushButton,
     QSizePolicy,
@@ -83,7 +84,7 @@ class StepsList(QWidget):
         self.change.setAccessibleDescription("Give the step another time, or take out one of your own")
         for button in (self.add, self.change):
             button.setProperty("role", "flat")
-        self._buttons = QBoxLayout(QBoxLayout.Direction.LeftToRight)
+        self._buttons = QHBoxLayout()
         self._buttons.setSpacing(2)
         self._buttons.addWidget(self.add)
         self._buttons.addWidget(self.change)
@@ -113,7 +114,6 @@ class StepsList(QWidget):
         self.delegate.is_folded = folded
         directions = QBoxLayout.Direction
         self._box.setDirection(directions.LeftToRight if folded else directions.TopToBottom)
-        self._buttons.setDirection(directions.TopToBottom if folded else directions.LeftToRight)
         policy = QSizePolicy.Policy
         if folded:
             self.setSizePolicy(policy.Expanding, policy.Fixed)
@@ -139,7 +139,8 @@ class StepsList(QWidget):
 
     def _folded_height(self) -> int:
         row = self.fontMetrics().lineSpacing() + 6
-        return _ROWS_FOLDED * row + 2 * self.rows.frameWidth() + 2
+        rows = _ROWS_FOLDED * row + 2 * self.rows.frameWidth() + 2
+        return max(rows, self._buttons.minimumSize().height())
 
     def changeEvent(self, event: QEvent) -> None:
         super().changeEvent(event)

@@ -4,7 +4,7 @@ from datetime import datetime
 
 from PySide6.QtCore import QEvent
 from PySide6.QtGui import QAccessible, QAccessibleEvent, QResizeEvent
-from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from core.looks.planet_appearance import find_happenings
 from core.situation.situation import Situation
@@ -31,7 +31,9 @@ from gui.height.steps_list import StepsList
 from gui.height.year_panel import YearPanel
 from gui.state import AppState, Change
 from gui.widgets import dialogs
+from gui.widgets.all_lines import AllLines
 from gui.widgets.elided_label import ElidedLabel
+from gui.widgets.one_page import OnePage
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_tip import plain_tip
 from gui.widgets.reading_area import reading_label
@@ -39,8 +41,10 @@ from gui.widgets.reading_area import reading_label
 EVENING, YEAR, DATES = range(3)
 # The chart stays at least so wide beside the steps.
 _LEAST_CHART_PX = 820
-# Under so many lines of text a view is low.
-_LOW_LINES = 31
+# Under so many lines of text a window is low.
+_LOW_LINES = 44
+# From so many letters across on there is room for all cells in a row, and for the buttons beside the note.
+_CELLS_LETTERS, _HEAD_LETTERS = 120, 105
 
 
 class HeightView(QWidget):
@@ -73,7 +77,7 @@ class HeightView(QWidget):
         self.steps = StepsList(state)
         self.year = YearPanel(state)
         self.dates = DatesPanel(state)
-        self.pages = QStackedWidget()
+        self.pages = OnePage()
         self._lay_out()
         self.now.clicked.connect(state.follow_now)
         self.in_words.clicked.connect(self._tell_evening)
@@ -90,26 +94,27 @@ class HeightView(QWidget):
         self._show_reading()
 
     def _lay_out(self) -> None:
-        head = QHBoxLayout()
-        head.setSpacing(12)
-        head.addWidget(self.moment)
-        head.addWidget(self.now)
-        head.addWidget(self.caution, 1)
-        head.addWidget(self.note, 1)
-        head.addWidget(self.to_year)
-        head.addWidget(self.to_find)
-        head.addWidget(self.all_looks)
-        head.addWidget(self.in_words)
-        evening = QWidget()
+        said, buttons = QHBoxLayout(), QHBoxLayout()
+        said.setSpacing(12)
+        said.addWidget(self.moment)
+        said.addWidget(self.now)
+        said.addWidget(self.caution, 1)
+        said.addWidget(self.note, 1)
+        for button in (self.to_year, self.to_find, self.all_looks, self.in_words):
+            buttons.addWidget(button)
+        self._head = QBoxLayout(QBoxLayout.Direction.LeftToRight)
+        self._head.addLayout(said, 1)
+        self._head.addLayout(buttons)
+        evening = AllLines()
         below = QVBoxLayout(evening)
         below.setContentsMargins(0, 0, 0, 0)
-        below.setSpacing(6)
+        below.setSpacing(5)
         self._chart_and_steps = QBoxLayout(QBoxLayout.Direction.LeftToRight)
         self._chart_and_steps.setSpacing(8)
         self._chart_and_steps.addWidget(self.canvas, 1)
         self._chart_and_steps.addWidget(self.steps)
         below.addLayout(self._chart_and_steps, 1)
-        below.addLayout(head)
+        below.addLayout(self._head)
         below.addWidget(self.appearance_line)
         below.addWidget(self.cells)
         self.pages.addWidget(evening)
@@ -142,8 +147,13 @@ class HeightView(QWidget):
         is_beside = self.width() - self.steps.wide_width >= _LEAST_CHART_PX
         directions = QBoxLayout.Direction
         self._chart_and_steps.setDirection(directions.LeftToRight if is_beside else directions.TopToBottom)
+        letters = self.width() / self.fontMetrics().averageCharWidth()
+        is_row = letters >= _HEAD_LETTERS
+        self._head.setDirection(directions.LeftToRight if is_row else directions.TopToBottom)
+        self._head.setSpacing(12 if is_row else 4)
         self.steps.fold(not is_beside)
-        self.cells.fold(self.height() < _LOW_LINES * self.fontMetrics().lineSpacing())
+        is_low = self.window().height() < _LOW_LINES * self.fontMetrics().lineSpacing()
+        self.cells.fold(is_low or letters < _CELLS_LETTERS)
 
     def _on_changed(self, change: Change) -> None:
         told_by = (

@@ -28,7 +28,7 @@ _SHARES_NARROW, _SHARES_WIDE = (12, 9, 11), (12, 14, 11)
 _SHARES_OF_TWO = (11, 12, 0)
 _WIDE_PX = 1250
 # From so many letters across on there is room for all three in a row.
-_ROW_LETTERS = 95
+_ROW_LETTERS = 115
 # How high the parts are at least where they are not.
 _PICTURE_LINES, _PANE_LINES = 14, 16
 

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from datetime import date, time
 
-from PySide6.QtCore import QDate, QLocale, QSignalBlocker, Qt, QTime, Signal
+from PySide6.QtCore import QDate, QLocale, QRect, QSignalBlocker, QSize, Qt, QTime, Signal
 from PySide6.QtGui import QIcon, QPaintEvent, QTextCharFormat, QWheelEvent
 from PySide6.QtWidgets import (
     QCalendarWidget,
@@ -30,6 +30,8 @@ _TEXT_MARGIN_PX = 6
 class Picker(UndoPassingComboBox):
     """A choice from things that each have a key and a name.
 
+    It asks for the room of so many ``letters``, or with None for that of its longest name.
+
     Signals
     -------
     picked
@@ -38,10 +40,11 @@ class Picker(UndoPassingComboBox):
 
     picked = Signal(object)
 
-    def __init__(self, name: str, parent: QWidget | None = None, *, letters: int = 9) -> None:
+    def __init__(self, name: str, parent: QWidget | None = None, *, letters: int | None = 9) -> None:
         super().__init__(parent)
         self.setAccessibleName(name)
-        self.setMinimumContentsLength(letters)
+        self._letters = letters
+        self.setMinimumContentsLength(letters or 0)
         self.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self._items: tuple[tuple[object, str], ...] = ()
         self.activated.connect(self._on_activated)
@@ -55,9 +58,29 @@ class Picker(UndoPassingComboBox):
             self.addItems([name for _key, name in items])
             # The list is as wide as its longest name, however narrow the strip.
             self.view().setMinimumWidth(self.view().sizeHintForColumn(0) + _LIST_MARGIN_PX)
+            self.updateGeometry()
         keys = [key for key, _name in items]
         self.setCurrentIndex(keys.index(current) if current in keys else -1)
         blocker.unblock()
+
+    def sizeHint(self) -> QSize:
+        hint = super().sizeHint()
+        if self._letters is None:
+            names = max((self.fontMetrics().horizontalAdvance(name) for _key, name in self._items), default=0)
+            # The style sheet's borders, padding and arrow are not in Qt's own hint.
+            hint.setWidth(self.width() - self._room().width() + names + _LIST_MARGIN_PX // 2)
+        return hint
+
+    def minimumSizeHint(self) -> QSize:
+        return super().minimumSizeHint() if self._letters is not None else self.sizeHint()
+
+    def _room(self) -> QRect:
+        """Return the place of the name."""
+        option = QStyleOptionComboBox()
+        self.initStyleOption(option)
+        return self.style().subControlRect(
+            QStyle.ComplexControl.CC_ComboBox, option, QStyle.SubControl.SC_ComboBoxEditField, self
+        )
 
     def paintEvent(self, event: QPaintEvent) -> None:
         # As the style paints it, but with an ellipsis where the name is cut.
@@ -65,11 +88,8 @@ class Picker(UndoPassingComboBox):
         self.initStyleOption(option)
         painter = QStylePainter(self)
         painter.drawComplexControl(QStyle.ComplexControl.CC_ComboBox, option)
-        room = self.style().subControlRect(
-            QStyle.ComplexControl.CC_ComboBox, option, QStyle.SubControl.SC_ComboBoxEditField, self
-        )
         option.currentText = option.fontMetrics.elidedText(
-            option.currentText, Qt.TextElideMode.ElideRight, room.width() - 2
+            option.currentText, Qt.TextElideMode.ElideRight, self._room().width() - 2
         )
         painter.drawControl(QStyle.ControlElement.CE_ComboBoxLabel, option)
 

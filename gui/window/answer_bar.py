@@ -1,22 +1,33 @@
 """The one answer on top of the views, with its reasons one click below."""
 
-from PySide6.QtCore import QSize, Qt
-from PySide6.QtGui import QKeyEvent, QResizeEvent
-from PySide6.QtWidgets import QHBoxLayout, QPushButton, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtCore import QEvent, Qt
+from PySide6.QtGui import QKeySequence, QResizeEvent, QShortcut
+from PySide6.QtWidgets import (
+    QBoxLayout,
+    QHBoxLayout,
+    QPushButton,
+    QScrollArea,
+    QSizePolicy,
+    QVBoxLayout,
+    QWidget,
+)
 
 from core.situation.situation import Situation
 from core.words.answer import answer_detail, answer_headline
 from core.words.reasons import answer_reasons
 from core.words.site_clock import clock_of
 from gui.state import AppState, Change
+from gui.widgets.all_lines import AllLines
 from gui.widgets.plain_label import PlainLabel
 
 _MARGIN_PX = 14
-_LEAST_WIDTH_PX = 720
+# How many letters of the words are on a line, at least, beside the hours.
+_LEAST_LETTERS = 45
+_BESIDE_PX, _BELOW_PX = 16, 4
 _FRAME_PX = 5  # border and padding of the panel in the style sheet
 
 
-class AnswerBar(QWidget):
+class AnswerBar(AllLines):
     """What is always true for the state in hand, and why it is so.
 
     In large letters which planet, when and where; under it the eyepieces and what limits them. ``hours``, for
@@ -41,25 +52,28 @@ class AnswerBar(QWidget):
         self.reasons = PlainLabel(wraps=True)
         self.reasons.setAccessibleName("Reasons")
         self.panel = ReasonsPanel(self.reasons, self.why)
-        row = QHBoxLayout()
-        row.setSpacing(16)
-        row.addWidget(self.detail, 1)
-        row.addWidget(hours)
-        row.addWidget(self.why)
+        self._controls = QWidget()
+        controls = QHBoxLayout(self._controls)
+        controls.setContentsMargins(0, 0, 0, 0)
+        controls.setSpacing(16)
+        controls.addWidget(hours)
+        controls.addWidget(self.why)
+        controls.addStretch(1)
+        self._row = QBoxLayout(QBoxLayout.Direction.LeftToRight)
+        self._row.addWidget(self.detail, 1)
+        self._row.addWidget(self._controls)
         column = QVBoxLayout(self)
         column.setContentsMargins(18, 9, 14, 4)
         column.setSpacing(2)
         column.addWidget(self.sentence)
-        column.addLayout(row)
+        column.addLayout(self._row)
+        self._leave_reasons = QShortcut(QKeySequence(Qt.Key.Key_Escape), self)
+        self._leave_reasons.setContext(Qt.ShortcutContext.WindowShortcut)
+        self._leave_reasons.setEnabled(False)
+        self._leave_reasons.activated.connect(self._hide_reasons)
         self.why.toggled.connect(self._on_toggled)
         state.changed.connect(self._on_changed)
         self._show()
-
-    def minimumSizeHint(self) -> QSize:
-        # A sentence that wraps asks for the lines of a narrow column, however wide the window is.
-        hint, layout = super().minimumSizeHint(), self.layout()
-        assert layout is not None
-        return QSize(hint.width(), layout.minimumHeightForWidth(max(self.width(), _LEAST_WIDTH_PX)))
 
     def _on_changed(self, change: Change) -> None:
         told_by = (Situation.answer, Situation.better, Situation.night_problem, Situation.preferences)
@@ -88,11 +102,29 @@ class AnswerBar(QWidget):
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         if event.size().width() != event.oldSize().width():
-            self.updateGeometry()
+            self._arrange()
         self.panel.fit_under(self)
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() is QEvent.Type.FontChange:
+            self._arrange()
+
+    def _arrange(self) -> None:
+        """Put the hours beside the words, or below them where the words would stand in a narrow column."""
+        words = self.width() - self._controls.sizeHint().width()
+        is_beside = words >= _LEAST_LETTERS * self.fontMetrics().averageCharWidth()
+        directions = QBoxLayout.Direction
+        self._row.setDirection(directions.LeftToRight if is_beside else directions.TopToBottom)
+        self._row.setSpacing(_BESIDE_PX if is_beside else _BELOW_PX)
+
+    def _hide_reasons(self) -> None:
+        self.why.setChecked(False)
+        self.why.setFocus()
 
     def _on_toggled(self, on: bool) -> None:
         self.why.setText("Hide &why" if on else "&Why")
+        self._leave_reasons.setEnabled(on)
         self.panel.show_under(self, on)
 
 
@@ -102,7 +134,6 @@ class ReasonsPanel(QScrollArea):
     def __init__(self, reasons: PlainLabel, why: QPushButton) -> None:
         super().__init__(why)
         self._reasons = reasons
-        self._why = why
         # Its natural height is that of a narrower text; the height for the width it gets is what counts.
         policy = reasons.sizePolicy()
         policy.setVerticalPolicy(QSizePolicy.Policy.Preferred)
@@ -140,10 +171,3 @@ class ReasonsPanel(QScrollArea):
         inside = width - self.verticalScrollBar().sizeHint().width() - 2 * _FRAME_PX
         wanted = self._page.heightForWidth(inside) + 2 * _FRAME_PX
         self.setGeometry(bar.x() + _MARGIN_PX, top, width, min(wanted, place.height() - top - _MARGIN_PX))
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        if event.key() == Qt.Key.Key_Escape:
-            self._why.setChecked(False)
-            self._why.setFocus()
-        else:
-            super().keyPressEvent(event)

@@ -14,7 +14,6 @@ from gui.widgets.elided_label import ElidedLabel
 from gui.widgets.pickers import Picker, captioned
 from gui.widgets.plain_label import PlainLabel
 
-_LETTERS = 3
 _USUAL = object()
 _CAPTION = "Hou&rs out"
 _ASSUMED = "assumed"
@@ -28,8 +27,8 @@ class HoursRow(QWidget):
     def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._state = state
-        self.start = Picker("Outside from", letters=_LETTERS)
-        self.end = Picker("Outside until", letters=_LETTERS)
+        self.start = Picker("Outside from", letters=None)
+        self.end = Picker("Outside until", letters=None)
         self.assumed = ElidedLabel(_ASSUMED, role="small")
         self.assumed.setAccessibleName("These hours are assumed")
         row = QHBoxLayout(self)

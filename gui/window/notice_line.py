@@ -7,13 +7,14 @@ from core.situation.situation import Situation
 from core.words.notices_due import notice_words
 from core.words.site_clock import clock_of
 from gui.state import AppState, Change
+from gui.widgets.all_lines import AllLines
 from gui.widgets.plain_label import PlainLabel
 
 # So many at a time; the others wait for their turn or pass.
 _MOST = 2
 
 
-class NoticeLine(QWidget):
+class NoticeLine(AllLines):
     """Up to two sentences; hidden while nothing is due. It asks for nothing and takes no keyboard."""
 
     def __init__(self, state: AppState, parent: QWidget | None = None) -> None:

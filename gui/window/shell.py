@@ -8,8 +8,6 @@ from PySide6.QtCore import QSize, Qt, QTimer
 from PySide6.QtGui import QCloseEvent, QKeyEvent, QShowEvent
 from PySide6.QtWidgets import (
     QApplication,
-    QButtonGroup,
-    QHBoxLayout,
     QMainWindow,
     QPushButton,
     QToolButton,
@@ -28,7 +26,6 @@ from gui.profile.log_book import LogBook
 from gui.profile.session import TEXT_SCALES, Session, SessionFile
 from gui.state import AppState, Change
 from gui.widgets.canvas import Canvas
-from gui.widgets.key_names import with_own_keys
 from gui.widgets.one_page import OnePage
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.theme import Theme
@@ -46,6 +43,7 @@ from gui.window.page import Page
 from gui.window.strip import Strip
 from gui.window.tour import TourBar
 from gui.window.views import GEAR, HEIGHT, LADDER, VIEW_NAMES, make_view
+from gui.window.views_row import ViewsRow
 
 _PLACES = {Place.GEAR: GEAR, Place.HEIGHT: HEIGHT, Place.LADDER: LADDER}
 _USUAL_SIZE = QSize(1280, 800)
@@ -93,7 +91,8 @@ class Shell(QMainWindow):
         page = Page()
         self.message_line = MessageLine(page)
         self.tour = TourBar()
-        self.view_buttons = QButtonGroup(self)
+        self.views_row = ViewsRow(VIEW_NAMES, self.outside)
+        self.view_buttons = self.views_row.buttons
         self.stack = OnePage()
         self._views: dict[int, QWidget] = {}
         self._heartbeat = Heartbeat(self._beat, self)
@@ -144,6 +143,8 @@ class Shell(QMainWindow):
             self._views[number] = make_view(number, self.state, self.log_book)
             self._replace_page(number, self._views[number])
         self.stack.setCurrentIndex(number)
+        # What was told over one view is not to hide another.
+        self.answer_bar.why.setChecked(False)
 
     def go_to_view(self, number: int) -> None:
         """Show a view and give it the keyboard, so that its keys work at once."""
@@ -272,21 +273,9 @@ class Shell(QMainWindow):
         self.log_book.look_for_others()
 
     def _lay_out(self, page: Page) -> None:
-        views = QHBoxLayout()
-        views.setContentsMargins(12, 0, 12, 0)
-        views.setSpacing(4)
-        for number, name in enumerate(VIEW_NAMES):
-            button = QPushButton(name)
-            button.setCheckable(True)
-            button.setProperty("role", "view")
-            button.setAccessibleName(f"{name} view")
-            button.setToolTip(with_own_keys(f"Ctrl+{number + 1}"))
-            self.view_buttons.addButton(button, number)
-            views.addWidget(button)
+        for _name in VIEW_NAMES:
             self.stack.addWidget(PlainLabel(""))
-        views.addStretch(1)
-        views.addWidget(self.outside)
-        self.view_buttons.idClicked.connect(self.show_view)
+        self.views_row.wanted.connect(self.show_view)
         self.strip.gear_wanted.connect(partial(self.go_to_view, GEAR))
         column = QVBoxLayout(page.content)
         column.setContentsMargins(0, 0, 0, 0)
@@ -294,7 +283,7 @@ class Shell(QMainWindow):
         column.addWidget(self.strip)
         column.addWidget(self.answer_bar)
         column.addWidget(self.notices)
-        column.addLayout(views)
+        column.addWidget(self.views_row)
         column.addWidget(self.stack, 1)
         column.addWidget(self.tour)
         self.setCentralWidget(page)

@@ -2,17 +2,22 @@
 
 from collections.abc import Callable
 
+import attrs
 import pytest
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QStyle, QStyleOptionComboBox
 
+from core.record.observer import Preferences
+from gui.height.view import HeightView
 from gui.state import AppState
+from gui.widgets.pickers import Picker
 from gui.window.shell import Shell
-from gui.window.views import GEAR
+from gui.window.views import GEAR, HEIGHT, LADDER
+from tests.gui.conftest import make_profile
 from tests.gui.fitting import faults
 
 
-@pytest.mark.parametrize("scale", [1.0, 1.5])
-@pytest.mark.parametrize("view", [GEAR])
+@pytest.mark.parametrize("scale", [1.0, 1.25, 1.5, 2.0])
+@pytest.mark.parametrize("view", [GEAR, HEIGHT, LADDER])
 @pytest.mark.parametrize("size", [(1000, 640), (1280, 800), (1600, 1000)])
 def test_every_view_fits(
     make_shell: Callable[..., Shell],
@@ -27,3 +32,44 @@ def test_every_view_fits(
         QApplication.processEvents()
 
     assert list(faults(shell)) == []
+
+
+@pytest.mark.parametrize("scale", [1.0, 1.25, 1.5, 2.0])
+@pytest.mark.parametrize("size", [(1000, 640), (1280, 800)])
+def test_the_height_chart_keeps_its_half(
+    make_shell: Callable[..., Shell], state: AppState, size: tuple[int, int], scale: float
+) -> None:
+    state.set_text_scale(scale)
+    shell = make_shell(state, size=size)
+    for _ in range(3):
+        QApplication.processEvents()
+    view = shell.current_view
+    assert isinstance(view, HeightView)
+    chart = view.canvas.chart
+    assert chart is not None
+
+    assert view.canvas.height() >= view.height() / 2
+    # The curves have room of their own, whatever hours and strip take: more than three lines of letters.
+    top, bottom = (view.canvas.from_page(0, y)[1] for y in (chart.plot_box.top, chart.plot_box.bottom))
+    assert bottom - top >= 3.5 * view.fontMetrics().lineSpacing()
+
+
+def test_hours_of_a_twelve_hour_clock_are_seen_whole(
+    make_shell: Callable[..., Shell], make_state: Callable[..., AppState]
+) -> None:
+    profile = attrs.evolve(make_profile(), preferences=Preferences(clock=12, out_until="23:30"))
+    shell = make_shell(make_state(profile), size=(1000, 640))
+    for picker in (shell.hours.start, shell.hours.end):
+        room = picker.style().subControlRect(
+            QStyle.ComplexControl.CC_ComboBox,
+            _option_of(picker),
+            QStyle.SubControl.SC_ComboBoxEditField,
+            picker,
+        )
+        assert picker.fontMetrics().horizontalAdvance(picker.currentText()) <= room.width() - 2
+
+
+def _option_of(picker: Picker) -> QStyleOptionComboBox:
+    option = QStyleOptionComboBox()
+    picker.initStyleOption(option)
+    return option

@@ -19,6 +19,7 @@ from core.words.site_clock import SiteClock
 from gui.height.view import HeightView
 from gui.state import AppState
 from gui.widgets import dialogs
+from gui.window.shell import Shell
 from tests.gui.conftest import EVENING_START, HandClock, make_profile, pixels
 
 AFTERNOON = datetime(2026, 12, 5, 15, 30, tzinfo=UTC)
@@ -205,6 +206,42 @@ def test_a_click_on_a_name_takes_that_planet_in_hand(qtbot: QtBot, view: HeightV
 def test_a_click_on_a_cell_takes_that_planet_in_hand(qtbot: QtBot, view: HeightView, state: AppState) -> None:
     qtbot.mouseClick(view.cells[Body.URANUS], Qt.MouseButton.LeftButton)
     assert state.situation.planet is Body.URANUS
+
+
+def test_planets_are_reached_by_keys(qtbot: QtBot, view: HeightView, state: AppState) -> None:
+    view.in_words.setFocus()
+    for _ in range(8):
+        view.window().focusNextChild()
+        if view.cells[Body.URANUS].hasFocus():
+            break
+    assert view.cells[Body.URANUS].hasFocus()
+    QTest.keyClick(view.cells[Body.URANUS], Qt.Key.Key_Space)
+    assert state.situation.planet is Body.URANUS
+
+
+def test_a_low_window_names_what_is_down_in_one_line(
+    make_shell: Callable[..., Shell], state: AppState
+) -> None:
+    view = make_shell(state, size=(1000, 640)).current_view
+    assert isinstance(view, HeightView)
+    assert view.cells[Body.SATURN].isVisible()
+    assert not view.cells[Body.MARS].isVisible()
+    assert "Mars" in view.cells.below.text()
+
+    state.set_planet(Body.MARS)
+
+    assert view.cells[Body.MARS].isVisible(), "the planet in hand always stands there"
+    assert "Mars" not in view.cells.below.text()
+
+
+def test_the_now_line_strikes_no_word(view: HeightView) -> None:
+    chart = view.canvas.chart
+    assert chart is not None
+    measure = chart.drawing.page.measure
+    for words in chart.drawing.words:
+        box = words.box(measure)
+        for bottom, top in chart.clear_at((box.left + box.right) / 2):
+            assert top <= box.bottom or bottom >= box.top, words.text
 
 
 def test_the_now_button_leads_back(qtbot: QtBot, view: HeightView, state: AppState) -> None:

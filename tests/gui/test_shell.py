@@ -502,3 +502,31 @@ def test_with_large_letters_the_page_scrolls_and_the_window_asks_for_no_more(
     # What no longer fits is reached by scrolling: nothing is squeezed.
     qtbot.waitUntil(lambda: content.height() >= content.minimumSizeHint().height())
     state.set_text_scale(1.0)
+
+
+def test_reasons_go_with_escape_and_with_another_view(qtbot: QtBot, shell: Shell) -> None:
+    bar = shell.answer_bar
+    qtbot.mouseClick(bar.why, Qt.MouseButton.LeftButton)
+    assert bar.panel.isVisible()
+    height = shell.current_view
+    assert height is not None
+    height.setFocus()
+    QTest.keyClick(height, Qt.Key.Key_Escape)
+    assert not bar.panel.isVisible()
+    assert bar.why.hasFocus()
+
+    qtbot.mouseClick(bar.why, Qt.MouseButton.LeftButton)
+    assert bar.panel.isVisible()
+    QTest.keyClick(shell, Qt.Key.Key_3, Qt.KeyboardModifier.ControlModifier)
+    assert not bar.panel.isVisible()
+
+
+def test_tab_comes_to_the_button_of_the_chosen_view(shell: Shell) -> None:
+    shell.go_to_view(HEIGHT)
+    shell.answer_bar.why.setFocus()
+    seen = []
+    for _ in range(6):
+        shell.focusNextChild()
+        seen.append(shell.focusWidget().accessibleName())
+    assert "Height view" in seen
+    assert "Gear view" not in seen

@@ -1,0 +1,73 @@
+"""The names of the three views, and beside them, or below where letters are large, the telescope outside."""
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QBoxLayout, QButtonGroup, QHBoxLayout, QPushButton, QSizePolicy, QWidget
+
+from gui.widgets.key_names import with_own_keys
+
+
+class ViewsRow(QWidget):
+    """A button for each view; the keyboard comes to the chosen one, and goes on from there with the arrows.
+
+    Signals
+    -------
+    wanted
+        The number of the view whose button was pressed.
+    """
+
+    wanted = Signal(int)
+
+    def __init__(self, names: Sequence[str], beside: QWidget, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.buttons = QButtonGroup(self)
+        self._beside = beside
+        self._views = QWidget()
+        views = QHBoxLayout(self._views)
+        views.setContentsMargins(0, 0, 0, 0)
+        views.setSpacing(4)
+        for number, name in enumerate(names):
+            button = QPushButton(name)
+            button.setCheckable(True)
+            button.setProperty("role", "view")
+            button.setAccessibleName(f"{name} view")
+            button.setToolTip(with_own_keys(f"Ctrl+{number + 1}"))
+            button.toggled.connect(self._lead_keyboard)
+            self.buttons.addButton(button, number)
+            views.addWidget(button)
+        self._views.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
+        self._row = QBoxLayout(QBoxLayout.Direction.LeftToRight, self)
+        self._row.setContentsMargins(12, 0, 12, 0)
+        self._row.setSpacing(4)
+        self._row.addWidget(self._views, 0, Qt.AlignmentFlag.AlignLeft)
+        self._row.addWidget(beside, 0, Qt.AlignmentFlag.AlignRight)
+        self.buttons.idClicked.connect(self.wanted)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._arrange()
+
+    def event(self, event: QEvent) -> bool:
+        if event.type() is QEvent.Type.LayoutRequest:
+            # What stands beside the views has more or less to say.
+            self._arrange()
+        return super().event(event)
+
+    def _arrange(self) -> None:
+        needed = self._views.sizeHint().width() + self._beside.minimumSizeHint().width()
+        margins = self._row.contentsMargins()
+        fits = needed + self._row.spacing() + margins.left() + margins.right() <= self._room()
+        directions = QBoxLayout.Direction
+        self._row.setDirection(directions.LeftToRight if fits else directions.TopToBottom)
+
+    def _room(self) -> int:
+        """Return how wide the row can be without the window being scrolled sideways."""
+        window = self.window()
+        return self.width() if window is self else min(self.width(), window.width())
+
+    def _lead_keyboard(self) -> None:
+        for button in self.buttons.buttons():
+            policy = Qt.FocusPolicy.StrongFocus if button.isChecked() else Qt.FocusPolicy.ClickFocus
+            button.setFocusPolicy(policy)
