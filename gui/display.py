@@ -13,7 +13,15 @@ import sys
 from collections.abc import Callable, Mapping
 from pathlib import Path
 
-ELSEWHERE = "stillair heights PROFILE tells the evening in the terminal"
+from core.words.errors import (
+    DISPLAY_DOES_NOT_ANSWER,
+    NO_DISPLAY,
+    NO_PLATFORM,
+    PLATFORM_DOES_NOT_LOAD,
+    QT_DOES_NOT_LOAD,
+    install_words,
+    no_window_words,
+)
 
 # System libraries that Qt's widgets and its two display platforms load, and the Debian packages of each.
 WIDGETS_PACKAGES = {
@@ -68,8 +76,8 @@ def check_window(environ: Mapping[str, str] = os.environ, *, load: Load = ctypes
             return
         problems.append(problem)
     if not problems:
-        problems = ["there is no display (neither DISPLAY nor WAYLAND_DISPLAY is set)"]
-    raise NoWindowError(f"No window can be opened here: {'; '.join(problems)}; {ELSEWHERE}.")
+        problems = [NO_DISPLAY]
+    raise NoWindowError(no_window_words(problems))
 
 
 def check_qt(*, load: Load = ctypes.CDLL) -> None:
@@ -78,8 +86,8 @@ def check_qt(*, load: Load = ctypes.CDLL) -> None:
         importlib.import_module("PySide6.QtWidgets")
     except ImportError as error:
         missing = _missing(WIDGETS_PACKAGES, load)
-        reason = _install_words(missing) if missing else f"Qt does not load ({_first_line(error)})"
-        raise NoWindowError(f"No window can be opened here: {reason}; {ELSEWHERE}.") from None
+        reason = install_words(missing) if missing else QT_DOES_NOT_LOAD.format(error=_first_line(error))
+        raise NoWindowError(no_window_words([reason])) from None
 
 
 def _platforms(environ: Mapping[str, str]) -> list[str]:
@@ -98,21 +106,21 @@ def _platform_problem(platform: str, environ: Mapping[str, str], load: Load) -> 
     # Before Qt 6.10 there were two plugins for Wayland, libqwayland-egl and libqwayland-generic.
     plugins = sorted(_plugin_folder().glob(f"libq{platform}*.so"))
     if not plugins:
-        return f"Qt has no platform {platform!r}, which QT_QPA_PLATFORM asks for"
+        return NO_PLATFORM.format(platform=platform)
     packages = {"xcb": XCB_PACKAGES, "wayland": WAYLAND_PACKAGES}.get(platform)
     if packages is None:
         return None
     if missing := _missing(packages, load):
-        return _install_words(missing)
+        return install_words(missing)
     try:
         load(str(plugins[-1]))
     except OSError as error:
-        return f"Qt's platform {platform} does not load ({_first_line(error)})"
+        return PLATFORM_DOES_NOT_LOAD.format(platform=platform, error=_first_line(error))
     if platform == "xcb":
         display = environ.get("DISPLAY", "")
-        return None if _x_answers(display) else f"the display {display!r} does not answer"
+        return None if _x_answers(display) else DISPLAY_DOES_NOT_ANSWER.format(display=display)
     display = environ.get("WAYLAND_DISPLAY", "")
-    return None if _wayland_answers(display, environ) else f"the display {display!r} does not answer"
+    return None if _wayland_answers(display, environ) else DISPLAY_DOES_NOT_ANSWER.format(display=display)
 
 
 def _plugin_folder() -> Path:
@@ -130,11 +138,6 @@ def _missing(packages: Mapping[str, str], load: Load) -> dict[str, str]:
         except OSError:
             missing[library] = package
     return missing
-
-
-def _install_words(missing: Mapping[str, str]) -> str:
-    libraries, packages = ", ".join(missing), " ".join(missing.values())
-    return f"the system lacks {libraries}; on Debian or Ubuntu install {packages}"
 
 
 def _x_answers(display: str) -> bool:

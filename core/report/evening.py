@@ -6,6 +6,7 @@ from core.plain_text import WIDTH, cut, printable, shown_name, wrapped
 from core.situation.situation import Situation
 from core.words.answer import answer_words
 from core.words.cautions import CAP_BEFORE_SUNRISE
+from core.words.controls import EVENING_STEP
 from core.words.dates import weekday_text
 from core.words.evening import NOTHING_TO_PREPARE, item_title, item_words
 from core.words.evening_cautions import near_the_sun_cautions
@@ -14,7 +15,6 @@ from core.words.site_clock import clock_of
 from core.words.sun import sun_times_sentence
 
 _HEADING: Final = "{site}, evening of {day}, in order; times are those of {zone}"
-_STEP: Final = "{times}  {title}"
 _INDENT: Final = "    "
 
 
@@ -30,7 +30,7 @@ def evening_text(situation: Situation, *, width: int = WIDTH) -> str:
     lines += ["", *wrapped(heading, width), *wrapped(sun_times_sentence(night.sun, clock), width), ""]
     for item in situation.evening_steps:
         title = printable(item_title(item))
-        lines.append(cut(_STEP.format(times=clock.times(item.start, item.end), title=title), width))
+        lines.append(cut(EVENING_STEP.format(times=clock.times(item.start, item.end), title=title), width))
         words = printable(item_words(item, clock, unit=situation.preferences.temperature))
         if words != title:
             lines += wrapped(_INDENT + words, width, indent=_INDENT)

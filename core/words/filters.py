@@ -5,9 +5,10 @@ from typing import Final
 
 from core.gear.owned import Filter
 from core.looks.filter_offers import YELLOW, FilterAim, FilterOffer, FilterOffers, Offer
+from core.looks.filters import FilterFacts
 from core.looks.owned_filters import facts_of, is_dark
 from core.words.cautions import filter_caution
-from core.words.names import listed
+from core.words.names import capitalised, listed
 from core.words.quantities import length_text, percent_text, power_text
 
 SMALL_GAIN: Final = "Expect a small gain in contrast and no new features (common practice)."
@@ -27,6 +28,13 @@ _AIMS: Final = {
 }
 FILTER_IN: Final = "Filter in"
 NO_FILTER: Final = "none"
+FILTER_NUMBER: Final = "No. {number}"
+FILTER_NUMBER_AND_COLOUR: Final = "No. {number}, {colour}"
+NEUTRAL_FILTER: Final = "Neutral {share}"
+UNKNOWN_FILTER: Final = "This number is not in the table, so its light is unknown."
+CLEAR_GLASS: Final = "“{typed}” would be clear glass or more: did you mean {percent}?"
+_USE: Final = "{body}: {what}."
+_PASSES: Final = "{colour}, passes {share} of the light."
 _HEADING: Final = "Filters on {planet} at {power}"
 _ONE: Final = "For {aim}: {first}."
 _TWO: Final = "For {aim}: {first}, else {second}."
@@ -65,6 +73,12 @@ def filter_sentences(offers: FilterOffers) -> tuple[str, ...]:
     gain = (SMALL_GAIN,) if wanted else ()
     caution = filter_caution(is_dark=any(map(is_dark, offers.owned)))
     return (*wanted, *_refused(offers), *gain, caution)
+
+
+def filter_facts(facts: FilterFacts) -> tuple[str, ...]:
+    """Return what is known of a filter: its colour and its light, then each of its uses."""
+    passes = _PASSES.format(colour=capitalised(facts.colour), share=percent_text(facts.transmittance))
+    return (passes, *(_USE.format(body=use.body.label, what=use.what) for use in facts.uses))
 
 
 def aim_text(aim: FilterAim) -> str:

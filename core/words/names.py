@@ -24,3 +24,14 @@ def either(words: Iterable[str]) -> str:
 def capitalised(words: str) -> str:
     """Return words as they open a sentence: ``Day meets night``."""
     return words[:1].upper() + words[1:]
+
+
+def uncapitalised(words: str) -> str:
+    """Return a caption as its words stand inside a sentence: ``focal length``."""
+    return words[:1].lower() + words[1:]
+
+
+def as_sentence(text: str) -> str:
+    """Return words with a capital letter first and a full stop last."""
+    words = capitalised(text)
+    return words if words.endswith((".", "?", "!")) else f"{words}."

@@ -4,8 +4,10 @@ from collections.abc import Sequence
 from typing import Final
 
 from core.moments.best_minutes import BestMinutes
+from core.sky.site import BlockedSky, WarmAir
 from core.sky.windows import UNNAMED_BLOCK, UNNAMED_WARM
 from core.words.names import listed
+from core.words.quantities import angle_text
 
 _BEHIND: Final = "behind blocked sky"
 _BEHIND_NAMED: Final = "behind blocked sky ({names})"
@@ -13,6 +15,12 @@ _WARM_AIR: Final = "warm air"
 _WARM_AIR_NAMED: Final = "warm air ({name})"
 _NOTE_BEHIND: Final = "behind {name}"
 _NOTE_WARM: Final = "warm air, {name}"
+_BLOCKED_SECTOR: Final = "{name}: azimuth {first} to {last}, below {altitude}"
+_HEATED_SECTOR: Final = "{name}, heated: azimuth {first} to {last}, below {altitude}"
+SECTOR_IN_HAND: Final = "In hand: {sector}"
+SECTORS_TO_CHOOSE: Final = "{count} obstacles; Page Down chooses one"
+NO_SECTORS: Final = "No obstacles"
+_HEATED: Final = "heated"
 _SEEN_THROUGH: Final = "seen through {air}"
 
 
@@ -39,6 +47,18 @@ def blocked_note(name: str) -> str:
 def warm_air_note(name: str) -> str:
     """Return warm air in the few words that have room beside a curve, ``warm air, chimney``."""
     return name if name == UNNAMED_WARM else _NOTE_WARM.format(name=name)
+
+
+def sector_words(sector: BlockedSky | WarmAir) -> str:
+    """Return a sector of blocked sky or warm air: what it is, from where to where, how high."""
+    name = sector.what or (UNNAMED_BLOCK if isinstance(sector, BlockedSky) else UNNAMED_WARM)
+    is_heated = isinstance(sector, BlockedSky) and sector.heated and _HEATED not in name
+    return (_HEATED_SECTOR if is_heated else _BLOCKED_SECTOR).format(
+        name=name,
+        first=angle_text(sector.azimuth_from_deg),
+        last=angle_text(sector.azimuth_to_deg),
+        altitude=angle_text(sector.below_altitude_deg),
+    )
 
 
 def then_words(best: BestMinutes) -> str | None:

@@ -16,6 +16,7 @@ from core.gear.starter import (
     usual_eyepieces_mm,
 )
 from core.record.observer import Profile
+from core.words.gear_edits import ZOOM_NAME
 from core.words.quantities import length_text, trimmed_text
 from gui.first_run.step import Hold, Step
 from gui.gear.readings import reads
@@ -126,7 +127,7 @@ def _parse_eyepieces(text: str) -> tuple[ZoomRange, ...]:
 def _zoom(zoom: ZoomRange) -> Eyepiece:
     assert zoom.high_mm is not None
     return Eyepiece(
-        name=f"{trimmed_text(zoom.low_mm, 2)}-{length_text(zoom.high_mm)} zoom",
+        name=ZOOM_NAME.format(low=trimmed_text(zoom.low_mm, 2), high=length_text(zoom.high_mm)),
         focal_length_min_mm=zoom.low_mm,
         focal_length_max_mm=zoom.high_mm,
     )

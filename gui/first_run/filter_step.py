@@ -11,6 +11,7 @@ from core.looks.filter_names import filter_completions, wratten_number
 from core.looks.filters import wratten_table
 from core.record.observer import Profile
 from core.words.cautions import DARK_FILTERS_AND_SUN
+from core.words.filters import FILTER_NUMBER_AND_COLOUR
 from gui.first_run.step import Hold, Step
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_line_edit import PlainLineEdit
@@ -38,7 +39,10 @@ class FilterStep(Step):
         super().__init__(parent)
         known = [facts for facts in wratten_table().values() if facts.uses]
         self.filters = {
-            facts.wratten: QCheckBox(f"No. {facts.wratten}, {facts.colour}", self) for facts in known
+            facts.wratten: QCheckBox(
+                FILTER_NUMBER_AND_COLOUR.format(number=facts.wratten, colour=facts.colour), self
+            )
+            for facts in known
         }
         grid = QGridLayout()
         rows = -(-len(known) // _COLUMNS)
@@ -99,6 +103,10 @@ class FilterStep(Step):
         table = wratten_table()
         ticked = (number for number, box in self.filters.items() if box.isChecked())
         filters = tuple(
-            Filter(name=f"No. {number}, {table[number].colour}", wratten=number) for number in ticked
+            Filter(
+                name=FILTER_NUMBER_AND_COLOUR.format(number=number, colour=table[number].colour),
+                wratten=number,
+            )
+            for number in ticked
         )
         return evolve(profile, filters=filters or profile.filters)

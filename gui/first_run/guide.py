@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
 )
 
 from core.record.observer import Profile
+from core.words.controls import BARLOW, NOTHING_SO_FAR, SO_FAR, STEP, STEP_NOW
 from gui.first_run.eyepiece_step import EyepieceStep
 from gui.first_run.filter_step import FilterStep
 from gui.first_run.place_step import PlaceStep
@@ -148,7 +149,7 @@ class Guide(QDialog):
         step.on_shown(self._profile(self.steps[:index]))
         self._pages.setCurrentIndex(index)
         names = "  ·  ".join(
-            f"{number}. {each.title}" + (" (now)" if each is step else "")
+            (STEP_NOW if each is step else STEP).format(number=number, title=each.title)
             for number, each in enumerate(self.steps, 1)
         )
         self._where.setText(names)
@@ -176,8 +177,8 @@ def _so_far(profile: Profile) -> str:
         *(site.name for site in profile.sites),
         *(scope.name for scope in profile.telescopes),
         ", ".join(eyepiece.name for eyepiece in profile.eyepieces),
-        ", ".join(f"{barlow.name} Barlow" for barlow in profile.barlows),
+        ", ".join(BARLOW.format(name=barlow.name) for barlow in profile.barlows),
         ", ".join(each.name for each in profile.filters),
     ]
     told = "; ".join(part for part in parts if part)
-    return f"So far: {told}." if told else "Nothing yet. You can close at any time and go on in Gear."
+    return SO_FAR.format(things=told) if told else NOTHING_SO_FAR

@@ -11,8 +11,10 @@ from core.record.observer import Profile
 from core.sky.coordinates import Axis, parse_coordinate
 from core.sky.places import Place, only_match, search_places, zone_at
 from core.sky.site import Site
+from core.words.controls import PLACE_FOUND, TYPED_PLACE
+from core.words.names import as_sentence
 from gui.first_run.step import Hold, Step
-from gui.gear.readings import as_sentence, figure, reads_number
+from gui.gear.readings import figure, reads_number
 from gui.jobs import Jobs
 from gui.widgets.place_search import NOT_FOUND, PlaceSearch, where_in_words
 from gui.widgets.plain_label import PlainLabel
@@ -151,7 +153,7 @@ class PlaceStep(Step):
         self.longitude.clear()
         self._town = place.label
         self.search.line.setText(place.label)
-        self.chosen.setText(f"{place.label}: {where_in_words(place)}")
+        self.chosen.setText(PLACE_FOUND.format(place=place.label, where=where_in_words(place)))
         self.answered.emit()
 
     def _finish_coordinates(self) -> None:
@@ -176,6 +178,8 @@ class PlaceStep(Step):
         )
         self._town = ""
         self.search.clear()
-        self.chosen.setText(f"{texts[0].strip()}, {texts[1].strip()}: clock of {zone}")
+        self.chosen.setText(
+            TYPED_PLACE.format(latitude=texts[0].strip(), longitude=texts[1].strip(), zone=zone)
+        )
         self.answered.emit()
         return True

@@ -12,6 +12,7 @@ from core.gear.starter import StarterKit, starter_kits
 from core.problems import refuse
 from core.record.observer import Profile
 from core.words.cautions import TELESCOPE_AND_SUN
+from core.words.gear_edits import TELESCOPE_NAME
 from core.words.quantities import length_text, trimmed_text
 from gui.first_run.step import Hold, Step
 from gui.gear.readings import figure, reads
@@ -187,7 +188,7 @@ class ScopeStep(Step):
         if aperture_mm is None or focal_length_mm is None:
             return None
         return Telescope(
-            name=f"{length_text(aperture_mm)} {self.kind.value}",
+            name=TELESCOPE_NAME.format(aperture=length_text(aperture_mm), kind=self.kind.value),
             kind=self.kind,
             aperture_mm=aperture_mm,
             focal_length_mm=focal_length_mm,

@@ -2,6 +2,7 @@
 
 from core.gear.figures import parse_factor
 from core.gear.owned import Barlow
+from core.words.gear_edits import BARLOW_NAME, REDUCER_NAME
 from core.words.notices import factor_text
 from gui.gear.barrels import barrel_field
 from gui.gear.form import OwnedForm, Values
@@ -46,7 +47,7 @@ class BarlowForm(OwnedForm[Barlow]):
         factor: float | None = values["factor"]
         if factor is None:
             return ""
-        return f"{figure(factor)}x reducer" if factor < 1 else f"{figure(factor)}x"
+        return (REDUCER_NAME if factor < 1 else BARLOW_NAME).format(factor=figure(factor))
 
     def tell(self, values: Values, thing: Barlow | None) -> None:
         self._trust.setText(factor_text(thing) if thing else "")

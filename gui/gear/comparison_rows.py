@@ -14,6 +14,8 @@ from gui.gear.readings import Units
 
 _NONE = "–"
 _BUILT_IN = "{power}, built in"
+_ACROSS = "{arcmin}′ across"
+_ABOUT = "about {count}"
 
 
 def rows_of(
@@ -59,7 +61,7 @@ def rows_of(
 
 
 def _aperture_cell(side: Side, units: Units) -> str:
-    return f"{units.length_text(side.scope.aperture_mm)} {units.length}"
+    return units.named_length_text(side.scope.aperture_mm)
 
 
 def _light_cell(side: Side) -> str:
@@ -82,11 +84,15 @@ def _ceiling_cell(side: Side) -> str:
 
 
 def _looks_cell(arcmin: float | None) -> str:
-    return _NONE if arcmin is None else f"{rounded_text(arcmin)}′ across"
+    return _NONE if arcmin is None else _ACROSS.format(arcmin=rounded_text(arcmin))
 
 
 def _elements_cell(side: Side) -> str:
-    return _NONE if side.elements_across_disc is None else f"about {rounded_text(side.elements_across_disc)}"
+    return (
+        _NONE
+        if side.elements_across_disc is None
+        else _ABOUT.format(count=rounded_text(side.elements_across_disc))
+    )
 
 
 def _widest_field_cell(side: Side) -> str:

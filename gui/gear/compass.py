@@ -5,6 +5,7 @@ from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
 
 from core.gear.numbers import parse_number
 from core.sky.coordinates import Axis, parse_coordinate, true_azimuth_deg
+from core.words.controls import TRUE_AZIMUTH
 from core.words.quantities import trimmed_text
 from gui.gear.readings import figure, reads
 from gui.widgets.field_rows import FieldRows
@@ -90,7 +91,7 @@ class CompassRow(QWidget):
             self.told.setText("True azimuth")
         else:
             self._azimuth_deg = true_azimuth_deg(bearing_deg, declination_deg)
-            self.told.setText(f"True azimuth {trimmed_text(self._azimuth_deg, 1)}°")
+            self.told.setText(TRUE_AZIMUTH.format(azimuth=f"{trimmed_text(self._azimuth_deg, 1)}°"))
         for button in (self.first, self.second):
             button.setEnabled(self._has_sector and self._azimuth_deg is not None)
 

@@ -6,7 +6,15 @@ from core.gear.owned import Filter
 from core.looks.filter_names import filter_completions, wratten_number, wratten_typed
 from core.looks.owned_filters import facts_of, is_dark
 from core.words.cautions import FILTER_BY_DAY, FILTERS_AND_SUN, filter_caution
-from core.words.filters import SMALL_GAIN, kept_for_larger_text
+from core.words.filters import (
+    CLEAR_GLASS,
+    FILTER_NUMBER,
+    NEUTRAL_FILTER,
+    SMALL_GAIN,
+    UNKNOWN_FILTER,
+    filter_facts,
+    kept_for_larger_text,
+)
 from core.words.names import capitalised
 from core.words.quantities import percent_text
 from gui.gear.form import OwnedForm, Values
@@ -82,12 +90,12 @@ class FilterForm(OwnedForm[Filter]):
     def name_for(self, values: Values) -> str:
         if values["known_by"] == "transmittance":
             passed = values["transmittance"]
-            return "" if passed is None else f"Neutral {percent_text(passed)}"
+            return "" if passed is None else NEUTRAL_FILTER.format(share=percent_text(passed))
         number = values["wratten"]
         if not number:
             return ""
         facts = facts_of(Filter(name="x", wratten=number))
-        return capitalised(facts.colour) if facts else f"No. {number}"
+        return capitalised(facts.colour) if facts else FILTER_NUMBER.format(number=number)
 
     def tell(self, values: Values, thing: Filter | None) -> None:
         self._facts.setText(self._words_about(thing) if thing else "")
@@ -98,15 +106,8 @@ class FilterForm(OwnedForm[Filter]):
     def _words_about(self, owned: Filter) -> str:
         facts = facts_of(owned)
         if facts is None:
-            return (
-                "" if owned.wratten is None else "This number is not in the table, so its light is unknown."
-            )
-        uses = [f"{use.body.label}: {use.what}." for use in facts.uses]
-        words = [
-            f"{facts.colour.capitalize()}, passes {percent_text(facts.transmittance)} of the light.",
-            *uses,
-        ]
-        words.append(SMALL_GAIN)
+            return "" if owned.wratten is None else UNKNOWN_FILTER
+        words = [*filter_facts(facts), SMALL_GAIN]
         scope = self.state.situation.scope
         if scope is not None and (larger := kept_for_larger_text(owned, working_aperture_mm(scope))):
             words.append(larger)
@@ -126,6 +127,6 @@ def _parse_transmittance(text: str) -> float:
     value = parse_number(number, low=0.0001, high=100, what="The light let through")
     if value >= 1:
         percent = f"{number_text(value)} %"
-        question = f"“{plain}” would be clear glass or more: did you mean {percent}?"
+        question = CLEAR_GLASS.format(typed=plain, percent=percent)
         raise DoubtfulFigureError(question, (Candidate(percent, value / 100),))
     return value

@@ -9,8 +9,10 @@ from typing import Any, ClassVar, Generic, TypeVar, cast
 from PySide6.QtWidgets import QPushButton, QWidget
 
 from core.record.observer import Profile
+from core.words.gear_edits import ADD, NAME_TAKEN, change_step, rename_step, still_needed_words
+from core.words.names import as_sentence
 from gui.gear.owned_kinds import Kind, Thing, added, free_name, name_is_taken, replaced, things_of
-from gui.gear.readings import Units, as_sentence, plain_text, read_words
+from gui.gear.readings import Units, plain_text, read_words
 from gui.state import AppState
 from gui.widgets.choice_field import SwitchField
 from gui.widgets.field import Field, Reading
@@ -231,10 +233,10 @@ class OwnedForm(QWidget, Generic[T]):
         """Return the name of the step that an edit of a field is."""
         before = cast("Thing | None", self.thing)
         if before is None:
-            return f"Add {self.kind.one_more}"
+            return ADD.format(thing=self.kind.one_more)
         if field.name == "name":
-            return f"Rename {before.name}"
-        return f"Change {field.label[0].lower()}{field.label[1:]} of {before.name}"
+            return rename_step(before.name)
+        return change_step(field.label, before.name)
 
     def _on_edited(self, field: Field, step: str = "") -> None:
         if field.name == "name":
@@ -277,7 +279,7 @@ class OwnedForm(QWidget, Generic[T]):
         if self._is_new or self._before_coming is None or key != self._coming_key:
             return
         before, self._before_coming = self._before_coming, None
-        step = f"Add {self.kind.one_more}"
+        step = ADD.format(thing=self.kind.one_more)
         self.index, self._is_new = None, True
         self.state.edit_profile(step, before, merge_key=key)
 
@@ -315,9 +317,7 @@ class OwnedForm(QWidget, Generic[T]):
         ]
 
     def _say_missing(self, missing: list[str]) -> None:
-        words = [label[0].lower() + label[1:] for label in missing]
-        listed = " and ".join(filter(None, [", ".join(words[:-1]), *words[-1:]]))
-        self._status.setText(f"Still needed: {listed}." if missing else "")
+        self._status.setText(still_needed_words(missing))
         self._status.setVisible(bool(missing))
 
     def _use_units(self) -> None:
@@ -347,9 +347,7 @@ class OwnedForm(QWidget, Generic[T]):
     def _read_name(self, text: str) -> Reading[str]:
         reading = read_words(text)
         if name_is_taken(self.state.profile, self.kind, text, but_for=self.index):
-            return Reading(
-                problem=f"Another {self.kind.singular} has this name already. Please choose another one."
-            )
+            return Reading(problem=NAME_TAKEN.format(kind=self.kind.singular))
         return reading
 
     def _own_name(self, values: Values) -> str:

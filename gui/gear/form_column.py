@@ -5,6 +5,7 @@ from typing import Any
 from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtWidgets import QFrame, QScrollArea, QStackedWidget, QStyle, QVBoxLayout, QWidget
 
+from core.words.gear_edits import NEW_THING
 from gui.gear.barlow_form import BarlowForm
 from gui.gear.eyepiece_form import EyepieceForm
 from gui.gear.filter_form import FilterForm
@@ -170,7 +171,7 @@ class FormColumn(QWidget):
         if place.index is None:
             return place.kind.heading
         if place.index == NEW:
-            return f"New {place.kind.singular}"
+            return NEW_THING.format(kind=place.kind.singular)
         return things_of(self.state.profile, place.kind)[place.index].name
 
 

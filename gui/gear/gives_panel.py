@@ -6,9 +6,10 @@ from PySide6.QtWidgets import QHBoxLayout, QPushButton, QSizePolicy, QVBoxLayout
 from core.ladder.contenders import offered_picks
 from core.words.answer import nothing_offered_words
 from core.words.contenders import pick_names
+from core.words.controls import GIVES
 from core.words.limits import ceiling_sentence, limits_sentence
 from core.words.notices import ladder_notice_texts, misfit_texts
-from core.words.quantities import power_text, rounded_text
+from core.words.powers import details_words
 from gui.gear.powers_model import Entry, drift_words, words_in_full
 from gui.gear.powers_table import PowersTable
 from gui.gear.questions import Questions
@@ -95,7 +96,7 @@ class GivesPanel(QWidget):
                 "Every power, exit pupil and field will appear here once there is a telescope."
             )
         else:
-            self.title.setText(f"What {scope.name} gives")
+            self.title.setText(GIVES.format(scope=scope.name))
             if ladder.aim.is_offered:
                 words = ceiling_sentence(ladder) if has_rungs else " ".join(ladder_notice_texts(ladder))
             else:
@@ -125,11 +126,6 @@ class GivesPanel(QWidget):
 
 def _details(entry: Entry, part: str) -> str:
     """Return all that is known of a row, in sentences."""
-    rung = entry.rung
-    figures = [f"detail {rounded_text(entry.detail_arcsec, 1)}″ before the air"]
-    if entry.moons is not None:
-        figures.insert(0, f"{rounded_text(entry.moons, 1)} Moons across")
-    if rung.drift_s is not None:
-        figures.append(f"drift {drift_words(entry)}")
-    head = f"{power_text(rung.power)} with {rung.label}: {', '.join(figures)}."
+    drift = None if entry.rung.drift_s is None else drift_words(entry)
+    head = details_words(entry.rung, detail_arcsec=entry.detail_arcsec, moons=entry.moons, drift=drift)
     return " ".join(filter(None, [head, part, *words_in_full(entry)]))

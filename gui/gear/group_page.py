@@ -5,6 +5,7 @@ from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
 
 from core.record.observer import Profile
 from core.words.cautions import DARK_FILTERS_AND_SUN
+from core.words.gear_edits import ADD, NONE_OWNED, OWNED
 from gui.gear.owned_kinds import Kind, things_of
 from gui.widgets.plain_label import PlainLabel
 
@@ -23,8 +24,7 @@ _WORDS = {
     ),
     Kind.FILTER: (
         "The colour number (Wratten) is enough, or for a neutral filter the share of light "
-        "that it lets through. "
-        f"{DARK_FILTERS_AND_SUN}"
+        "that it lets through."
     ),
     Kind.SITE: (
         "Latitude, longitude and a name. Trees, roofs and warm chimneys can be added, so that times "
@@ -70,15 +70,14 @@ class GroupPage(QWidget):
         """Speak of one kind of thing."""
         self._kind = kind
         count = len(things_of(profile, kind))
-        self._count.setText(
-            f"{count} owned. Choose one on the left to change it." if count else "None owned yet."
-        )
-        self._words.setText(_WORDS[kind])
-        self.button.setText(f"Add {kind.one_more}")
+        self._count.setText(OWNED.format(count=count) if count else NONE_OWNED)
+        cautions = (DARK_FILTERS_AND_SUN,) if kind is Kind.FILTER else ()
+        self._words.setText(" ".join((_WORDS[kind], *cautions)))
+        self.button.setText(ADD.format(thing=kind.one_more))
 
     def welcome(self, first: Kind) -> None:
         """Greet the owner of an empty profile, and offer to add the first thing."""
         self._kind = first
         self._count.setText(_WELCOME)
         self._words.setText(_PROMISE)
-        self.button.setText(f"Add {first.one_more}")
+        self.button.setText(ADD.format(thing=first.one_more))

@@ -10,10 +10,9 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from core.drawing.palette import Palette
 from core.sky.bodies import Body
-from core.sky.site import BlockedSky
 from core.sky.skyline import Sector, end_moved, raised, start_moved, turned
 from core.sky.track import Track
-from core.words.quantities import angle_text
+from core.words.obstacles import NO_SECTORS, SECTOR_IN_HAND, SECTORS_TO_CHOOSE, sector_words
 from gui.gear.horizon_map import HorizonMap
 from gui.gear.horizon_paint import HorizonPen
 from gui.widgets.plain_tip import plain_tip
@@ -244,11 +243,11 @@ class HorizonPicture(QWidget):
     def _describe(self) -> None:
         """Say in words what the picture shows, for those who hear it."""
         if 0 <= self._index < len(self._sectors):
-            told = f"In hand: {sector_text(self._sectors[self._index])}"
+            told = SECTOR_IN_HAND.format(sector=sector_words(self._sectors[self._index]))
         elif self._sectors:
-            told = f"{len(self._sectors)} obstacles; Page Down chooses one"
+            told = SECTORS_TO_CHOOSE.format(count=len(self._sectors))
         else:
-            told = "No obstacles"
+            told = NO_SECTORS
         self.setAccessibleDescription(told)
         self.setToolTip("" if self._grip else plain_tip(told))
 
@@ -269,15 +268,6 @@ class HorizonPicture(QWidget):
         if self._index < 0 and self._sectors and event.reason() != Qt.FocusReason.MouseFocusReason:
             self.choose(0)
         self.update()
-
-
-def sector_text(sector: Sector) -> str:
-    """Return a sector in words: what it is, from where to where, how high."""
-    name = sector.what or ("blocked sky" if isinstance(sector, BlockedSky) else "warm air")
-    is_heated = isinstance(sector, BlockedSky) and sector.heated
-    warmth = ", heated" if is_heated and "heated" not in name else ""
-    first, last = angle_text(sector.azimuth_from_deg), angle_text(sector.azimuth_to_deg)
-    return f"{name}{warmth}: azimuth {first} to {last}, below {angle_text(sector.below_altitude_deg)}"
 
 
 def _pulled(sector: Sector, part: _Part, across_deg: float, up_deg: float) -> Sector:

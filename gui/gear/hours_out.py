@@ -1,8 +1,10 @@
 """The usual hours outside, as they are typed: a time by the owner's clock, or dusk and dawn."""
 
 import re
-from datetime import time
+from datetime import UTC, date, datetime, time
 
+from core.words.gear_edits import WRITE_TIME_OR
+from core.words.site_clock import SiteClock
 from gui.gear.readings import Read
 from gui.widgets.field import Reading
 
@@ -19,7 +21,7 @@ def reads_time_or(word: str) -> Read:
         match = _TIME.fullmatch(typed)
         moment = _time_of(match) if match else None
         if moment is None:
-            return Reading(problem=f"Write a time such as 19:30 or 7:30 pm, or the word {word}.")
+            return Reading(problem=WRITE_TIME_OR.format(word=word))
         return Reading(moment.isoformat("minutes"))
 
     return read
@@ -27,10 +29,11 @@ def reads_time_or(word: str) -> Read:
 
 def time_text(value: str, clock: int) -> str:
     """Return a value of a profile file by a clock of 24 or 12 hours."""
-    if clock == 24 or ":" not in value:
+    if ":" not in value:
         return value
-    moment = time.fromisoformat(value)
-    return f"{moment.hour % 12 or 12}:{moment.minute:02d} {'am' if moment.hour < 12 else 'pm'}"
+    # What a clock shows is the same in every zone and on every date.
+    local = datetime.combine(date.min, time.fromisoformat(value))
+    return SiteClock(zone=UTC, hours=clock).time_of_day(local)
 
 
 def _time_of(match: re.Match[str]) -> time | None:

@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
 
 from core.gear.owned import TelescopeKind
 from core.record.observer import Profile
+from core.words.gear_edits import ADD
 from gui.gear.owned_kinds import Kind
 from gui.widgets.plain_label import PlainLabel
 
@@ -59,7 +60,7 @@ class NextStepBar(QWidget):
         self._kind = step.kind if step else None
         if step is not None:
             self._why.setText(step.why)
-            self.button.setText(f"Add {step.kind.one_more}")
+            self.button.setText(ADD.format(thing=step.kind.one_more))
 
     def _ask(self) -> None:
         if self._kind is not None:

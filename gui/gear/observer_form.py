@@ -13,6 +13,7 @@ from core.record.observer import (
     RedSpot,
     TemperatureUnit,
 )
+from core.words.gear_edits import BLUR_OF, CHANGE_OBSERVER, change_step
 from gui.gear.form import OwnedForm, Values
 from gui.gear.hours_out import reads_time_or, time_text
 from gui.gear.owned_kinds import Kind
@@ -70,7 +71,7 @@ class ObserverForm(OwnedForm[Profile]):
         self.add_more("More about the air")
         self._air = self.add_heading("Blur straight overhead at a first look")
         for name, look in zip(_AIR, FirstLook, strict=True):
-            read = reads_number(FirstLookBlur, name, f"The blur of {look.value} air")
+            read = reads_number(FirstLookBlur, name, BLUR_OF.format(look=look.value))
             label = look.value.capitalize()
             self.add(TypedField(name, label, read=read, write=figure, unit="″", letters=9))
 
@@ -126,5 +127,5 @@ class ObserverForm(OwnedForm[Profile]):
 
     def step(self, field: Field) -> str:
         if field.name == "observer":
-            return "Change the observer's name"
-        return f"Change {field.label[0].lower()}{field.label[1:]}"
+            return CHANGE_OBSERVER
+        return change_step(field.label)

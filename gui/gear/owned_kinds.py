@@ -14,6 +14,7 @@ from core.gear.owned import Barlow, Eyepiece, Filter, Telescope
 from core.record.observer import Profile
 from core.record.profile import with_ids
 from core.sky.site import Site
+from core.words.gear_edits import COPY_NAME, NUMBERED_NAME
 
 Thing: TypeAlias = Telescope | Eyepiece | Barlow | Filter | Site
 
@@ -51,10 +52,17 @@ class Kind(StrEnum):
     @property
     def one_more(self) -> str:
         """The singular with its article."""
-        article = "an" if self.singular[0].lower() in "aeiou" else "a"
-        return f"{article} {self.singular}"
+        return _ONE_MORE[self]
 
 
+_ONE_MORE = {
+    Kind.TELESCOPE: "a telescope",
+    Kind.EYEPIECE: "an eyepiece",
+    Kind.BARLOW: "a Barlow or reducer",
+    Kind.FILTER: "a filter",
+    Kind.SITE: "a site",
+    Kind.OBSERVER: "an observer",
+}
 LISTED = tuple(kind for kind in Kind if kind is not Kind.OBSERVER)
 
 
@@ -90,7 +98,9 @@ def replaced(profile: Profile, kind: Kind, index: int, thing: Thing) -> Profile:
 def copied(profile: Profile, kind: Kind, index: int) -> Profile:
     """Return the profile with a copy of a thing, right after it and under a name of its own."""
     things = things_of(profile, kind)
-    copy = evolve(things[index], id="", name=free_name(profile, kind, f"{things[index].name} copy"))
+    copy = evolve(
+        things[index], id="", name=free_name(profile, kind, COPY_NAME.format(name=things[index].name))
+    )
     return with_things(profile, kind, (*things[: index + 1], copy, *things[index + 1 :]))
 
 
@@ -126,7 +136,7 @@ def free_name(profile: Profile, kind: Kind, wanted: str, *, but_for: int | None 
     name, number = wanted, 1
     while name_is_taken(profile, kind, name, but_for=but_for):
         number += 1
-        name = f"{wanted} {number}"
+        name = NUMBERED_NAME.format(name=wanted, number=number)
     return name
 
 

@@ -16,6 +16,8 @@ from PySide6.QtWidgets import (
 )
 
 from core.record.observer import Profile
+from core.words.controls import KEY, WITH_KEY
+from core.words.gear_edits import ADD, ADD_ANY, NEW_UNFINISHED
 from gui.gear.owned_kinds import LISTED, Kind, things_of
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_tip import plain_tip
@@ -164,7 +166,7 @@ class OwnedList(QWidget):
         words = self.add.text()
         widths = []
         for kind in LISTED:
-            self.add.setText(f"Add {kind.short}")
+            self.add.setText(ADD.format(thing=kind.short))
             widths.append(self.add.sizeHint().width())
         self.add.setText(words)
         self.add.setMinimumWidth(max(widths))
@@ -185,7 +187,7 @@ class OwnedList(QWidget):
                 item.setData(1, Qt.ItemDataRole.AccessibleTextRole, "in hand")
             group.addChild(item)
         if has_unfinished:
-            group.addChild(self._item(f"New {kind.singular}, unfinished", OwnedRow(kind, NEW)))
+            group.addChild(self._item(NEW_UNFINISHED.format(kind=kind.singular), OwnedRow(kind, NEW)))
 
     def _item(self, text: str, place: OwnedRow) -> QTreeWidgetItem:
         item = QTreeWidgetItem([text])
@@ -211,7 +213,7 @@ class OwnedList(QWidget):
         place = self.place
         is_thing = place is not None and place.index is not None
         kind = place.kind if place and place.kind is not Kind.OBSERVER else None
-        self.add.setText(f"Add {kind.short}" if kind else "Add")
+        self.add.setText(ADD.format(thing=kind.short) if kind else ADD_ANY)
         self.add.setEnabled(kind is not None)
         self.remove.setEnabled(is_thing)
         is_whole = is_thing and place is not None and place.index != NEW
@@ -226,8 +228,8 @@ class OwnedList(QWidget):
 
     def _give_key(self, button: QPushButton, key: str, what: str) -> None:
         """Let a key press the button while the keyboard is in the list or on its buttons."""
-        button.setToolTip(plain_tip(f"{what} ({key})"))
-        button.setAccessibleDescription(f"Key: {key}")
+        button.setToolTip(plain_tip(WITH_KEY.format(what=what, key=key)))
+        button.setAccessibleDescription(KEY.format(key=key))
         shortcut = QShortcut(QKeySequence(key), self)
         shortcut.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
         shortcut.activated.connect(button.click)

@@ -11,6 +11,7 @@ from core.gear.optics import moons_across, visible_detail_arcsec
 from core.ladder.ladder import Ladder, Rung, rung_with
 from core.words.ladder import part_sentence
 from core.words.notices import factor_text, notice_texts, rung_notice_texts
+from core.words.powers import same_as_words, same_words
 from core.words.quantities import (
     UNKNOWN,
     drift_text,
@@ -127,15 +128,14 @@ def words_about(entry: Entry) -> tuple[str, ...]:
     if entry.same_as is None:
         return rung_notice_texts(entry.rung, entry.ladder)
     others = [notice for notice in entry.rung.notices if notice not in entry.same_as.notices]
-    return (f"Nearly the same as {entry.same_as.label}.", *notice_texts(others))
+    return (same_as_words(entry.same_as), *notice_texts(others))
 
 
 def words_in_full(entry: Entry) -> tuple[str, ...]:
     """Return all that deserves a word about a row in hand: others like it, and how far its power is known."""
     words = [*words_about(entry)]
     if entry.rung.alternatives:
-        others = ", ".join(f"{other.label} ({power_text(other.power)})" for other in entry.rung.alternatives)
-        words.append(f"Nearly the same: {others}.")
+        words.append(same_words(entry.rung.alternatives))
     # What was measured, and what holds of every reducer, is among the notices already.
     marked = (
         barlow
@@ -217,14 +217,16 @@ class PowersModel(QAbstractTableModel):
 
     def heading(self, column: int) -> str:
         """Return what stands over a column."""
-        arrow = (" ↑" if self.goes_up else " ↓") if column == self.sorted_by else ""
-        return f"{COLUMNS[column].heading}{arrow}"
+        words = [COLUMNS[column].heading]
+        if column == self.sorted_by:
+            words.append("↑" if self.goes_up else "↓")
+        return " ".join(words)
 
     def shown(self, entry: Entry, column: int) -> str:
         """Return what stands in a cell."""
         text = COLUMNS[column].text(entry)
         part = self.part_of(entry) if column == WORDS else ""
-        return f"{part} {text}".strip()
+        return " ".join(filter(None, (part, text)))
 
     def part_of(self, entry: Entry) -> str:
         """Return what part a row plays tonight: where to start, how far to climb, or nothing."""

@@ -11,7 +11,7 @@ from core.gear.figures import parse_temperature_c, parse_temperature_difference_
 from core.gear.numbers import DoubtfulFigureError, Unit, number_text, parse_length_mm, parse_number
 from core.problems import ProblemsError
 from core.record.observer import LengthUnit, Preferences, TemperatureUnit
-from core.words.names import capitalised
+from core.words.names import as_sentence
 from core.words.quantities import converted_text, inches_text, millimetres_text, trimmed_text
 from gui.widgets.field import Choice, Reading
 
@@ -35,12 +35,6 @@ def reads(parse: Callable[[str], V]) -> Callable[[str], Reading[V]]:
             return Reading(problem=as_sentence(str(error.problems[0])))
 
     return read
-
-
-def as_sentence(text: str) -> str:
-    """Return words with a capital letter first and a full stop last."""
-    ending = "" if text.endswith((".", "?", "!")) else "."
-    return f"{capitalised(text)}{ending}"
 
 
 def range_of(cls: type, name: str) -> Within:
@@ -119,6 +113,10 @@ class Units:
         if self.length is Unit.INCH:
             return inches_text(value_mm / Unit.INCH.mm)
         return millimetres_text(value_mm)
+
+    def named_length_text(self, value_mm: float) -> str:
+        """Write a length in mm in the owner's unit, with its name."""
+        return f"{self.length_text(value_mm)} {self.length}"
 
     def temperature_text(self, value_c: float) -> str:
         """Write a temperature in degrees Celsius in the owner's unit, without naming it."""

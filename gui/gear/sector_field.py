@@ -9,7 +9,10 @@ from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTab
 from core.gear.numbers import parse_number
 from core.problems import ProblemsError
 from core.sky.site import BlockedSky, WarmAir
-from gui.gear.readings import as_sentence, figure, range_of
+from core.words.controls import SECTORS
+from core.words.gear_edits import ROW_PROBLEM
+from core.words.names import as_sentence
+from gui.gear.readings import figure, range_of
 from gui.widgets.field import Choice, Field, Reading
 
 Sector = BlockedSky | WarmAir
@@ -116,9 +119,7 @@ class SectorField(Field):
         self._sector = sector
         self._kept: tuple[Sector, ...] = ()
         self._table = SectorTable(sector is BlockedSky, self)
-        self._table.setAccessibleName(
-            f"{label}: true azimuth from and to, below which altitude, and what it is"
-        )
+        self._table.setAccessibleName(SECTORS.format(label=label))
         self._table.setToolTip("Type in the last row to add one. Delete removes the row in hand.")
         self._row.addWidget(self._table)
         self.setFocusProxy(self._table)
@@ -138,7 +139,11 @@ class SectorField(Field):
                 try:
                     sectors.append(self._parse(texts))
                 except ProblemsError as error:
-                    return Reading(problem=as_sentence(f"Row {row + 1}: {error.problems[0].what}"))
+                    return Reading(
+                        problem=as_sentence(
+                            ROW_PROBLEM.format(number=row + 1, problem=error.problems[0].what)
+                        )
+                    )
         return Reading(tuple(sectors))
 
     @property

@@ -25,6 +25,8 @@ from core.problems import ProblemsError
 from core.words.advice import advice_text
 from core.words.comparison import conditions_text, finding_texts
 from core.words.contenders import pick_names, used_with_words
+from core.words.files import OUTPUT_NOT_SAVED, PICTURE_NOT_SAVED_TITLE, SAVED
+from core.words.names import listed
 from gui.gear.comparison_file import write_sheet
 from gui.gear.comparison_rows import rows_of
 from gui.gear.eyepiece_pair import EyepiecePair
@@ -228,7 +230,7 @@ class SideBySide(QWidget):
         comparison, path = self._comparison, self.state.path
         if comparison is None:
             return
-        name = f"{comparison.a.scope.name} and {comparison.b.scope.name}"
+        name = listed((comparison.a.scope.name, comparison.b.scope.name))
         # What some file system does not take in a name.
         wanted = " ".join(re.sub(r'[\\/:*?"<>|\x00-\x1f]+', " ", name).split())
         chosen = dialogs.ask_picture(self.window(), path.parent if path else None, wanted)
@@ -237,7 +239,7 @@ class SideBySide(QWidget):
         try:
             write_sheet(chosen, self._draw_sheet)
         except ProblemsError as error:
-            heading = f"{chosen.name} could not be saved; try another name or place."
-            dialogs.show_text(self.window(), "Could not save the picture", heading, str(error))
+            heading = OUTPUT_NOT_SAVED.format(file=chosen.name)
+            dialogs.show_text(self.window(), PICTURE_NOT_SAVED_TITLE, heading, str(error))
         else:
-            self.state.tell(f"Saved as {chosen}.")
+            self.state.tell(SAVED.format(path=chosen))

@@ -16,6 +16,7 @@ from core.sky.site import BlockedSky, Site, WarmAir
 from core.sky.skyline import Sector
 from core.sky.track import Track
 from core.sky.zones import check_zone, suggest_zone, zone_names
+from core.words.gear_edits import MOVE_TO, NO_ZONE, NO_ZONE_MEANT, SHAPE_SKY
 from gui.gear.form import OwnedForm, Values
 from gui.gear.horizon_panel import HorizonPanel
 from gui.gear.owned_kinds import Kind
@@ -108,7 +109,7 @@ class SiteForm(OwnedForm[Site]):
         if self.fields["name"].entry is None:
             found["name"] = name
         self.begin_step()
-        self.fill(found, f"Move {self.thing.name} to {name}" if self.thing else "")
+        self.fill(found, MOVE_TO.format(name=self.thing.name, place=name) if self.thing else "")
         self.begin_step()
 
     def values_of(self, thing: Site) -> Values:
@@ -186,7 +187,7 @@ class SiteForm(OwnedForm[Site]):
             "blocked": tuple(sector for sector in sectors if isinstance(sector, BlockedSky)),
             "warm_air": tuple(sector for sector in sectors if isinstance(sector, WarmAir)),
         }
-        self.fill(shape, f"Shape the sky of {self.thing.name}" if self.thing else "")
+        self.fill(shape, SHAPE_SKY.format(name=self.thing.name) if self.thing else "")
 
     def _zone_follows(self) -> bool:
         """Tell whether the zone is the one of the coordinates so far, and not another that was typed."""
@@ -207,8 +208,7 @@ def _read_zone(text: str) -> Reading[str]:
     except ValueError:
         meant = suggest_zone(name)
         if meant is None:
-            return Reading(problem=f"“{name}” is not a time zone; write it like Europe/Lisbon.")
-        return Reading(
-            problem=f"“{name}” is not a time zone. Did you mean {meant}?", choices=(Choice(meant, meant),)
-        )
+            return Reading(problem=NO_ZONE.format(name=name))
+        question = NO_ZONE_MEANT.format(name=name, meant=meant)
+        return Reading(problem=question, choices=(Choice(meant, meant),))
     return Reading(name)

@@ -3,6 +3,7 @@
 from core.gear.figures import FixedFigures, parse_aperture_mm, parse_fixed_instrument, parse_focal_length_mm
 from core.gear.numbers import parse_length_mm
 from core.gear.owned import ASSUMED_OBSTRUCTION, Diagonal, Stand, Telescope, TelescopeKind
+from core.words.gear_edits import FIXED_NAME, FOCAL_RATIO, TELESCOPE_NAME
 from core.words.quantities import figures_text
 from gui.gear.barrels import barrel_field
 from gui.gear.form import OwnedForm, Values
@@ -105,16 +106,18 @@ class TelescopeForm(OwnedForm[Telescope]):
         aperture_mm, kind = values["aperture_mm"], values["kind"]
         if aperture_mm is None or kind is None:
             return ""
-        aperture = f"{self.units.length_text(aperture_mm)} {self.units.length}"
+        aperture = self.units.named_length_text(aperture_mm)
         if kind is not TelescopeKind.FIXED:
-            return f"{aperture} {kind.value}"
-        return "" if values["power"] is None else f"{_powers_text(values['power'])}x, {aperture}"
+            return TELESCOPE_NAME.format(aperture=aperture, kind=kind.value)
+        power = values["power"]
+        return "" if power is None else FIXED_NAME.format(powers=_powers_text(power), aperture=aperture)
 
     def tell(self, values: Values, thing: Telescope | None) -> None:
         aperture_mm, focal_length_mm = values["aperture_mm"], values["focal_length_mm"]
         kind: TelescopeKind | None = values["kind"]
         has_ratio = aperture_mm is not None and focal_length_mm is not None
-        self._ratio.setText(f"f/{figures_text(focal_length_mm / aperture_mm, 3)}" if has_ratio else "")
+        ratio = figures_text(focal_length_mm / aperture_mm, 3) if has_ratio else None
+        self._ratio.setText("" if ratio is None else FOCAL_RATIO.format(ratio=ratio))
         share = ASSUMED_OBSTRUCTION[kind] if kind else 0.0
         self._obstruction.editor.setPlaceholderText(f"{share:.0%}" if share else "")
         self._assumed.setText("assumed" if share and values["obstruction_mm"] is None else "")

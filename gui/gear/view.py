@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QApplication, QHBoxLayout, QVBoxLayout, QWidget
 from core.ladder.contenders import offered_picks
 from core.record.observer import Profile
 from core.situation.situation import Situation
+from core.words.gear_edits import COPY, MOVE_DOWN, MOVE_UP, REMOVE, REMOVED
 from gui.gear.columns import Columns
 from gui.gear.form_column import FormColumn
 from gui.gear.gives_panel import GivesPanel
@@ -175,7 +176,9 @@ class GearView(QWidget):
     def _copy(self) -> None:
         place, thing = self._place, self._thing()
         if place is not None and place.index is not None and thing is not None:
-            self.state.edit_profile(f"Copy {thing.name}", copied(self.state.profile, place.kind, place.index))
+            self.state.edit_profile(
+                COPY.format(name=thing.name), copied(self.state.profile, place.kind, place.index)
+            )
 
     def _remove(self) -> None:
         place, thing = self._place, self._thing()
@@ -186,15 +189,16 @@ class GearView(QWidget):
             self._open(OwnedRow(place.kind))
         elif thing is not None:
             self.state.edit_profile(
-                f"Remove {thing.name}", removed(self.state.profile, place.kind, place.index)
+                REMOVE.format(name=thing.name), removed(self.state.profile, place.kind, place.index)
             )
-            self.state.tell(f"{thing.name} is removed. Undo brings it back.")
+            self.state.tell(REMOVED.format(name=thing.name))
 
     def _move(self, step: int) -> None:
         place, thing = self._place, self._thing()
         if place is not None and place.index is not None and thing is not None:
             after = moved(self.state.profile, place.kind, place.index, step)
-            self.state.edit_profile(f"Move {thing.name} {'up' if step < 0 else 'down'}", after)
+            template = MOVE_UP if step < 0 else MOVE_DOWN
+            self.state.edit_profile(template.format(name=thing.name), after)
 
     # What has changed.
 

@@ -6,6 +6,7 @@ from typing import Any
 from attrs import frozen
 from PySide6.QtCore import QAbstractListModel, QModelIndex, QObject, QPersistentModelIndex, Qt, Signal
 
+from core.words.controls import EVENING_STEP
 from gui.widgets.plain_tip import plain_tip
 
 AnyIndex = QModelIndex | QPersistentModelIndex
@@ -77,7 +78,7 @@ class StepsModel(QAbstractListModel):
             return None
         row = self._rows[index.row()]
         if role == Qt.ItemDataRole.DisplayRole:
-            return f"{row.when}  {row.title}"
+            return EVENING_STEP.format(times=row.when, title=row.title)
         if role == Qt.ItemDataRole.CheckStateRole:
             return Qt.CheckState.Checked if row.is_done else Qt.CheckState.Unchecked
         if role == Qt.ItemDataRole.AccessibleTextRole:

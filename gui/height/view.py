@@ -18,6 +18,7 @@ from core.words.body_readings import (
     readings_text,
 )
 from core.words.cautions import SUN_IS_UP
+from core.words.controls import EVENING_HEADING, EVENING_STEP_AND_WORDS
 from core.words.dates import weekday_text
 from core.words.evening import NOTHING_TO_PREPARE, item_title, item_words
 from core.words.finding import HEADING, findings_text
@@ -216,12 +217,14 @@ class HeightView(QWidget):
             return
         clock = SiteClock(zone=night.site.zone, hours=state.profile.preferences.clock)
         lines = [
-            f"{clock.times(item.start, item.end)}  {item_title(item)}\n{item_words(item, clock)}\n"
+            EVENING_STEP_AND_WORDS.format(
+                times=clock.times(item.start, item.end), title=item_title(item), words=item_words(item, clock)
+            )
             for item in state.situation.evening_steps
         ]
         lines += pair_sentences(state.situation)
         lines += self._happenings(clock)
-        heading = f"{weekday_text(night.evening)}, {night.site.name}"
+        heading = EVENING_HEADING.format(day=weekday_text(night.evening), site=night.site.name)
         dialogs.show_text(self, "The evening in words", heading, "\n".join(lines) or NOTHING_TO_PREPARE)
 
     def _happenings(self, clock: SiteClock) -> list[str]:
@@ -238,7 +241,7 @@ class HeightView(QWidget):
         situation = self._state.situation
         if situation.night is None:
             return
-        heading = f"{weekday_text(situation.evening)}, {situation.night.site.name}"
+        heading = EVENING_HEADING.format(day=weekday_text(situation.evening), site=situation.night.site.name)
         dialogs.show_text(self, HEADING, heading, findings_text(situation))
 
     def _tell_looks(self) -> None:

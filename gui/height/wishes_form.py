@@ -10,8 +10,9 @@ from core.moments.hours import Dusks, Hour, Twilight
 from core.problems import ProblemsError
 from core.situation.situation import Situation
 from core.sky.bodies import TARGETS, Body
+from core.words.controls import HEIGHT_OF, LEAST_HEIGHT
 from core.words.found_dates import hour_text
-from core.words.names import capitalised
+from core.words.names import as_sentence
 from core.words.quantities import trimmed_text
 from core.words.site_clock import SiteClock, clock_of
 from core.year.dates import DateWishes, HeightWish, check_hours, usual_height_deg
@@ -47,7 +48,7 @@ class WishesForm(QWidget):
     def _name_all(self) -> None:
         for body in TARGETS:
             self.bodies[body].setAccessibleDescription("Whether it must stand high enough")
-            self.heights[body].setAccessibleName(f"Least height of {body.label}, degrees, 10 to 89")
+            self.heights[body].setAccessibleName(LEAST_HEIGHT.format(body=body.label))
         self.moon_from.setAccessibleName("Least of the Moon lit, percent; empty for any")
         self.moon_to.setAccessibleName("Most of the Moon lit, percent; empty for any")
         self.problem.hide()
@@ -111,7 +112,7 @@ class WishesForm(QWidget):
                 check_hours(wishes, situation.usual_hours, Dusks.of(situation.night))
         except ProblemsError as error:
             self._show()
-            self._say(f"{capitalised(str(error))}.")
+            self._say(as_sentence(str(error)))
         else:
             self._say("")
             self._state.set_date_wishes(wishes)
@@ -131,7 +132,7 @@ class WishesForm(QWidget):
         text = self.heights[body].text().strip(" °")
         if not text:
             return HeightWish(body=body, above_deg=usual_height_deg(body))
-        what = f"The height of {body.label}"
+        what = HEIGHT_OF.format(body=body.label)
         return HeightWish(body=body, above_deg=parse_number(text, low=10, high=89, what=what, unit="degrees"))
 
     def _moon(self) -> tuple[float, float] | None:

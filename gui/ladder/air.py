@@ -11,6 +11,7 @@ from core.gear.numbers import parse_number
 from core.problems import ProblemsError
 from core.situation.situation import Situation
 from core.words.air import judged_where_words, step_words
+from core.words.controls import FIRST_LOOK, KEY, LIFT
 from core.words.filters import FILTER_IN, filter_choices
 from core.words.quantities import figures_text, power_text
 from gui.state import AppState, Change
@@ -37,7 +38,7 @@ class AirRow(QWidget):
         self.blur = PlainLineEdit(self, letters=5)
         self.blur.setAccessibleName("Blur overhead, arcsec")
         self.problem = PlainLabel(role="problem")
-        self.lift = QCheckBox(f"L&ift the usual limit to {power_text(LIFTED_AIR_POWER)} tonight")
+        self.lift = QCheckBox(LIFT.format(power=power_text(LIFTED_AIR_POWER)))
         self.lift.setAccessibleDescription("A rare steady night allows more than the usual 300x")
         self.filter = Picker(FILTER_IN, letters=8)
         self.with_filter = QWidget()
@@ -52,7 +53,7 @@ class AirRow(QWidget):
         for look, button in self.first_look_buttons.items():
             self.group.addButton(button)
             row.addWidget(button)
-            button.setAccessibleDescription(f"First look at the air: {look.value}")
+            button.setAccessibleDescription(FIRST_LOOK.format(look=look.value))
         row.addWidget(PlainLabel("or"))
         row.addWidget(self.scales)
         row.addWidget(self.where)
@@ -81,7 +82,7 @@ class AirRow(QWidget):
             button.clicked.connect(partial(self._state.set_first_look, look))
             # A bare key, usable in gloves, wherever the keyboard is while this row is seen.
             QShortcut(QKeySequence(str(number)), self).activated.connect(button.click)
-            button.setToolTip(f"Key {number}")
+            button.setToolTip(KEY.format(key=number))
         self.scales.picked.connect(self._take_step)
         self.blur.entered.connect(self._note_blur)
         self.blur.textEdited.connect(self._take_blur)

@@ -15,6 +15,7 @@ from core.looks.picture.sight import Sight
 from core.looks.picture.stillness import Stillness
 from core.looks.planet_appearance import PlanetAppearance
 from core.situation.situation import Situation
+from core.words.controls import IN_THE_EYEPIECE
 from core.words.eyepiece import (
     PICTURE_LIMITS,
     STILLNESS_LABEL,
@@ -157,10 +158,11 @@ class EyepiecePane(QWidget):
         self.size_words.setText(" ".join(filter(None, (size_words(in_hand), close_up_words(in_hand)))))
         limit = air_words(appearance) if appearance.dispersion_limits else ""
         self.way_words.setText(" ".join(filter(None, (turning_words(in_hand), moon_words(in_hand), limit))))
-        name = f"In the eyepiece at {power_text(in_hand.power)}"
+        name = IN_THE_EYEPIECE.format(power=power_text(in_hand.power))
         self.canvas.setAccessibleName(name)
         self._arrange()
-        self.canvas.setAccessibleDescription(f"{self.size_words.text()} {self.way_words.text()}")
+        told = (self.size_words, self.way_words)
+        self.canvas.setAccessibleDescription(" ".join(label.text() for label in told))
         if self._wanted != (sights, in_hand):
             self._wanted = (sights, in_hand)
             self._is_stale = True

@@ -25,6 +25,7 @@ from core.record.files import write_atomically
 from core.record.log_entry import LogEntry
 from core.record.log_file import read_log_file
 from core.situation.situation import Situation
+from core.words.files import LOG_SAVED
 from core.words.log import entry_clock, imported_text, line_text, no_lines_text
 from gui.ladder.experience_pane import ExperiencePane
 from gui.profile.log_book import LogBook
@@ -180,7 +181,7 @@ class LogPage(QWidget):
         entries = self._log_book.entries()
         is_csv = path.suffix.lower() == ".csv"
         text = log_csv(entries) if is_csv else to_json(log_json(entries))
-        self._told(partial(write_atomically, path, text), f"The log was saved as {path.name}.")
+        self._told(partial(write_atomically, path, text), LOG_SAVED.format(file=path.name))
 
     def _take_in(self) -> None:
         path = dialogs.ask_open_log(self.window(), Path.home())

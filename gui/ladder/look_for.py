@@ -8,6 +8,7 @@ from core.looks.feature_rules import Likelihood
 from core.looks.features import FeatureChance
 from core.looks.filter_offers import FilterOffers
 from core.looks.planet_appearance import PlanetAppearance
+from core.words.controls import LOOK_FOR
 from core.words.filters import filter_sentences, filters_heading
 from core.words.looking_for import (
     expectation_text,
@@ -109,7 +110,7 @@ def _heading(appearance: PlanetAppearance | None) -> str:
         return "With a site, a planet and a telescope this page says what to look for."
     if not appearance.expectations:
         return no_picture_words(appearance)
-    return f"What to look for on {appearance.planet.label} with {appearance.ladder.scope.name}: an estimate"
+    return LOOK_FOR.format(planet=appearance.planet.label, scope=appearance.ladder.scope.name)
 
 
 def _empty(grid: QGridLayout) -> None:

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QGridLayout, QPushButton, QVBoxLayout, QWidget
 
 from core.record.log_entry import Verdict
 from core.situation.situation import Situation
+from core.words.controls import KEY, VERDICT_KEY
 from core.words.log import VERDICT_LABELS
 from core.words.verdicts import VERDICT_KEYS, asked_words
 from gui.profile.log_book import LogBook
@@ -39,8 +40,8 @@ class VerdictRow(QWidget):
         for number, (verdict, button) in enumerate(self.buttons.items()):
             key = VERDICT_KEYS[verdict]
             button.setProperty("role", "verdict")
-            button.setToolTip(f"Key {key}")
-            button.setAccessibleDescription(f"What the last step did to the view; key {key}")
+            button.setToolTip(KEY.format(key=key))
+            button.setAccessibleDescription(VERDICT_KEY.format(key=key))
             button.clicked.connect(partial(self._give, verdict))
             grid.addWidget(button, *divmod(number, 2))
             shortcut = QShortcut(QKeySequence(key), keys_in)

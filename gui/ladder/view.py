@@ -162,5 +162,6 @@ class LadderView(QWidget):
         self.pane.show_situation()
         self.eyepiece.show_appearance(situation.appearance, None if rung is None else rung.power)
         self.canvas.say_rung()
-        self.canvas.setAccessibleDescription(f"{self.pane.next.text()} {self.pane.notices.text()}".strip())
+        told = (self.pane.next, self.pane.notices)
+        self.canvas.setAccessibleDescription(" ".join(label.text() for label in told).strip())
         self.canvas.redraw()

@@ -18,14 +18,27 @@ from core.record.profile import (
     save_profile,
     without_exact_place,
 )
+from core.words.files import (
+    CHANGED_AND_SHOWN,
+    CHANGED_AND_UNREADABLE,
+    CHANGED_EDITS_STAY,
+    COPY_IS_IN_HAND,
+    COPY_SAVED,
+    NEW_PROFILE,
+    NOT_OPENED,
+    NOT_OPENED_TITLE,
+    NOT_SAVED,
+    NOT_SAVED_TITLE,
+    SAVED,
+    TAKE_UP_STEP,
+    problem_and_more,
+    saved_words,
+)
 from gui.profile.drafts import Drafts
 from gui.profile.file_watch import FileWatch
 from gui.profile.session import Session
 from gui.state import AppState
 from gui.widgets import dialogs
-
-_KEPT = " What was there before is kept as {name}."
-_OTHER_NAMES = " The file had another name too (a hard link), and there the text from before stays."
 
 # A kind of file of its own, so that a desktop knows what opens it.
 _ENDING = ".stillair.toml"
@@ -65,7 +78,7 @@ class Documents(QObject):
         """The name of the profile in hand, as in the title of the window."""
         if self._state.path:
             return self._state.path.name
-        return self._state.profile.observer.strip() or "New profile"
+        return self._state.profile.observer.strip() or NEW_PROFILE
 
     # Opening.
 
@@ -104,9 +117,8 @@ class Documents(QObject):
             profile = read_profile(path)
         except ProblemsError as error:
             self._remember(self.session.without(str(path)))
-            kept = f"{self.name} stays open as it was."
-            heading = f"{path.name} could not be opened. {kept}"
-            dialogs.show_text(self._window, "Could not open the profile", heading, str(error))
+            heading = NOT_OPENED.format(file=path.name, profile=self.name)
+            dialogs.show_text(self._window, NOT_OPENED_TITLE, heading, str(error))
             return
         self._take_in(profile, path, _text_of(path))
         self._remember(self.session.with_opened(path))
@@ -140,17 +152,13 @@ class Documents(QObject):
         if path is None:
             return
         if self._is_in_hand(path):
-            self._state.tell(
-                f"{path.name} is the profile in hand and stays as it is; give the copy another name."
-            )
+            self._state.tell(COPY_IS_IN_HAND.format(file=path.name))
             return
         # Made anew, since a comment may tell the place.
-        kept = self._write(path, without_exact_place(self._identified()), previous="")
-        if kept is not None:
-            self._state.tell(
-                f"Saved a copy as {path}: each site to a tenth of a degree, no comments. "
-                f"Names and notes are in it as you wrote them.{kept}"
-            )
+        copy = without_exact_place(self._identified())
+        told = self._write(path, copy, previous="", told=COPY_SAVED.format(path=path))
+        if told is not None:
+            self._state.tell(told)
 
     def may_leave(self) -> bool:
         """Ask about unsaved changes, save if wanted, and tell whether to go on."""
@@ -184,26 +192,26 @@ class Documents(QObject):
                 self._take_theirs()
             if wanted is not dialogs.Version.MINE:
                 return False
-        kept = self._write(path, self._identified(), previous=self._opened_text)
-        if kept is None:
+        done = SAVED.format(path=path)
+        told = self._write(path, self._identified(), previous=self._opened_text, told=done)
+        if told is None:
             return False
         self._state.mark_saved(path)
         self._watch.note()
         self._remember(self.session.with_opened(path))
-        self._state.tell(f"Saved as {path}.{kept}")
+        self._state.tell(told)
         return True
 
-    def _write(self, path: Path, profile: Profile, *, previous: str) -> str | None:
-        """Write a profile; return what to tell of the text that was there, None if it could not be saved."""
+    def _write(self, path: Path, profile: Profile, *, previous: str, told: str) -> str | None:
+        """Write a profile; return ``told`` and what became of the text before, None if it was not saved."""
         had_other_names = has_other_names(path)
         try:
             kept = save_profile(path, profile, previous=previous)
         except ProblemsError as error:
-            heading = f"{path.name} could not be saved. Your changes are still here; try another place."
-            dialogs.show_text(self._window, "Could not save the profile", heading, str(error))
+            heading = NOT_SAVED.format(file=path.name)
+            dialogs.show_text(self._window, NOT_SAVED_TITLE, heading, str(error))
             return None
-        told = _KEPT.format(name=kept.name) if kept else ""
-        return told + _OTHER_NAMES if had_other_names else told
+        return saved_words(told, kept, had_other_names=had_other_names)
 
     # What other programs do to the file.
 
@@ -215,23 +223,20 @@ class Documents(QObject):
         path = self._state.path
         assert path is not None  # only a file can be changed elsewhere
         self._watch.note()
-        changed = f"{path.name} was changed by another program"
         try:
             profile = read_profile(path)
         except ProblemsError as error:
-            self._state.tell(
-                f"{changed} and cannot be read now: {in_short(error, path)}. What is here stays."
-            )
+            self._state.tell(CHANGED_AND_UNREADABLE.format(file=path.name, problem=in_short(error, path)))
             return
         is_news = profile not in (self._state.profile, self._identified())
         if is_news and ask and dialogs.ask_changed(self._window, path.name) is not dialogs.Version.THEIRS:
-            self._state.tell(f"Your edits stay. {changed}, and keeps that version until you save.")
+            self._state.tell(CHANGED_EDITS_STAY.format(file=path.name))
             return
         self._opened_text = _text_of(path)
-        self._state.edit_profile("Take up the changed file", profile)
+        self._state.edit_profile(TAKE_UP_STEP, profile)
         self._state.mark_saved(path)
         if is_news:
-            self._state.tell(f"{changed}, and its new version is shown. Undo brings back the one before.")
+            self._state.tell(CHANGED_AND_SHOWN.format(file=path.name))
 
     def _identified(self) -> Profile:
         """Return the profile in hand with its id, which no undo takes away once it was saved."""
@@ -260,7 +265,7 @@ def in_short(error: ProblemsError, path: Path) -> str:
     # A problem without a place is the hint at the copy beside the file.
     first, *others = [problem for problem in error.problems if problem.where] or error.problems
     what = first.what if first.where == path.name else str(first)
-    return f"{what} (and {len(others)} more)" if others else what
+    return problem_and_more(what, len(others))
 
 
 def _text_of(path: Path | None) -> str:

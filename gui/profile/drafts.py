@@ -14,14 +14,11 @@ from core.record.files import is_file, read_text, write_atomically
 from core.record.observer import Profile
 from core.record.profile import dumps_profile, loads_profile
 from core.situation.situation import Situation
+from core.words.files import BRING_BACK_STEP, NOT_KEPT, brought_back_words
 from gui.state import AppState, Change
 
 _WAIT_MS = 700
 UNSAVED_FOLDER = "unsaved"
-_NOT_KEPT = (
-    "Your unsaved edits cannot be kept in case the program ends unexpectedly ({problem}). "
-    "Save the profile to be safe."
-)
 # So many windows may have unsaved edits of one profile at a time.
 _MOST_WINDOWS = 9
 
@@ -117,7 +114,7 @@ class Drafts(QObject):
             # Neither a full disk nor a folder that is gone may get in the way of the edit itself.
             if not self.told_unkept:
                 self.told_unkept = True
-                self._state.tell(_NOT_KEPT.format(problem=error))
+                self._state.tell(NOT_KEPT.format(problem=error))
         else:
             self.told_unkept = False
 
@@ -137,17 +134,13 @@ class Drafts(QObject):
         if self._place is not None:
             self._place.let_go()
         self._place = place
-        self._state.edit_profile("Bring back unsaved edits", draft.profile)
+        self._state.edit_profile(BRING_BACK_STEP, draft.profile)
         if not self._state.is_modified:
             self.drop()
             return ""
         path = self._state.path
-        if path is None:
-            return "Edits from the last time, which were never saved, are back. Undo takes them away."
-        told = f"Edits to {path.name} from the last time, which were not saved, are back."
-        if draft.over != _mark_of(path):
-            return f"{told} The file itself has changed since; Undo shows what it holds now."
-        return f"{told} Undo takes them away."
+        has_changed = path is not None and draft.over != _mark_of(path)
+        return brought_back_words(path, has_changed=has_changed)
 
     def _on_changed(self, change: Change) -> None:
         if change.of(Situation.profile):

@@ -16,6 +16,15 @@ from core.record.log import Log, has_log
 from core.record.log_entry import LogEntry, Verdict
 from core.record.profile import new_profile_id
 from core.situation.log_line import log_line
+from core.words.files import (
+    EDIT_LINE_STEP,
+    ID_STEP,
+    LOG_NOT_WRITTEN,
+    NOTE_STEP,
+    REMOVE_LINE_STEP,
+    VERDICT_STEP,
+)
+from core.words.names import capitalised
 from gui.edits import LogEdit
 from gui.state import AppState
 
@@ -23,10 +32,6 @@ from gui.state import AppState
 _EVENINGS = timedelta(days=2)
 # The usual air of the sites is that of so many of the newest lines.
 _LINES_FOR_USUAL_AIR = 2000
-_NOT_WRITTEN = "{problem}. What you write is kept in the window and tried again."
-_VERDICT_STEP = "Verdict in the log"
-_NOTE_STEP = "Note in the log"
-_ID_STEP = "Give the profile an id for its log"
 
 
 class LogBook(QObject):
@@ -67,20 +72,20 @@ class LogBook(QObject):
 
     def give(self, verdict: Verdict, note: str = "") -> LogEntry:
         """Write down what the step to the rung in hand did to the detail; return the line."""
-        return self._write(verdict, note, label=_VERDICT_STEP)
+        return self._write(verdict, note, label=VERDICT_STEP)
 
     def note(self, text: str) -> LogEntry:
         """Write a line of one's own; ValueError where it is blank."""
-        return self._write(None, text, label=_NOTE_STEP)
+        return self._write(None, text, label=NOTE_STEP)
 
     def edit(self, before: LogEntry, after: LogEntry) -> None:
         """Put an edited line in the place of one, as a step that can be taken back."""
         if after != before:
-            self._push("Edit a line of the log", before, after)
+            self._push(EDIT_LINE_STEP, before, after)
 
     def remove(self, entry: LogEntry) -> None:
         """Take a line out, as a step that can be taken back."""
-        self._push("Remove a line from the log", entry, None)
+        self._push(REMOVE_LINE_STEP, entry, None)
 
     def take_in(self, entries: Iterable[LogEntry]) -> int:
         """Add the lines of another log that are not known here yet; return how many. ProblemsError."""
@@ -92,7 +97,7 @@ class LogBook(QObject):
     @property
     def last_step_is_verdict(self) -> bool:
         """Whether the step that can be taken back next is a verdict in the log."""
-        return self._state.undo_stack.undoText() == _VERDICT_STEP
+        return self._state.undo_stack.undoText() == VERDICT_STEP
 
     def look_for_others(self) -> None:
         """Take up what another window has written since."""
@@ -113,7 +118,7 @@ class LogBook(QObject):
         if not self._state.profile.id:
             # The lines must be found again, whatever becomes of the file.
             profile = attrs.evolve(self._state.profile, id=new_profile_id())
-            self._state.edit_profile(_ID_STEP, profile)
+            self._state.edit_profile(ID_STEP, profile)
         entry = log_line(self._state.situation, at=self._state.clock(), verdict=verdict, note=note)
         self._push(label, None, entry)
         return entry
@@ -193,6 +198,6 @@ class LogBook(QObject):
         except ProblemsError as error:
             if not self._is_told:
                 self._is_told = True
-                self._state.tell(_NOT_WRITTEN.format(problem=str(error)[:1].upper() + str(error)[1:]))
+                self._state.tell(LOG_NOT_WRITTEN.format(problem=capitalised(str(error))))
         else:
             self._is_told = False

@@ -13,6 +13,7 @@ from core.drawing.palette import PALETTES
 from core.problems import ProblemsError
 from core.record.files import is_file, read_text, same_file, set_aside, write_atomically
 from core.situation.choices import MOST_DIMMED
+from core.words.files import settings_damaged_words
 from core.words.tour import TOUR
 
 FOLDER_VARIABLE = "STILLAIR_STATE_FOLDER"
@@ -79,11 +80,10 @@ class SessionFile:
         return ""
 
     def _set_aside(self) -> str:
-        told = "The window's own settings could not be read; it starts with the usual ones."
         try:
-            return f"{told} The damaged file is kept as {set_aside(self.path).name}."
+            return settings_damaged_words(set_aside(self.path))
         except ProblemsError:
-            return told
+            return settings_damaged_words(None)
 
 
 def _understood(data: dict[str, Any]) -> Session:

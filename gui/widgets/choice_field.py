@@ -5,6 +5,7 @@ from typing import Any
 
 from PySide6.QtWidgets import QCheckBox, QComboBox, QWidget
 
+from core.words.gear_edits import NEEDED
 from gui.widgets.combo_box import CalmComboBox
 from gui.widgets.field import Choice, Field, Reading
 
@@ -41,7 +42,9 @@ class ChoiceField(Field):
     @property
     def reading(self) -> Reading[Any]:
         index = self._box.currentIndex()
-        return Reading(self._values[index]) if index >= 0 else Reading(problem=f"{self.label} is needed.")
+        return (
+            Reading(self._values[index]) if index >= 0 else Reading(problem=NEEDED.format(label=self.label))
+        )
 
     @property
     def entry(self) -> str | None:

@@ -5,6 +5,7 @@ from datetime import date
 
 from PySide6.QtWidgets import QPushButton, QWidget
 
+from core.words.controls import TODAY_OF
 from gui.widgets.field import Choice, Reading
 from gui.widgets.typed_field import TypedField
 
@@ -26,7 +27,7 @@ class DateField(TypedField):
             parent=parent,
         )
         button = QPushButton("Today")
-        button.setAccessibleName(f"{label}: today")
+        button.setAccessibleName(TODAY_OF.format(label=label))
         button.clicked.connect(lambda: self._choose_day(today()))
         self.add_beside(button)
 

@@ -17,6 +17,14 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from core.words.files import (
+    ASK_SAVE,
+    ASK_VERSION,
+    ASK_VERSION_NOTE,
+    ASK_WRITE_OVER,
+    ASK_WRITE_OVER_NOTE,
+    FILE_HAS_CHANGED,
+)
 from gui.widgets.plain_label import PlainLabel
 
 _FILES = "Stillair profiles (*.toml);;All files (*)"
@@ -110,7 +118,7 @@ def show_text(parent: QWidget | None, title: str, heading: str, text: str) -> No
 def ask_unsaved(parent: QWidget | None, name: str) -> Unsaved:
     """Ask what to do with the unsaved changes of a profile."""
     dialog = TextDialog(
-        "Unsaved changes", f"Save the changes to {name}?", "", ("&Save", "&Discard", "Cancel"), parent
+        "Unsaved changes", ASK_SAVE.format(profile=name), "", ("&Save", "&Discard", "Cancel"), parent
     )
     dialog.exec()
     answers = (Unsaved.SAVE, Unsaved.DISCARD, Unsaved.CANCEL)
@@ -120,13 +128,12 @@ def ask_unsaved(parent: QWidget | None, name: str) -> Unsaved:
 def ask_changed(parent: QWidget | None, name: str) -> Version:
     """Ask which version to keep of a file that another program changed under unsaved edits."""
     dialog = TextDialog(
-        "The file has changed",
-        f"{name} was changed by another program, and here are edits that are not saved.",
+        FILE_HAS_CHANGED,
+        ASK_VERSION.format(file=name),
         "",
         ("Keep &mine", "Take the &file's version"),
         parent,
-        note="Keeping yours leaves the file as it is until you save. "
-        "If you take the file's version, Undo brings yours back.",
+        note=ASK_VERSION_NOTE,
     )
     dialog.exec()
     return Version.THEIRS if dialog.chosen == 1 else Version.MINE
@@ -135,13 +142,12 @@ def ask_changed(parent: QWidget | None, name: str) -> Version:
 def ask_write_over(parent: QWidget | None, name: str) -> Version | None:
     """Ask before saving over a file that another program changed meanwhile; None for neither."""
     dialog = TextDialog(
-        "The file has changed",
-        f"{name} was changed by another program after it was read here. Save over it?",
+        FILE_HAS_CHANGED,
+        ASK_WRITE_OVER.format(file=name),
         "",
         ("Save &mine over it", "Take the &file's version", "Cancel"),
         parent,
-        note="Saving yours keeps the file's version beside it. "
-        "If you take the file's version, Undo brings yours back.",
+        note=ASK_WRITE_OVER_NOTE,
     )
     dialog.exec()
     return {0: Version.MINE, 1: Version.THEIRS}.get(dialog.chosen)

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QListWidget, QListWidgetItem, QVBoxLayout, QWidget
 
 from core.sky.coordinates import Axis, format_coordinate
 from core.sky.places import Place, prepare, search_places
+from core.words.controls import CLOCK_OF
 from core.words.quantities import angle_text
 from gui.jobs import Jobs
 from gui.widgets.plain_label import PlainLabel
@@ -93,7 +94,7 @@ def where_in_words(place: Place) -> str:
     """Return a place's coordinates and its clock in words."""
     latitude = format_coordinate(place.latitude_deg, Axis.LATITUDE)
     longitude = format_coordinate(place.longitude_deg, Axis.LONGITUDE)
-    return f"{latitude}, {longitude}, clock of {place.time_zone}"
+    return CLOCK_OF.format(latitude=latitude, longitude=longitude, zone=place.time_zone)
 
 
 def _roughly(place: Place) -> str:

@@ -6,6 +6,8 @@ from typing import Any
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QCompleter, QWidget
 
+from core.words.controls import WITH_UNIT
+from core.words.gear_edits import NEEDED
 from gui.widgets.field import Choice, Field, Reading
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_line_edit import PlainLineEdit
@@ -197,8 +199,8 @@ class TypedField(Field):
         self.edited.emit()
 
     def _blank_reading(self) -> Reading[Any]:
-        return Reading() if self.optional else Reading(problem=f"{self.label} is needed.")
+        return Reading() if self.optional else Reading(problem=NEEDED.format(label=self.label))
 
     def _name_for_readers(self) -> None:
         unit = self._unit.text()
-        self._line.setAccessibleName(f"{self.label}, {unit}" if unit else self.label)
+        self._line.setAccessibleName(WITH_UNIT.format(label=self.label, unit=unit) if unit else self.label)

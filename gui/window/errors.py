@@ -14,13 +14,12 @@ from types import CodeType, TracebackType
 from PySide6.QtCore import QMessageLogContext, QObject, Qt, QtMsgType, Signal, qInstallMessageHandler
 
 from core.problems import ProblemsError
+from core.words.errors import went_wrong_words
 from gui.window.error_report import write_report
 
 LOG_NAME = "stillair.log"
 _LOG_BYTES = 500_000
 _REPEATED_WITHIN_S = 5.0
-_WENT_WRONG = "Something went wrong inside Stillair, and your profile is as it was."
-_REPORTED = "A report without personal data is in {path}; nothing is sent."
 
 log = logging.getLogger("stillair")
 log.addHandler(logging.NullHandler())  # without a window nothing is kept, and nothing reaches a terminal
@@ -88,9 +87,7 @@ class ErrorDoor(QObject):
             return
         log.error("not caught", exc_info=(kind, error, traceback))
         report = write_report(self.log_path.parent, error)
-        self._arrived.emit(
-            _WENT_WRONG if report is None else f"{_WENT_WRONG} {_REPORTED.format(path=report)}"
-        )
+        self._arrived.emit(went_wrong_words(report))
 
     def _is_repeated(self, kind: type[BaseException], error: BaseException) -> bool:
         """Tell whether an error is that of a moment ago: one of each beat is told once, not each second."""

@@ -12,6 +12,7 @@ from core.problems import ProblemsError
 from core.record.observer import LengthUnit
 from core.situation.situation import Situation
 from core.words.evening_sheet import NO_EVENING, SAVED
+from core.words.files import EVENING_NAME, OUTPUT_NOT_SAVED, SHEET_NOT_SAVED_TITLE
 from gui.state import AppState
 from gui.widgets import dialogs
 from gui.widgets.choice_field import ChoiceField, SwitchField
@@ -56,7 +57,7 @@ class EveningOnPaper(QDialog):
     def save(self) -> None:
         """Ask where, and write the file there away from the window's thread."""
         state = self._state
-        name = f"evening_{state.situation.evening}"
+        name = EVENING_NAME.format(day=state.situation.evening)
         path = dialogs.ask_sheet(self, state.path.parent if state.path else None, name)
         if path is None:
             return
@@ -140,5 +141,5 @@ def _apart(situation: Situation) -> Situation:
 def _tell_failure(window: QWidget | None, path: Path, error: Exception) -> None:
     if not isinstance(error, ProblemsError):
         raise error
-    heading = f"{path.name} could not be saved; try another name or place."
-    dialogs.show_text(window, "Could not save the sheet", heading, str(error))
+    heading = OUTPUT_NOT_SAVED.format(file=path.name)
+    dialogs.show_text(window, SHEET_NOT_SAVED_TITLE, heading, str(error))

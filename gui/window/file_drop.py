@@ -8,7 +8,7 @@ from PySide6.QtCore import QEvent, QObject, QTimer, QUrl
 from PySide6.QtGui import QDropEvent
 from PySide6.QtWidgets import QWidget
 
-_REFUSED = "Only a profile can be dropped here, a file whose name ends in .toml"
+from core.words.files import DROP_ELSE, DROP_LOCAL, DROP_ONE
 
 
 class FileDrop(QObject):
@@ -36,10 +36,10 @@ class FileDrop(QObject):
     def _take(self, urls: Sequence[QUrl]) -> None:
         paths = [Path(url.toLocalFile()) for url in urls if url.isLocalFile()]
         if len(urls) > 1:
-            self._tell(f"{_REFUSED}, and one at a time.")
+            self._tell(DROP_ONE)
         elif not paths:
-            self._tell(f"{_REFUSED}, and it must be on this computer.")
+            self._tell(DROP_LOCAL)
         elif paths[0].suffix.lower() != ".toml":
-            self._tell(f"{_REFUSED}; {paths[0].name} is something else.")
+            self._tell(DROP_ELSE.format(file=paths[0].name))
         else:
             self._open_path(paths[0])

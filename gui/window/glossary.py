@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QDialog, QHBoxLayout, QListWidget, QPushButton, QV
 from core.drawing.glossary import draw_sketch
 from core.drawing.marks import Drawing, Page
 from core.drawing.palette import load_palette
+from core.words.controls import DRAWING_OF
 from core.words.glossary import GLOSSARY, Term
 from gui.widgets.canvas import Canvas
 from gui.widgets.plain_label import PlainLabel
@@ -84,7 +85,7 @@ class GlossaryDialog(QDialog):
         self.name.setText("" if term is None else term.name)
         self.meaning.setText("" if term is None else term.meaning)
         self.sketch.setVisible(term is not None and term.sketch is not None)
-        self.sketch.setAccessibleName("" if term is None else f"Drawing: {term.name}")
+        self.sketch.setAccessibleName("" if term is None else DRAWING_OF.format(term=term.name))
         self.sketch.redraw()
 
     def _draw(self, page: Page) -> Drawing | str:

@@ -8,6 +8,7 @@ from core.moments.hours import HALF_HOUR, Dusks, Hour, HoursOut, Twilight
 from core.problems import ProblemsError
 from core.situation.situation import Situation
 from core.sky.night import Night
+from core.words.names import as_sentence
 from core.words.site_clock import SiteClock, clock_of
 from gui.state import AppState, Change
 from gui.widgets.elided_label import ElidedLabel
@@ -76,7 +77,7 @@ class HoursRow(QWidget):
             self._state.set_hours(start, end)  # type: ignore[arg-type]  # what is picked is an hour
         except ProblemsError as error:
             self._show()
-            self._state.tell(f"{str(error)[:1].upper()}{str(error)[1:]}.")
+            self._state.tell(as_sentence(str(error)))
 
 
 def _in_hand(night: Night, twilight: Twilight, moment: datetime) -> Hour:

@@ -9,6 +9,7 @@ from PySide6.QtGui import QAction, QActionGroup, QKeySequence
 from PySide6.QtWidgets import QMainWindow, QMenu
 
 from core.drawing.palette import PALETTES
+from core.words.controls import PALETTE, PROFILE_IN_FOLDER, PROGRAM
 from gui.profile.documents import Documents, examples
 from gui.profile.session import state_folder
 from gui.state import AppState
@@ -96,7 +97,9 @@ class Menus:
         menu.addSeparator()
         group = QActionGroup(menu)
         for name in PALETTES:
-            action = _add(menu, f"{name.capitalize()} palette", partial(self._state.set_palette, name))
+            action = _add(
+                menu, PALETTE.format(name=name.capitalize()), partial(self._state.set_palette, name)
+            )
             action.setCheckable(True)
             group.addAction(action)
             self.palettes[name] = action
@@ -128,7 +131,7 @@ class Menus:
             path = Path(name)
             _add(
                 self.recent,
-                escaped(f"{path.name}  –  {path.parent}"),
+                escaped(PROFILE_IN_FOLDER.format(file=path.name, folder=path.parent)),
                 partial(self._documents.open_path, path),
             )
         if not self._documents.session.recent:
@@ -141,7 +144,7 @@ class Menus:
 
     def _show_about(self) -> None:
         report = state_folder() / REPORT_NAME
-        heading = f"Stillair {own_version()}"
+        heading = PROGRAM.format(version=own_version())
         self._show("About Stillair", heading, about_text(report))
 
     def _show(self, title: str, heading: str, text: str) -> None:

@@ -9,10 +9,12 @@ from core.problems import ProblemsError
 from core.situation.given import to_minute
 from core.situation.situation import Situation
 from core.sky.night import Night
+from core.words.controls import OUTSIDE_BUTTON, OUTSIDE_COUNTS_FOR, STILL_TO_COME, WARMER_BY
 from core.words.cooling import brief_outside_text
+from core.words.names import as_sentence
 from core.words.site_clock import SiteClock
 from core.words.warmth import warmth_sentences
-from gui.gear.readings import Units, as_sentence
+from gui.gear.readings import Units
 from gui.state import AppState, Change
 from gui.widgets.elided_label import ElidedLabel
 from gui.widgets.pickers import TimePicker
@@ -22,7 +24,6 @@ from gui.window.temperatures_dialog import TemperaturesDialog
 
 _NOON = time(12)
 _NOTE_LETTERS = 60
-_NOTE = "Counts for this telescope, this site and this evening."
 
 
 class OutsideRow(QWidget):
@@ -37,8 +38,8 @@ class OutsideRow(QWidget):
         self._shown: tuple[datetime, SiteClock] | None = None
         self.start = QPushButton("Telescope is o&utside now")
         self.start.setProperty("role", "flat")
-        self.start.setAccessibleDescription(f"Its mirror or lens then begins to cool. {_NOTE}")
-        self.start.setToolTip(_NOTE)
+        self.start.setAccessibleDescription(OUTSIDE_BUTTON)
+        self.start.setToolTip(OUTSIDE_COUNTS_FOR)
         self.since = TimePicker("Telescope outside since")
         self.warmth = PlainLineEdit(letters=4)
         self.note = ElidedLabel(role="small", letters=_NOTE_LETTERS)
@@ -96,7 +97,7 @@ class OutsideRow(QWidget):
     def _show_warmth(self) -> None:
         units = self._units()
         self.warmth.setText(units.difference_text(self._state.situation.warmer_by_c))
-        self.warmth.setAccessibleName(f"Warmer than the air by, {units.temperature}")
+        self.warmth.setAccessibleName(WARMER_BY.format(unit=units.temperature))
 
     def _tell(self, night: Night, since: datetime) -> None:
         """Say what the figure is, and when the telescope is ready."""
@@ -113,7 +114,7 @@ class OutsideRow(QWidget):
                 is_assumed=situation.warmth_is_assumed,
             )
         )
-        words = " ".join((*warmth_sentences(situation), _NOTE))
+        words = " ".join((*warmth_sentences(situation), OUTSIDE_COUNTS_FOR))
         self.note.setToolTip(plain_tip(words))
         self.note.setAccessibleDescription(words)
 
@@ -138,7 +139,7 @@ class OutsideRow(QWidget):
         if since > self._state.situation.now:
             self._shown = None
             self._show()
-            self._state.tell(f"{self._clock(night).time(since)} is still to come; the time is as it was.")
+            self._state.tell(STILL_TO_COME.format(time=self._clock(night).time(since)))
             return
         self._state.set_outside(since, self._said_warmth())
 

@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
 
 from core.drawing.palette import PALETTES
 from core.situation.situation import Situation
+from core.words.controls import TITLE
 from core.words.glossary import Term, terms_in_all
 from core.words.tour import DONE, LEFT, Place, TourStep
 from gui.clock import Heartbeat
@@ -344,7 +345,7 @@ class Shell(QMainWindow):
         self.menus.refresh()
 
     def _show_title(self) -> None:
-        self.setWindowTitle(f"{self.documents.name}[*] – Stillair")
+        self.setWindowTitle(TITLE.format(profile=self.documents.name))
         self.setWindowModified(self.state.is_modified)
 
     def _save_session(self) -> None:

@@ -12,6 +12,7 @@ from core.record.files import kept_beside, sweep
 from core.record.observer import Profile
 from core.record.profile import read_profile
 from core.situation.choices import Choices
+from core.words.files import last_not_opened_words
 from gui.profile.documents import in_short
 from gui.profile.drafts import UNSAVED_FOLDER, place_left
 from gui.profile.session import Session, SessionFile, state_folder
@@ -88,10 +89,7 @@ def _first_profile(path: Path | None, session: Session, folder: Path) -> tuple[P
 
 def _trouble_with(path: Path, error: ProblemsError) -> str:
     """Return in a sentence or two why the last profile is not there, and where a good copy is."""
-    wrong = in_short(error, path)
-    words = f"The last profile, {path.name}, could not be opened and is left as it is: {wrong}."
-    copy = kept_beside(path)
-    return words if copy is None else f"{words} The one from before the last save is kept as {copy.name}."
+    return last_not_opened_words(path, in_short(error, path), kept_beside(path))
 
 
 def _opened(session: Session, path: Path | None) -> Session:

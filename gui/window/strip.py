@@ -15,6 +15,7 @@ from core.situation.given import to_minute
 from core.situation.situation import Situation
 from core.sky.bodies import TARGETS
 from core.sky.ephemeris import usable_dates
+from core.words.controls import BEST_PLANET, EVENING_OF, SITE_AND_UNIVERSAL
 from core.words.dates import weekday_text
 from core.words.site_clock import SiteClock
 from gui.state import AppState, Change
@@ -183,7 +184,9 @@ class Strip(QWidget):
     def _show_planet(self) -> None:
         planet = self._state.situation.planet
         chosen = planet if self._state.situation.chosen_planet is not None else None
-        best = f"Best: {planet.heading}" if planet and chosen is None else "The evening's best"
+        best = (
+            BEST_PLANET.format(planet=planet.heading) if planet and chosen is None else "The evening's best"
+        )
         items: list[tuple[object, str]] = [(None, best)]
         items += [(body, body.heading) for body in TARGETS]
         self.planet.show_items(items, chosen)
@@ -192,7 +195,7 @@ class Strip(QWidget):
         first, last = usable_dates()
         evening = self._state.situation.evening
         self.date.show_date(evening)
-        self.weekday.setText(f"Evenin&g · {weekday_text(evening).partition(' ')[0]}")
+        self.weekday.setText(EVENING_OF.format(weekday=weekday_text(evening).partition(" ")[0]))
         self.back.setEnabled(evening > first)
         self.forward.setEnabled(evening < last)
         self.tonight.setEnabled(not self._state.situation.follows_tonight)
@@ -206,7 +209,7 @@ class Strip(QWidget):
             return
         hours = self._state.profile.preferences.clock
         self.clock.setText(SiteClock(zone=site.zone, hours=hours).time(minute))
-        self.universal.setText(f"Site · {universal} UT")
+        self.universal.setText(SITE_AND_UNIVERSAL.format(time=universal))
 
     def _show_palette(self) -> None:
         self.palette_picker.show_items(_PALETTE_NAMES, self._state.situation.palette_name)

@@ -6,6 +6,7 @@ from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QBoxLayout, QButtonGroup, QHBoxLayout, QPushButton, QSizePolicy, QWidget
 
+from core.words.controls import VIEW
 from gui.widgets.key_names import with_own_keys
 
 
@@ -32,7 +33,7 @@ class ViewsRow(QWidget):
             button = QPushButton(name)
             button.setCheckable(True)
             button.setProperty("role", "view")
-            button.setAccessibleName(f"{name} view")
+            button.setAccessibleName(VIEW.format(name=name))
             button.setToolTip(with_own_keys(f"Ctrl+{number + 1}"))
             button.toggled.connect(self._lead_keyboard)
             self.buttons.addButton(button, number)
