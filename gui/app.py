@@ -9,6 +9,17 @@ from pathlib import Path
 
 from core.plain_text import printable
 from core.problems import ProblemsError, refuse
+from core.words.commands import (
+    COMMAND,
+    COMPLAINT,
+    DOES,
+    NO_COMMAND,
+    VERSION,
+    commands_words,
+    not_understood_words,
+    output_trouble_words,
+)
+from core.words.errors import NOT_STARTED
 from gui.commands import COMMANDS
 from gui.commands.parsing import Parser
 from gui.display import NoWindowError, check_window
@@ -38,7 +49,8 @@ def window_main(argv: Sequence[str] | None = None) -> int:
     try:
         return _outcome(argv, show_message)
     except Exception as error:
-        show_message(f"Stillair could not start: {' '.join(str(error).split()) or type(error).__name__}")
+        told = " ".join(str(error).split()) or type(error).__name__
+        show_message(NOT_STARTED.format(error=told))
         raise
 
 
@@ -54,8 +66,8 @@ def _outcome(argv: Sequence[str] | None, tell: Tell) -> int:
     except OSError as error:
         give_up_output()
         if not reader_has_gone(error):
-            place = "the output" if error.filename is None else str(error.filename)
-            tell(f"{place}: cannot be written or read: {error.strerror or error}")
+            place = None if error.filename is None else str(error.filename)
+            tell(output_trouble_words(place, error.strerror or str(error)))
         return FAILED
     except KeyboardInterrupt:
         return INTERRUPTED
@@ -75,7 +87,10 @@ def _run(words: Sequence[str]) -> int:
 def _told_by(name: str, words: Sequence[str]) -> str:
     command = COMMANDS[name]
     module = command.load()
-    parser = Parser(prog=f"{PROGRAM} {name}", description=f"{command.verb} {command.summary}.")
+    parser = Parser(
+        prog=COMMAND.format(program=PROGRAM, command=name),
+        description=DOES.format(verb=command.verb, summary=command.summary),
+    )
     module.add_arguments(parser)
     return module.run(parser.parse_args(words), datetime.now(UTC))
 
@@ -84,9 +99,7 @@ def _show_window(words: Sequence[str]) -> int:
     parser = Parser(
         prog=PROGRAM,
         description="Plan and keep the sharpest view of a planet that your telescope and the air allow.",
-        epilog="commands:\n"
-        + "\n".join(f"  {command.name:10} {command.summary}" for command in COMMANDS.values())
-        + f"\n\n{PROGRAM} COMMAND --help shows the options of each.",
+        epilog=commands_words(PROGRAM, ((command.name, command.summary) for command in COMMANDS.values())),
     )
     parser.formatter_class = RawDescriptionHelpFormatter
     parser.add_argument(
@@ -94,7 +107,9 @@ def _show_window(words: Sequence[str]) -> int:
     )
     for name, summary in DESKTOP_DEEDS.items():
         parser.add_argument(name, action="store_true", help=summary)
-    parser.add_argument("--version", action="version", version=f"{PROGRAM} {own_version()}")
+    parser.add_argument(
+        "--version", action="version", version=VERSION.format(program=PROGRAM, version=own_version())
+    )
     args, others = parser.parse_known_args(words)
     if others:
         raise _not_understood(words[0], others)
@@ -113,14 +128,13 @@ def _not_understood(first: str, others: Sequence[str]) -> ProblemsError:
     """Return the refusal of a line that is neither a command nor a lone profile."""
     meant = get_close_matches(first, COMMANDS, n=1)
     if meant:
-        return refuse(f"there is no command {printable(first)}; did you mean {meant[0]}?")
-    strange = " ".join(map(printable, others))
-    return refuse(f"cannot make sense of {strange}; the commands are {', '.join(COMMANDS)}")
+        return refuse(NO_COMMAND.format(word=printable(first), meant=meant[0]))
+    return refuse(not_understood_words(map(printable, others), COMMANDS))
 
 
 def _complain(sentences: str) -> None:
     for sentence in sentences.splitlines():
-        write_error(f"{PROGRAM}: {printable(sentence)}")
+        write_error(COMPLAINT.format(program=PROGRAM, sentence=printable(sentence)))
 
 
 if __name__ == "__main__":

@@ -16,6 +16,7 @@ from core.words.finding import HANDS, HEADING, finding_sentences
 from core.words.obstacles import warm_air_words
 from core.words.pairs import pair_sentences
 from core.words.reasons import answer_reasons
+from core.words.reports import IN_THE_DARK, ITEM
 from core.words.site_clock import SiteClock, clock_of
 from core.words.sun import sun_times_sentence
 from core.words.why_not import why_not_words
@@ -50,7 +51,7 @@ def heights_text(situation: Situation, *, width: int = WIDTH) -> str:
     lines += _ways_to_find(situation, site_clock, width)
     lines += ["", "Why"]
     for reason in answer_reasons(situation.answer, site_clock):
-        lines += wrapped(f"- {printable(reason)}", width, indent="  ")
+        lines += wrapped(ITEM.format(words=printable(reason)), width, indent="  ")
     return "\n".join(lines)
 
 
@@ -61,7 +62,7 @@ def _ways_to_find(situation: Situation, clock: SiteClock, width: int) -> list[st
     lines = ["", HEADING]
     for finding in situation.findings:
         words = " ".join(finding_sentences(finding, clock, has_scope=situation.scope is not None))
-        lines += wrapped(f"- {printable(words)}", width, indent="  ")
+        lines += wrapped(ITEM.format(words=printable(words)), width, indent="  ")
     return lines + wrapped(HANDS, width)
 
 
@@ -78,7 +79,7 @@ def _heights_table(night: Night, clock: SiteClock, width: int) -> list[str]:
     offset = max(map(width_of, left)) + 2
     if width - offset < _LEAST_ROOM:
         return _narrow_table(night, clock, [header, *(row for rows in cells for row in rows)], width)
-    lines = [left[0].ljust(offset) + "in the dark, above 10°"]
+    lines = [left[0].ljust(offset) + IN_THE_DARK]
     for body, start, body_rows in zip(night.bodies, starts, cells, strict=True):
         right = _window_lines(night, body, clock, width - offset)
         for one, other in zip_longest(left[start : start + len(body_rows)], right, fillvalue=""):

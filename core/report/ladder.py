@@ -3,7 +3,6 @@
 from collections.abc import Callable, Iterator
 from typing import Final
 
-from core.ladder.aim import Aim
 from core.ladder.buying import Purchase
 from core.ladder.compare import Comparison, Side
 from core.ladder.ladder import Ladder, Rung
@@ -13,44 +12,32 @@ from core.words.aim import aim_notices
 from core.words.buying import buying_sentence
 from core.words.comparison import COMPARED_BY_RULES, collimation_text, finding_texts
 from core.words.cooling import cool_down_text, settled_text
-from core.words.dates import weekday_text
-from core.words.ladder import no_ceiling_text, part_text
-from core.words.limits import all_limits_sentence, what_sets_ceiling
-from core.words.names import opening
+from core.words.ladder import part_text
+from core.words.limits import all_limits_sentence
+from core.words.names import labelled
 from core.words.notices import ladder_notice_texts, misfit_texts, notice_texts
 from core.words.quantities import (
-    angle_text,
     drift_text,
     field_text,
-    path_text,
     power_text,
     pupil_text,
     rounded_text,
     times_text,
 )
 from core.words.reasons import usual_powers
+from core.words.reports import (
+    MORE_LIKE_IT,
+    NO_POWER,
+    POWER_LADDER,
+    aim_words,
+    ceiling_words,
+)
 from core.words.site_clock import SiteClock
 
 # Two columns of names have to fit beside the labels.
 _LONGEST_OF_TWO: Final = 26
 # With less room than this for an eyepiece, each rung takes lines of its own.
 _LEAST_ROOM: Final = 8
-
-_CEILING: Final = "Ceiling about {power}, set by {limit}; a rule of thumb."
-_NO_CEILING: Final = "No ceiling: {reason}."
-_OVERHEAD: Final = "Straight overhead, since neither a planet nor a height is given."
-_NOTHING: Final = "{planet}: nothing is offered this evening."
-# By whether there are a planet, a time and an air path.
-_AIMS: Final = {
-    (False, False, False): "At {height} high.",
-    (False, False, True): "At {height} high, {path} times the air overhead.",
-    (False, True, False): "At {height} high.",
-    (False, True, True): "At {height} high, {path} times the air overhead.",
-    (True, False, False): "{planet}: {height} high.",
-    (True, False, True): "{planet}: {height} high, {path} times the air overhead.",
-    (True, True, False): "{planet} on {day} {time}: {height} high.",
-    (True, True, True): "{planet} on {day} {time}: {height} high, {path} times the air overhead.",
-}
 
 
 def ladder_text(
@@ -67,7 +54,7 @@ def ladder_text(
     offered all evening.
     """
     lines = [
-        cut(f"{printable(ladder.scope.name)}: power ladder", width),
+        cut(POWER_LADDER.format(scope=printable(ladder.scope.name)), width),
         *_aim_lines(ladder, clock, width),
         *([] if later is None or ladder.aim.at is not None else wrapped(printable(later), width)),
         *(line for notice in ladder_notice_texts(ladder) for line in wrapped(printable(notice), width)),
@@ -75,7 +62,7 @@ def ladder_text(
     if ladder.rungs:
         lines += ["", *_rung_table(ladder, width)]
     for notice, powers in _notices(ladder).items():
-        lines += wrapped(f"{', '.join(powers)}: {printable(notice)}", width, indent="  ")
+        lines += wrapped(labelled(", ".join(powers), printable(notice)), width, indent="  ")
     for misfit in misfit_texts(ladder):
         lines += wrapped(printable(misfit), width, indent="  ")
     buying = buying_sentence(ladder.scope, to_buy)
@@ -98,7 +85,7 @@ def compare_text(
     """
     a, b = comparison.a, comparison.b
     lines = wrapped(printable(advice_text(comparison.advice)), width)
-    lines += ["", *wrapped(_aim_text(a.ladder.aim, clock), width)]
+    lines += ["", *wrapped(aim_words(a.ladder.aim, clock), width)]
     lines += [line for notice in aim_notices(a.ladder.aim) for line in wrapped(printable(notice), width)]
     lines.append("")
     rows = [("", *(shown_name(side.scope.name, _LONGEST_OF_TWO) for side in (a, b)))]
@@ -109,7 +96,7 @@ def compare_text(
     lines += wrapped(COMPARED_BY_RULES, width)
     for side, purchase in zip((a, b), to_buy, strict=True):
         name = shown_name(side.scope.name, _LONGEST_OF_TWO)
-        lines += ["", *wrapped(f"{name}: {_powers(side.ladder)}", width, indent="  ")]
+        lines += ["", *wrapped(labelled(name, _powers(side.ladder)), width, indent="  ")]
         lines += wrapped(f"  {printable(collimation_text(side.collimation))}", width, indent="  ")
         buying = buying_sentence(side.scope, purchase)
         lines += wrapped(f"  {printable(buying)}", width, indent="  ") if buying else []
@@ -117,34 +104,14 @@ def compare_text(
 
 
 def _aim_lines(ladder: Ladder, clock: SiteClock | None, width: int) -> Iterator[str]:
-    yield from wrapped(_aim_text(ladder.aim, clock), width)
+    yield from wrapped(aim_words(ladder.aim, clock), width)
     if not ladder.aim.is_offered:
-        yield from wrapped(_NO_CEILING.format(reason=printable(no_ceiling_text(ladder))), width)
+        yield from wrapped(printable(ceiling_words(ladder)), width)
         return
     yield from wrapped(all_limits_sentence(ladder), width)
     for usual in usual_powers(ladder):
         yield from wrapped(usual, width)
-    if ladder.ceiling.power is None:
-        yield from wrapped(_NO_CEILING.format(reason=printable(no_ceiling_text(ladder))), width)
-    else:
-        power = power_text(ladder.ceiling.power)
-        yield from wrapped(_CEILING.format(power=power, limit=what_sets_ceiling(ladder)), width)
-
-
-def _aim_text(aim: Aim, clock: SiteClock | None) -> str:
-    if aim.overhead:
-        return _OVERHEAD
-    if aim.altitude_deg is None:
-        assert aim.planet is not None  # only for a planet can there be no moment to offer
-        return _NOTHING.format(planet=opening(aim.planet))
-    has_time = aim.at is not None and clock is not None
-    return _AIMS[aim.planet is not None, has_time, aim.path is not None].format(
-        planet="" if aim.planet is None else opening(aim.planet),
-        day="" if aim.at is None or clock is None else weekday_text(clock.day(aim.at)),
-        time="" if aim.at is None or clock is None else clock.time(aim.at),
-        height=angle_text(aim.altitude_deg, 1),
-        path="" if aim.path is None else path_text(aim.path),
-    )
+    yield from wrapped(printable(ceiling_words(ladder)), width)
 
 
 def _rung_table(ladder: Ladder, width: int) -> list[str]:
@@ -159,7 +126,7 @@ def _rung_table(ladder: Ladder, width: int) -> list[str]:
 
 
 def _label(rung: Rung, room: int) -> str:
-    more = f" (+{len(rung.alternatives)})" if rung.alternatives else ""
+    more = MORE_LIKE_IT.format(count=len(rung.alternatives)) if rung.alternatives else ""
     return cut(printable(rung.label), room - len(more)) + more
 
 
@@ -210,4 +177,4 @@ def _with_unit(value: float | None, decimals: int, unit: str) -> str | None:
 
 
 def _powers(ladder: Ladder) -> str:
-    return ", ".join(power_text(rung.power) for rung in ladder.rungs) or "no power"
+    return ", ".join(power_text(rung.power) for rung in ladder.rungs) or NO_POWER

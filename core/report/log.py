@@ -7,6 +7,7 @@ from core.plain_text import WIDTH, cut, printable, wrapped
 from core.record.log_entry import LogEntry
 from core.words.dates import weekday_text
 from core.words.log import entry_clock, gear_text, verdict_text, where_text
+from core.words.reports import LOG_LINE
 
 _INDENT = "       "
 
@@ -28,7 +29,9 @@ def log_text(entries: Sequence[LogEntry], *, clock: int, width: int = WIDTH) -> 
 def _lines_of(entry: LogEntry, clock: int, width: int) -> list[str]:
     time = entry_clock(entry, hours=clock).time(entry.at)
     told = [text for text in (where_text(entry), verdict_text(entry), gear_text(entry)) if text]
-    lines = wrapped(printable(f"{time}  {'  '.join(told)}".rstrip()), width, indent=_INDENT)
+    lines = wrapped(
+        printable(LOG_LINE.format(time=time, words="  ".join(told)).rstrip()), width, indent=_INDENT
+    )
     for paragraph in entry.note.splitlines():
         lines += [_INDENT + line for line in wrapped(printable(paragraph), width - len(_INDENT))]
     return lines

@@ -13,6 +13,7 @@ from core.words.filters import filter_sentences, filters_heading
 from core.words.looking_for import judged_text, likelihood_text, short_text
 from core.words.looks import air_words, facts, happening_words, heading_words, standing_words
 from core.words.quantities import field_text, power_text
+from core.words.reports import LIKELIHOOD
 from core.words.site_clock import SiteClock
 from core.words.sizes import apparent_size_text, moons_text
 
@@ -109,7 +110,7 @@ def _expectations(appearance: PlanetAppearance, width: int) -> Iterator[str]:
     yield from wrapped(judged_text(appearance.expectations[0].seen), width)
     for item in appearance.expectations:
         yield from wrapped(
-            f"{likelihood_text(item.likelihood).lower():<9} {short_text(item)}",
+            LIKELIHOOD.format(likelihood=likelihood_text(item.likelihood).lower(), feature=short_text(item)),
             width,
             indent=" " * 10,
         )

@@ -1,7 +1,6 @@
 """A planet's year as plain text for a terminal."""
 
 from collections.abc import Iterator, Sequence
-from datetime import date
 from typing import Final
 
 import numpy as np
@@ -11,10 +10,10 @@ from core.plain_text import WIDTH, cut, shown_name, table, wrapped
 from core.sky.apparent import instant
 from core.sky.ephemeris import Floats
 from core.sky.events import BodyState
-from core.words.dates import date_text, short_date_text
 from core.words.directions import altitude_text
 from core.words.pairs import meetings
 from core.words.quantities import rounded_text, two_figures
+from core.words.reports import HEIGHT_AND_TIME, ITEM, date_in_column, every_seventh_words
 from core.words.site_clock import SiteClock
 from core.words.sizes import disc_size_text
 from core.words.year import best_weeks_text, cautions, light_nights_text, phenomena_lines
@@ -46,15 +45,14 @@ def year_text(year: Year, *, kit: Sequence[Combination] = (), clock: int = 24, w
     for sentence in (light_nights_text(year), *cautions(year)):
         lines += wrapped(sentence, width) if sentence else []
     site = shown_name(year.site.name)
-    until = date_text(year.dates[-1])
-    lines += ["", cut(f"{site}, every seventh evening from {date_text(year.dates[0])} to {until}", width)]
+    lines += ["", cut(every_seventh_words(site, year.dates[0], year.dates[-1]), width)]
     lines += wrapped(_about(year), width)
     lines.append("")
     for words in phenomena_lines(year):
-        lines += wrapped(f"- {words}", width, indent="  ")
+        lines += wrapped(ITEM.format(words=words), width, indent="  ")
     notes = [*year_notes(year, site_clock), *meetings(year, kit, site_clock)]
     for words in notes:
-        lines += wrapped(f"- {words}", width, indent="  ")
+        lines += wrapped(ITEM.format(words=words), width, indent="  ")
     if year.phenomena or notes:
         lines.append("")
     return "\n".join([*lines, *_table(year, site_clock, width)])
@@ -77,7 +75,7 @@ def _rows(year: Year, clock: SiteClock) -> Iterator[tuple[str, ...]]:
         day = year.dates[number]
         usual = {BodyState.ALWAYS_UP: "up", BodyState.NEVER_UP: "down"}.get(outlook.state(number), "-")
         yield (
-            _date(day, spoken),
+            date_in_column(day, spoken),
             _first(outlook.rises.of(number), clock, usual),
             _first(outlook.transits.of(number), clock, "-"),
             _first(outlook.sets.of(number), clock, usual),
@@ -89,13 +87,6 @@ def _rows(year: Year, clock: SiteClock) -> Iterator[tuple[str, ...]]:
         spoken = day
 
 
-def _date(day: date, before: date | None) -> str:
-    """Return a date, with its year where that is a new one."""
-    return (
-        short_date_text(day) if before and before.year == day.year else f"{short_date_text(day)} {day.year}"
-    )
-
-
 def _first(times_s: Floats, clock: SiteClock, otherwise: str) -> str:
     return clock.time(instant(times_s[0])) if len(times_s) else otherwise
 
@@ -104,7 +95,7 @@ def _best(altitude_deg: float, time_s: float, clock: SiteClock) -> str:
     if np.isnan(altitude_deg):
         return "-"
     height = altitude_text(max(altitude_deg, 0.0))
-    return f"{height:>3} at {clock.time(instant(time_s))}"
+    return HEIGHT_AND_TIME.format(height=height, time=clock.time(instant(time_s)))
 
 
 def _hours(hours: float) -> str:

@@ -35,3 +35,8 @@ def as_sentence(text: str) -> str:
     """Return words with a capital letter first and a full stop last."""
     words = capitalised(text)
     return words if words.endswith((".", "?", "!")) else f"{words}."
+
+
+def labelled(label: str, words: str) -> str:
+    """Return words after what they are about: ``Six-inch reflector: 48x, 120x``."""
+    return f"{label}: {words}"

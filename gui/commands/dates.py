@@ -16,6 +16,7 @@ from core.record.profile import read_profile
 from core.report.dates import dates_text
 from core.sky.bodies import Body
 from core.sky.civil import evening_span, tonight
+from core.words.commands import MUST_BE_LOWER_FIRST, MUST_BE_RANGE, NOT_ASKED_FOR
 from core.year.dates import DateWishes, Glass, HeightWish, check_hours, find_dates, usual_height_deg
 from core.year.detail import aperture_looked_through_mm
 from gui.commands.parsing import (
@@ -110,10 +111,10 @@ def moon_percent(text: str) -> tuple[float, float]:
     """Return how much of the Moon may be lit, from and to, in percent."""
     match = _RANGE.fullmatch(text)
     if match is None:
-        raise refuse(f'must be two figures such as 0-30, from 0 to 100 percent, not "{shown(text)}"')
+        raise refuse(MUST_BE_RANGE.format(typed=shown(text)))
     low, high = (parse_number(part, low=0, high=100, what="", unit="percent") for part in match.groups())
     if low > high:
-        raise refuse(f'must be the lower figure first, such as 0-30, not "{shown(text)}"')
+        raise refuse(MUST_BE_LOWER_FIRST.format(typed=shown(text)))
     return low, high
 
 
@@ -136,7 +137,7 @@ def _heights(planets: Sequence[str], heights: Sequence[str]) -> tuple[HeightWish
             continue
         body = choose_planet(planet, where="--from-height")
         if body not in bodies:
-            raise refuse(f"{body.heading} is not among the planets asked for", where="--from-height")
+            raise refuse(NOT_ASKED_FOR.format(planet=body.heading), where="--from-height")
         own_deg[body] = above_deg
     return tuple(
         HeightWish(

@@ -14,6 +14,7 @@ from core.gear.numbers import parse_number, shown
 from core.moments.hours import Twilight, read_hour
 from core.plain_text import printable
 from core.problems import Problem, ProblemsError, refuse
+from core.words.commands import MUST_BE_DATE, MUST_BE_SIZE, SEE_HELP
 from gui.terminal import write
 
 T = TypeVar("T")
@@ -31,7 +32,7 @@ class Parser(ArgumentParser):
     def error(self, message: str) -> NoReturn:
         """Refuse the line; ``argument --blur: ...`` is told as ``--blur: ...``."""
         told = printable(message.removeprefix("argument "))
-        raise refuse(f"{told} (see {self.prog} --help)")
+        raise refuse(SEE_HELP.format(problem=told, program=self.prog))
 
     def _print_message(self, message: str, file: object = None) -> None:
         """Print help or version; argparse itself would keep silent where the output takes no more."""
@@ -118,7 +119,7 @@ def iso_date(text: str) -> date:
     with suppress(ValueError):
         if _ISO_DATE.fullmatch(text):
             return date.fromisoformat(text)
-    raise refuse(f'must be a date such as 2026-12-05, not "{shown(text)}"')
+    raise refuse(MUST_BE_DATE.format(typed=shown(text)))
 
 
 def blur(text: str) -> Blur:
@@ -148,4 +149,4 @@ def size(text: str) -> tuple[int, int]:
         width, height = int(match[1]), int(match[2])
         if 640 <= width <= 7680 and 400 <= height <= 4320:
             return width, height
-    raise refuse(f'must be a size such as 1000x640, from 640x400 to 7680x4320, not "{shown(text)}"')
+    raise refuse(MUST_BE_SIZE.format(typed=shown(text)))

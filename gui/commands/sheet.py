@@ -8,6 +8,7 @@ from core.drawing.paper_sizes import PAPERS, Paper
 from core.export.evening_file import check_ending, write_evening
 from core.plain_text import printable
 from core.problems import refuse
+from core.words.commands import IS_THERE
 from core.words.evening_sheet import SAVED
 from gui.commands.asking import Asked, situation_of
 from gui.commands.parsing import add_evening, add_hours, add_profile, add_scope, add_site
@@ -39,7 +40,7 @@ def run(args: Namespace, now: datetime) -> str:
     """Write the file and return where it is."""
     check_ending(args.file)
     if args.file.exists() and not args.replace:
-        raise refuse(f"{printable(args.file.name)} is there already; --replace writes over it", where="-o")
+        raise refuse(IS_THERE.format(file=printable(args.file.name)), where="-o")
     situation = situation_of(args, now, needs=Asked.NIGHT)
     write_evening(args.file, situation, Paper(args.paper), with_place=args.with_place)
     return SAVED.format(path=printable(str(args.file)))

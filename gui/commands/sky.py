@@ -8,6 +8,7 @@ from core.record.observer import Profile
 from core.sky.civil import evening_span, site_time, tonight
 from core.sky.night import Night, compute_night
 from core.sky.site import Site
+from core.words.commands import MUST_BE_IN_EVENING
 from core.words.dates import date_text
 from gui.commands.parsing import placed
 
@@ -41,10 +42,8 @@ def night_around(site: Site, evening: date | None, moment: datetime) -> Night:
             evening = evening_around(site, moment)
         start, end = evening_span(site, evening)
         if not start <= moment < end:
-            raise refuse(
-                f"must lie in the evening of {date_text(evening)}, from noon to noon at {site.time_zone}",
-                where="--at",
-            )
+            told = MUST_BE_IN_EVENING.format(day=date_text(evening), zone=site.time_zone)
+            raise refuse(told, where="--at")
         return compute_night(site, evening)
     except ProblemsError as error:
         raise placed(error, asked_by) from None

@@ -9,6 +9,7 @@ from core.drawing.palette import PALETTES
 from core.plain_text import printable
 from core.problems import refuse
 from core.record.profile import read_profile
+from core.words.commands import NO_FOLDER
 from gui.commands.parsing import add_evening, add_profile, checked, scale, size
 from gui.commands.sky import choose_site, evening_around, night_around, night_of, read_time
 from gui.display import check_qt
@@ -52,7 +53,7 @@ def run(args: Namespace, now: datetime) -> str:
     elif args.at is not None:
         raise refuse("needs a site, and the profile has none yet", where="--at")
     if args.folder.exists() and not args.folder.is_dir():
-        raise refuse(f"{printable(args.folder.name)} already exists and is not a folder", where="-o")
+        raise refuse(NO_FOLDER.format(file=printable(args.folder.name)), where="-o")
     # Pictures are taken the same way with and without a display.
     os.environ["QT_QPA_PLATFORM"] = "offscreen"
     check_qt()

@@ -13,6 +13,7 @@ from typing import Final
 
 from core.problems import refuse
 from core.record.files import write_atomically
+from core.words.commands import CANNOT_BE_MADE
 
 ICON_SIZES: Final = (16, 22, 24, 32, 48, 64, 128, 256, 512)
 MIME_TYPE: Final = "application/x-stillair-profile"
@@ -67,7 +68,7 @@ def install(start_words: Sequence[str]) -> str:
         try:
             path.parent.mkdir(parents=True, exist_ok=True)
         except OSError as error:
-            raise refuse(f"cannot be made: {error.strerror}", where=str(path.parent)) from None
+            raise refuse(CANNOT_BE_MADE.format(error=error.strerror), where=str(path.parent)) from None
         write_atomically(path, content)
     _take_note()
     return _INSTALLED

@@ -26,7 +26,7 @@ from gui.first_run.step import Hold, Step
 from gui.state import AppState
 from gui.widgets.plain_label import PlainLabel
 
-_AND_CLOSE: Final = " Close once more to leave without it."
+_AND_CLOSE: Final = "Close once more to leave without it."
 _STEP_NAME = "Set up a new observer"
 # Two set-ups in a row are two steps to take back.
 _GUIDES = itertools.count()
@@ -123,7 +123,7 @@ class Guide(QDialog):
         if hold == held_by and (hold.may_pass or once_more):
             return True
         self._held_by = hold
-        self.told.setText(f"{hold.sentence}{once_more}")
+        self.told.setText(" ".join(filter(None, (hold.sentence, once_more))))
         QAccessible.updateAccessibility(QAccessibleEvent(self.told, QAccessible.Event.Alert))
         return False
 

@@ -11,8 +11,8 @@ from core.record.observer import Profile
 from core.sky.coordinates import Axis, parse_coordinate
 from core.sky.places import Place, only_match, search_places, zone_at
 from core.sky.site import Site
-from core.words.controls import PLACE_FOUND, TYPED_PLACE
-from core.words.names import as_sentence
+from core.words.controls import TYPED_PLACE
+from core.words.names import as_sentence, labelled
 from gui.first_run.step import Hold, Step
 from gui.gear.readings import figure, reads_number
 from gui.jobs import Jobs
@@ -153,7 +153,7 @@ class PlaceStep(Step):
         self.longitude.clear()
         self._town = place.label
         self.search.line.setText(place.label)
-        self.chosen.setText(PLACE_FOUND.format(place=place.label, where=where_in_words(place)))
+        self.chosen.setText(labelled(place.label, where_in_words(place)))
         self.answered.emit()
 
     def _finish_coordinates(self) -> None:

@@ -5,7 +5,7 @@ from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
 
 from core.gear.numbers import parse_number
 from core.sky.coordinates import Axis, parse_coordinate, true_azimuth_deg
-from core.words.controls import TRUE_AZIMUTH
+from core.words.controls import DECLINATION_EAST, DECLINATION_WEST, TRUE_AZIMUTH
 from core.words.quantities import trimmed_text
 from gui.gear.readings import figure, reads
 from gui.widgets.field_rows import FieldRows
@@ -109,4 +109,4 @@ def _declination_deg(text: str) -> float:
 
 
 def _declination_text(value_deg: float) -> str:
-    return f"{figure(abs(value_deg))} {'W' if value_deg < 0 else 'E'}"
+    return (DECLINATION_WEST if value_deg < 0 else DECLINATION_EAST).format(angle=figure(abs(value_deg)))

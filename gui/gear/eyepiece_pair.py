@@ -13,9 +13,10 @@ from core.ladder.compare import Comparison
 from core.ladder.ladder import Ladder
 from core.looks.picture.eyepiece import Steps, compute_steps
 from core.looks.picture.sight import PICTURE_SIZE, Sight
-from core.words.controls import OF_SCOPE, SAME_POWER
+from core.words.controls import SAME_POWER
 from core.words.eyepiece import size_words, turning_words
 from core.words.looks import no_picture_words
+from core.words.names import labelled
 from core.words.quantities import power_text
 from gui.state import AppState
 from gui.widgets.canvas import Canvas
@@ -76,8 +77,10 @@ class EyepiecePair(QWidget):
             ladder = None if self._comparison is None else self._comparison.a.ladder
             self.words.setText(no_picture_words(self._state.situation.appearance_through(ladder)))
         else:
-            self.words.setText("\n".join(_of(sight, turning_words(sight)) for sight in sights))
-            sizes = [_of(sight, size_words(sight)) for sight in sights]
+            self.words.setText(
+                "\n".join(labelled(sight.scope.name, turning_words(sight)) for sight in sights)
+            )
+            sizes = [labelled(sight.scope.name, size_words(sight)) for sight in sights]
             self.canvas.setAccessibleDescription("\n".join([*sizes, self.words.text()]))
         self._scroll.fit(self.width())
         if sights != self._sights:
@@ -142,7 +145,3 @@ def _at(sight: Sight, power: float) -> Sight:
 
 def _pictures(sights: tuple[Sight, ...]) -> Steps | None:
     return compute_steps(sights, PICTURE_SIZE) if sights else None
-
-
-def _of(sight: Sight, words: str) -> str:
-    return OF_SCOPE.format(scope=sight.scope.name, words=words)

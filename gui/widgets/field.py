@@ -6,7 +6,7 @@ from attrs import frozen
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
-from core.words.controls import CHOICE_OF
+from core.words.names import labelled
 from gui.widgets.plain_label import PlainLabel
 
 V = TypeVar("V")
@@ -151,7 +151,7 @@ class Field(QWidget):
         for choice in choices:
             button = QPushButton(choice.label.replace("&", "&&"), self)
             button.setProperty("role", "choice")
-            button.setAccessibleName(CHOICE_OF.format(label=self.label, choice=choice.label))
+            button.setAccessibleName(labelled(self.label, choice.label))
             button.clicked.connect(lambda _checked=False, choice=choice: self.choose(choice))
             self._choices.addWidget(button)
             # A layout would show it only later, too late for a Tab that is on its way.

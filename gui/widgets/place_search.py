@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QListWidget, QListWidgetItem, QVBoxLayout, QWidget
 
 from core.sky.coordinates import Axis, format_coordinate
 from core.sky.places import Place, prepare, search_places
-from core.words.controls import CLOCK_OF
+from core.words.controls import CLOCK_OF, PLACE_IN_LIST, ROUGHLY
 from core.words.quantities import angle_text
 from gui.jobs import Jobs
 from gui.widgets.plain_label import PlainLabel
@@ -74,7 +74,7 @@ class PlaceSearch(QWidget):
     def _search(self, text: str) -> None:
         self.list.clear()
         for place in search_places(text):
-            item = QListWidgetItem(f"{place.label}   {_roughly(place)}")
+            item = QListWidgetItem(PLACE_IN_LIST.format(place=place.label, where=_roughly(place)))
             item.setData(_PLACE, place)
             item.setToolTip(plain_tip(where_in_words(place)))
             self.list.addItem(item)
@@ -101,4 +101,9 @@ def _roughly(place: Place) -> str:
     """Return where a place is to the degree, which tells towns of one name and country apart."""
     north = "N" if place.latitude_deg >= 0 else "S"
     east = "E" if place.longitude_deg >= 0 else "W"
-    return f"{angle_text(abs(place.latitude_deg))} {north} {angle_text(abs(place.longitude_deg))} {east}"
+    return ROUGHLY.format(
+        latitude=angle_text(abs(place.latitude_deg)),
+        north=north,
+        longitude=angle_text(abs(place.longitude_deg)),
+        east=east,
+    )

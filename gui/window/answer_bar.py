@@ -14,6 +14,7 @@ from PySide6.QtWidgets import (
 
 from core.situation.situation import Situation
 from core.words.answer import answer_detail, answer_headline
+from core.words.controls import REASON
 from core.words.reasons import answer_reasons
 from core.words.site_clock import clock_of
 from gui.state import AppState, Change
@@ -87,7 +88,7 @@ class AnswerBar(AllLines):
         detail = "" if answer is None else answer_detail(situation)
         self.detail.setText(detail)
         reasons = () if answer is None else answer_reasons(answer, clock)
-        self.reasons.setText("\n".join(f"–  {reason}" for reason in reasons))
+        self.reasons.setText("\n".join(REASON.format(reason=reason) for reason in reasons))
         self.why.setEnabled(bool(reasons))
         if not reasons:
             self.why.setChecked(False)

@@ -14,6 +14,7 @@ from core.record.observer import Profile
 from core.record.profile import read_profile
 from core.situation.choices import Choices
 from core.situation.situation import Situation
+from core.words.commands import CANNOT_BE_MADE
 from gui.clock import utc_now
 from gui.gear.view import GearView
 from gui.jobs import AtOnce, Jobs
@@ -47,7 +48,7 @@ def take_snapshots(
     try:
         folder.mkdir(parents=True, exist_ok=True)
     except OSError as error:
-        raise refuse(f"cannot be made: {error.strerror}", where=str(folder)) from None
+        raise refuse(CANNOT_BE_MADE.format(error=error.strerror), where=str(folder)) from None
     # What Qt has to say about a display that is none goes to the log.
     before = qInstallMessageHandler(log_qt_message)
     app = _application(scale)

@@ -6,14 +6,38 @@ from pathlib import Path
 
 import pytest
 
+import core.drawing
+import core.report
 import core.words
+import gui
 
 FILES = sorted(Path(core.words.__path__[0]).glob("*.py"))
+# These only place words: they may put names of files and keys together, but nothing with a blank in it.
+PLACING = sorted(
+    path for package in (gui, core.report, core.drawing) for path in Path(package.__path__[0]).rglob("*.py")
+)
 # What may follow a figure.
 UNITS = {"", "x", "x per mm", "°", "′", "″", "%", "½", "mm", "s", "min", "times", "°C"}
 # These write dates, times of day and lists, and no sentences.
 WRITERS = {"dates.py", "site_clock.py", "names.py"}
-NO_SENTENCES = {("comparison.py", "f'other_{name}'")}
+NO_SENTENCES = {
+    ("comparison.py", "f'other_{name}'"),
+    # Keys under which edits are joined to one step.
+    ("form.py", "f'{field.name} {self._session}'"),
+    ("guide.py", "f'{_STEP_NAME} {next(_GUIDES)}'"),
+    # Figures with the unit that the owner or the chart has.
+    ("readings.py", "f'{self.length_text(value_mm)} {self.length}'"),
+    # Lines, tables and commands that others read.
+    ("lettering.py", "f'{lines[-1]} {word}'"),
+    ("spreadsheet.py", "'\\t'.join((_one_line(cell) for cell in row)) + '\\n'"),
+    ("versions.py", "f'{platform.system()} {platform.release()} {platform.machine()}'"),
+    ("windows.py", "f'{subprocess.list2cmdline(start_words)} \"%1\"'"),
+    # What only a mistake in a palette's own file calls up.
+    ("palette.py", "f'{attribute.name} must be a colour such as #1d2229, not {value!r}'"),
+    ("palette.py", "f\"bodies lacks {', '.join(missing)}\""),
+}
+# A report for whoever mends the program, in the words of its own code.
+FOR_MENDERS = {"error_report.py"}
 
 
 def glued(source: str) -> Iterator[str]:
@@ -36,6 +60,14 @@ def _is_figure(text: ast.JoinedStr) -> bool:
     return len(values) <= 1 and (letters.strip() in UNITS or not values)
 
 
+def glued_sentences(source: str) -> Iterator[str]:
+    """Yield each expression that glues words with blanks between them."""
+    for text in glued(source):
+        constants = (node.value for node in ast.walk(ast.parse(text)) if isinstance(node, ast.Constant))
+        if any(isinstance(value, str) and any(map(str.isspace, value)) for value in constants):
+            yield text
+
+
 def _is_text(node: ast.expr) -> bool:
     return isinstance(node, ast.JoinedStr) or (isinstance(node, ast.Constant) and isinstance(node.value, str))
 
@@ -48,6 +80,30 @@ def test_no_sentence_is_glued_from_pieces(path: Path) -> None:
     found = [text for text in glued(path.read_text("utf-8")) if (path.name, text) not in NO_SENTENCES]
 
     assert not found
+
+
+@pytest.mark.parametrize("path", PLACING, ids=lambda path: f"{path.parent.name}/{path.name}")
+def test_whoever_places_words_makes_no_sentence_of_them(path: Path) -> None:
+    if path.name in FOR_MENDERS:
+        pytest.skip("tells of code")
+
+    found = [
+        text for text in glued_sentences(path.read_text("utf-8")) if (path.name, text) not in NO_SENTENCES
+    ]
+
+    assert not found
+
+
+@pytest.mark.parametrize(
+    "source", ['f"Saved as {path}."', '"Saved as " + name', 'f"{name} is removed"', 'f"{told} {more}"']
+)
+def test_glued_sentences_are_seen(source: str) -> None:
+    assert list(glued_sentences(source))
+
+
+@pytest.mark.parametrize("source", ['f"{stem}.toml"', 'f"Ctrl+{number}"', 'f"{key}/{name}"', '"a" + "b"'])
+def test_names_of_files_and_keys_are_no_sentences(source: str) -> None:
+    assert not list(glued_sentences(source))
 
 
 @pytest.mark.parametrize(

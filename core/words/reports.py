@@ -1,0 +1,76 @@
+"""What only the terminal's reports say: their headings and marks, and the sentences about a ladder's aim."""
+
+from datetime import date
+from typing import Final
+
+from core.ladder.aim import Aim
+from core.ladder.ladder import Ladder
+from core.words.dates import date_text, short_date_text, weekday_text
+from core.words.ladder import no_ceiling_text
+from core.words.limits import what_sets_ceiling
+from core.words.names import opening
+from core.words.quantities import angle_text, path_text, power_text
+from core.words.site_clock import SiteClock
+
+POWER_LADDER: Final = "{scope}: power ladder"
+ITEM: Final = "- {words}"
+NO_POWER: Final = "no power"
+MORE_LIKE_IT: Final = " (+{count})"
+IN_THE_DARK: Final = "in the dark, above 10°"
+HEIGHT_AND_TIME: Final = "{height:>3} at {time}"
+LOG_LINE: Final = "{time}  {words}"
+LIKELIHOOD: Final = "{likelihood:<9} {feature}"
+_EVERY_SEVENTH: Final = "{site}, every seventh evening from {first} to {last}"
+_DATE_AND_YEAR: Final = "{day} {year}"
+
+_CEILING: Final = "Ceiling about {power}, set by {limit}; a rule of thumb."
+_NO_CEILING: Final = "No ceiling: {reason}."
+_OVERHEAD: Final = "Straight overhead, since neither a planet nor a height is given."
+_NOTHING: Final = "{planet}: nothing is offered this evening."
+# By whether there are a planet, a time and an air path.
+_AIMS: Final = {
+    (False, False, False): "At {height} high.",
+    (False, False, True): "At {height} high, {path} times the air overhead.",
+    (False, True, False): "At {height} high.",
+    (False, True, True): "At {height} high, {path} times the air overhead.",
+    (True, False, False): "{planet}: {height} high.",
+    (True, False, True): "{planet}: {height} high, {path} times the air overhead.",
+    (True, True, False): "{planet} on {day} {time}: {height} high.",
+    (True, True, True): "{planet} on {day} {time}: {height} high, {path} times the air overhead.",
+}
+
+
+def ceiling_words(ladder: Ladder) -> str:
+    """Return a ladder's ceiling and what sets it, or why there is none, as a sentence."""
+    if ladder.ceiling.power is None or not ladder.aim.is_offered:
+        return _NO_CEILING.format(reason=no_ceiling_text(ladder))
+    return _CEILING.format(power=power_text(ladder.ceiling.power), limit=what_sets_ceiling(ladder))
+
+
+def aim_words(aim: Aim, clock: SiteClock | None) -> str:
+    """Return where the telescope points, and when where there is a ``clock`` to tell it by."""
+    if aim.overhead:
+        return _OVERHEAD
+    if aim.altitude_deg is None:
+        assert aim.planet is not None  # only for a planet can there be no moment to offer
+        return _NOTHING.format(planet=opening(aim.planet))
+    has_time = aim.at is not None and clock is not None
+    return _AIMS[aim.planet is not None, has_time, aim.path is not None].format(
+        planet="" if aim.planet is None else opening(aim.planet),
+        day="" if aim.at is None or clock is None else weekday_text(clock.day(aim.at)),
+        time="" if aim.at is None or clock is None else clock.time(aim.at),
+        height=angle_text(aim.altitude_deg, 1),
+        path="" if aim.path is None else path_text(aim.path),
+    )
+
+
+def every_seventh_words(site: str, first: date, last: date) -> str:
+    """Return the heading of a year's table."""
+    return _EVERY_SEVENTH.format(site=site, first=date_text(first), last=date_text(last))
+
+
+def date_in_column(day: date, before: date | None) -> str:
+    """Return a date of a column, with its year where that is a new one."""
+    if before is not None and before.year == day.year:
+        return short_date_text(day)
+    return _DATE_AND_YEAR.format(day=short_date_text(day), year=day.year)
