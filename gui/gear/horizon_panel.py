@@ -12,8 +12,7 @@ from core.sky.bodies import Body
 from core.sky.site import BlockedSky
 from core.sky.skyline import Preset, Sector, from_preset, open_azimuth_deg
 from core.sky.track import Track
-from core.words.names import as_sentence
-from core.words.obstacles import sector_words
+from core.words.obstacles import SECTOR_ALONE, sector_words
 from gui.gear.compass import CompassRow
 from gui.gear.horizon import HorizonPicture
 from gui.widgets.plain_label import PlainLabel
@@ -119,7 +118,7 @@ class HorizonPanel(QWidget):
     def _tell(self) -> None:
         sector = self.picture.sector
         if sector is not None:
-            self.told.setText(as_sentence(sector_words(sector)))
+            self.told.setText(SECTOR_ALONE.format(sector=sector_words(sector)))
         elif self._sectors:
             self.told.setText("Drag an obstacle, or take it with Page Down and move it with the arrows.")
         else:

@@ -19,6 +19,7 @@ from gui.widgets.folding_row import FoldingRow
 from gui.widgets.pickers import Picker
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_line_edit import PlainLineEdit
+from gui.widgets.plain_tip import plain_tip
 
 _LOWEST_ARCSEC, _HIGHEST_ARCSEC = 0.2, 8.0
 _STEPS = ((None, "by a scale"), *((step, step_words(step)) for step in SCALE_STEPS))
@@ -82,7 +83,7 @@ class AirRow(QWidget):
             button.clicked.connect(partial(self._state.set_first_look, look))
             # A bare key, usable in gloves, wherever the keyboard is while this row is seen.
             QShortcut(QKeySequence(str(number)), self).activated.connect(button.click)
-            button.setToolTip(KEY.format(key=number))
+            button.setToolTip(plain_tip(KEY.format(key=number)))
         self.scales.picked.connect(self._take_step)
         self.blur.entered.connect(self._note_blur)
         self.blur.textEdited.connect(self._take_blur)

@@ -14,6 +14,7 @@ from core.words.verdicts import VERDICT_KEYS, asked_words
 from gui.profile.log_book import LogBook
 from gui.state import AppState, Change
 from gui.widgets.plain_label import PlainLabel
+from gui.widgets.plain_tip import plain_tip
 
 _SHOWN_FROM = (
     *(Situation.rung, Situation.power_before, Situation.verdict_on_step, Situation.can_be_judged),
@@ -40,7 +41,7 @@ class VerdictRow(QWidget):
         for number, (verdict, button) in enumerate(self.buttons.items()):
             key = VERDICT_KEYS[verdict]
             button.setProperty("role", "verdict")
-            button.setToolTip(KEY.format(key=key))
+            button.setToolTip(plain_tip(KEY.format(key=key)))
             button.setAccessibleDescription(VERDICT_KEY.format(key=key))
             button.clicked.connect(partial(self._give, verdict))
             grid.addWidget(button, *divmod(number, 2))
