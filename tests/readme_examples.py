@@ -36,7 +36,8 @@ SAMPLES = ROOT / "sample_profiles"
 _OWN_PROFILE = "my.stillair.toml"
 _FIRST_LOOK = datetime(2026, 12, 5, 19, 0, tzinfo=UTC)
 _BETWEEN = timedelta(minutes=6)
-_CLIMB = ((96, Verdict.MORE), (120, Verdict.MORE), (150, Verdict.LESS))
+_CLIMB = ((120, Verdict.MORE), (150, Verdict.LESS))
+_NOTE = "The ring stands clear of the disc; two belts in still moments."
 
 
 @frozen
@@ -96,6 +97,8 @@ def prepare(place: Path) -> None:
         state.beat()
         state.set_rung(power)
         log_book.give(verdict)
+    state.set_rung(120)
+    log_book.note(_NOTE)
     save_profile(path, state.profile)
 
 
