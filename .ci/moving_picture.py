@@ -105,7 +105,14 @@ def main(path: Path) -> None:
         evening.shell.leave_at_once()
     first, *others = pictures
     first.save(
-        path, save_all=True, append_images=others, duration=times_ms, loop=0, quality=60, method=6, minimize_size=True
+        path,
+        save_all=True,
+        append_images=others,
+        duration=times_ms,
+        loop=0,
+        quality=60,
+        method=6,
+        minimize_size=True,
     )
 
 

@@ -33,6 +33,9 @@ GAP_FROM: Final = 1.1
 # What was in hand for less was passed by on the way to another, for no eyepiece is changed and looked through
 # in that time; ours.
 PASSED_BY: Final = timedelta(seconds=10)
+# A power given up is left for at least so long: seeing decorrelates in tens of minutes (Racine 1996, PASP 108,
+# 372); the figure ours.
+LEFT_FOR: Final = timedelta(minutes=15)
 # A chance that a step shows more is told as likely from here up, as a chance below.
 LIKELY_FROM: Final = 0.6
 
@@ -109,7 +112,7 @@ def next_step(
     """Return what to do after a rung; None where the ladder has no ceiling.
 
     ``belief`` is that of now; ``now`` is None when the evening is looked at from afar. A power given up is
-    taken up again only when it is as likely as not to show more.
+    taken up again only after ``LEFT_FOR``, and when it is as likely as not to show more.
     """
     line = line_of_sight(ladder)
     if line is None or ladder.ceiling.power is None:
@@ -130,8 +133,7 @@ def next_step(
     chance = belief.chance_better(line, rung.power, above.power)
     if pays:
         return NextStep(move=Move.UP, rung=rung, to=above, chance=chance, above=above)
-    again_s = belief.try_again_at_s(line, rung.power, above.power) if now is not None else None
-    again = None if again_s is None else datetime.fromtimestamp(again_s, UTC)
+    again = _try_again_at(belief, line, rung.power, above.power, evidence) if now is not None else None
     return NextStep(
         move=Move.STAY,
         rung=rung,
@@ -172,15 +174,33 @@ def _just_showed_less(rung: Rung, evidence: Sequence[Evidence]) -> bool:
     return last is not None and last.verdict is Verdict.LESS and math.isclose(last.to_power, rung.power)
 
 
+def _try_again_at(
+    belief: Belief, line: LineOfSight, low: float, high: float, evidence: Sequence[Evidence]
+) -> datetime | None:
+    again_s = belief.try_again_at_s(line, low, high)
+    if again_s is None:
+        return None
+    last = _last_on(evidence, low, high)
+    left_until_s = again_s if last is None else last.unix_s + LEFT_FOR.total_seconds()
+    return datetime.fromtimestamp(max(again_s, left_until_s), UTC)
+
+
+def _last_on(evidence: Sequence[Evidence], low: float, high: float) -> Evidence | None:
+    """Return the last word on a step, told as one upwards."""
+    return next((each.upwards for each in reversed(evidence) if same_step(each, low, high)), None)
+
+
 def _pays(belief: Belief, line: LineOfSight, low: float, high: float, evidence: Sequence[Evidence]) -> bool:
     """Tell whether a step up is worth it, or was.
 
-    What was just seen to show less is left, whatever was believed. What lies over all that is likely, or was
+    What was seen to show less is left for a while, whatever was believed. What lies over all that is likely, or was
     given up before, must be as likely as not to show more.
     """
-    last = next((each.upwards for each in reversed(evidence) if same_step(each, low, high)), None)
-    if last is not None and last.verdict is Verdict.LESS and last.unix_s == evidence[-1].unix_s:
-        return False
+    last = _last_on(evidence, low, high)
+    if last is not None and last.verdict is Verdict.LESS:
+        now_s = last.unix_s if belief.unix_s is None else belief.unix_s
+        if now_s - last.unix_s < LEFT_FOR.total_seconds():
+            return False
     was_given_up = last is not None and last.verdict is not Verdict.MORE
     is_far = high > float(line.power(belief.blur_arcsec(BAND[0])))
     least = TRY_AGAIN_FROM if was_given_up or is_far else STEP_UP_FROM

@@ -107,7 +107,7 @@ def next_step_briefly(step: NextStep, clock: SiteClock | None) -> str:
     if step.to is None:
         if step.above is None or step.try_again_at is None or clock is None:
             return _BRIEFLY[Move.STAY, False]
-        return _STAY_AND_TRY.format(above=power_text(step.above.power), time=clock.about(step.try_again_at))
+        return _STAY_AND_TRY.format(above=power_text(step.above.power), time=clock.time(step.try_again_at))
     is_try = step.to.standing in (Standing.TRY, Standing.ABOVE)
     return _BRIEFLY[step.move, is_try].format(to=power_text(step.to.power), label=step.to.label)
 

@@ -216,6 +216,23 @@ class TestNextStep:
         assert "you own nothing between 150x and 240x" in words
         assert "your verdicts" not in words
 
+    def test_a_power_given_up_is_left_for_a_while_and_then_offered(self, choices: Choices) -> None:
+        """In fair air 150x is within reach all the same, so the belief alone would send one back at once."""
+        taught = _after(choices, ((48, 120), Verdict.MORE), ((120, 150), Verdict.LESS))
+        given_up = max(entry.at for entry in taught.verdicts)
+
+        soon, later = (_at(taught, minutes, rung_power=120.0) for minutes in (10, 30))
+
+        assert soon.next_step is not None
+        assert soon.next_step.move is Move.STAY
+        again = soon.next_step.try_again_at
+        assert again is not None
+        assert timedelta(minutes=15) <= again - given_up <= timedelta(minutes=20)
+        assert later.next_step is not None
+        assert later.next_step.move is Move.UP
+        assert later.next_step.to is not None
+        assert later.next_step.to.power == 150
+
     def test_over_the_usual_limit_it_only_says_so(self, choices: Choices) -> None:
         steady = _after(
             attrs.evolve(choices, scope_id="ten", blur=Blur(overhead_arcsec=0.35)),
