@@ -7,6 +7,7 @@ from pathlib import Path
 from unittest.mock import Mock
 
 import pytest
+from PIL import Image
 
 import gui.app
 from core.record.folders import DATA_VARIABLE
@@ -62,3 +63,12 @@ def test_every_file_that_is_named_is_there(document: str) -> None:
 
     assert named
     assert sorted(name for name in named if not any(path.endswith(f"/{name}") for path in there)) == []
+
+
+def test_the_moving_picture_moves_and_is_light() -> None:
+    path = ROOT / "resources" / "pictures" / "evening.webp"
+
+    with Image.open(path) as picture:
+        assert picture.size == (1000, 640)
+        assert getattr(picture, "n_frames", 1) > 10
+    assert path.stat().st_size < 600_000
