@@ -34,6 +34,15 @@ def starter_kits() -> tuple[StarterKit, ...]:
     return tuple(_kit(dict(entry)) for entry in _data()["telescopes"])
 
 
+def kit_like(scope: Telescope) -> StarterKit | None:
+    """Return the kit of a telescope of this kind, aperture and focal length, or None."""
+    return next((kit for kit in starter_kits() if _size(kit.telescope) == _size(scope)), None)
+
+
+def _size(scope: Telescope) -> tuple[object, ...]:
+    return scope.kind, scope.aperture_mm, scope.focal_length_mm, scope.power, scope.power_min, scope.power_max
+
+
 def _kit(entry: dict[str, Any]) -> StarterKit:
     eyepieces_mm = tuple(float(focal_length) for focal_length in entry.pop("with_eyepieces_mm"))
     kind, diagonal = TelescopeKind(entry.pop("kind")), Diagonal(entry.pop("diagonal", "none"))

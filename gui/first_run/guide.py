@@ -3,7 +3,7 @@
 import itertools
 from typing import Final
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QAccessible, QAccessibleEvent, QKeyEvent
 from PySide6.QtWidgets import (
     QAbstractButton,
@@ -11,7 +11,6 @@ from PySide6.QtWidgets import (
     QHBoxLayout,
     QPushButton,
     QScrollArea,
-    QStackedWidget,
     QVBoxLayout,
     QWidget,
 )
@@ -24,12 +23,25 @@ from gui.first_run.place_step import PlaceStep
 from gui.first_run.scope_step import ScopeStep
 from gui.first_run.step import Hold, Step
 from gui.state import AppState
+from gui.widgets.one_page import OnePage
 from gui.widgets.plain_label import PlainLabel
 
 _AND_CLOSE: Final = "Close once more to leave without it."
+_LETTERS_WIDE, _LINES_HIGH = 102, 32
+# The smallest window there is, and what stays free around the set-up in it.
+_SMALLEST, _AROUND = QSize(1000, 640), QSize(40, 60)
 _STEP_NAME = "Set up a new observer"
 # Two set-ups in a row are two steps to take back.
 _GUIDES = itertools.count()
+
+
+class _Pages(OnePage):
+    """The steps, of which the one that is shown asks for the lines of its words and no more than that."""
+
+    def heightForWidth(self, width: int) -> int:
+        page = self.currentWidget()
+        layout = None if page is None else page.layout()
+        return -1 if layout is None else layout.totalMinimumHeightForWidth(width)
 
 
 class Guide(QDialog):
@@ -50,7 +62,7 @@ class Guide(QDialog):
         self.filters = FilterStep()
         self.steps: tuple[Step, ...] = (self.place, self.scope, self.eyepieces, self.filters)
         self.setWindowTitle("A new observer")
-        self._pages = QStackedWidget(self)
+        self._pages = _Pages()
         self._where = PlainLabel(role="small")
         self._summary = PlainLabel(role="faint", wraps=True)
         self.told = PlainLabel(role="problem", wraps=True)
@@ -82,7 +94,7 @@ class Guide(QDialog):
             step.done.connect(self._go_on, Qt.ConnectionType.QueuedConnection)
         buttons = QHBoxLayout()
         buttons.addWidget(self.later)
-        buttons.addWidget(self.told, 1)
+        buttons.addStretch(1)
         buttons.addWidget(self.back)
         buttons.addWidget(self.onward)
         column = QVBoxLayout(self)
@@ -98,13 +110,16 @@ class Guide(QDialog):
         self._pages.setObjectName("page")
         column.addWidget(scroll, 1)
         column.addWidget(self._summary)
+        column.addWidget(self.told)
         column.addLayout(buttons)
         for button in (self.back, self.later, self.onward):
             button.setAutoDefault(False)
         self.back.clicked.connect(lambda _checked: self._show(self._pages.currentIndex() - 1))
         self.onward.clicked.connect(lambda _checked: self._go_on())
         self.later.clicked.connect(lambda _checked: self.reject())
-        self.resize(720, 520)
+        parent, metrics = self.parentWidget(), self.fontMetrics()
+        wanted = QSize(_LETTERS_WIDE * metrics.averageCharWidth(), _LINES_HIGH * metrics.lineSpacing())
+        self.resize(wanted.boundedTo((_SMALLEST if parent is None else parent.size()) - _AROUND))
 
     def reject(self) -> None:
         if self._may_leave(_AND_CLOSE):
@@ -124,12 +139,14 @@ class Guide(QDialog):
             return True
         self._held_by = hold
         self.told.setText(" ".join(filter(None, (hold.sentence, once_more))))
+        self.told.show()
         QAccessible.updateAccessibility(QAccessibleEvent(self.told, QAccessible.Event.Alert))
         return False
 
     def _hold_no_more(self) -> None:
         self._held_by = None
         self.told.setText("")
+        self.told.hide()
 
     def _go_on(self) -> None:
         if not self._may_leave():

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QHBoxLayout, QListWidget, QListWidgetItem, QRadioB
 
 from core.gear.figures import FixedFigures, parse_aperture_mm, parse_fixed_instrument, parse_focal_length_mm
 from core.gear.owned import Diagonal, Telescope, TelescopeKind
-from core.gear.starter import StarterKit, starter_kits
+from core.gear.starter import StarterKit, kit_like, starter_kits
 from core.problems import refuse
 from core.record.observer import Profile
 from core.words.cautions import TELESCOPE_AND_SUN
@@ -174,7 +174,7 @@ class ScopeStep(Step):
         """Take the typed figures once they are whole; half of them changes nothing yet."""
         scope = self._fixed_instrument() if self.kind is TelescopeKind.FIXED else self._telescope()
         if scope is not None:
-            self._scope, self.kit = scope, None
+            self._scope, self.kit = scope, kit_like(scope)
             self.sizes.setCurrentRow(-1)
             self.answered.emit()
 

@@ -1,10 +1,12 @@
 """Finding a town by its name, without a network."""
 
+from collections import Counter
+from collections.abc import Sequence
 from typing import Final
 
 from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QListWidget, QListWidgetItem, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QListWidget, QListWidgetItem, QSizePolicy, QVBoxLayout, QWidget
 
 from core.sky.coordinates import Axis, format_coordinate
 from core.sky.places import Place, prepare, search_places
@@ -16,6 +18,8 @@ from gui.widgets.plain_line_edit import PlainLineEdit
 from gui.widgets.plain_tip import plain_tip
 
 _PLACE = Qt.ItemDataRole.UserRole
+_LEAST_LINES = 6
+_MOST_DECIMALS = 2
 NOT_FOUND: Final = (
     "No town of more than 15,000 people has the name “{name}”; a larger one nearby will do as well."
 )
@@ -42,6 +46,9 @@ class PlaceSearch(QWidget):
         self.list = QListWidget(self)
         self.list.setAccessibleName("Towns found")
         self.list.setUniformItemSizes(True)
+        # It takes what there is, and where there is little a few towns are seen.
+        self.list.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Ignored)
+        self.list.setMinimumHeight(_LEAST_LINES * self.fontMetrics().lineSpacing())
         self._told = PlainLabel(role="faint", wraps=True)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
@@ -73,8 +80,9 @@ class PlaceSearch(QWidget):
 
     def _search(self, text: str) -> None:
         self.list.clear()
-        for place in search_places(text):
-            item = QListWidgetItem(PLACE_IN_LIST.format(place=place.label, where=_roughly(place)))
+        places = search_places(text)
+        for place, where in zip(places, _told_apart(places), strict=True):
+            item = QListWidgetItem(PLACE_IN_LIST.format(place=place.label, where=where))
             item.setData(_PLACE, place)
             item.setToolTip(plain_tip(where_in_words(place)))
             self.list.addItem(item)
@@ -97,13 +105,20 @@ def where_in_words(place: Place) -> str:
     return CLOCK_OF.format(latitude=latitude, longitude=longitude, zone=place.time_zone)
 
 
-def _roughly(place: Place) -> str:
-    """Return where a place is to the degree, which tells towns of one name and country apart."""
+def _told_apart(places: Sequence[Place]) -> list[str]:
+    """Return where each place is, to the degree, or as finely as it takes to tell it from the others."""
+    by_fineness = [[_roughly(place, decimals) for place in places] for decimals in range(_MOST_DECIMALS + 1)]
+    often = [Counter(texts) for texts in by_fineness]
+    return [
+        next((text for text, known in zip(texts, often, strict=True) if known[text] == 1), texts[-1])
+        for texts in zip(*by_fineness, strict=True)
+    ]
+
+
+def _roughly(place: Place, decimals: int) -> str:
     north = "N" if place.latitude_deg >= 0 else "S"
     east = "E" if place.longitude_deg >= 0 else "W"
-    return ROUGHLY.format(
-        latitude=angle_text(abs(place.latitude_deg)),
-        north=north,
-        longitude=angle_text(abs(place.longitude_deg)),
-        east=east,
+    latitude, longitude = (
+        angle_text(abs(angle_deg), decimals) for angle_deg in (place.latitude_deg, place.longitude_deg)
     )
+    return ROUGHLY.format(latitude=latitude, north=north, longitude=longitude, east=east)

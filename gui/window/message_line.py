@@ -93,5 +93,6 @@ class MessageLine(QWidget):
         """Lie over the foot of the parent, in its middle."""
         room = self._over.size()
         width = min(room.width() - 2 * _MARGIN_PX, _WIDEST_PX)
-        height = min(max(self.heightForWidth(width), self.sizeHint().height()), room.height())
+        # The lines of the words at this width; without that it would be as high as a narrow column of them.
+        height = min(self.heightForWidth(width), room.height())
         self.setGeometry((room.width() - width) // 2, room.height() - height - _MARGIN_PX, width, height)

@@ -13,6 +13,7 @@ from gui.jobs import AtOnce, Jobs
 from gui.state import AppState
 from gui.widgets.theme import Theme
 from tests.gui.conftest import HandClock, make_profile
+from tests.gui.fitting import faults
 
 
 class CountingHand:
@@ -378,7 +379,7 @@ def test_what_came_with_another_scope_is_not_ticked_any_more(
     assert owned_mm(state) == [25, 10, 6]
     hand.click(guide.back)
     hand.type(guide.scope.aperture.editor, "114")
-    hand.type(guide.scope.focal_length.editor, "900")
+    hand.type(guide.scope.focal_length.editor, "870")
     hand.click(guide.onward)
     assert owned_mm(state) == [6]
 
@@ -411,3 +412,52 @@ def test_the_set_up_fits_a_small_screen_with_letters_twice_as_large(
         QApplication.processEvents()
         assert guide.minimumSizeHint().width() <= 1000
         assert guide.minimumSizeHint().height() <= 640
+
+
+def test_typed_figures_of_a_usual_size_tick_what_comes_in_its_box(
+    qtbot: QtBot, guide: Guide, state: AppState
+) -> None:
+    hand = CountingHand(qtbot)
+    guide._show(1)
+    hand.type(guide.scope.aperture.editor, "130")
+    hand.type(guide.scope.focal_length.editor, "650")
+    typed = guide.scope.kit
+    assert typed is not None
+    guide._show(2)
+    ticked = [length for length, box in guide.eyepieces.eyepieces.items() if box.isChecked()]
+    assert ticked == sorted(typed.eyepieces_mm)
+    assert ticked
+
+    guide._show(1)
+    guide.scope.focal_length.editor.selectAll()
+    hand.type(guide.scope.focal_length.editor, "777")
+    assert guide.scope.kit is None, "no such tube is usual"
+
+
+def test_towns_of_one_degree_are_told_apart_in_the_list(guide: Guide) -> None:
+    search = guide.place.search
+    search._search("Nea")
+    rows = [search.list.item(number).text() for number in range(search.list.count())]
+    places = [row.rpartition("   ")[2] for row in rows]
+    assert len(places) > 1
+    assert len(set(places)) == len(places)
+
+
+@pytest.mark.parametrize("scale", [1.0, 1.5, 2.0])
+def test_no_step_asks_for_more_than_the_smallest_window(
+    qtbot: QtBot, theme: Theme, state: AppState, scale: float
+) -> None:
+    theme.wear("day", scale)
+    guide = Guide(state)
+    qtbot.addWidget(guide)
+    guide.show()
+    qtbot.waitExposed(guide)
+    for box in guide.eyepieces.eyepieces.values():
+        box.click()
+    for number in range(len(guide.steps)):
+        guide._show(number)
+        for _ in range(3):
+            QApplication.processEvents()
+        assert guide.width() <= 1000
+        assert guide.height() <= 640
+        assert list(faults(guide)) == []

@@ -530,3 +530,9 @@ def test_tab_comes_to_the_button_of_the_chosen_view(shell: Shell) -> None:
         seen.append(shell.focusWidget().accessibleName())
     assert "Height view" in seen
     assert "Gear view" not in seen
+
+
+def test_a_message_of_one_line_is_no_higher_than_its_button_needs(shell: Shell, state: AppState) -> None:
+    state.tell("Saved as kit.toml.")
+    QApplication.processEvents()
+    assert shell.message_line.height() <= shell.message_line.dismiss.height() + 20
