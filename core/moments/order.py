@@ -3,6 +3,8 @@
 What sinks first comes first; every target has a block of at least 15 minutes in one of its windows, and no
 two overlap. Where that order cannot serve them all, another one that serves more is taken. One that opens
 late keeps none waiting: it changes places with the next, which opens before it, where that is worth more.
+The best hour and a half at a planet is what counts, half an hour at a faint one: more of it gives little
+more, so that the others have their turn while they stand well.
 """
 
 from collections.abc import Callable, Sequence
@@ -11,6 +13,7 @@ from typing import Final, Generic, TypeVar
 
 import numpy as np
 from attrs import frozen
+from numpy.lib.stride_tricks import sliding_window_view
 from numpy.typing import NDArray
 
 Floats = NDArray[np.float64]
@@ -21,6 +24,8 @@ SHORTEST_STEPS: Final = 3
 # Time at a target is worth this much in itself, so that no minute stays unused for want of detail.
 _BY_ITSELF: Final = 1e-3
 _NEVER: Final = 10**9
+# After enough of a target a step is worth so much of what it was.
+_OF_THE_REST: Final = 0.05
 # How many times as much the other order must be worth.
 _GOOD_DEAL: Final = 1.1
 
@@ -29,13 +34,15 @@ _GOOD_DEAL: Final = 1.1
 class Target(Generic[KeyT]):
     """What may be looked at: its windows inside the hours (Unix seconds), and when it sinks or ends for good.
 
-    ``worth`` gives what a look is worth at times (N,), never below 0.
+    ``worth`` gives what a look is worth at times (N,), never below 0; after its best ``enough_s`` seconds it
+    gives little more.
     """
 
     key: KeyT
     windows_s: tuple[tuple[float, float], ...]
     sinks_s: float
     worth: Callable[[Floats], Floats]
+    enough_s: float = 5400.0
 
 
 @frozen(kw_only=True)
@@ -61,11 +68,15 @@ def order_targets(
     open_steps = [_open_steps(target, start_s, count) for target in by_sinking]
     chosen = _order(open_steps)
     middles = np.asarray(start_s + STEP_S * (np.arange(count) + 0.5), dtype=float)
-    values = [
-        np.where(open_steps[number], by_sinking[number].worth(middles) + _BY_ITSELF, 0.0) for number in chosen
+    blocks = [
+        _block_worths(
+            open_steps[number],
+            by_sinking[number].worth(middles),
+            max(round(by_sinking[number].enough_s / STEP_S), SHORTEST_STEPS),
+        )
+        for number in chosen
     ]
-    steps = [open_steps[number] for number in chosen]
-    order, spans = _changing_places(steps, values)
+    order, spans = _changing_places([open_steps[number] for number in chosen], blocks)
     chosen = [chosen[place] for place in order]
     return tuple(
         Block(
@@ -126,57 +137,73 @@ def _order(open_steps: Sequence[NDArray[np.bool_]]) -> list[int]:
 
 
 def _changing_places(
-    open_steps: Sequence[NDArray[np.bool_]], values: Sequence[Floats]
+    open_steps: Sequence[NDArray[np.bool_]], blocks: Sequence[Floats]
 ) -> tuple[list[int], list[tuple[int, int]]]:
     """Return the places of targets, given in their order, and their spans after neighbours changed places."""
-    order = list(range(len(values)))
-    spans = _spans(open_steps, values)
-    worth = _worth(spans, values)
+    order = list(range(len(blocks)))
+    spans = _spans(blocks)
+    worth = _worth(spans, blocks)
     opens = [int(np.argmax(steps)) for steps in open_steps]
     for place in range(len(order) - 1):
         if opens[order[place + 1]] >= opens[order[place]]:
             continue
         other = [*order[:place], order[place + 1], order[place], *order[place + 2 :]]
-        other_values = [values[number] for number in other]
-        other_spans = _spans([open_steps[number] for number in other], other_values)
+        other_blocks = [blocks[number] for number in other]
+        other_spans = _spans(other_blocks)
         if all(begin >= 0 for begin, _ in other_spans):
-            other_worth = _worth(other_spans, other_values)
+            other_worth = _worth(other_spans, other_blocks)
             if other_worth > _GOOD_DEAL * worth:
                 order, spans, worth = other, other_spans, other_worth
     return order, spans
 
 
-def _worth(spans: Sequence[tuple[int, int]], values: Sequence[Floats]) -> float:
-    return float(sum(value[begin:end].sum() for (begin, end), value in zip(spans, values, strict=True)))
+def _worth(spans: Sequence[tuple[int, int]], blocks: Sequence[Floats]) -> float:
+    return float(sum(block[begin, end] for (begin, end), block in zip(spans, blocks, strict=True)))
 
 
-def _spans(open_steps: Sequence[NDArray[np.bool_]], values: Sequence[Floats]) -> list[tuple[int, int]]:
+def _block_worths(open_steps: NDArray[np.bool_], values: Floats, enough_steps: int) -> Floats:
+    """Return what a block from a step to before another is worth, (N + 1, N + 1); -inf for no block.
+
+    Its best steps count in full, as many as are enough, the rest of them little.
+    """
+    count = len(values)
+    found = np.full((count + 1, count + 1), -np.inf)
+    edges = np.flatnonzero(np.diff(np.concatenate([[False], open_steps, [False]]).astype(int)))
+    for first, last in zip(edges[::2], edges[1::2], strict=True):
+        run = values[first:last]
+        for length in range(SHORTEST_STEPS, len(run) + 1):
+            each = sliding_window_view(run, length)
+            in_all = each.sum(axis=1)
+            best = in_all
+            if length > enough_steps:
+                best = np.partition(each, length - enough_steps, axis=1)[:, -enough_steps:].sum(axis=1)
+            begins = first + np.arange(len(each))
+            found[begins, begins + length] = best + _OF_THE_REST * (in_all - best) + _BY_ITSELF * length
+    return found
+
+
+def _spans(blocks: Sequence[Floats]) -> list[tuple[int, int]]:
     """Return the first and last-plus-one step of each block, in the order given, worth most in all.
 
-    Where that order cannot serve them all, every one is (-1, -1).
+    ``blocks`` are what each of a target's blocks is worth. Where that order cannot serve them all, every one
+    is (-1, -1).
     """
-    if not open_steps:
+    if not blocks:
         return []
-    count = len(open_steps[0])
+    count = len(blocks[0]) - 1
     # best[e]: the most that the blocks so far are worth when the last ends at e or before.
     best = np.zeros(count + 1)
     ended: list[list[tuple[int, int]]] = []
-    for steps, value in zip(open_steps, values, strict=True):
-        total = np.concatenate([[0.0], np.cumsum(value)])
+    for block in blocks:
+        total = best[:, np.newaxis] + block
+        begins = np.argmax(total, axis=0)
         after = np.full(count + 1, -np.inf)
         spans = [(-1, -1)] * (count + 1)
-        begin, gained = -1, -np.inf
-        for end in range(count + 1):
-            if end and not steps[end - 1]:
-                begin, gained = -1, -np.inf
-            # A block that ends here may have begun three steps back, if the window held since.
-            first = end - SHORTEST_STEPS
-            if first >= 0 and steps[first:end].all() and best[first] - total[first] > gained:
-                begin, gained = first, best[first] - total[first]
+        for end, begin in enumerate(begins):
             if end:
                 after[end], spans[end] = after[end - 1], spans[end - 1]
-            if begin >= 0 and gained + total[end] > after[end]:
-                after[end], spans[end] = gained + total[end], (begin, end)
+            if total[begin, end] > after[end]:
+                after[end], spans[end] = total[begin, end], (int(begin), end)
         ended.append(spans)
         best = after
     found: list[tuple[int, int]] = []

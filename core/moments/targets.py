@@ -1,6 +1,6 @@
 """An evening's targets in their order, each with its own minutes in the owner's hours."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from typing import Final
 
 import numpy as np
@@ -18,14 +18,22 @@ from core.moments.best_minutes import (
 from core.moments.details import Sharpness, details_along
 from core.moments.hours import HoursOut
 from core.moments.order import Target, order_targets
-from core.moments.worth import FAINT_SHARE, LOWEST_DEG, step_worth
+from core.moments.worth import BEST_STEPS, FAINT_SHARE, LOWEST_DEG, STEP_S, step_times_s, step_worth
 from core.sky.apparent import instant
 from core.sky.bodies import Body
-from core.sky.night import Night
+from core.sky.night import Grade, Night, Window
 
 Floats = NDArray[np.float64]
 
 _PLANETS: Final = frozenset(Body) - {Body.SUN, Body.MOON}
+# A look is enough after so long, as in the worth of an evening; small faint discs tire sooner.
+_ENOUGH_S: Final = BEST_STEPS * STEP_S
+_ENOUGH_FAINT_S: Final = 1800.0
+# The worth of a body beside the best one is never less than this, and follows this power of its details.
+_LEAST_SHARE: Final = 0.3
+_FALLS_OFF: Final = 3.0
+# What rises no higher by the end of the hours, and stands well later, is no target yet.
+_HARDLY_RISEN_DEG: Final = 20.0
 
 
 @frozen(kw_only=True)
@@ -41,12 +49,17 @@ def evening_targets(
 ) -> tuple[TargetTime, ...]:
     """Return every planet with 15 minutes of window in the hours, in an order without overlap.
 
+    Each has its turn near its own best, where that costs a better one little. One that comes up only in the
+    last of the hours, under 20 degrees, and stands well later in the night, is left for then.
+
     What sinks within the hours comes first; of all that stays up beyond them, what can be seen first (ours).
     The Moon is one where no planet is, or where it is the body ``in_hand``. A body in hand that is good only
     outside the hours comes last, at its best.
     """
-    planets = _ordered(night, _PLANETS | ({in_hand} if in_hand else frozenset()), hours, sharpness)
-    found = planets or _ordered(night, frozenset({Body.MOON}), hours, sharpness)
+    wanted = _PLANETS | ({in_hand} if in_hand else frozenset())
+    found = _ordered(night, wanted, hours, sharpness, in_hand) or _ordered(
+        night, frozenset({Body.MOON}), hours, sharpness, in_hand
+    )
     if in_hand is None or any(target.body is in_hand for target in found):
         return found
     best = find_best_minutes(night, in_hand, hours=hours)
@@ -54,21 +67,26 @@ def evening_targets(
 
 
 def _ordered(
-    night: Night, bodies: frozenset[Body], hours: HoursOut, sharpness: Sharpness
+    night: Night, bodies: frozenset[Body], hours: HoursOut, sharpness: Sharpness, in_hand: Body | None
 ) -> tuple[TargetTime, ...]:
     offered = {
         each.body: windows
         for each in night.bodies
-        if each.body in bodies and (windows := offered_windows(night, each.body))
+        if each.body in bodies
+        and (windows := offered_windows(night, each.body))
+        and (each.body is in_hand or not _has_hardly_risen(night, each.body, windows, hours))
     }
     end_s = hours.end.timestamp()
+    looks = {body: _Looks.of(night, body, offered[body], hours, sharpness) for body in offered}
+    most = max((each.worth_at_best for each in looks.values()), default=0.0)
     blocks = order_targets(
         [
             Target(
                 key=body,
                 windows_s=tuple((span.start.timestamp(), span.end.timestamp()) for span in joined(windows)),
                 sinks_s=min(windows[-1].end.timestamp(), end_s),
-                worth=_worth_of(night, body, sharpness),
+                worth=looks[body].worth_beside(most),
+                enough_s=_ENOUGH_FAINT_S if body in FAINT_SHARE else _ENOUGH_S,
             )
             # The order is kept among those that sink at the same time.
             for body, windows in sorted(offered.items(), key=lambda each: (each[1][0].start, each[1][-1].end))
@@ -83,9 +101,58 @@ def _ordered(
     return tuple(targets)
 
 
-def _worth_of(night: Night, body: Body, sharpness: Sharpness) -> Callable[[Floats], Floats]:
-    def worth(unix_s: Floats) -> Floats:
-        details, altitude_deg = details_along(night, body, unix_s, sharpness)
-        return np.asarray(FAINT_SHARE.get(body, 1.0) * step_worth(details) * (altitude_deg >= LOWEST_DEG))
+def _has_hardly_risen(night: Night, body: Body, windows: Sequence[Window], hours: HoursOut) -> bool:
+    """Tell whether a body comes up only at the end of the hours, and stands well later in the night."""
+    inside = within(windows, hours.start, hours.end)
+    later = within(windows, hours.end, night.end)
+    if not inside or any(window.grade is not Grade.LOW for window in inside):
+        return False
+    first_deg, last_deg = (
+        night.position(body, moment).altitude_deg for moment in (inside[0].start, inside[-1].end)
+    )
+    return first_deg < last_deg < _HARDLY_RISEN_DEG and any(window.grade is not Grade.LOW for window in later)
 
-    return worth
+
+@frozen(kw_only=True)
+class _Looks:
+    """What looks at a body are worth in the hours, beside its own best there."""
+
+    night: Night
+    body: Body
+    sharpness: Sharpness
+    most_details: float
+
+    @classmethod
+    def of(
+        cls, night: Night, body: Body, windows: Sequence[Window], hours: HoursOut, sharpness: Sharpness
+    ) -> "_Looks":
+        spans_s = [
+            (span.start.timestamp(), span.end.timestamp())
+            for span in joined(within(windows, hours.start, hours.end))
+        ]
+        details, _ = details_along(night, body, step_times_s(spans_s), sharpness)
+        return cls(
+            night=night, body=body, sharpness=sharpness, most_details=float(np.nanmax(details, initial=0.0))
+        )
+
+    @property
+    def worth_at_best(self) -> float:
+        """The worth of a step at its best."""
+        return FAINT_SHARE.get(self.body, 1.0) * float(step_worth(self.most_details))
+
+    def worth_beside(self, most: float) -> Callable[[Floats], Floats]:
+        """Return the worth of looks beside what the best target's best is worth.
+
+        It falls off from the body's own best, faster than the details do, so that a low one is avoided.
+        """
+        share = self.worth_at_best / most if most > 0.0 else 1.0
+        at_best = _LEAST_SHARE + (1.0 - _LEAST_SHARE) * share
+
+        def worth(unix_s: Floats) -> Floats:
+            if self.most_details <= 0.0:
+                return np.zeros_like(unix_s)
+            details, altitude_deg = details_along(self.night, self.body, unix_s, self.sharpness)
+            beside_best = np.nan_to_num(details, nan=0.0) / self.most_details
+            return np.asarray(at_best * beside_best**_FALLS_OFF * (altitude_deg >= LOWEST_DEG))
+
+        return worth

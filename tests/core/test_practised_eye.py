@@ -192,3 +192,33 @@ def test_a_telescope_that_is_still_indoors_is_carried_out_now() -> None:
     assert "by 16:21 for Saturn" in item_words(
         {item.kind: item for item in at(BALCONY, "15:30").evening_steps}[ItemKind.CARRY_OUT], clock
     )
+
+
+@pytest.mark.parametrize("sample", [BALCONY, CLOSED_TUBE, FIRST_REFRACTOR, LARGE_REFLECTOR])
+def test_each_target_has_its_turn_while_it_stands_well(sample: str) -> None:
+    situation = at(sample, "15:00")
+    night, targets = situation.night, situation.targets
+    assert night is not None
+
+    assert [target.body for target in targets] == [Body.SATURN, Body.NEPTUNE, Body.URANUS]
+    saturn, neptune, _uranus = (target.minutes for target in targets)
+    # Its best hour and more is Saturn's, or what dusk leaves of it.
+    highest, around, hours = night.of(Body.SATURN).highest.time, timedelta(minutes=40), situation.hours
+    assert hours is not None
+    assert saturn.start <= max(highest - around, hours.start + timedelta(minutes=10))
+    assert saturn.end >= highest + around
+    # Half an hour is Neptune's, above 30 degrees; it was left for last, at 26 degrees.
+    assert neptune.duration >= timedelta(minutes=30)
+    assert all(
+        night.position(Body.NEPTUNE, moment).altitude_deg > 30.0 for moment in (neptune.start, neptune.end)
+    )
+
+
+def test_what_has_hardly_risen_is_left_for_later() -> None:
+    situation = at(CLOSED_TUBE, "15:00")
+    bodies = [target.body for target in situation.targets]
+    by_hand = [target.body for target in at(CLOSED_TUBE, "15:00", Body.JUPITER).targets]
+
+    # Jupiter gets to 15 degrees by half past eleven, and stands above 45 from 02:42 on.
+    assert Body.JUPITER not in bodies
+    assert Body.JUPITER in by_hand

@@ -15,9 +15,13 @@ MINUTE = 60.0
 
 
 def target(
-    key: str, *windows: tuple[float, float], sinks: float | None = None, peak: float | None = None
+    key: str,
+    *windows: tuple[float, float],
+    sinks: float | None = None,
+    peak: float | None = None,
+    enough: float = 90.0,
 ) -> Target[str]:
-    """A target with windows in minutes, worth most at its peak."""
+    """A target with windows in minutes, worth most at its peak, and enough after some minutes."""
 
     def worth(unix_s: Floats) -> Floats:
         return np.zeros_like(unix_s) if peak is None else np.exp(-(((unix_s / MINUTE - peak) / 40.0) ** 2))
@@ -27,6 +31,7 @@ def target(
         windows_s=tuple((low * MINUTE, high * MINUTE) for low, high in windows),
         sinks_s=(max(high for _, high in windows) if sinks is None else sinks) * MINUTE,
         worth=worth,
+        enough_s=enough * MINUTE,
     )
 
 
@@ -87,7 +92,8 @@ def target_lists(draw: st.DrawFn) -> list[Target[str]]:
         length = 5 * draw(st.integers(2, 12))
         peak = draw(st.none() | st.floats(0, 90))
         sinks = start + length + draw(st.sampled_from([0, 0, 100]))
-        found.append(target(str(number), (start, start + length), sinks=sinks, peak=peak))
+        enough = draw(st.sampled_from([15.0, 30.0, 90.0]))
+        found.append(target(str(number), (start, start + length), sinks=sinks, peak=peak, enough=enough))
     return found
 
 
@@ -124,7 +130,10 @@ def value(targets: list[Target[str]], spans: tuple[tuple[int, int], ...]) -> flo
     total = 0.0
     for each, (begin, end) in zip(targets, spans, strict=True):
         middles = np.asarray(300.0 * (np.arange(begin, end) + 0.5), dtype=np.float64)
-        total += float((each.worth(middles) + 1e-3).sum())
+        best_first = sorted(each.worth(middles), reverse=True)
+        enough = round(each.enough_s / 300.0)
+        # The rest counts for a twentieth, and time in itself hardly anything.
+        total += sum(best_first[:enough]) + 0.05 * sum(best_first[enough:]) + 1e-3 * len(best_first)
     return total
 
 
@@ -157,6 +166,17 @@ def test_the_cut_falls_where_the_next_is_worth_more() -> None:
     # Half way between the two peaks both are worth the same.
     assert first.end_s == second.start_s == 55 * MINUTE
     assert (first.start_s, second.end_s) == (0, 90 * MINUTE)
+
+
+def test_once_it_is_enough_the_next_has_its_turn_near_its_own_best() -> None:
+    first, second = order(
+        [target("a", (0, 240), peak=60, enough=60), target("b", (0, 240), sinks=300, peak=130, enough=30)]
+    )
+
+    assert (first.key, second.key) == ("a", "b")
+    # The best half hour of the second is whole, from 115 to 145 minutes.
+    assert second.start_s <= 115 * MINUTE
+    assert second.end_s >= 145 * MINUTE
 
 
 def test_an_order_that_serves_all_is_that_of_sinking() -> None:
