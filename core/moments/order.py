@@ -21,13 +21,12 @@ KeyT = TypeVar("KeyT")
 
 STEP_S: Final = 300.0
 SHORTEST_STEPS: Final = 3
-# Time at a target is worth this much in itself, so that no minute stays unused for want of detail.
-_BY_ITSELF: Final = 1e-3
+# A step at a target is worth this much in itself, so that no minute stays unused for want of detail, nor in
+# waiting for another target.
+_BY_ITSELF: Final = 0.03
 _NEVER: Final = 10**9
 # After enough of a target a step is worth so much of what it was.
 _OF_THE_REST: Final = 0.05
-# How many times as much the other order must be worth.
-_GOOD_DEAL: Final = 1.1
 
 
 @frozen(kw_only=True)
@@ -152,7 +151,7 @@ def _changing_places(
         other_spans = _spans(other_blocks)
         if all(begin >= 0 for begin, _ in other_spans):
             other_worth = _worth(other_spans, other_blocks)
-            if other_worth > _GOOD_DEAL * worth:
+            if other_worth > worth:
                 order, spans, worth = other, other_spans, other_worth
     return order, spans
 

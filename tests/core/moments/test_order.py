@@ -52,7 +52,7 @@ def test_beyond_the_hours_it_is_still_what_sinks_first() -> None:
     assert [block.key for block in found] == ["a", "b"]
 
 
-def test_neighbours_change_places_where_that_is_worth_much_more() -> None:
+def test_neighbours_change_places_where_that_is_worth_more() -> None:
     """A faint one that opens late and sinks a little earlier does not keep a good one waiting."""
     good = target("good", (0, 110), peak=10)
     faint = target("faint", (60, 100))
@@ -132,8 +132,8 @@ def value(targets: list[Target[str]], spans: tuple[tuple[int, int], ...]) -> flo
         middles = np.asarray(300.0 * (np.arange(begin, end) + 0.5), dtype=np.float64)
         best_first = sorted(each.worth(middles), reverse=True)
         enough = round(each.enough_s / 300.0)
-        # The rest counts for a twentieth, and time in itself hardly anything.
-        total += sum(best_first[:enough]) + 0.05 * sum(best_first[enough:]) + 1e-3 * len(best_first)
+        # The rest counts for a twentieth, and time in itself a little.
+        total += sum(best_first[:enough]) + 0.05 * sum(best_first[enough:]) + 0.03 * len(best_first)
     return total
 
 
