@@ -14,6 +14,9 @@ LEAST_WIDTH = 40
 # These two join and part letters in several scripts and in emoji; they move nothing.
 _JOINERS = "\N{ZERO WIDTH JOINER}\N{ZERO WIDTH NON-JOINER}"
 
+# Stands behind a wide sign while lines are counted; no printable text holds it (Unicode's private use).
+_FILLER: Final = "\uf8ff"
+
 # What stands for signs that a code page may lack, where taking off an accent would not do.
 _PLAINER: Final = str.maketrans(
     {
@@ -125,9 +128,14 @@ def cut(text: str, width: int) -> str:
 def wrapped(text: str, width: int, *, indent: str = "") -> list[str]:
     """Return a paragraph as lines of at most ``width`` columns; the lines after the first are indented."""
     text = writable(text)
-    # textwrap counts characters; where some are wide the room is taken to be half as much.
-    room = width if width_of(text) == len(text) else width * 2 // 3
-    return textwrap.wrap(text, max(room, 10), subsequent_indent=indent) or [""]
+    # textwrap counts characters, so that a wide one is followed by a filler while it does.
+    filled = "".join(sign + _FILLER * (_width(sign) - 1) for sign in text)
+    lines = textwrap.wrap(filled, max(width, 10), subsequent_indent=indent) or [""]
+    lines = [line.replace(_FILLER, "") for line in lines]
+    if all(width_of(line) <= max(width, 10) for line in lines):
+        return lines
+    # A word wider than the line was broken in the middle of a sign.
+    return textwrap.wrap(text, max(width // 2, 10), subsequent_indent=indent)
 
 
 def shown_name(text: str, longest: int = 28) -> str:

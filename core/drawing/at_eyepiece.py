@@ -102,7 +102,9 @@ def draw_at_eyepiece(page: Page, words: EyepieceWords, *, palette: Palette) -> E
         sheet.fill(box, palette.surface, edge=palette.line, order=1.0)
         lettering = as_large(sheet.measure, labels[verdict], _VERDICT * unit, 0.92 * box.width, bold=True)
         label = sheet.measure.fitted(labels[verdict], lettering, 0.95 * box.width)
-        sheet.write(label, *box.middle, lettering, palette.ink)
+        # Pale until there is a step to judge, so that the keys are known before.
+        ink = palette.ink if words.can_be_judged else palette.faint_ink
+        sheet.write(label, *box.middle, lettering, ink)
     return EyepieceScreen(
         drawing=sheet.drawing, verdicts=verdicts, next_step=next_box if words.next_step else None
     )

@@ -18,6 +18,7 @@ from core.words.eyepiece import (
     FIELD_UNKNOWN,
     ONE_SCALE,
     enlarged_words,
+    enlarged_words_with_circle,
     power_and_width_words,
     scale_words,
     whole_field_words,
@@ -73,8 +74,14 @@ def draw_eyepiece(page: Page, pictures: Pictures, *, palette: Palette) -> Eyepie
     ((sight, picture),) = pictures.close_up.shown
     _draw_field(sheet, pictures, field, is_alone=field.top < close.bottom)
     draw_window(sheet, sight, picture, close, pictures.close_up.window_deg, names_moons=True)
-    enlarged = enlarged_words(enlargement(close.width, pictures.close_up.window_deg))
-    _write_under(sheet, close, enlarged)
+    times = enlargement(close.width, pictures.close_up.window_deg)
+    if steps:
+        _write_under(sheet, close, enlarged_words(times))
+    else:
+        # Where the other powers stand beside it, their words tell what the circle is.
+        x, _ = close.middle
+        words = enlarged_words_with_circle(times)
+        _write_under(sheet, close, words, reach=min(x, sheet.page.width - x) - _EDGE)
     return EyepieceDrawing(sheet.drawing, field, (close,), steps)
 
 

@@ -72,9 +72,15 @@ def lettering_of(words: RungWords, column: LadderColumn) -> Lettering:
 
 
 def cell_fitted(measure: Measure, words: RungWords, column: LadderColumn, width: float) -> str:
-    """Return a rung's words in one column, no wider than the column."""
-    text = measure.legible(cell(words, column))
-    return measure.fitted(text, lettering_of(words, column), width)
+    """Return a rung's words in one column, no wider than the column.
+
+    Where the owner's names are too long, eyepiece and Barlow are told by their figures: what is cut off at
+    the end would be the Barlow.
+    """
+    text, lettering = measure.legible(cell(words, column)), lettering_of(words, column)
+    if column is LadderColumn.EYEPIECE and measure.width(text, lettering) > width:
+        text = words.eyepiece_briefly
+    return measure.fitted(text, lettering, width)
 
 
 def place_columns(

@@ -151,10 +151,12 @@ def lay_out_ladder(
     wished: Sequence[Rung] = (),
     explain_air: bool = True,
     tells_band: bool = False,
+    leaves_room: bool = False,
 ) -> LadderLayout:
     """Return where a ladder's parts stand in a box, for a range of powers that may be another's too.
 
     ``wished`` are rungs that one more thing would give; ``tells_band`` adds what is believed of the air.
+    ``leaves_room`` makes the head as high as that of a ladder with such rungs, for one scale beside it.
     """
     chosen = rung_at_power(ladder.rungs, chosen_power)
     brief = box.width < _BRIEF_UNTIL
@@ -162,7 +164,7 @@ def lay_out_ladder(
     limits_right = box.left + sizes.limits
     shown = [rung for rung in wished if powers[0] <= rung.power <= powers[1]]
     # One line more for what the short remark on them means.
-    head = sizes.head + (HEADING.line_height if brief and shown else 0.0)
+    head = sizes.head + (HEADING.line_height if brief and (shown or leaves_room) else 0.0)
     scale = PowerScale(*powers, box.bottom + ROW / 2, box.top - head - ROW / 2)
     rails = limits_right + sizes.gap, limits_right + sizes.gap + sizes.rails
     words_left = rails[1] + sizes.leader

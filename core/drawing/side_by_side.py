@@ -41,6 +41,7 @@ def draw_two_ladders_in(
     powers = power_range(
         (comparison.a.ladder, comparison.b.ladder), [rung for rungs in wished for rung in rungs]
     )
+    has_wishes = any(powers[0] <= rung.power <= powers[1] for rungs in wished for rung in rungs)
 
     def draw(
         ladder: Ladder, left: float, right: float, wishes: Sequence[Rung], *, is_first: bool
@@ -53,6 +54,7 @@ def draw_two_ladders_in(
             powers=powers,
             wished=wishes,
             explain_air=is_first,
+            leaves_room=has_wishes,
         )
         name = sheet.measure.fitted(sheet.measure.legible(ladder.scope.name), _TITLE, right - left)
         sheet.write(name, left, room.top - _TITLE.line_height / 2, _TITLE, sheet.palette.ink, align="left")

@@ -70,9 +70,21 @@ class Combination:
         return f"{length_mm:g} mm"
 
     @property
+    def brief_label(self) -> str:
+        """The same by figures alone, where there is little room: ``10 mm + 2x``, ``about 12 mm + 0.63x``."""
+        if self.eyepiece is None:
+            return self.label
+        return " + ".join([self.setting, *map(factor_label, self.barlows)])
+
+    @property
     def has_reducer(self) -> bool:
         """Whether a reducer is in it."""
         return any(barlow.is_reducer for barlow in self.barlows)
+
+
+def factor_label(barlow: Barlow) -> str:
+    """Return a Barlow or reducer by its marked factor: ``2x``."""
+    return f"{barlow.factor:g}x"
 
 
 def combinations(

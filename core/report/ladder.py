@@ -27,6 +27,7 @@ from core.words.quantities import (
 from core.words.reasons import usual_powers
 from core.words.reports import (
     MORE_LIKE_IT,
+    MORE_LIKE_IT_MEANS,
     NO_POWER,
     POWER_LADDER,
     aim_words,
@@ -61,6 +62,8 @@ def ladder_text(
     ]
     if ladder.rungs:
         lines += ["", *_rung_table(ladder, width)]
+        if any(rung.alternatives for rung in ladder.rungs):
+            lines += wrapped(MORE_LIKE_IT_MEANS, width)
     for notice, powers in _notices(ladder).items():
         lines += wrapped(labelled(", ".join(powers), printable(notice)), width, indent="  ")
     for misfit in misfit_texts(ladder):
@@ -127,7 +130,11 @@ def _rung_table(ladder: Ladder, width: int) -> list[str]:
 
 def _label(rung: Rung, room: int) -> str:
     more = MORE_LIKE_IT.format(count=len(rung.alternatives)) if rung.alternatives else ""
-    return cut(printable(rung.label), room - len(more)) + more
+    label = printable(rung.label)
+    if width_of(label) > room - len(more):
+        # Cut off would be the Barlow, which tells one rung from another.
+        label = rung.combination.brief_label
+    return cut(label, room - len(more)) + more
 
 
 def _figures_of(rung: Rung, ladder: Ladder) -> tuple[str, ...]:

@@ -13,7 +13,7 @@ from core.sky.windows import UNNAMED_BLOCK
 from core.words.aim import aim_notices
 from core.words.answer import answer_words, nothing_offered_words
 from core.words.climbing import next_step_briefly, next_step_text
-from core.words.directions import altitude_text
+from core.words.directions import altitude_text, compass_text
 from core.words.limits import lifted_sentence
 from core.words.log import VERDICT_LABELS
 from core.words.names import opening
@@ -23,8 +23,8 @@ from core.words.quantities import power_text
 from core.words.site_clock import SiteClock, clock_of, minutes_between
 from core.words.verdicts import VERDICT_KEYS, asked_words
 
-_SUBJECT: Final = "{planet} {height}"
-_AT: Final = "{planet} {height} at {time}"
+_SUBJECT: Final = "{planet} {height} {direction}"
+_AT: Final = "{planet} {height} {direction} at {time}"
 _WITH_FILTER: Final = "{part}, filter: {filter}"
 _CHANGES: Final = {
     ViewChange.COMES: "up in {minutes}",
@@ -54,7 +54,8 @@ _HOUR_MINUTES: Final = 60
 class EyepieceWords:
     """The words of the mode at the eyepiece, an empty one where there is nothing to tell.
 
-    ``notices`` are whole sentences, ``verdicts`` the buttons with their keys; ``refusal`` takes the place of
+    ``notices`` are whole sentences, ``verdicts`` the buttons with their keys, which do nothing
+    before there is a step that ``can_be_judged``; ``refusal`` takes the place of
     rung and next step where nothing is offered.
     """
 
@@ -67,6 +68,7 @@ class EyepieceWords:
     asked: str = ""
     notices: tuple[str, ...] = ()
     verdicts: tuple[tuple[Verdict, str], ...] = ()
+    can_be_judged: bool = False
     refusal: str = ""
     keys: str = KEYS
 
@@ -116,7 +118,8 @@ def eyepiece_words(situation: Situation) -> EyepieceWords:
         change=change,
         asked=asked_words(situation),
         notices=tuple(notice for notice in notices if notice),
-        verdicts=_verdicts() if situation.can_be_judged else (),
+        verdicts=_verdicts() if call is None or situation.can_be_judged else (),
+        can_be_judged=situation.can_be_judged,
     )
 
 
@@ -140,9 +143,13 @@ def _subject(situation: Situation, clock: SiteClock | None) -> str:
     if aim.planet is None or aim.altitude_deg is None:
         return "" if situation.planet is None else opening(situation.planet)
     planet, height = opening(aim.planet), altitude_text(aim.altitude_deg)
+    direction, night = "", situation.night
+    if night is not None:
+        moment = aim.at or situation.minute
+        direction = compass_text(night.position(aim.planet, moment).azimuth_deg)
     if aim.at is None or clock is None or aim.at == situation.minute:
-        return _SUBJECT.format(planet=planet, height=height)
-    return _AT.format(planet=planet, height=height, time=clock.time(aim.at))
+        return _SUBJECT.format(planet=planet, height=height, direction=direction).rstrip()
+    return _AT.format(planet=planet, height=height, direction=direction, time=clock.time(aim.at))
 
 
 def _verdicts() -> tuple[tuple[Verdict, str], ...]:

@@ -6,9 +6,18 @@ from enum import Enum, auto
 from attrs import frozen
 
 from core.air.steadiness import BlurSource
+from core.gear.combinations import factor_label
 from core.ladder.ladder import Ladder, Rung, Standing
 from core.words.aim import no_ceiling_words
-from core.words.quantities import drift_text, field_text, power_text, pupil_text, rounded_text
+from core.words.quantities import (
+    drift_text,
+    field_text,
+    figures_text,
+    length_text,
+    power_text,
+    pupil_text,
+    rounded_text,
+)
 
 NOT_TONIGHT = "not tonight"
 WORTH_A_TRY = "worth a try"
@@ -17,6 +26,7 @@ NOT_OWNED = "not owned"
 NEW = "new"
 ZOOM = "zoom"
 _RUN = "{low}–{high}"
+_LENGTHS = "{short}–{long}"
 _ABOUT = "~{power}"
 _EXACT = "{power}"
 _HERE = "you are here"
@@ -64,10 +74,14 @@ _PARTS = {
 
 @frozen(kw_only=True)
 class RungWords:
-    """The words of a rung, by column; an empty one says that the figure does not exist."""
+    """The words of a rung, by column; an empty one says that the figure does not exist.
+
+    ``eyepiece_briefly`` tells eyepiece and Barlow by figures, where the owner's names have no room.
+    """
 
     power: str
     eyepiece: str
+    eyepiece_briefly: str
     exit_pupil: str
     field: str
     drift: str
@@ -91,6 +105,7 @@ def rung_words(
     return RungWords(
         power=(_ABOUT if rung.combination.approximate else _EXACT).format(power=power_text(rung.power)),
         eyepiece=rung.label,
+        eyepiece_briefly=rung.combination.brief_label,
         exit_pupil=pupil_text(rung.exit_pupil_mm),
         field="" if rung.true_field_deg is None else field_text(rung.true_field_deg),
         drift="" if rung.drift_s is None else drift_text(rung.drift_s),
@@ -106,12 +121,19 @@ def run_words(
     combination = rung.combination
     assert combination.eyepiece is not None
     barlows = tuple(barlow.name for barlow in combination.barlows)
+    factors = tuple(factor_label(barlow) for barlow in combination.barlows)
+    eyepiece = combination.eyepiece
+    lengths = _LENGTHS.format(
+        short=figures_text(eyepiece.focal_length_min_mm or 0.0, 3),
+        long=length_text(eyepiece.focal_length_max_mm or 0.0),
+    )
     run = _RUN.format(low=rounded_text(reach[0]), high=power_text(reach[1]))
     # A name is cut before a figure, so that where there is little room the figures take its place.
     is_short = brief and is_owned
     return RungWords(
         power=ZOOM if is_short else run,
-        eyepiece=" + ".join((run if is_short else combination.eyepiece.name, *barlows)),
+        eyepiece=" + ".join((run if is_short else eyepiece.name, *barlows)),
+        eyepiece_briefly=" + ".join((run if is_short else lengths, *factors)),
         exit_pupil="",
         field="",
         drift="",

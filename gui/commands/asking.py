@@ -8,7 +8,7 @@ from core.air.steadiness import Blur
 from core.ladder.contenders import Pick
 from core.moments.hours import Dusks, Hour, Twilight, typed_hours
 from core.problems import ProblemsError, refuse
-from core.record.choose import choose, choose_planet
+from core.record.choose import choose
 from core.record.observer import Profile
 from core.record.profile import read_profile
 from core.situation.choices import Choices, EveningHours, EveningTemperatures
@@ -47,7 +47,7 @@ def situation_of(args: Namespace, now: datetime, *, needs: Asked) -> Situation:
         scope = choose(profile.telescopes, asked["scope"], what="telescope", where="--scope")
     planet = evening = time = site = hours = temperatures = None
     if asked.get("planet") is not None:
-        planet = choose_planet(args.planet, where="--planet")
+        planet = args.planet
     if planet is not None or needs is Asked.NIGHT:
         site = choose_site(profile, args.site)
         if asked.get("now") is not None:

@@ -40,6 +40,7 @@ def add_arguments(parser: ArgumentParser) -> None:
     parser.add_argument(
         "--planet",
         metavar="P",
+        type=checked(choose_planet),
         action="append",
         required=True,
         help="a planet or the Moon; give it again for each further one",
@@ -125,8 +126,8 @@ def _check_hours(wishes: DateWishes, usual: tuple[Hour, Hour], dusks: Dusks) -> 
         raise placed(error, "--out-from" if wishes.end is None else "--out-until") from None
 
 
-def _heights(planets: Sequence[str], heights: Sequence[str]) -> tuple[HeightWish, ...]:
-    bodies = list(dict.fromkeys(choose_planet(each, where="--planet") for each in planets))
+def _heights(planets: Sequence[Body], heights: Sequence[str]) -> tuple[HeightWish, ...]:
+    bodies = list(dict.fromkeys(planets))
     all_deg: float | None = None
     own_deg: dict[Body, float] = {}
     for text in heights:

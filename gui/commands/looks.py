@@ -5,10 +5,20 @@ from datetime import datetime
 
 from core.export.looks import looks_json
 from core.export.parts import to_json
+from core.record.choose import choose_planet
 from core.report.looks import looks_text
 from core.words.finding import ways_to_find
 from gui.commands.asking import Asked, situation_of
-from gui.commands.parsing import add_blur, add_evening, add_hours, add_json, add_profile, add_scope, add_site
+from gui.commands.parsing import (
+    add_blur,
+    add_evening,
+    add_hours,
+    add_json,
+    add_profile,
+    add_scope,
+    add_site,
+    checked,
+)
 from gui.terminal import terminal_width
 
 
@@ -18,6 +28,7 @@ def add_arguments(parser: ArgumentParser) -> None:
     parser.add_argument(
         "--planet",
         metavar="P",
+        type=checked(choose_planet),
         required=True,
         help="a planet or the Moon, in its best moment unless --at is given",
     )

@@ -33,7 +33,9 @@ from gui.terminal import terminal_width
 def add_arguments(parser: ArgumentParser) -> None:
     """Declare what the command takes."""
     add_profile(parser)
-    parser.add_argument("--planet", metavar="P", required=True, help="a planet or the Moon")
+    parser.add_argument(
+        "--planet", metavar="P", type=checked(choose_planet), required=True, help="a planet or the Moon"
+    )
     add_site(parser)
     add_scope(parser)
     parser.add_argument(
@@ -61,7 +63,7 @@ def add_arguments(parser: ArgumentParser) -> None:
 def run(args: Namespace, now: datetime) -> str:
     """Return the year."""
     profile = read_profile(args.profile)
-    site, planet = choose_site(profile, args.site), choose_planet(args.planet, where="--planet")
+    site, planet = choose_site(profile, args.site), args.planet
     if args.longitude is not None and planet is not Body.MARS:
         raise refuse("goes with --planet mars", where="--longitude")
     scope = None

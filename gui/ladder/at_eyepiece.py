@@ -140,7 +140,7 @@ class AtEyepiece(Canvas):
         return acts.get(Qt.Key(event.key()))
 
     def _give(self, verdict: Verdict) -> None:
-        if self._words.verdicts:
+        if self._words.can_be_judged:
             self._log_book.give(verdict)
 
     def _take_next(self) -> None:
