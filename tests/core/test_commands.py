@@ -176,15 +176,21 @@ def test_compare_as_text_overhead(profile: str, capsys: pytest.CaptureFixture[st
         ),
         (["heights", "PROFILE", "--wat"], "unrecognized arguments: --wat"),
         (["heights", "PROFILE", "--eve", "2026-12-05"], "unrecognized arguments: --eve"),
-        (["ladder", "PROFILE", "--blur", "9"], "--blur: must be from 0.2 to 8 arcsec, not “9”"),
-        (["ladder", "PROFILE", "--blur", "nan"], "--blur: “nan” is not a number"),
-        (["ladder", "PROFILE", "--blur", "inf"], "--blur: “inf” is not a number"),
+        (["ladder", "PROFILE", "--blur", "9"], '--blur: must be from 0.2 to 8 arcsec, not "9"'),
+        (["ladder", "PROFILE", "--blur", "nan"], '--blur: "nan" is not a number'),
+        (["ladder", "PROFILE", "--blur", "inf"], '--blur: "inf" is not a number'),
         (["ladder", "PROFILE", "--altitude", "91"], "--altitude: must be from 0 to 90 degrees"),
         (["ladder", "PROFILE", "--altitude=-5"], "--altitude: must be from 0 to 90 degrees"),
         (["ladder", "PROFILE", "--altitude", "9", "--planet", "mars"], "--altitude: goes without --planet"),
         (["ladder", "PROFILE", "--at", "2026-12-05T21:00"], "--at: goes with --planet"),
         (["ladder", "PROFILE", "--planet", "sun"], "--planet: the Sun is no target"),
-        (["ladder", "PROFILE", "--planet", "pluto"], "--planet: must be one of mercury, venus"),
+        (
+            ["ladder", "PROFILE", "--planet", "pluto"],
+            (
+                "--planet: must be one of mercury, venus, mars, jupiter, saturn, uranus, neptune, moon, "
+                'not "pluto" (see stillair ladder --help)'
+            ),
+        ),
         (["ladder", "PROFILE", "--planet", "mars", "--at", "nine"], "--at: 'nine' is not a time"),
         (
             ["ladder", "PROFILE", "--planet", "mars", "--at", "2026-03-29T01:30"],

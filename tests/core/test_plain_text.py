@@ -59,3 +59,15 @@ def test_columns_line_up_whatever_the_script() -> None:
 @given(st.text(st.characters(categories=["Lu", "Ll", "Lo", "Zs"]), max_size=300), st.integers(20, 80))
 def test_a_wrapped_paragraph_fits(text: str, width: int) -> None:
     assert all(width_of(line) <= width for line in wrapped(text, width, indent="  "))
+
+
+def test_wide_signs_fill_the_line_like_others() -> None:
+    text = "The 屈折望遠鏡八十ミリ bears about 120x tonight, and 小さな庭 is a good place for it, as ever."
+    lines = wrapped(text, 40)
+
+    assert all(width_of(line) <= 40 for line in lines)
+    # As many words as there is room for: the next one would not have gone in.
+    words = [line.split()[0] for line in lines[1:]]
+    assert all(width_of(f"{line} {word}") > 40 for line, word in zip(lines, words, strict=False))
+    assert "".join("".join(lines).split()) == "".join(text.split())
+    assert all(width_of(line) <= 41 for line in wrapped("望" * 50, 41))

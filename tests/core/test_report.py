@@ -181,3 +181,29 @@ def test_what_does_not_fit_the_focuser_is_named() -> None:
     assert_fits(text)
     words = " ".join(text.split())
     assert "40 mm wide has a 50.8 mm barrel and does not fit the 31.75 mm focuser" in words
+
+
+def test_a_barlow_is_told_from_a_reducer_however_long_the_owners_names_are() -> None:
+    zoom = Eyepiece(
+        name="My grandfather's lovely old zoom eyepiece",
+        focal_length_min_mm=8,
+        focal_length_max_mm=24,
+        apparent_field_at_min_deg=60,
+        apparent_field_at_max_deg=40,
+    )
+    which = build_ladder(
+        scope=SIX,
+        eyepieces=(zoom,),
+        barlows=(Barlow(name="A reducer", factor=0.63), Barlow(name="A Barlow lens", factor=2.0)),
+        aim=aim_overhead(),
+        blur=Blur.assumed(),
+    )
+    text = ladder_text(which, to_buy=None)
+
+    assert_fits(text)
+    assert "24 mm + 0.63x" in text
+    assert "8 mm + 2x" in text
+    # 8 x 3^(2/5) = 12.4 mm: nobody sets a ring to a tenth.
+    assert "about 12 mm + 2x" in text
+    assert "12.4" not in text
+    assert ("(+1)" in text) == ("one more combination" in text)

@@ -61,13 +61,21 @@ def test_it_covers_the_whole_window_and_tells_what_is_in_hand(shell: Shell, scre
         assert shell.childAt(part.mapTo(shell, part.rect().center())) is screen
     assert screen.cursor().shape() is Qt.CursorShape.BlankCursor
     words = screen.words
-    assert (words.subject, words.time, words.power, words.part) == ("Saturn 44°", "21:42", "48x", "25 mm")
+    assert (words.subject, words.time, words.power, words.part) == (
+        "Saturn 44° south-west",
+        "21:42",
+        "48x",
+        "25 mm",
+    )
     assert words.next_step == "next 120x, 10 mm"
     assert words.change.startswith("under 30° in 1 h")
     assert "Saturn 44°" in screen.accessibleDescription()
 
 
 def test_a_step_a_verdict_and_the_next_step_by_bare_keys(screen: AtEyepiece, state: AppState) -> None:
+    # The keys are named before there is a step to judge, and do nothing until then.
+    assert screen.chart is not None
+    assert "M more detail" in [each.text for each in screen.chart.drawing.words]
     QTest.keyClick(screen, KEY.Key_M)
     assert not state.choices.verdicts
     assert screen.words.asked.startswith("Step to another power")

@@ -119,3 +119,25 @@ def test_both_ladders_show_what_is_wished_for_each(place: tuple[int, int]) -> No
     assert faults(chart.drawing) == []
     for rungs in wished:
         rung_place(chart, rungs[0])
+
+
+def test_a_wish_on_one_side_leaves_both_on_one_scale() -> None:
+    one, other = ladder(SIX_INCH, FEW), ladder(TWELVE_INCH, MANY)
+    wished = (wished_on(one, "few", eyepiece(6)), ())
+    chart = draw_two_ladders(
+        page_of(520, 420), compare(one, other), palette=load_palette("day"), wished=wished
+    )
+    first, second = chart.layouts
+
+    assert first.brief
+    assert first.scale == second.scale
+
+
+def test_where_there_is_little_room_the_barlow_is_told_and_not_cut() -> None:
+    reducer = Barlow(name="A lovely reducer for wide fields", factor=0.63)
+    kit = (FEW[0], (reducer, Barlow(name="A Barlow lens of three elements", factor=2)))
+    chart = draw_ladder(page_of(380, 420), ladder(SIX_INCH, kit), palette=load_palette("day"))
+    words = words_of(chart.drawing)
+
+    assert {"8 mm + 2x", "25 mm + 0.63x"} & set(words)
+    assert not [word for word in words if "mm +" in word and word.endswith("…")]
