@@ -27,7 +27,8 @@ from gui.ladder.view import LadderView
 from gui.state import AppState
 from gui.widgets.theme import Theme
 from gui.window.errors import log_qt_message
-from gui.window.shell import HEIGHT, LADDER, Shell
+from gui.window.shell import Shell
+from gui.window.views import HEIGHT, LADDER
 
 ROOT = Path(__file__).resolve().parents[1]
 SAMPLE = ROOT / "sample_profiles" / "balcony_greece.toml"

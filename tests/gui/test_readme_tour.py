@@ -18,7 +18,8 @@ from gui.gear.view import GearView
 from gui.jobs import AtOnce, Jobs
 from gui.ladder.view import LadderView
 from gui.state import AppState
-from gui.window.shell import GEAR, HEIGHT, LADDER, Shell
+from gui.window.shell import Shell
+from gui.window.views import GEAR, HEIGHT, LADDER
 from tests.gui.conftest import HandClock
 from tests.readme_examples import README
 
