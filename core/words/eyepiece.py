@@ -42,7 +42,7 @@ _SCALE: Final = "All at one scale, {how_large}; the circle is the Moon to the na
 # Within a sixth it is called as large.
 _ALIKE: Final = 7.0 / 6.0
 STILLNESS_LABEL: Final = {
-    Stillness.MOSTLY: "As it &mostly looks",
+    Stillness.MOSTLY: "As it mostl&y looks",
     Stillness.CALM: "In a &calm moment",
 }
 _ONE_MOON: Final = "{moon} stands {widths} times the width of {body} away, towards {hour} o'clock."

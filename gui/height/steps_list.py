@@ -79,7 +79,7 @@ class StepsList(QWidget):
         self.nothing = PlainLabel(NOTHING_TO_PREPARE, role="small", wraps=True)
         self.add = QPushButton("&Add a step")
         self.add.setAccessibleDescription("Add a step of your own to this evening")
-        self.change = QPushButton("Chan&ge")
+        self.change = QPushButton("&Change")
         self.change.setAccessibleName("Change the step in hand")
         self.change.setAccessibleDescription("Give the step another time, or take out one of your own")
         for button in (self.add, self.change):

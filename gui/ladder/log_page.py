@@ -60,11 +60,11 @@ class LogPage(QWidget):
         self.note = PlainLineEdit()
         self.note.setPlaceholderText("Write a line of your own")
         self.note.setAccessibleName("A note for the log")
-        self.write = QPushButton("&Write")
-        self.edit = QPushButton("&Edit the note")
-        self.remove = QPushButton("&Remove the line")
-        self.save = QPushButton("Sa&ve a copy…")
-        self.take_in = QPushButton("&Import a file…")
+        self.write = QPushButton("Write")
+        self.edit = QPushButton("E&dit the note")
+        self.remove = QPushButton("Remove the li&ne")
+        self.save = QPushButton("Save a cop&y…")
+        self.take_in = QPushButton("Import &a file…")
         self.experience = ExperiencePane(state)
         self._edited: LogEntry | None = None
         self._lay_out()
@@ -161,13 +161,13 @@ class LogPage(QWidget):
         self._edited = self._chosen()
         if self._edited is not None:
             self.note.setText(" ".join(self._edited.note.splitlines()))
-            self.write.setText("&Put it there")
+            self.write.setText("Put it there")
             self.note.setFocus()
 
     def _end_edit(self) -> None:
         self._edited = None
         self.note.clear()
-        self.write.setText("&Write")
+        self.write.setText("Write")
 
     def _remove(self) -> None:
         entry = self._chosen()

@@ -52,7 +52,7 @@ class LadderView(QWidget):
         self.pane = ClimbPane(state, self.log_book, keys_in=self._climb)
         self.air = AirRow(state)
         self.log_page = LogPage(state, self.log_book)
-        self.log_button = QPushButton("Lo&g")
+        self.log_button = QPushButton("L&og")
         self.log_button.setCheckable(True)
         self.log_button.setProperty("role", "page")
         self.log_button.setAccessibleDescription("Show the log in place of the ladder, or the ladder again")
