@@ -11,10 +11,10 @@ from core.words.dates import weekday_text
 from core.words.evening import NOTHING_TO_PREPARE, item_title, item_words
 from core.words.evening_cautions import near_the_sun_cautions
 from core.words.pairs import pair_sentences
+from core.words.reports import EVENING_IN_ORDER
 from core.words.site_clock import clock_of
 from core.words.sun import sun_times_sentence
 
-_HEADING: Final = "{site}, evening of {day}, in order; times are those of {zone}"
 _INDENT: Final = "    "
 
 
@@ -24,7 +24,7 @@ def evening_text(situation: Situation, *, width: int = WIDTH) -> str:
     assert night is not None
     assert clock is not None
     lines = wrapped(printable(answer_words(situation)), width)
-    heading = _HEADING.format(
+    heading = EVENING_IN_ORDER.format(
         site=shown_name(night.site.name), day=weekday_text(night.evening), zone=night.site.time_zone
     )
     lines += ["", *wrapped(heading, width), *wrapped(sun_times_sentence(night.sun, clock), width), ""]

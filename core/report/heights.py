@@ -16,7 +16,7 @@ from core.words.finding import HANDS, HEADING, finding_sentences
 from core.words.obstacles import warm_air_words
 from core.words.pairs import pair_sentences
 from core.words.reasons import answer_reasons
-from core.words.reports import IN_THE_DARK, ITEM
+from core.words.reports import ABOUT_HEIGHTS, EVENING, IN_THE_DARK, ITEM, WARM_WINDOW, WINDOW
 from core.words.site_clock import SiteClock, clock_of
 from core.words.sun import sun_times_sentence
 from core.words.why_not import why_not_words
@@ -24,10 +24,6 @@ from core.words.why_not import why_not_words
 # Narrower than this the words of the last column would be all line breaks.
 _LEAST_ROOM: Final = 26
 
-_EVENING: Final = "{site}, evening of {day}, noon to noon"
-_ABOUT: Final = "Times are those of {zone}; altitudes are geometric, without refraction."
-_WINDOW: Final = "{span} {grade}"
-_WARM_WINDOW: Final = "{span} {grade}, {air}"
 
 _Row = tuple[str, str, str, str, str]
 
@@ -40,9 +36,9 @@ def heights_text(situation: Situation, *, width: int = WIDTH) -> str:
     lines = wrapped(printable(answer_words(situation)), width)
     lines += [
         "",
-        cut(_EVENING.format(site=shown_name(night.site.name), day=weekday_text(night.evening)), width),
+        cut(EVENING.format(site=shown_name(night.site.name), day=weekday_text(night.evening)), width),
     ]
-    lines += wrapped(_ABOUT.format(zone=night.site.time_zone), width)
+    lines += wrapped(ABOUT_HEIGHTS.format(zone=night.site.time_zone), width)
     lines += wrapped(sun_times_sentence(night.sun, site_clock), width)
     lines += ["", *_heights_table(night, site_clock, width)]
     lines += [line for words in near_the_sun_cautions(night) for line in wrapped(words, width)]
@@ -125,7 +121,7 @@ def _window_lines(night: Night, body: BodyNight, clock: SiteClock, width: int) -
     if body.windows and body.state is BodyState.ALWAYS_UP:
         lines.append("always up")
     for window in offered_windows(night, body.body):
-        words = (_WINDOW if window.warm_air is None else _WARM_WINDOW).format(
+        words = (WINDOW if window.warm_air is None else WARM_WINDOW).format(
             span=clock.span(window.start, window.end),
             grade=window.grade.value,
             air="" if window.warm_air is None else printable(warm_air_words(window.warm_air)),

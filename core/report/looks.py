@@ -1,7 +1,6 @@
 """How a planet looks, as plain text for a terminal."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from typing import Final
 
 from core.looks.filter_offers import FilterOffers
 from core.looks.picture.sight import Sight
@@ -13,14 +12,9 @@ from core.words.filters import filter_sentences, filters_heading
 from core.words.looking_for import judged_text, likelihood_text, short_text
 from core.words.looks import air_words, facts, happening_words, heading_words, standing_words
 from core.words.quantities import field_text, power_text
-from core.words.reports import LIKELIHOOD
+from core.words.reports import CAUTION, LIKELIHOOD, LOOKS, REFUSED, THROUGH, WHAT_TO_LOOK_FOR
 from core.words.site_clock import SiteClock
 from core.words.sizes import apparent_size_text, moons_text
-
-_HEADING: Final = "{heading}, {site}"
-_REFUSED: Final = "{reason}."
-_CAUTION: Final = "Caution: {caution}"
-_THROUGH: Final = "Through {scope}. {turning}"
 
 
 def looks_text(
@@ -64,13 +58,13 @@ def _apart(paragraphs: Iterable[str], width: int) -> Iterator[str]:
 
 
 def _heading(appearance: PlanetAppearance, clock: SiteClock, width: int) -> Iterator[str]:
-    heading = _HEADING.format(heading=heading_words(appearance, clock), site=shown_name(appearance.site.name))
+    heading = LOOKS.format(heading=heading_words(appearance, clock), site=shown_name(appearance.site.name))
     yield from wrapped(heading, width)
     if not appearance.aim.is_offered:
-        yield from wrapped(_REFUSED.format(reason=printable(no_ceiling_words(appearance.aim) or "")), width)
+        yield from wrapped(REFUSED.format(reason=printable(no_ceiling_words(appearance.aim) or "")), width)
     yield from wrapped(standing_words(appearance), width)
     for caution in aim_notices(appearance.aim):
-        yield from wrapped(_CAUTION.format(caution=printable(caution)), width)
+        yield from wrapped(CAUTION.format(caution=printable(caution)), width)
 
 
 def _view(appearance: PlanetAppearance, width: int) -> Iterator[str]:
@@ -79,7 +73,7 @@ def _view(appearance: PlanetAppearance, width: int) -> Iterator[str]:
     first = appearance.sights[0]
     yield ""
     name = shown_name(appearance.ladder.scope.name)
-    yield from wrapped(_THROUGH.format(scope=name, turning=turning_words(first)), width)
+    yield from wrapped(THROUGH.format(scope=name, turning=turning_words(first)), width)
     rows = [("power", "field", "looks", "naked-eye Moons wide"), *map(_rung, appearance.sights)]
     yield from table(rows, width, right=(0, 1, 2, 3))
 
@@ -106,7 +100,7 @@ def _expectations(appearance: PlanetAppearance, width: int) -> Iterator[str]:
     if not appearance.expectations:
         return
     yield ""
-    yield "What to look for (an estimate)"
+    yield WHAT_TO_LOOK_FOR
     yield from wrapped(judged_text(appearance.expectations[0].seen), width)
     for item in appearance.expectations:
         yield from wrapped(

@@ -12,24 +12,15 @@ from core.sky.ephemeris import Floats
 from core.sky.events import BodyState
 from core.words.directions import altitude_text
 from core.words.pairs import meetings
-from core.words.quantities import rounded_text, two_figures
-from core.words.reports import HEIGHT_AND_TIME, ITEM, date_in_column, every_seventh_words
+from core.words.quantities import rounded_text
+from core.words.reports import ITEM
 from core.words.site_clock import SiteClock
 from core.words.sizes import disc_size_text
 from core.words.year import best_weeks_text, cautions, light_nights_text, phenomena_lines
 from core.words.year_notes import year_notes
+from core.words.year_report import HEIGHT_AND_TIME, about_year_words, date_in_column, every_seventh_words
 from core.year.year import Year
 
-_ABOUT: Final = (
-    "Times are those of {zone}; altitudes are geometric. The sky counts as dark for {planet} when the Sun is "
-    "{below} below the horizon. Best in dark: the greatest altitude then; h>30° and h>45°: the hours above "
-    "those heights then."
-)
-_ABOUT_CLEAR: Final = (
-    "Times are those of {zone}; altitudes are geometric. The sky counts as dark for {planet} when the Sun is "
-    "{below} below the horizon, and nothing of the blocked sky is before it. Best in dark: the greatest "
-    "altitude then; h>30° and h>45°: the hours above those heights then."
-)
 _EVERY_DAYS: Final = 7
 _HEADER: Final = ("evening", "rises", "transit", "sets", "best in dark", "h>30°", "h>45°", "size")
 _RIGHT: Final = (5, 6, 7)
@@ -46,7 +37,7 @@ def year_text(year: Year, *, kit: Sequence[Combination] = (), clock: int = 24, w
         lines += wrapped(sentence, width) if sentence else []
     site = shown_name(year.site.name)
     lines += ["", cut(every_seventh_words(site, year.dates[0], year.dates[-1]), width)]
-    lines += wrapped(_about(year), width)
+    lines += wrapped(about_year_words(year), width)
     lines.append("")
     for words in phenomena_lines(year):
         lines += wrapped(ITEM.format(words=words), width, indent="  ")
@@ -60,13 +51,6 @@ def year_text(year: Year, *, kit: Sequence[Combination] = (), clock: int = 24, w
 
 def _table(year: Year, clock: SiteClock, width: int) -> list[str]:
     return table([_HEADER, *_rows(year, clock)], width, right=_RIGHT)
-
-
-def _about(year: Year) -> str:
-    template = _ABOUT_CLEAR if year.site.blocked else _ABOUT
-    return template.format(
-        zone=year.site.time_zone, planet=year.planet.label, below=f"{two_figures(-year.dark_below_deg)}°"
-    )
 
 
 def _rows(year: Year, clock: SiteClock) -> Iterator[tuple[str, ...]]:

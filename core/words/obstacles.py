@@ -17,6 +17,11 @@ _NOTE_BEHIND: Final = "behind {name}"
 _NOTE_WARM: Final = "warm air, {name}"
 _BLOCKED_SECTOR: Final = "{name}: azimuth {first} to {last}, below {altitude}"
 _HEATED_SECTOR: Final = "{name}, heated: azimuth {first} to {last}, below {altitude}"
+SHAPING_THE_SKY: Final = (
+    "Degrees: true azimuth clockwise from north, and apparent altitude. Measure heights from where the tube "
+    "stands, as high as the tube is: beside a low one a fence reaches higher than before a standing eye. "
+    "By a rule of thumb a heated roof also spoils the air up to 10° above it."
+)
 SECTOR_IN_HAND: Final = "In hand: {sector}"
 SECTORS_TO_CHOOSE: Final = "{count} obstacles; Page Down chooses one"
 SECTOR_ALONE: Final = "{sector}."

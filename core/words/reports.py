@@ -1,11 +1,10 @@
 """What only the terminal's reports say: their headings and marks, and the sentences about a ladder's aim."""
 
-from datetime import date
 from typing import Final
 
 from core.ladder.aim import Aim
 from core.ladder.ladder import Ladder
-from core.words.dates import date_text, short_date_text, weekday_text
+from core.words.dates import weekday_text
 from core.words.ladder import no_ceiling_text
 from core.words.limits import what_sets_ceiling
 from core.words.names import opening
@@ -18,11 +17,18 @@ NO_POWER: Final = "no power"
 MORE_LIKE_IT: Final = " (+{count})"
 MORE_LIKE_IT_MEANS: Final = "(+1): one more combination gives nearly the same power; (+2): two more."
 IN_THE_DARK: Final = "in the dark, above 10°"
-HEIGHT_AND_TIME: Final = "{height:>3} at {time}"
 LOG_LINE: Final = "{time}  {words}"
 LIKELIHOOD: Final = "{likelihood:<9} {feature}"
-_EVERY_SEVENTH: Final = "{site}, every seventh evening from {first} to {last}"
-_DATE_AND_YEAR: Final = "{day} {year}"
+EVENING: Final = "{site}, evening of {day}, noon to noon"
+EVENING_IN_ORDER: Final = "{site}, evening of {day}, in order; times are those of {zone}"
+ABOUT_HEIGHTS: Final = "Times are those of {zone}; altitudes are geometric, without refraction."
+WINDOW: Final = "{span} {grade}"
+WARM_WINDOW: Final = "{span} {grade}, {air}"
+LOOKS: Final = "{heading}, {site}"
+REFUSED: Final = "{reason}."
+CAUTION: Final = "Caution: {caution}"
+THROUGH: Final = "Through {scope}. {turning}"
+WHAT_TO_LOOK_FOR: Final = "What to look for (an estimate)"
 
 _CEILING: Final = "Ceiling about {power}, set by {limit}; a rule of thumb."
 _NO_CEILING: Final = "No ceiling: {reason}."
@@ -63,15 +69,3 @@ def aim_words(aim: Aim, clock: SiteClock | None) -> str:
         height=angle_text(aim.altitude_deg, 1),
         path="" if aim.path is None else path_text(aim.path),
     )
-
-
-def every_seventh_words(site: str, first: date, last: date) -> str:
-    """Return the heading of a year's table."""
-    return _EVERY_SEVENTH.format(site=site, first=date_text(first), last=date_text(last))
-
-
-def date_in_column(day: date, before: date | None) -> str:
-    """Return a date of a column, with its year where that is a new one."""
-    if before is not None and before.year == day.year:
-        return short_date_text(day)
-    return _DATE_AND_YEAR.format(day=short_date_text(day), year=day.year)

@@ -17,6 +17,7 @@ from core.sky.skyline import Sector
 from core.sky.track import Track
 from core.sky.zones import check_zone, suggest_zone, zone_names
 from core.words.gear_edits import MOVE_TO, NO_ZONE, NO_ZONE_MEANT, SHAPE_SKY
+from core.words.obstacles import SHAPING_THE_SKY
 from gui.gear.form import OwnedForm, Values
 from gui.gear.horizon_panel import HorizonPanel
 from gui.gear.owned_kinds import Kind
@@ -81,13 +82,7 @@ class SiteForm(OwnedForm[Site]):
         self.add_wide(SectorField("blocked", "Blocked sky", BlockedSky))
         self.add_heading("Sky seen through rising warm air")
         self.add_wide(SectorField("warm_air", "Warm air", WarmAir))
-        words = (
-            "Degrees: true azimuth clockwise from north, and apparent altitude. "
-            "Measure heights from where the tube stands, as high as the tube is: "
-            "beside a low one a fence reaches higher than before a standing eye. "
-            "By a rule of thumb a heated roof also spoils the air up to 10° above it."
-        )
-        self.add_row(PlainLabel(words, role="small", wraps=True))
+        self.add_row(PlainLabel(SHAPING_THE_SKY, role="small", wraps=True))
         self.state.changed.connect(self._on_state)
 
     def fill_place(
