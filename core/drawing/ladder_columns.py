@@ -98,6 +98,9 @@ def place_columns(
         widths[LadderColumn.EYEPIECE] = min(widths[LadderColumn.EYEPIECE], room)
         if room < _WORTH_WRITING:
             del widths[LadderColumn.EYEPIECE]
+    if sum(widths.values()) + gap * (len(widths) - 1) > right - left:
+        # The rung in hand and the top one are told by their own look too.
+        widths.pop(LadderColumn.REMARK, None)
     places: dict[LadderColumn, ColumnPlace] = {}
     for column, width in widths.items():
         places[column] = ColumnPlace(left, width, "left" if column in _FROM_LEFT else "right")

@@ -74,7 +74,9 @@ def _rows(sheet: Sheet, frame: YearFrame, taken: Sequence["_Place"] = ()) -> lis
     rows = []
     for number in range(frame.rows):
         bottom = frame.top + 5.0 + number * ROW
-        rows.append(Taken(Box(sheet.page.left + 2.0, bottom, sheet.page.right - 2.0, bottom + ROW), gap=0.0))
+        # Beside the lowest row stands the highest altitude of the scale.
+        left = frame.altitude.box.left - 4.0 if number == 0 else sheet.page.left + 2.0
+        rows.append(Taken(Box(left, bottom, sheet.page.right - 2.0, bottom + ROW), gap=0.0))
         for place in taken:
             rows[-1].add(place.box)
     return rows

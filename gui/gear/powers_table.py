@@ -39,8 +39,10 @@ from gui.widgets.key_names import with_own_keys
 from gui.widgets.roomy_delegate import ABOVE_PX, SIDE_PX, RoomyDelegate, ink
 from gui.widgets.wrapped_text import draw_lines, wrapped_lines
 
-# A row shows this many lines of words; the whole of them stands under the table for the row in hand.
+# A row shows this many lines of words, or all of them where the table has room; for the row in hand all of
+# them stand under the table.
 _MOST_LINES = 2
+_ALL_LINES = 12
 _MOST_EYEPIECE_LETTERS = 24
 _SMALLER = 0.9
 
@@ -229,11 +231,21 @@ class PowersTable(QTableView):
 
     def _fit_rows(self) -> None:
         """Break the words into lines and give each row its height."""
+        for most_lines in (_ALL_LINES, _MOST_LINES):
+            self._break_words(most_lines)
+            if sum(words.height_px for words in self._words) <= self.viewport().height():
+                break
+        for row, words in enumerate(self._words):
+            if self.rowHeight(row) != words.height_px:
+                self.setRowHeight(row, words.height_px)
+
+    def _break_words(self, most_lines: int) -> None:
         known_for = (
             self.font().toString(),
             self.columnWidth(EYEPIECE),
             self._words_left(),
             self.viewport().width(),
+            most_lines,
         )
         if known_for != self._known_for:
             self._known_for = known_for
@@ -242,17 +254,14 @@ class PowersTable(QTableView):
             (self._rows.shown(entry, EYEPIECE), self._rows.shown(entry, WORDS))
             for entry in self._rows.entries
         ]
-        self._words = [self._words_known.get(texts) or self._fit_words(*texts) for texts in shown]
+        self._words = [self._words_known.get(texts) or self._fit_words(*texts, most_lines) for texts in shown]
         self._words_known = dict(zip(shown, self._words, strict=True))
-        for row, words in enumerate(self._words):
-            if self.rowHeight(row) != words.height_px:
-                self.setRowHeight(row, words.height_px)
 
-    def _fit_words(self, label: str, words: str) -> _Words:
+    def _fit_words(self, label: str, words: str, most_lines: int) -> _Words:
         names = self._delegate.lines(label, self.font(), self.columnWidth(EYEPIECE))
         small = self._small_font()
         room = self.viewport().width() - self._words_left() - SIDE_PX
-        lines = wrapped_lines(words, small, room, _MOST_LINES)
+        lines = wrapped_lines(words, small, room, most_lines)
         below_px = ABOVE_PX + len(names) * self.fontMetrics().lineSpacing()
         height_px = below_px + len(lines) * QFontMetrics(small).lineSpacing() + ABOVE_PX
         return _Words(lines, below_px, height_px)

@@ -2,9 +2,10 @@
 
 import re
 
-from PySide6.QtCore import QSignalBlocker, Qt, Signal
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtCore import QEvent, QSignalBlocker, Qt, Signal
+from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import (
+    QBoxLayout,
     QButtonGroup,
     QFrame,
     QHBoxLayout,
@@ -41,6 +42,10 @@ from gui.widgets.plain_label import PlainLabel
 
 _MARGIN_PX = 12
 _GAP_PX = 16
+# From so many letters across on there is room for drawings and figures beside each other.
+_ROW_LETTERS = 105
+# How high both are at least where there is not.
+_DRAWING_LINES, _FIGURES_LINES = 18, 14
 _KITS = ("their usual eyepieces", "my eyepieces")
 
 
@@ -128,22 +133,29 @@ class SideBySide(QWidget):
             super().keyPressEvent(event)
 
     def _lay_out(self) -> None:
-        head = QHBoxLayout()
-        head.setSpacing(10)
-        head.addWidget(self.back)
-        head.addWidget(PlainLabel("Side by side", role="heading"))
-        head.addSpacing(8)
-        head.addWidget(self.a, 1)
-        head.addWidget(self.swap)
-        head.addWidget(self.b, 1)
-        head.addWidget(self.save)
-        under = QHBoxLayout()
-        under.setSpacing(10)
-        under.addWidget(self.conditions, 1)
+        title, picks, under = QHBoxLayout(), QHBoxLayout(), QHBoxLayout()
+        title.setSpacing(10)
+        title.addWidget(self.back)
+        title.addWidget(PlainLabel("Side by side", role="heading"))
+        title.addStretch(1)
+        picks.setSpacing(10)
+        picks.addWidget(self.a, 1)
+        picks.addWidget(self.swap)
+        picks.addWidget(self.b, 1)
+        picks.addWidget(self.save)
+        self._head = QBoxLayout(QBoxLayout.Direction.LeftToRight)
+        self._head.setSpacing(10)
+        self._head.addLayout(title)
+        self._head.addLayout(picks, 1)
         self._usual = PlainLabel("Usual telescopes with", role="small")
         self._usual.setBuddy(self.usual_with)
         under.addWidget(self._usual)
         under.addWidget(self.usual_with)
+        under.addStretch(1)
+        self._under = QBoxLayout(QBoxLayout.Direction.LeftToRight)
+        self._under.setSpacing(10)
+        self._under.addWidget(self.conditions, 1)
+        self._under.addLayout(under)
         page = QWidget()
         page.setObjectName("page")
         right = QVBoxLayout(page)
@@ -153,22 +165,42 @@ class SideBySide(QWidget):
         right.addWidget(self.figures)
         right.addWidget(self.verdict)
         right.addStretch(1)
-        scroll = QScrollArea()
+        self._scroll = scroll = QScrollArea()
         scroll.setWidget(page)
         scroll.setWidgetResizable(True)
         scroll.setFrameShape(QFrame.Shape.NoFrame)
         scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self._body = QWidget()
-        body = QHBoxLayout(self._body)
-        body.setContentsMargins(0, 0, 0, 0)
-        body.setSpacing(_GAP_PX)
-        body.addLayout(self._lay_out_pages(), 12)
-        body.addWidget(scroll, 10)
+        self._parts = QBoxLayout(QBoxLayout.Direction.LeftToRight, self._body)
+        self._parts.setContentsMargins(0, 0, 0, 0)
+        self._parts.setSpacing(_GAP_PX)
+        self._parts.addLayout(self._lay_out_pages(), 12)
+        self._parts.addWidget(scroll, 10)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(_MARGIN_PX, _MARGIN_PX, _MARGIN_PX, _MARGIN_PX)
-        layout.addLayout(head)
-        layout.addLayout(under)
+        layout.addLayout(self._head)
+        layout.addLayout(self._under)
         layout.addWidget(self._body, 1)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._arrange()
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() is QEvent.Type.FontChange:
+            self._arrange()
+
+    def _arrange(self) -> None:
+        """Set drawings and figures beside each other, or below where letters are too large for that."""
+        metrics = self.fontMetrics()
+        is_row = self.width() >= _ROW_LETTERS * metrics.averageCharWidth()
+        directions = QBoxLayout.Direction
+        for part in (self._head, self._under, self._parts):
+            part.setDirection(directions.LeftToRight if is_row else directions.TopToBottom)
+        # The page of the window scrolls then.
+        for widget, lines in ((self.pages, _DRAWING_LINES), (self._scroll, _FIGURES_LINES)):
+            widget.setMinimumHeight(0 if is_row else lines * metrics.lineSpacing())
 
     def _lay_out_pages(self) -> QVBoxLayout:
         """Return the drawings, one at a time, under a row of buttons that choose between them."""

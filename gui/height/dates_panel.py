@@ -24,6 +24,7 @@ from core.year.detail import aperture_looked_through_mm
 from gui.height.dates_search import DatesSearch
 from gui.height.wishes_form import WishesForm
 from gui.state import AppState, Change
+from gui.widgets.all_lines import AllLines
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.reading_area import reading_label
 
@@ -38,7 +39,7 @@ _NO_BODY = "Choose at least one planet, or the Moon."
 _DATE = Qt.ItemDataRole.UserRole
 
 
-class DatesPanel(QWidget):
+class DatesPanel(AllLines):
     """Wishes above, the evenings that have them below; searched for while the panel is in sight.
 
     Signals

@@ -21,6 +21,7 @@ from gui.height.mars_longitude import MarsLongitudeRow
 from gui.height.year_canvas import YearCanvas
 from gui.height.year_reader import YearReader
 from gui.state import AppState, Change
+from gui.widgets.all_lines import AllLines
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.reading_area import reading_label
 
@@ -39,7 +40,7 @@ _BAR_AFTER_MS = 250
 _HINT = "Point at an evening to read about it; click it to go there."
 
 
-class YearPanel(QWidget):
+class YearPanel(AllLines):
     """The year of the planet in hand at the site in hand; worked out while the panel is in sight.
 
     Signals

@@ -115,6 +115,8 @@ class DatePicker(QDateEdit):
     def __init__(self, name: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setAccessibleName(name)
+        # A reader of the screen meets the line inside it as well.
+        self.lineEdit().setAccessibleName(name)
         self.setLocale(ENGLISH)
         self.setDisplayFormat("d MMM yyyy")
         # A half typed date is not yet a choice.
@@ -156,6 +158,8 @@ class TimePicker(QTimeEdit):
     def __init__(self, name: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setAccessibleName(name)
+        # A reader of the screen meets the line inside it as well.
+        self.lineEdit().setAccessibleName(name)
         self.setLocale(ENGLISH)
         # A half typed time is not yet a choice.
         self.setKeyboardTracking(False)

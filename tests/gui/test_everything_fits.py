@@ -7,7 +7,9 @@ import pytest
 from PySide6.QtWidgets import QApplication, QStyle, QStyleOptionComboBox
 
 from core.record.observer import Preferences
-from gui.height.view import HeightView
+from gui.gear.view import GearView
+from gui.height.view import DATES, YEAR, HeightView
+from gui.ladder.view import LadderView
 from gui.state import AppState
 from gui.widgets.pickers import Picker
 from gui.window.shell import Shell
@@ -29,6 +31,27 @@ def test_every_view_fits(
     state.set_text_scale(scale)
     shell = make_shell(state, view=view, size=size)
     for _ in range(3):  # a layout settles in a few rounds
+        QApplication.processEvents()
+
+    assert list(faults(shell)) == []
+
+
+@pytest.mark.parametrize("scale", [1.0, 1.5, 2.0])
+@pytest.mark.parametrize("page", ["side by side", "year", "dates", "log"])
+def test_pages_behind_the_views_fit(
+    make_shell: Callable[..., Shell], state: AppState, page: str, scale: float
+) -> None:
+    state.set_text_scale(scale)
+    view = {"side by side": GEAR, "log": LADDER}.get(page, HEIGHT)
+    shell = make_shell(state, view=view, size=(1000, 640))
+    shown = shell.current_view
+    if isinstance(shown, GearView):
+        shown.show_side_by_side(True)
+    elif isinstance(shown, HeightView):
+        shown.show_page(YEAR if page == "year" else DATES)
+    elif isinstance(shown, LadderView):
+        shown.log_button.click()
+    for _ in range(5):
         QApplication.processEvents()
 
     assert list(faults(shell)) == []

@@ -275,3 +275,19 @@ def test_without_a_field_the_table_says_unknown(qtbot: QtBot, state: AppState) -
     hand = GearHand(qtbot, state)
     assert cells(hand.view.gives.table, 3) == ["unknown"]
     hand.close()
+
+
+def test_a_high_table_shows_all_words_of_every_row(qtbot: QtBot, state: AppState) -> None:
+    def heights(size: tuple[int, int]) -> list[int]:
+        hand = GearHand(qtbot, state, size=size)
+        table = hand.view.gives.table
+        assert all(
+            table.rowViewportPosition(row) + table.rowHeight(row) <= table.viewport().height()
+            for row in range(table.model().rowCount())
+        )
+        found = [table.rowHeight(row) for row in range(table.model().rowCount())]
+        hand.close()
+        return found
+
+    # The row over tonight's air has three lines to say in 1000 pixels: more than a low table gives it.
+    assert heights((1000, 1000))[-1] > heights((1000, 640))[-1]
