@@ -33,8 +33,8 @@ GAP_FROM: Final = 1.1
 # What was in hand for less was passed by on the way to another, for no eyepiece is changed and looked through
 # in that time; ours.
 PASSED_BY: Final = timedelta(seconds=10)
-# A power given up is left for at least so long: seeing decorrelates in tens of minutes (Racine 1996, PASP 108,
-# 372); the figure ours.
+# A power given up is left for at least so long: seeing decorrelates in tens of minutes (Racine 1996, PASP
+# 108, 372); the figure ours.
 LEFT_FOR: Final = timedelta(minutes=15)
 # A chance that a step shows more is told as likely from here up, as a chance below.
 LIKELY_FROM: Final = 0.6
@@ -193,8 +193,8 @@ def _last_on(evidence: Sequence[Evidence], low: float, high: float) -> Evidence 
 def _pays(belief: Belief, line: LineOfSight, low: float, high: float, evidence: Sequence[Evidence]) -> bool:
     """Tell whether a step up is worth it, or was.
 
-    What was seen to show less is left for a while, whatever was believed. What lies over all that is likely, or was
-    given up before, must be as likely as not to show more.
+    What was seen to show less is left for a while, whatever was believed. What lies over all that is likely,
+    or was given up before, must be as likely as not to show more.
     """
     last = _last_on(evidence, low, high)
     if last is not None and last.verdict is Verdict.LESS:
