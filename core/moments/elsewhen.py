@@ -50,14 +50,15 @@ def find_elsewhen(
     planet: Body,
     hours: HoursOut,
     since: datetime | None = None,
-    is_up: bool = False,
 ) -> Elsewhen | None:
     """Return what the hours outside the owner's would give much of, beside ``planet`` in them, or None.
 
     It must stand above 30 degrees in clean air for 20 minutes then; the Moon is never told. What is as good
-    already in the hours, or now, is nothing to wait for. ``is_up`` tells that the owner is outside after the
-    usual hours, and up anyway.
+    already in the hours, or now, is nothing to wait for. ``hours`` are as they were told; whoever looks at
+    ``since`` after them is up anyway.
     """
+    is_up = since is not None and since >= hours.end
+    left = hours if since is None else hours.held_open(since)
     in_hand = 0.0
     if planet in worths:
         # Whoever is up anyway has the rest of the night for the planet in hand too.
@@ -71,16 +72,16 @@ def find_elsewhen(
     ]
     for worth, _, is_earlier in sorted(offers, key=lambda offer: -offer[1]):
         windows = offered_windows(night, worth.body, since=since)
-        outside = (night.start, hours.start) if is_earlier else (hours.end, night.end)
+        outside = (night.start, hours.start) if is_earlier else (left.end, night.end)
         best = minutes_of(night.of(worth.body), within(windows, *outside))
         if best is None or not is_worth_a_climb(best):
             continue
         start = best.start if is_earlier else _true_start(windows, best)
-        if not is_earlier and hours.end - start >= SHORTEST_USEFUL:
+        if not is_earlier and left.end - start >= SHORTEST_USEFUL:
             continue
         if since is not None and start <= since:
             continue
-        gets_up = not is_up and hours.asks_to_get_up(start, night.site.zone)
+        gets_up = hours.asks_to_get_up(start, night.site.zone, now=since)
         return Elsewhen(
             body=worth.body, start=start, end=best.end, is_earlier=is_earlier, is_before_dawn=gets_up
         )

@@ -27,6 +27,7 @@ STAYS_AT_LEAST: Final = timedelta(minutes=30)
 _NOON: Final = time(12)
 # What begins from here on is rather for whoever gets up early than for whoever stays up.
 EARLY_FROM: Final = time(3)
+_STAYS_UP_FOR: Final = timedelta(hours=3)
 _CLOCK_TIME: Final = re.compile(r"(?:[01][0-9]|2[0-3]):[0-5][0-9]")
 _DAY: Final = timedelta(days=1)
 HALF_HOUR: Final = timedelta(minutes=30)
@@ -57,8 +58,13 @@ class HoursOut:
         """Tell whether a moment lies inside."""
         return self.start <= moment < self.end
 
-    def asks_to_get_up(self, moment: datetime, zone: ZoneInfo) -> bool:
-        """Tell whether a moment after the hours is so late that one rather gets up for it (ours)."""
+    def asks_to_get_up(self, moment: datetime, zone: ZoneInfo, *, now: datetime | None) -> bool:
+        """Tell whether a moment after the hours is so late that one rather gets up for it (ours).
+
+        Whoever is outside still after the hours may stay up for what is not long to come.
+        """
+        if now is not None and now >= self.end and moment - now <= _STAYS_UP_FOR:
+            return False
         return moment >= self.end and EARLY_FROM <= moment.astimezone(zone).time() < _NOON
 
     def held_open(self, moment: datetime) -> "HoursOut":

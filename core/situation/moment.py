@@ -121,11 +121,10 @@ class Moment(Place):
     @lazy
     def elsewhen(self) -> Elsewhen | None:
         """What an hour outside the owner's own would give much of, None where there is nothing to tell."""
-        night, planet, hours = self.night, self.planet, self.hours_left
+        night, planet, hours = self.night, self.planet, self.hours
         if night is None or planet is None or hours is None:
             return None
-        is_up = self.hours is not None and self.present is not None and self.present >= self.hours.end
-        return find_elsewhen(night, self.worths, planet=planet, hours=hours, since=self.present, is_up=is_up)
+        return find_elsewhen(night, self.worths, planet=planet, hours=hours, since=self.present)
 
     @lazy
     def targets(self) -> tuple[TargetTime, ...]:

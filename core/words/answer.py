@@ -259,7 +259,7 @@ def _best_words(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> str:
         end=clock.time(best.end if prospect.past_best_since is None else _above_30_until(best)),
         better=None if better is None else clock.time(better.start),
         since=None if prospect.past_best_since is None else clock.time(prospect.past_best_since),
-        minutes=0 if prospect.now is None else minutes_between(prospect.now, best.end),
+        minutes=0 if prospect.now is None else max(minutes_between(prospect.now, best.end), 1),
         then=then,
         air=None if air is None else warm_air_words(air),
         where=_where_words(position),
@@ -276,11 +276,10 @@ def _outside_words(prospect: Prospect, best: BestMinutes, position: Position, cl
             hours=clock.span(hours.start, hours.end),
             span=clock.span(best.start, best.end),
         )
-    is_up = prospect.now is not None and prospect.now >= hours.end
     when = _When.STAY_UP
     if best.start < hours.start:
         when = _When.EARLIER
-    elif not is_up and hours.asks_to_get_up(best.start, prospect.night.site.zone):
+    elif hours.asks_to_get_up(best.start, prospect.night.site.zone, now=prospect.now):
         when = _When.GET_UP
     return (_OUTSIDE_ALONE if is_alone else _OUTSIDE)[when].format(
         planet=prospect.planet.label if is_alone else opening(prospect.planet),

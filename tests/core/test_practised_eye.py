@@ -222,3 +222,8 @@ def test_what_has_hardly_risen_is_left_for_later() -> None:
     # Jupiter gets to 15 degrees by half past eleven, and stands above 45 from 02:42 on.
     assert Body.JUPITER not in bodies
     assert Body.JUPITER in by_hand
+
+
+def test_whoever_is_still_up_stays_up_for_what_comes_soon() -> None:
+    assert "If you stay up, Jupiter from 03:53." in answer(LARGE_REFLECTOR, "01:30")
+    assert "Before dawn, if you get up early, Jupiter from 03:53." in answer(LARGE_REFLECTOR, "22:00")
