@@ -52,6 +52,8 @@ def glued(source: str) -> Iterator[str]:
             and (_is_text(node.left) or _is_text(node.right))
         ):
             yield ast.unparse(node)
+        elif isinstance(node, ast.AugAssign) and isinstance(node.op, ast.Add) and _is_text(node.value):
+            yield ast.unparse(node)
 
 
 def _is_figure(text: ast.JoinedStr) -> bool:
@@ -95,7 +97,14 @@ def test_whoever_places_words_makes_no_sentence_of_them(path: Path) -> None:
 
 
 @pytest.mark.parametrize(
-    "source", ['f"Saved as {path}."', '"Saved as " + name', 'f"{name} is removed"', 'f"{told} {more}"']
+    "source",
+    [
+        'f"Saved as {path}."',
+        '"Saved as " + name',
+        'told += f" ({more})"',
+        'f"{name} is removed"',
+        'f"{told} {more}"',
+    ],
 )
 def test_glued_sentences_are_seen(source: str) -> None:
     assert list(glued_sentences(source))
@@ -114,6 +123,7 @@ def test_names_of_files_and_keys_are_no_sentences(source: str) -> None:
         '"as far as " + limit',
         'TEMPLATE + " and no further"',
         '"at %s" % height',
+        'words += " and no further"',
     ],
 )
 def test_glue_is_seen(source: str) -> None:
