@@ -11,15 +11,22 @@ from pytestqt.qtbot import QtBot
 from core.sky.bodies import Body
 from gui.ladder.view import LadderView
 from gui.state import AppState
-from gui.window.shell import HEIGHT, LADDER, Shell
+from gui.window.shell import Shell
+from gui.window.views import HEIGHT, LADDER
 
 
 def underlined(shell: Shell) -> Counter[str]:
     """Count the letters that lead somewhere with Alt from what can be seen."""
     texts = [action.text() for action in shell.menuBar().actions()]
     texts += [each.text() for each in shell.findChildren(QAbstractButton) if each.isVisible()]
-    texts += [each.text() for each in shell.findChildren(QLabel) if each.isVisible() and each.buddy()]
+    texts += [each.text() for each in shell.findChildren(QLabel) if each.isVisible() and _has_buddy(each)]
     return Counter(key for text in texts if (key := QKeySequence.mnemonic(text).toString()))
+
+
+def _has_buddy(label: QLabel) -> bool:
+    # Qt may give none, whatever its types say.
+    buddy: object = label.buddy()
+    return buddy is not None
 
 
 def twice(shell: Shell) -> list[str]:

@@ -50,9 +50,7 @@ def glued(source: str) -> Iterator[str]:
             isinstance(node, ast.BinOp)
             and isinstance(node.op, ast.Add | ast.Mod)
             and (_is_text(node.left) or _is_text(node.right))
-        ):
-            yield ast.unparse(node)
-        elif isinstance(node, ast.AugAssign) and isinstance(node.op, ast.Add) and _is_text(node.value):
+        ) or (isinstance(node, ast.AugAssign) and isinstance(node.op, ast.Add) and _is_text(node.value)):
             yield ast.unparse(node)
 
 
