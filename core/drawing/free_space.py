@@ -157,6 +157,7 @@ class FreeSpace:
                 break
         if best is not None:
             self.taken.add(best.box)
+            self.taken.add_line(*best.leader)
         return best
 
 

@@ -6,6 +6,8 @@ import numpy as np
 from attrs import frozen
 from numpy.typing import NDArray
 
+_LINE_STEP = 3.0
+
 
 @frozen
 class Box:
@@ -87,6 +89,13 @@ class Taken:
     def add(self, box: Box) -> None:
         """Give a place away, whether it is free or not."""
         self._boxes.append(box)
+
+    def add_line(self, start: tuple[float, float], end: tuple[float, float]) -> None:
+        """Give the places along a straight line away, so that no words come to stand on it."""
+        steps = max(int(np.hypot(end[0] - start[0], end[1] - start[1]) / _LINE_STEP), 1)
+        for along in np.linspace(0.0, 1.0, steps + 1):
+            x, y = (float(a * (1 - along) + b * along) for a, b in zip(start, end, strict=True))
+            self._boxes.append(Box.around(x, y, _LINE_STEP, _LINE_STEP))
 
     def is_free(self, box: Box) -> bool:
         """Tell whether a box lies in the frame and keeps its distance from every other."""

@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from datetime import date
 
-from PySide6.QtCore import QPointF, QRectF, Qt, Signal
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QKeyEvent, QMouseEvent, QPainter, QPen
 from PySide6.QtWidgets import QWidget
 
@@ -21,6 +21,7 @@ _STEPS = {
     Qt.KeyboardModifier.ShiftModifier: 7,
     Qt.KeyboardModifier.ControlModifier: 30,
 }
+_LEAST_LINES = 13
 _GO = (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Space)
 
 
@@ -78,6 +79,10 @@ class YearCanvas(KeyedCanvas):
             return palette.background
         self.chart = draw_year(page, self.year, palette=palette, chosen=self._state.situation.evening)
         return self.chart.drawing
+
+    def minimumSizeHint(self) -> QSize:
+        # Months and marks have their own size; below this the curve would lie flat.
+        return QSize(super().minimumSizeHint().width(), _LEAST_LINES * self.fontMetrics().lineSpacing())
 
     def _on_changed(self, change: Change) -> None:
         if change.of(Situation.evening, Situation.palette_name):

@@ -3,8 +3,8 @@
 from datetime import date
 
 from PySide6.QtCore import Qt, QTimer, Signal
-from PySide6.QtGui import QAccessible, QAccessibleEvent, QHideEvent, QKeyEvent, QShowEvent
-from PySide6.QtWidgets import QHBoxLayout, QProgressBar, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtGui import QAccessible, QAccessibleEvent, QHideEvent, QKeyEvent, QResizeEvent, QShowEvent
+from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QProgressBar, QPushButton, QVBoxLayout, QWidget
 
 from core.problems import ProblemsError
 from core.situation.situation import Situation
@@ -37,6 +37,8 @@ _DEPENDS_ON = (
 )
 # Quicker work than this is over before a bar would be seen.
 _BAR_AFTER_MS = 250
+# From so many letters across on there is room for the reading and the buttons in a row.
+_ROW_LETTERS = 90
 _HINT = "Point at an evening to read about it; click it to go there."
 
 
@@ -89,13 +91,15 @@ class YearPanel(AllLines):
         self._show_reading()
 
     def _lay_out(self) -> None:
-        foot = QHBoxLayout()
-        foot.setSpacing(12)
-        foot.addWidget(self.reading, 1)
-        foot.addWidget(self.progress)
-        foot.addWidget(self.go, 0, Qt.AlignmentFlag.AlignTop)
-        foot.addWidget(self.to_dates, 0, Qt.AlignmentFlag.AlignTop)
-        foot.addWidget(self.back, 0, Qt.AlignmentFlag.AlignTop)
+        buttons = QHBoxLayout()
+        buttons.setSpacing(12)
+        buttons.addWidget(self.progress)
+        for button in (self.go, self.to_dates, self.back):
+            buttons.addWidget(button, 0, Qt.AlignmentFlag.AlignTop)
+        self._foot = QBoxLayout(QBoxLayout.Direction.LeftToRight)
+        self._foot.setSpacing(12)
+        self._foot.addWidget(self.reading, 1)
+        self._foot.addLayout(buttons)
         self.progress.setFixedWidth(160)
         self.progress.hide()
         notes = QHBoxLayout()
@@ -109,7 +113,13 @@ class YearPanel(AllLines):
         column.addWidget(self.caution)
         column.addLayout(notes)
         column.addWidget(self.canvas, 1)
-        column.addLayout(foot)
+        column.addLayout(self._foot)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        is_row = self.width() >= _ROW_LETTERS * self.fontMetrics().averageCharWidth()
+        directions = QBoxLayout.Direction
+        self._foot.setDirection(directions.LeftToRight if is_row else directions.TopToBottom)
 
     def _connect(self) -> None:
         self._bar_timer.timeout.connect(self.progress.show)

@@ -69,3 +69,11 @@ def test_nobody_moves_without_need(wanted: list[float]) -> None:
     places = spread(wanted, pitch, 0, 100)
 
     assert max(abs(place - want) for place, want in zip(places, wanted, strict=True)) < 1e-6
+
+
+def test_words_keep_off_a_line_that_leads_to_others() -> None:
+    taken = Taken(Box(0.0, 0.0, 100.0, 100.0))
+    taken.add_line((10.0, 10.0), (90.0, 90.0))
+    assert not taken.is_free(Box.around(50.0, 50.0, 20.0, 8.0))
+    assert taken.is_free(Box.around(20.0, 80.0, 20.0, 8.0))
+    assert not taken.is_clear((10.0, 90.0), (90.0, 10.0))
