@@ -26,6 +26,7 @@ from core.situation.choices import (
     EveningTemperatures,
     ScopeOutside,
 )
+from core.sky.bodies import Body
 from gui.state import AppState
 
 _FOLDER = "evenings"
@@ -50,6 +51,7 @@ class Kept:
     power_before: float | None = None
     filter_id: str = ""
     scope_id: str = ""
+    planet: Body | None = None
 
     @classmethod
     def of(cls, choices: Choices) -> "Kept":
@@ -66,6 +68,7 @@ class Kept:
             power_before=choices.power_before,
             filter_id=choices.filter_id,
             scope_id=choices.scope_id,
+            planet=choices.planet,
         )
 
 
@@ -99,6 +102,8 @@ class EveningMemory(QObject):
         if said_at is not None and self._is_same_evening(said_at, now):
             if kept.blur is not None and choices.blur.source is BlurSource.ASSUMED:
                 notes["blur"] = kept.blur
+            if choices.planet is None:
+                notes["planet"] = kept.planet
             if kept.scope_id in ("", choices.scope_id):
                 notes |= {name: getattr(kept, name) for name in ("rung_power", "power_before", "filter_id")}
         self._written = kept
@@ -183,6 +188,10 @@ def _judged_by(value: Any, _wanted: object) -> FirstLook | ScaleStep:  # noqa: A
     return _converter.structure(value, ScaleStep) if isinstance(value, dict) else FirstLook(value)
 
 
+def _body(value: object, _wanted: object) -> Body | None:
+    return None if value is None else Body(str(value))
+
+
 def _text(value: object, _wanted: object) -> str:
     if not isinstance(value, str):
         raise TypeError("not a text")
@@ -196,6 +205,7 @@ _HOOKS: dict[Any, Callable[[Any, Any], Any]] = {
     str: _text,
     Hour: _hour,
     FirstLook | ScaleStep: _judged_by,
+    Body | None: _body,
 }
 for _kind, _hook in _HOOKS.items():
     _converter.register_structure_hook(_kind, _hook)

@@ -12,6 +12,7 @@ from core.air.steadiness import FirstLook, Scale, ScaleStep
 from core.air.temperatures import Temperatures
 from core.moments.hours import Twilight
 from core.record.observer import Profile
+from core.sky.bodies import Body
 from core.tonight.steps import ItemKind
 from gui.profile.evening_memory import EveningMemory
 from gui.state import AppState
@@ -46,6 +47,7 @@ def test_all_of_an_evening_is_there_again(start: Callable[[], AppState]) -> None
     state.set_first_look(FirstLook.STEADY)
     state.set_usual_air(400)
     state.set_hours(Twilight.DUSK, time(1, 0))
+    state.set_planet(Body.URANUS)
     state.set_rung(120)
     state.tick_step("kit", done=True)
     notes = state.situation.step_notes.added("Tea", since).moved_to("finder", since)
@@ -59,6 +61,7 @@ def test_all_of_an_evening_is_there_again(start: Callable[[], AppState]) -> None
     assert after.first_look is FirstLook.STEADY
     assert after.said_blur == before.said_blur
     assert after.usual_air == 400
+    assert after.planet is Body.URANUS
     assert after.hours == before.hours
     assert after.rung is not None
     assert before.rung is not None
@@ -76,12 +79,14 @@ def test_a_step_of_a_scale_is_kept_too(start: Callable[[], AppState]) -> None:
 def test_the_next_evening_begins_anew(start: Callable[[], AppState], clock: HandClock) -> None:
     state = start()
     state.set_first_look(FirstLook.BOILING)
+    state.set_planet(Body.URANUS)
     state.set_outside(EVENING_START - timedelta(hours=1))
     state.tick_step("kit", done=True)
     clock.move(timedelta(days=1))
 
     after = start().situation
     assert after.first_look is None
+    assert after.chosen_planet is None
     assert after.outside_since is None
     assert not any(item.is_done for item in after.evening_steps)
 
