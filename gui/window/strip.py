@@ -50,7 +50,7 @@ class Strip(QWidget):
         self.observer = ElidedLabel(role="heading")
         self.observer.setAccessibleName("Observer")
         self.site = Picker("Site", letters=5)
-        self.planet = Picker("Planet", letters=6)
+        self.planet = Picker("Planet", letters=7)
         self.scope = Picker("Telescope", letters=6)
         self.palette_picker = Picker("Palette", letters=3)
         self.date = DatePicker("Evening")
@@ -94,7 +94,7 @@ class Strip(QWidget):
             _Group(PlainLabel("Observer", role="small"), self.observer),
             _Group(captioned("&Site", self.site), self.site, stretch=3),
             _Group(self.weekday, evening),
-            _Group(captioned("&Planet", self.planet), self.planet, stretch=3),
+            _Group(captioned("&Planet", self.planet), self.planet, stretch=4),
             _Group(captioned("&Telescope", self.scope), self.scope, stretch=3),
             _Group(self.universal, self.clock),
             _Group(captioned("Pa&lette", self.palette_picker), self.palette_picker),

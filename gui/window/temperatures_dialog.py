@@ -95,7 +95,9 @@ class TemperaturesDialog(QDialog):
         column.addWidget(form)
         column.addWidget(self.what_follows, 1)
         column.addWidget(box)
-        self.setMinimumWidth(_WIDTH_PX)
+        # Large letters need more; a width that is set would be all that counts.
+        self.ensurePolished()
+        self.setMinimumWidth(max(_WIDTH_PX, self.minimumSizeHint().width()))
 
     def _on_changed(self, change: Change) -> None:
         told_by = (Situation.readiness, Situation.mirror_climb, Situation.dew, Situation.preferences)
