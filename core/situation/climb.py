@@ -54,10 +54,16 @@ class Climb(InOrder):
         return None if ladder is None else nearest_rung(ladder, self._rung_power)
 
     @lazy
+    def is_out_of_sight(self) -> bool:
+        """Whether the ladder is that of another moment, since what it is about cannot be seen now."""
+        return self.following_now and self.aim.at is not None and self.aim.at != self.time
+
+    @lazy
     def can_be_judged(self) -> bool:
-        """Whether there was a step to the rung in hand to judge, and there is still time to."""
+        """Whether there was a step to the rung in hand to judge, it can be seen, and there is time to."""
         before, rung = self.power_before, self.rung
-        return self.last_call is None and before is not None and rung is not None and before != rung.power
+        has_stepped = before is not None and rung is not None and before != rung.power
+        return has_stepped and self.last_call is None and not self.is_out_of_sight
 
     @lazy
     def verdict_on_step(self) -> LogEntry | None:

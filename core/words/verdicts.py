@@ -19,6 +19,7 @@ _ASKED: Final = (
     "the detail?"
 )
 _NOT_YET: Final = "Step to another power; then say here what it did to the detail."
+_OUT_OF_SIGHT: Final = "What a step does to {planet} can be judged once it is in sight."
 _WRITTEN: Final = {
     Verdict.MORE: "More detail at {power} than at {before}, written down.",
     Verdict.NO_CHANGE: "No more detail at {power} than at {before}, written down.",
@@ -35,6 +36,9 @@ def asked_words(situation: Situation) -> str:
     rung, before, scope = situation.rung, situation.power_before, situation.scope
     if rung is None or situation.last_call is not None:
         return ""
+    planet = situation.aim.planet
+    if situation.is_out_of_sight and planet is not None:
+        return _OUT_OF_SIGHT.format(planet=planet.label)
     if not situation.can_be_judged or before is None or scope is None:
         return _NOT_YET
     return written_words(situation) or _ASKED.format(

@@ -13,6 +13,7 @@ from pytestqt.qtbot import QtBot
 from core.air.steadiness import BlurSource
 from core.record.log import FILE_NAME, Log
 from core.record.log_entry import LogEntry, Verdict
+from core.sky.bodies import Body
 from gui.ladder.view import LadderView
 from gui.state import AppState
 from gui.window.shell import Shell
@@ -24,6 +25,7 @@ LADDER = 2
 
 @pytest.fixture
 def shell(make_shell: MakeShell, state: AppState) -> Shell:
+    state.set_planet(Body.SATURN)  # up at this hour, as Jupiter is not
     return make_shell(state, view=LADDER)
 
 
@@ -127,6 +129,7 @@ def test_verdicts_of_an_earlier_start_are_there_again(
     view.log_book.close()
 
     later = make_state(state.profile)
+    later.set_planet(Body.SATURN)
     make_shell(later, view=LADDER)
 
     assert later.situation.has_taught
@@ -163,3 +166,16 @@ def test_a_verdict_that_cannot_be_written_is_told_once_and_kept(
     _step_up(state)
     QTest.keyClick(view.canvas, Qt.Key.Key_N)
     assert len(_written(own_data_folder, state)) == 2
+
+
+def test_what_is_not_in_sight_cannot_be_judged(
+    view: LadderView, state: AppState, own_data_folder: Path
+) -> None:
+    """Jupiter rises after midnight; the ladder shows its best moment, at which nobody has looked yet."""
+    state.set_planet(Body.JUPITER)
+    _step_up(state)
+
+    assert view.pane.verdicts.asked.text() == "What a step does to Jupiter can be judged once it is in sight."
+    assert not any(button.isEnabled() for button in view.pane.verdicts.buttons.values())
+    QTest.keyClick(view.canvas, Qt.Key.Key_M)
+    assert not (own_data_folder / FILE_NAME).exists()
