@@ -35,7 +35,7 @@ def test_deep_red_and_blue_are_for_larger_apertures() -> None:
     red = Filter(name="Red", wratten="25")
 
     assert kept_for_larger_text(red, 114) == (
-        "Red passes 14% of the light and is usually kept for apertures from 200 mm up."
+        "Red passes 14% of the light and is usually kept for apertures from 200 mm up, a rule of thumb."
     )
     assert kept_for_larger_text(red, 200) is None
     assert kept_for_larger_text(Filter(name="Deep blue", wratten="38A"), 150) is not None
