@@ -41,7 +41,7 @@ def test_a_new_profile_grows_into_a_correct_ladder(hand: GearHand) -> None:
     hand.choose("kind", "reflector")
     hand.type("aperture_mm", "150")
     hand.type("focal_length_mm", "f/8")
-    assert "No eyepiece owned fits Six-inch" in hand.words()
+    assert "Add an eyepiece in Gear" in hand.words()
 
     hand.press(column.next.button)
     hand.type("focal_length", "25")
