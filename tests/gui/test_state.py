@@ -331,6 +331,7 @@ def test_another_profile_forgets_what_was_chosen_and_keeps_the_window_s_looks(st
 
 def test_a_step_is_judged_on_one_planet_through_one_telescope(make_state: Callable[..., AppState]) -> None:
     state = make_state()
+    state.set_planet(Body.URANUS)  # up at this hour, as Saturn is
     judged = []
     for planet, scope in ((Body.SATURN, 0), (Body.SATURN, 1)):
         state.step_rung(1)
