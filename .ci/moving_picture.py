@@ -1,4 +1,4 @@
-"""Make the README's moving picture: an evening of a sample observer, from the chart to a verdict of less detail.
+"""Make the README's moving picture: an evening of a sample, from the chart to a verdict of less detail.
 
 ``python .ci/moving_picture.py FILE.webp``; the same call gives the same pictures. The window is the real one,
 without a display, and is worked as a person does: keys on the ladder, buttons of the verdicts.
