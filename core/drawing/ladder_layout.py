@@ -118,17 +118,6 @@ class LadderLayout:
         """Where the words of the rungs end, points."""
         return max((place.left + place.width for place in self.columns.values()), default=self.words_left)
 
-    @property
-    def free_under_limits(self) -> Box:
-        """The largest free room in the column of the limits."""
-        edges = [
-            (place.words_y - place.height / 2, place.words_y + place.height / 2) for place in self.limits
-        ]
-        bottom, top = self.scale.bottom - ROW / 2, self.scale.top + ROW / 2
-        floors, ceilings = [bottom, *(high for _, high in edges)], [*(low for low, _ in edges), top]
-        low, high = max(zip(floors, ceilings, strict=True), key=lambda gap: gap[1] - gap[0])
-        return Box(self.box.left, low + 4.0, self.limits_right, high - 4.0)
-
 
 def power_range(ladders: Sequence[Ladder], wished: Sequence[Rung] = ()) -> tuple[float, float]:
     """Return the lowest and highest power that a drawing of these ladders must show, with some air.

@@ -168,11 +168,6 @@ class Warmth(TonightsAir):
         course = self.mirror_course_of(scope)
         return 0.0 if course is None else course.blur_arcsec(moment or self.time)
 
-    def outside_since_of(self, scope: Telescope) -> datetime | None:
-        """Return since when one of the owner's telescopes stands outside this evening, None for unknown."""
-        note = self._note_of(scope)
-        return None if note is None else note.since
-
     def _out_at(self, scope: Telescope) -> datetime:
         """Return when a telescope was carried out, or would be in time for the best minutes."""
         note, best, night = self._note_of(scope), self.best or self.whole_best, self.night

@@ -81,11 +81,6 @@ def filter_facts(facts: FilterFacts) -> tuple[str, ...]:
     return (passes, *(_USE.format(body=use.body.label, what=use.what) for use in facts.uses))
 
 
-def aim_text(aim: FilterAim) -> str:
-    """Return what a filter is to help with: ``the polar cap``."""
-    return _AIMS[aim]
-
-
 def kept_for_larger_text(owned: Filter, aperture_mm: float) -> str | None:
     """Return a sentence when a filter is usually kept for larger apertures (common practice)."""
     facts = facts_of(owned)

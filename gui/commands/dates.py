@@ -20,13 +20,13 @@ from core.words.commands import MUST_BE_LOWER_FIRST, MUST_BE_RANGE, NOT_ASKED_FO
 from core.year.dates import DateWishes, Glass, HeightWish, check_hours, find_dates, usual_height_deg
 from core.year.detail import aperture_looked_through_mm
 from gui.commands.parsing import (
+    add_first_evening,
     add_hours,
     add_json,
     add_profile,
     add_scope,
     add_site,
     checked,
-    iso_date,
     placed,
 )
 from gui.commands.sky import choose_site
@@ -61,13 +61,7 @@ def add_arguments(parser: ArgumentParser) -> None:
     )
     add_site(parser)
     add_scope(parser)
-    parser.add_argument(
-        "--from",
-        dest="first",
-        metavar="D",
-        type=checked(iso_date),
-        help="date of the first evening, YYYY-MM-DD; tonight when left out",
-    )
+    add_first_evening(parser)
     add_json(parser)
 
 

@@ -82,6 +82,17 @@ def add_hours(parser: ArgumentParser) -> None:
     )
 
 
+def add_first_evening(parser: ArgumentParser) -> None:
+    """Declare from which evening on is searched or told."""
+    parser.add_argument(
+        "--from",
+        dest="first",
+        metavar="D",
+        type=checked(iso_date),
+        help="date of the first evening, YYYY-MM-DD; tonight when left out",
+    )
+
+
 def add_blur(parser: ArgumentParser) -> None:
     """Declare tonight's blur."""
     parser.add_argument(

@@ -16,13 +16,13 @@ from core.sky.civil import tonight
 from core.year.detail import aperture_looked_through_mm
 from core.year.year import compute_year
 from gui.commands.parsing import (
+    add_first_evening,
     add_json,
     add_profile,
     add_scope,
     add_site,
     blur,
     checked,
-    iso_date,
     longitude_deg,
     placed,
 )
@@ -44,13 +44,7 @@ def add_arguments(parser: ArgumentParser) -> None:
         type=checked(blur),
         help="usual blur straight overhead, 0.2 to 8 arcsec; 1.6 when left out",
     )
-    parser.add_argument(
-        "--from",
-        dest="first",
-        metavar="D",
-        type=checked(iso_date),
-        help="date of the first evening, YYYY-MM-DD; tonight when left out",
-    )
+    add_first_evening(parser)
     parser.add_argument(
         "--longitude",
         metavar="DEG",

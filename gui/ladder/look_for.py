@@ -1,7 +1,6 @@
 """What is worth looking for on the planet in hand, and which of the owner's filters helps, in words."""
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
 from core.looks.feature_rules import Likelihood
@@ -49,18 +48,8 @@ class LookForPane(ReadingArea):
         column.addWidget(self.filters_heading)
         column.addWidget(self.filters)
         column.addStretch(1)
-        self._is_snug = False
         self._shown: tuple[FeatureChance, ...] | None = None
         self._expected: tuple[str, ...] = ()
-
-    def set_snug(self, *, on: bool) -> None:
-        """Ask for no more height than the words need, so that what stands above gets the rest."""
-        self._is_snug = on
-        self._fit_words()
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        super().resizeEvent(event)
-        self._fit_words()
 
     def show_appearance(self, appearance: PlanetAppearance | None) -> None:
         """Show what to look for, or why nothing can be said."""
@@ -85,7 +74,6 @@ class LookForPane(ReadingArea):
                 self._grid.addWidget(reading_label(feature_text(item), role="heading"), first, 1)
                 self._grid.addWidget(reading_label(reason_text(item), role="small"), first + 1, 1)
             self._grid.setRowMinimumHeight(first + 2, _BETWEEN_PX)
-        self._fit_words()
 
     def show_filters(self, offers: FilterOffers | None) -> None:
         """Show what the owner's filters are good for; nothing without a filter."""
@@ -95,14 +83,10 @@ class LookForPane(ReadingArea):
         for label in (self.filters_heading, self.filters):
             label.setVisible(bool(sentences))
         self._describe()
-        self._fit_words()
 
     def _describe(self) -> None:
         filters = (self.filters_heading.text(), self.filters.text()) if self.filters.text() else ()
         self.setAccessibleDescription(" ".join((*self._expected, *filters)))
-
-    def _fit_words(self) -> None:
-        self.fit(self.width() if self._is_snug else None)
 
 
 def _heading(appearance: PlanetAppearance | None) -> str:
