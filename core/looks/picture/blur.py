@@ -92,11 +92,9 @@ def air_transfer(
     exposure, 1 a short one whose motion is taken out whole. How much there is of it depends on the aperture.
     """
     in_lengths = np.abs(frequency) * air_arcsec / _WIDTH_PER_R0  # the frequency in Fried's lengths
-    if air_arcsec == 0.0:
-        return np.ones_like(in_lengths)
-    # Fried's lengths across the aperture.
-    across = aperture_mm * 1e6 / WAVELENGTH_NM / _ARCSEC * air_arcsec / _WIDTH_PER_R0
-    share = np.clip(in_lengths / min(across, _WIDEST_FOLLOWED), 0.0, 1.0)
+    highest = aperture_mm * 1e6 / WAVELENGTH_NM / _ARCSEC
+    # The frequency as a share of the highest one of the aperture, or of the widest that is followed.
+    share = np.clip(np.maximum(np.abs(frequency) / highest, in_lengths / _WIDEST_FOLLOWED), 0.0, 1.0)
     followed = motion_followed * np.cbrt(share)
     return np.asarray(np.exp(-3.44 * in_lengths ** (5.0 / 3.0) * (1.0 - followed)))
 

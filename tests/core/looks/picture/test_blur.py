@@ -4,7 +4,7 @@ import attrs
 import numpy as np
 import pytest
 from astropy.modeling.functional_models import AiryDisk2D
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 from scipy.integrate import quad
 from scipy.optimize import brentq
@@ -153,6 +153,7 @@ def test_a_slanting_spread_slants_the_way_it_is_told() -> None:
     air_arcsec=st.floats(0, 8),
     pixel_arcsec=st.floats(0.05, 10),
 )
+@example(aperture_mm=20.0, obstruction_ratio=0.0, air_arcsec=5e-324, pixel_arcsec=1.0)
 def test_no_light_is_lost_or_made(
     aperture_mm: float, obstruction_ratio: float, air_arcsec: float, pixel_arcsec: float
 ) -> None:
