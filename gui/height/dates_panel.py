@@ -1,14 +1,14 @@
 """Find me a date: the next evenings that have what is wished for, and the way to any of them."""
 
 from datetime import date
+from functools import partial
 
-from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QHideEvent, QKeyEvent, QShowEvent
 from PySide6.QtWidgets import (
     QHBoxLayout,
     QListWidget,
     QListWidgetItem,
-    QProgressBar,
     QPushButton,
     QVBoxLayout,
     QWidget,
@@ -19,12 +19,13 @@ from core.problems import ProblemsError
 from core.situation.situation import Situation
 from core.words.found_dates import day_words, found_cautions, found_sentence, seen_words
 from core.words.site_clock import clock_of
-from core.year.dates import FoundDate, FoundDates, Glass
+from core.year.dates import FoundDate, FoundDates, Glass, find_dates
 from core.year.detail import aperture_looked_through_mm
-from gui.height.dates_search import DatesSearch
 from gui.height.wishes_form import WishesForm
+from gui.long_search import LongSearch
 from gui.state import AppState, Change
 from gui.widgets.all_lines import AllLines
+from gui.widgets.late_bar import LateBar
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.reading_area import reading_label
 
@@ -32,8 +33,6 @@ _DEPENDS_ON = (
     *(Situation.date_wishes, Situation.usual_hours, Situation.site, Situation.tonight, Situation.has_sky),
     *(Situation.dark, Situation.scope, Situation.usual_blur_arcsec, Situation.preferences),
 )
-# Quicker work than this is over before a bar would be seen.
-_BAR_AFTER_MS = 250
 _NO_SITE = "Add a site in Gear to find evenings there."
 _NO_BODY = "Choose at least one planet, or the Moon."
 _DATE = Qt.ItemDataRole.UserRole
@@ -64,24 +63,17 @@ class DatesPanel(AllLines):
         self.list.setAccessibleDescription("Enter goes to the evening")
         self.caution = reading_label(role="small")
         self.caution.setAccessibleName("Caution")
-        self.progress = QProgressBar()
-        self.progress.setAccessibleName("Looking for evenings")
-        self.progress.setTextVisible(False)
+        self.progress = LateBar("Looking for evenings")
         self.go = QPushButton("&Go to this evening")
         self.back = QPushButton("&Back to the year")
         self.back.setToolTip("Esc")
-        self._search = DatesSearch(state.jobs, self)
-        self._bar_timer = QTimer(self)
-        self._bar_timer.setSingleShot(True)
-        self._bar_timer.setInterval(_BAR_AFTER_MS)
+        self._search = LongSearch("dates", state.jobs, self)
         self.setFocusProxy(self.list)
         self._lay_out()
         self._connect()
         self._show_nothing("")
 
     def _lay_out(self) -> None:
-        self.progress.setFixedWidth(160)
-        self.progress.hide()
         foot = QHBoxLayout()
         foot.setSpacing(12)
         foot.addWidget(self.caution, 1)
@@ -98,10 +90,9 @@ class DatesPanel(AllLines):
         column.addLayout(foot)
 
     def _connect(self) -> None:
-        self._bar_timer.timeout.connect(self.progress.show)
         self._search.found.connect(self._show_found)
         self._search.refused.connect(self._show_nothing)
-        self._search.progressed.connect(self._show_progress)
+        self._search.progressed.connect(self.progress.show_progress)
         self.list.itemActivated.connect(self._go_to)
         self.list.currentItemChanged.connect(lambda item: self.go.setEnabled(item is not None))
         self.go.clicked.connect(lambda: self._go_to(self.list.currentItem()))
@@ -117,7 +108,7 @@ class DatesPanel(AllLines):
     def hideEvent(self, event: QHideEvent) -> None:
         super().hideEvent(event)
         self._search.give_up()
-        self._end_progress()
+        self.progress.end()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() == Qt.Key.Key_Escape:
@@ -140,20 +131,23 @@ class DatesPanel(AllLines):
         if scope is not None:
             aperture_mm = aperture_looked_through_mm(scope)
             glass = Glass(aperture_mm=aperture_mm, overhead_arcsec=situation.usual_blur_arcsec)
-        self._bar_timer.start()
+        self.progress.begin()
         self._search.want(
-            site,
-            wishes,
-            situation.tonight,
-            usual=situation.usual_hours,
-            dark_enough=situation.dark.sun_altitudes_deg(),
-            glass=glass,
+            partial(
+                find_dates,
+                site,
+                wishes,
+                situation.tonight,
+                usual=situation.usual_hours,
+                dark_enough=situation.dark.sun_altitudes_deg(),
+                glass=glass,
+            )
         )
 
     # What was found.
 
     def _show_found(self, found: FoundDates) -> None:
-        self._end_progress()
+        self.progress.end()
         situation = self._state.situation
         site, clock, usual = situation.site, clock_of(situation), situation.usual_hours
         if site is None or clock is None:
@@ -169,19 +163,11 @@ class DatesPanel(AllLines):
             self.list.setCurrentRow(0)
 
     def _show_nothing(self, sentence: str) -> None:
-        self._end_progress()
+        self.progress.end()
         self.sentence.setText(sentence)
         self.caution.setText("")
         self.list.clear()
         self.go.setEnabled(False)
-
-    def _show_progress(self, done: int, steps: int) -> None:
-        self.progress.setRange(0, steps)
-        self.progress.setValue(done)
-
-    def _end_progress(self) -> None:
-        self._bar_timer.stop()
-        self.progress.hide()
 
     def _go_to(self, item: QListWidgetItem | None) -> None:
         if item is None:

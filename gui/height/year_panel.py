@@ -2,15 +2,14 @@
 
 from datetime import date
 
-from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QAccessible, QAccessibleEvent, QHideEvent, QKeyEvent, QResizeEvent, QShowEvent
-from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QProgressBar, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from core.problems import ProblemsError
 from core.situation.situation import Situation
 from core.sky.bodies import Body
 from core.sky.ephemeris import usable_dates
-from core.sky.site import Site
 from core.words.pairs import meetings
 from core.words.site_clock import SiteClock
 from core.words.year import best_weeks_text, cautions, evening_text, light_nights_text
@@ -19,9 +18,10 @@ from core.year.detail import aperture_looked_through_mm
 from core.year.year import Year
 from gui.height.mars_longitude import MarsLongitudeRow
 from gui.height.year_canvas import YearCanvas
-from gui.height.year_reader import YearReader
+from gui.height.year_reader import YearReader, YearWanted
 from gui.state import AppState, Change
 from gui.widgets.all_lines import AllLines
+from gui.widgets.late_bar import LateBar
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.reading_area import reading_label
 
@@ -35,8 +35,6 @@ _DEPENDS_ON = (
         Situation.mars_longitude_deg,
     ),
 )
-# Quicker work than this is over before a bar would be seen.
-_BAR_AFTER_MS = 250
 # From so many letters across on there is room for the reading and the buttons in a row.
 _ROW_LETTERS = 90
 _HINT = "Point at an evening to read about it; click it to go there."
@@ -78,14 +76,9 @@ class YearPanel(AllLines):
         self.to_dates.setAccessibleDescription("Find the next evenings by planets, heights, hours and Moon")
         self.back = QPushButton("&Back to the evening")
         self.back.setToolTip("Esc")
-        self.progress = QProgressBar()
-        self.progress.setAccessibleName("Working out the year")
-        self.progress.setTextVisible(False)
+        self.progress = LateBar("Working out the year")
         self.setFocusProxy(self.canvas)
         self._reader = YearReader(state.jobs, self)
-        self._bar_timer = QTimer(self)
-        self._bar_timer.setSingleShot(True)
-        self._bar_timer.setInterval(_BAR_AFTER_MS)
         self._lay_out()
         self._connect()
         self._show_reading()
@@ -100,8 +93,6 @@ class YearPanel(AllLines):
         self._foot.setSpacing(12)
         self._foot.addWidget(self.reading, 1)
         self._foot.addLayout(buttons)
-        self.progress.setFixedWidth(160)
-        self.progress.hide()
         notes = QHBoxLayout()
         notes.setSpacing(12)
         notes.addWidget(self.mars_longitude)
@@ -122,10 +113,9 @@ class YearPanel(AllLines):
         self._foot.setDirection(directions.LeftToRight if is_row else directions.TopToBottom)
 
     def _connect(self) -> None:
-        self._bar_timer.timeout.connect(self.progress.show)
-        self._reader.read.connect(self._show_year)
+        self._reader.found.connect(self._show_year)
         self._reader.refused.connect(self._show_refusal)
-        self._reader.progressed.connect(self._show_progress)
+        self._reader.progressed.connect(self.progress.show_progress)
         self.canvas.pointed.connect(self._show_reading)
         self.canvas.chosen.connect(self._go_to)
         self.go.clicked.connect(lambda: self._go_to(self.canvas.marked))
@@ -148,7 +138,7 @@ class YearPanel(AllLines):
     def hideEvent(self, event: QHideEvent) -> None:
         super().hideEvent(event)
         self._reader.give_up()
-        self._end_progress()
+        self.progress.end()
 
     def _on_changed(self, change: Change) -> None:
         if self.isVisible() and change.of(*_DEPENDS_ON):
@@ -158,27 +148,31 @@ class YearPanel(AllLines):
         state = self._state
         site, planet = state.situation.site, state.situation.planet
         if site is None or planet is None:
-            self._end_progress()
+            self.progress.end()
             self._show_nothing("" if site else "Add a site in Gear to see the year from there.")
             return
         self._first = _first_of_year(state.situation.evening, self._first)
-        dark_below_deg = state.situation.dark.sun_altitude_deg_of(planet)
-        aperture_mm = aperture_looked_through_mm(state.situation.scope)
-        blur_arcsec = state.situation.usual_blur_arcsec
-        longitude_deg = state.situation.mars_longitude_deg if planet is Body.MARS else None
-        wanted = (site, planet, self._first, dark_below_deg, aperture_mm, blur_arcsec, longitude_deg)
+        wanted = YearWanted(
+            site=site,
+            planet=planet,
+            first=self._first,
+            dark_below_deg=state.situation.dark.sun_altitude_deg_of(planet),
+            aperture_mm=aperture_looked_through_mm(state.situation.scope),
+            overhead_arcsec=state.situation.usual_blur_arcsec,
+            mars_longitude_deg=state.situation.mars_longitude_deg if planet is Body.MARS else None,
+        )
         year = self.canvas.year
-        if year is not None and _asked_for(year) == wanted:
+        if year is not None and YearWanted.of(year) == wanted:
             self._reader.give_up()
-            self._end_progress()
+            self.progress.end()
             self._show_notes(self._notes_of(year))
             self._show_reading()
             return
-        self._bar_timer.start()
-        self._reader.want(*wanted)
+        self.progress.begin()
+        self._reader.want_year(wanted)
 
     def _show_year(self, year: Year) -> None:
-        self._end_progress()
+        self.progress.end()
         self.sentence.setText(" ".join(filter(None, [best_weeks_text(year), light_nights_text(year)])))
         self._show_caution(" ".join(cautions(year)))
         self._show_notes(self._notes_of(year))
@@ -201,7 +195,7 @@ class YearPanel(AllLines):
         return SiteClock(zone=year.site.zone, hours=self._state.profile.preferences.clock)
 
     def _show_refusal(self, sentence: str) -> None:
-        self._end_progress()
+        self.progress.end()
         self._show_nothing(sentence)
 
     def _show_nothing(self, sentence: str) -> None:
@@ -210,14 +204,6 @@ class YearPanel(AllLines):
         self._show_notes("")
         self.canvas.show_year(None)
         self._show_reading()
-
-    def _show_progress(self, done: int, steps: int) -> None:
-        self.progress.setRange(0, steps)
-        self.progress.setValue(done)
-
-    def _end_progress(self) -> None:
-        self._bar_timer.stop()
-        self.progress.hide()
 
     # One evening of it.
 
@@ -243,12 +229,6 @@ class YearPanel(AllLines):
             self._state.tell(str(error))
         else:
             self.left.emit()
-
-
-def _asked_for(year: Year) -> tuple[Site, Body, date, float, float, float, float | None]:
-    longitude_deg = None if year.facing is None else year.facing.longitude_deg
-    instrument = year.aperture_mm, year.overhead_arcsec
-    return year.site, year.planet, year.dates[0], year.dark_below_deg, *instrument, longitude_deg
 
 
 def _first_of_year(evening: date, shown: date | None) -> date:

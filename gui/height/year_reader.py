@@ -2,104 +2,83 @@
 
 from datetime import date
 from functools import partial
-from threading import Event
 
-from PySide6.QtCore import QObject, Signal
+from attrs import frozen
+from PySide6.QtCore import QObject
 
 from core.air.first_look import USUAL_BLUR_ARCSEC
-from core.problems import ProblemsError
 from core.sky.bodies import Body
 from core.sky.site import Site
 from core.year.detail import USUAL_APERTURE_MM
 from core.year.year import Year, compute_year
 from gui.jobs import Jobs
+from gui.long_search import LongSearch
 
 _KEPT_YEARS = 12
-_JOB = "year"
-
-_Key = tuple[Site, Body, date, float, float, float, float | None]
 
 
-class _StoppedError(Exception):
-    """The year is no longer wanted."""
+@frozen(kw_only=True)
+class YearWanted:
+    """A planet's year from its first date on.
 
-
-class YearReader(QObject):
-    """Gives the year that was wanted last.
-
-    Signals
-    -------
-    read
-        The ``Year``, at once when it is at hand.
-    progressed
-        How many steps of the work are done, and of how many.
-    refused
-        Why there is no such year, in one sentence.
+    ``dark_below_deg`` is the altitude under which the Sun must stand for it; the best weeks are those of a
+    telescope of ``aperture_mm`` in air with a blur overhead. ``mars_longitude_deg`` is a longitude on Mars
+    whose evenings are sought.
     """
 
-    read = Signal(object)
-    progressed = Signal(int, int)
-    refused = Signal(str)
+    site: Site
+    planet: Body
+    first: date
+    dark_below_deg: float
+    aperture_mm: float = USUAL_APERTURE_MM
+    overhead_arcsec: float = USUAL_BLUR_ARCSEC
+    mars_longitude_deg: float | None = None
+
+    @classmethod
+    def of(cls, year: Year) -> "YearWanted":
+        """Return what a year was the answer to."""
+        return cls(
+            site=year.site,
+            planet=year.planet,
+            first=year.dates[0],
+            dark_below_deg=year.dark_below_deg,
+            aperture_mm=year.aperture_mm,
+            overhead_arcsec=year.overhead_arcsec,
+            mars_longitude_deg=None if year.facing is None else year.facing.longitude_deg,
+        )
+
+
+class YearReader(LongSearch):
+    """Gives the ``Year`` that was wanted last, at once when it is at hand."""
 
     def __init__(self, jobs: Jobs, parent: QObject | None = None) -> None:
-        super().__init__(parent)
-        self._jobs = jobs
-        self._kept: dict[_Key, Year] = {}
-        self._stop = Event()
+        super().__init__("year", jobs, parent)
+        self._kept: dict[YearWanted, Year] = {}
+        self.found.connect(self._keep)
 
-    def want(
-        self,
-        site: Site,
-        planet: Body,
-        first: date,
-        dark_below_deg: float,
-        aperture_mm: float = USUAL_APERTURE_MM,
-        overhead_arcsec: float = USUAL_BLUR_ARCSEC,
-        mars_longitude_deg: float | None = None,
-    ) -> None:
-        """Ask for a planet's year from its first date on; what was asked for before is given up.
-
-        ``dark_below_deg`` is the altitude under which the Sun must stand for it; the best weeks are those of
-        a telescope of ``aperture_mm`` in air with a blur overhead. ``mars_longitude_deg`` is a longitude on
-        Mars whose evenings are sought.
-        """
-        self.give_up()
-        key = (site, planet, first, dark_below_deg, aperture_mm, overhead_arcsec, mars_longitude_deg)
-        if key in self._kept:
-            self.read.emit(self._kept[key])
+    def want_year(self, wanted: YearWanted) -> None:
+        """Ask for a year; what was asked for before is given up."""
+        if wanted in self._kept:
+            self.give_up()
+            self.found.emit(self._kept[wanted])
             return
-        self._stop = Event()
-        work = partial(
-            compute_year,
-            site,
-            planet,
-            first,
-            aperture_mm=aperture_mm,
-            overhead_arcsec=overhead_arcsec,
-            dark_below_deg=dark_below_deg,
-            mars_longitude_deg=mars_longitude_deg,
-            progress=partial(self._report, self._stop),
+        self.want(
+            partial(
+                compute_year,
+                wanted.site,
+                wanted.planet,
+                wanted.first,
+                aperture_mm=wanted.aperture_mm,
+                overhead_arcsec=wanted.overhead_arcsec,
+                dark_below_deg=wanted.dark_below_deg,
+                mars_longitude_deg=wanted.mars_longitude_deg,
+            )
         )
-        self._jobs.submit(_JOB, work, partial(self._keep, key), self._on_failed)
 
-    def give_up(self) -> None:
-        """Stop the work that is under way."""
-        self._stop.set()
-        self._jobs.cancel(_JOB)
-
-    def _report(self, stop: Event, done: int, steps: int) -> None:
-        """Pass progress on; called from the thread that does the work."""
-        if stop.is_set():
-            raise _StoppedError
-        self.progressed.emit(done, steps)
-
-    def _keep(self, key: _Key, year: Year) -> None:
+    def _keep(self, year: Year) -> None:
+        wanted = YearWanted.of(year)
+        if wanted in self._kept:
+            return
         while len(self._kept) >= _KEPT_YEARS:
             self._kept.pop(next(iter(self._kept)))
-        self._kept[key] = year
-        self.read.emit(year)
-
-    def _on_failed(self, error: Exception) -> None:
-        if not isinstance(error, ProblemsError):
-            raise error
-        self.refused.emit(str(error))
+        self._kept[wanted] = year

@@ -16,12 +16,13 @@ from core.sky.night import Grade, compute_night
 from core.words.answer import answer_words
 from core.year.year import Year
 from gui.height.year_panel import YearPanel
-from gui.height.year_reader import YearReader
+from gui.height.year_reader import YearReader, YearWanted
 from gui.jobs import AtOnce, Jobs
 from gui.state import AppState
 from tests.gui.conftest import TERRACE, HandClock, make_profile
 
 TONIGHT = date(2026, 12, 5)
+MARS_YEAR = YearWanted(site=TERRACE, planet=Body.MARS, first=TONIGHT, dark_below_deg=-4.0)
 PanelMaker = Callable[[AppState], YearPanel]
 
 
@@ -262,14 +263,14 @@ def test_work_under_way_stops_when_it_is_given_up(qtbot: QtBot, later: Later, qa
     reader = YearReader(Jobs(later))
     years: list[Year] = []
     steps: list[int] = []
-    reader.read.connect(years.append)
+    reader.found.connect(years.append)
 
     def give_up(done: int, _steps: int) -> None:
         steps.append(done)
         reader.give_up()
 
     reader.progressed.connect(give_up)
-    reader.want(TERRACE, Body.MARS, TONIGHT, -4.0)
+    reader.want_year(MARS_YEAR)
     later.run()
 
     assert steps == [0], "it stops at the next step"
@@ -280,7 +281,7 @@ def test_a_year_outside_the_planet_tables_is_refused_in_words(qtbot: QtBot, qapp
     reader = YearReader(Jobs(AtOnce()))
 
     with qtbot.waitSignal(reader.refused) as refused:
-        reader.want(TERRACE, Body.MARS, date(2060, 1, 1), -4.0)
+        reader.want_year(evolve(MARS_YEAR, first=date(2060, 1, 1)))
 
     assert refused.args is not None
     assert "2060-01-01 is outside the planet tables" in refused.args[0]
@@ -289,10 +290,10 @@ def test_a_year_outside_the_planet_tables_is_refused_in_words(qtbot: QtBot, qapp
 def test_a_year_at_hand_is_not_worked_out_again(later: Later, qapp: object) -> None:
     reader = YearReader(Jobs(later))
     years: list[Year] = []
-    reader.read.connect(years.append)
-    reader.want(TERRACE, Body.MARS, TONIGHT, -4.0)
+    reader.found.connect(years.append)
+    reader.want_year(MARS_YEAR)
     later.run()
-    reader.want(TERRACE, Body.MARS, TONIGHT, -4.0)
+    reader.want_year(MARS_YEAR)
 
     assert len(years) == 2
     assert years[0] is years[1]
