@@ -85,11 +85,6 @@ class Blur:
         """Return fair air, for want of any word about tonight."""
         return cls(overhead_arcsec=FIRST_LOOK_BLUR_ARCSEC[FirstLook.FAIR], source=BlurSource.ASSUMED)
 
-    @classmethod
-    def of_first_look(cls, look: FirstLook) -> Self:
-        """Return the usual blur of a first look."""
-        return cls(overhead_arcsec=FIRST_LOOK_BLUR_ARCSEC[look], source=BlurSource.GIVEN)
-
 
 def blur_at(overhead_arcsec: float, path: _FloatOrArray) -> _FloatOrArray:
     """Return the blur in arcsec through ``path`` times the air overhead, a number or an array (N,).

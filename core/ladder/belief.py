@@ -162,10 +162,6 @@ class Belief:
         """Return the chance, 0 to 1, that a higher power shows more than a lower one."""
         return float(self.share[line.power(self._blurs_arcsec) > math.sqrt(from_power * to_power)].sum())
 
-    def step_up_pays(self, line: LineOfSight, from_power: float, to_power: float) -> bool:
-        """Tell whether the next power is worth a step."""
-        return self.chance_better(line, from_power, to_power) >= STEP_UP_FROM
-
     def try_again_at_s(self, line: LineOfSight, from_power: float, to_power: float) -> float | None:
         """Return when (Unix seconds) a power given up is worth another try, None within four hours.
 

@@ -161,13 +161,11 @@ def better_words(situation: Situation) -> str | None:
     return better_sentence(answer.prospect, situation.better)
 
 
-def answer_sentence(answer: Answer | None, clock: SiteClock | None) -> str:
-    """Return headline and detail in one; ``answer`` and ``clock`` are None without a site."""
-    return " ".join(filter(None, (headline(answer, clock), detail_sentences(answer, clock))))
-
-
 def headline(answer: Answer | None, clock: SiteClock | None) -> str:
-    """Return which planet, when, and where to look; in the last minutes before sunrise only to stop."""
+    """Return which planet, when, and where to look; in the last minutes before sunrise only to stop.
+
+    ``answer`` and ``clock`` are None without a site.
+    """
     if answer is None or clock is None:
         return _NO_SITE
     prospect, limiter = answer.prospect, answer.limiter

@@ -7,7 +7,7 @@ from typing import Any
 
 from attrs import evolve
 
-from core.air.steadiness import Blur, FirstLook
+from core.air.steadiness import FIRST_LOOK_BLUR_ARCSEC, Blur, FirstLook
 from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
 from core.sky.night import Night, compute_night
 from core.sky.site import BlockedSky, Site, WarmAir
@@ -79,7 +79,7 @@ THREE_INCH = refractor(76, 900)
 TWELVE_INCH = reflector(305, 1525)
 FULL_BOX = eyepieces(40, 25, 20, 16, 12, 10, 8, 6, 5, 4)
 DOUBLE = (Barlow(name="2x", factor=2),)
-STEADY, FAIR, BOILING = (Blur.of_first_look(look) for look in FirstLook)
+STEADY, FAIR, BOILING = (Blur(overhead_arcsec=FIRST_LOOK_BLUR_ARCSEC[look]) for look in FirstLook)
 VERY_STEADY = Blur(overhead_arcsec=0.4)
 KIT: Mapping[str, Any] = {"scope": SIX, "eyepieces": FULL_BOX, "barlows": DOUBLE}
 IN_THE_NIGHT = datetime(2026, 12, 6, 4, 0, tzinfo=UTC)

@@ -31,7 +31,7 @@ from core.sky.bodies import Body
 from core.sky.night import Night
 from core.sky.site import Site
 from core.tonight.limiter import Limiter
-from core.words.answer import answer_sentence
+from core.words.answer import detail_sentences, headline
 from core.words.better import better_sentence
 from core.words.reasons import answer_reasons
 from core.words.site_clock import clock_of
@@ -113,7 +113,7 @@ def answer(
     """Return the answer for a night; ``better`` stands in for the search of a better evening."""
     situation = situation_of(night, **given)  # type: ignore[arg-type]  # passed on as they are
     found, clock = situation.answer, clock_of(situation)
-    sentence = answer_sentence(found, clock)
+    sentence = " ".join(filter(None, (headline(found, clock), detail_sentences(found, clock))))
     if found is not None and night is not None and found.is_poor and better is not None:
         next_one = better(night.site, found.planet, night.evening)
         sentence = f"{sentence} {better_sentence(found.prospect, next_one)}"

@@ -136,10 +136,3 @@ def blurred(picture: Picture, pixel_arcsec: float, blurring: Blurring) -> Pictur
     size = picture.shape[0]
     spectrum = np.fft.rfft2(picture) * _transfer(blurring, size, pixel_arcsec)
     return np.asarray(np.fft.irfft2(spectrum, s=(size, size)), dtype=np.float32)
-
-
-def star_picture(size: int, pixel_arcsec: float, blurring: Blurring) -> Picture:
-    """Return the picture (size, size) of a star in the middle of the grid, sum 1; ``size`` is odd."""
-    point = np.zeros((size, size), dtype=np.float32)
-    point[size // 2, size // 2] = 1.0
-    return blurred(point, pixel_arcsec, blurring)

@@ -12,7 +12,7 @@ from core.checks import within
 from core.gear.aperture import working_aperture_mm, working_obstruction_ratio
 from core.gear.owned import Telescope
 from core.looks.picture.blur import Blurring, blurred
-from core.looks.picture.colours import BAND_WIDTH, brightness_of, parted
+from core.looks.picture.colours import BAND_WIDTH, parted
 from core.looks.picture.companions import companions_of
 from core.looks.picture.paint import Grid, painted
 from core.looks.picture.stillness import MOTION_FOLLOWED, Stillness, stilled_arcsec
@@ -91,23 +91,17 @@ class Sight:
         """What spreads each point of the picture, the eye's own blur at this power included."""
         return evolve(self.blurring, eye_arcsec=EYE_BLUR_ARCSEC / self.power)
 
-    def window(self, width_deg: float, size: int = PICTURE_SIZE, *, with_eye: bool = False) -> Values:
-        """Return the brightness (size, size) of a window so many degrees wide to the eye, read only.
-
-        Brightness is against a matt white ball under the Sun. A Moon that is wider than the window is
-        looked at where day meets night. The eye's own blur belongs to a picture that is as large on the
-        retina as the view itself; an enlarged one goes without.
-        """
-        return see(self.subject, self._blurring(with_eye=with_eye), self._grid(width_deg, size))
-
     def coloured_window(
         self, width_deg: float, size: int = PICTURE_SIZE, *, with_eye: bool = False
     ) -> Values:
-        """Return the window as red, green and blue (size, size, 3), parted by the air, read only."""
-        return see_coloured(self.subject, self._blurring(with_eye=with_eye), self._grid(width_deg, size))
+        """Return red, green and blue (size, size, 3) of a window so many degrees wide to the eye, read only.
 
-    def _blurring(self, *, with_eye: bool) -> Blurring:
-        return self.blurring_with_eye if with_eye else self.blurring
+        Brightness is against a matt white ball under the Sun; the air has parted the colours. A Moon that is
+        wider than the window is looked at where day meets night. The eye's own blur belongs to a picture
+        that is as large on the retina as the view itself; an enlarged one goes without.
+        """
+        blurring = self.blurring_with_eye if with_eye else self.blurring
+        return see_coloured(self.subject, blurring, self._grid(width_deg, size))
 
     def _grid(self, width_deg: float, size: int) -> Grid:
         grid = Grid(size=size, pixel_arcsec=width_deg * 3600.0 / self.power / size, turn=self.turn)
@@ -151,14 +145,6 @@ def see_coloured(subject: Subject, blurring: Blurring, grid: Grid) -> Values:
     coloured = parted(picture, _MARGIN, spread_px, blurring.spread_direction)
     coloured.flags.writeable = False
     return coloured
-
-
-@lru_cache(maxsize=32)
-def see(subject: Subject, blurring: Blurring, grid: Grid) -> Values:
-    """Return the brightness (N, N) of a subject on a grid as blurred, read only; kept a while."""
-    seen = brightness_of(see_coloured(subject, blurring, grid))
-    seen.flags.writeable = False
-    return seen
 
 
 def window_for(subject: Subject, power: float) -> float:

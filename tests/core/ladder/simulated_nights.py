@@ -17,7 +17,7 @@ import numpy as np
 from attrs import frozen
 from numpy.typing import NDArray
 
-from core.ladder.belief import Belief, Evidence, LineOfSight, first_belief
+from core.ladder.belief import STEP_UP_FROM, Belief, Evidence, LineOfSight, first_belief
 from core.record.log_entry import Verdict
 
 Floats = NDArray[np.float64]
@@ -160,9 +160,10 @@ def listen(night: Night, chance: np.random.Generator) -> Outcome:
 
 def _next_rung(belief: Belief, night: Night, rung: int) -> int | None:
     powers, line = night.powers, night.line
-    if rung > 0 and belief.chance_better(line, powers[rung - 1], powers[rung]) < 0.4:
+    if rung > 0 and belief.chance_better(line, powers[rung - 1], powers[rung]) < STEP_UP_FROM:
         return rung - 1
-    if rung + 1 < len(powers) and belief.step_up_pays(line, powers[rung], powers[rung + 1]):
+    is_last = rung + 1 == len(powers)
+    if not is_last and belief.chance_better(line, powers[rung], powers[rung + 1]) >= STEP_UP_FROM:
         return rung + 1
     return None
 

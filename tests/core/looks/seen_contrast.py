@@ -16,12 +16,11 @@ from numpy.typing import NDArray
 from core.gear.owned import Diagonal, Telescope, TelescopeKind
 from core.looks.feature_rules import Feature
 from core.looks.picture import globe, sight
-from core.looks.picture.blur import star_picture
 from core.looks.picture.sight import Sight
 from core.looks.picture.subject import Subject
-from core.looks.picture.true_scale import TrueScale, at_true_scale
 from core.sky.bodies import FACTS, Body
 from core.sky.ring import A_RING_KM, B_RING_KM
+from tests.core.looks.measured import TrueScale, at_true_scale, star_picture
 
 Places = NDArray[np.float64]
 Values = NDArray[np.float64]
@@ -54,11 +53,9 @@ def sight_of(
 def painted_otherwise(place: object, name: str, instead: Callable[..., object]) -> Iterator[None]:
     """Paint without one thing for a while; pictures that are kept are painted anew."""
     sight.see_coloured.cache_clear()
-    sight.see.cache_clear()
     with mock.patch.object(place, name, instead):
         yield
     sight.see_coloured.cache_clear()
-    sight.see.cache_clear()
 
 
 @frozen(eq=False, slots=False)

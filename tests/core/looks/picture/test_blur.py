@@ -17,9 +17,9 @@ from core.looks.picture.blur import (
     air_transfer,
     aperture_transfer,
     blurred,
-    star_picture,
 )
 from core.looks.picture.stillness import MOTION_FOLLOWED
+from tests.core.looks.measured import star_picture
 
 PIXEL_ARCSEC = 0.025
 SIZE = 801

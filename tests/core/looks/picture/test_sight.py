@@ -15,6 +15,7 @@ from core.looks.picture.turn import Turn, Turning
 from core.sky.bodies import Body
 from core.sky.moons import Moon
 from core.words.eyepiece import PICTURE_LIMITS
+from tests.core.looks.measured import window
 
 REFLECTOR = Telescope(
     name="six", kind=TelescopeKind.REFLECTOR, aperture_mm=150, focal_length_mm=1200, obstruction_mm=35
@@ -95,7 +96,7 @@ def test_the_blur_keeps_the_planet_s_light(jupiter: Subject, air_arcsec: float) 
     window_deg = 8.0
     sharp = painted(subject, Grid(pixel_arcsec=window_deg * 3600 / 60 / 400, turn=sight.turn))
 
-    picture = sight.window(window_deg)
+    picture = window(sight, window_deg)
 
     assert picture.sum() == pytest.approx(sharp.sum(), rel=0.005)
 
@@ -114,7 +115,7 @@ def test_at_low_power_the_eye_is_the_limit_and_saturn_in_binoculars_is_a_longish
             air_arcsec=0.8,
             zenith_angle_deg=saturn.disc.pole_angle_deg,
         )
-        along = sight.window(1.3 * sight.apparent_extent_deg, with_eye=True)[199:201].mean(axis=0)
+        along = window(sight, 1.3 * sight.apparent_extent_deg, with_eye=True)[199:201].mean(axis=0)
         # From the middle outwards, the brightness falls all the way, or falls and rises again.
         return bool((np.diff(along[200:]) > 1e-3).any())
 
@@ -124,7 +125,7 @@ def test_at_low_power_the_eye_is_the_limit_and_saturn_in_binoculars_is_a_longish
 
 def test_more_power_is_bigger_but_softer(jupiter: Subject) -> None:
     low, high = (
-        Sight(subject=jupiter, scope=REFLECTOR, power=power, air_arcsec=1.45).window(4.0)
+        window(Sight(subject=jupiter, scope=REFLECTOR, power=power, air_arcsec=1.45), 4.0)
         for power in (60, 180)
     )
 
@@ -137,7 +138,7 @@ def test_more_power_is_bigger_but_softer(jupiter: Subject) -> None:
 
 def test_thicker_air_blurs_the_belts_away(jupiter: Subject) -> None:
     def contrast(air_arcsec: float) -> float:
-        picture = Sight(subject=jupiter, scope=REFLECTOR, power=150, air_arcsec=air_arcsec).window(2.6)
+        picture = window(Sight(subject=jupiter, scope=REFLECTOR, power=150, air_arcsec=air_arcsec), 2.6)
         middle = picture[120:280, 190:210].mean(axis=1)
         return float(middle.max() - middle.min())
 
@@ -147,7 +148,7 @@ def test_thicker_air_blurs_the_belts_away(jupiter: Subject) -> None:
 def test_an_obstruction_costs_contrast(jupiter: Subject) -> None:
     hidden = attrs.evolve(REFLECTOR, obstruction_mm=75)
     clear, dimmed = (
-        Sight(subject=jupiter, scope=scope, power=150, air_arcsec=0.2).window(2.6)
+        window(Sight(subject=jupiter, scope=scope, power=150, air_arcsec=0.2), 2.6)
         for scope in (REFLECTOR, hidden)
     )
 
@@ -287,7 +288,7 @@ def test_the_gap_between_the_rings_is_dark(saturn: Subject) -> None:
 def test_a_moon_wider_than_the_window_is_looked_at_where_day_meets_night() -> None:
     moon = subject_at(Body.MOON, utc("2026-11-18T03:00:00"))
 
-    picture = Sight(subject=moon, scope=REFLECTOR, power=150, air_arcsec=1.0).window(6.0)
+    picture = window(Sight(subject=moon, scope=REFLECTOR, power=150, air_arcsec=1.0), 6.0)
 
     assert picture.min() < 0.01
     assert picture.max() > 0.1
@@ -338,7 +339,7 @@ def test_the_colours_stand_apart_along_the_vertical(jupiter: Subject) -> None:
     assert blue - green > green - red
     across = (coloured * places[None, :, None]).sum(axis=(0, 1)) / whole * pixel_arcsec
     assert np.ptp(across) < 0.02
-    assert sight.window(width_deg).sum() == pytest.approx(coloured.sum() / 3.0, rel=0.001)
+    assert window(sight, width_deg).sum() == pytest.approx(coloured.sum() / 3.0, rel=0.001)
 
 
 def test_without_a_spread_there_are_no_colours(jupiter: Subject) -> None:
@@ -352,7 +353,7 @@ def test_a_calm_moment_shows_more(jupiter: Subject) -> None:
     calm = attrs.evolve(mostly, stillness=Stillness.CALM)
 
     def unevenness(sight: Sight) -> float:
-        return float(np.abs(np.diff(sight.window(2.6)[150:250, 190:210].mean(axis=1), n=2)).sum())
+        return float(np.abs(np.diff(window(sight, 2.6)[150:250, 190:210].mean(axis=1), n=2)).sum())
 
     assert unevenness(calm) > 1.1 * unevenness(mostly)
 
@@ -360,7 +361,7 @@ def test_a_calm_moment_shows_more(jupiter: Subject) -> None:
 def test_the_enlarged_picture_leaves_the_eye_s_own_blur_out(jupiter: Subject) -> None:
     sight = Sight(subject=jupiter, scope=REFLECTOR, power=48, air_arcsec=0.5)
 
-    enlarged, as_seen = sight.window(1.0), sight.window(1.0, with_eye=True)
+    enlarged, as_seen = window(sight, 1.0), window(sight, 1.0, with_eye=True)
 
     assert np.abs(np.diff(enlarged, axis=0)).max() > 2.0 * np.abs(np.diff(as_seen, axis=0)).max()
 
@@ -375,9 +376,9 @@ def test_a_mask_counts_as_the_aperture_and_hides_nothing(jupiter: Subject) -> No
 def test_pictures_are_kept_and_cannot_be_changed(jupiter: Subject) -> None:
     sight = Sight(subject=jupiter, scope=REFLECTOR, power=100, air_arcsec=1.0)
 
-    first = sight.window(3.0)
+    first = sight.coloured_window(3.0)
 
-    assert sight.window(3.0) is first
+    assert sight.coloured_window(3.0) is first
     assert not first.flags.writeable
 
 

@@ -9,8 +9,8 @@ import pytest
 from core.gear.owned import Telescope, TelescopeKind
 from core.looks.picture.sight import Sight
 from core.looks.picture.subject import subject_at
-from core.looks.picture.true_scale import at_true_scale
 from core.sky.bodies import Body
+from tests.core.looks.measured import at_true_scale
 
 SCOPE = Telescope(name="six", kind=TelescopeKind.REFLECTOR, aperture_mm=150, focal_length_mm=1200)
 JUPITER = attrs.evolve(subject_at(Body.JUPITER, datetime(2026, 11, 24, 3, tzinfo=UTC)), moons=())
