@@ -16,8 +16,8 @@ from core.sky.stars import Star
 from core.words.aim import aim_notices
 from core.words.eyepiece import PICTURE_LIMITS, turning_note
 from core.words.filters import filter_sentences
+from core.words.happenings import old_longitude_warning
 from core.words.looking_for import feature_text, ground_text
-from core.words.looks import old_longitude_warning
 from core.words.sizes import against_moon
 
 

@@ -9,8 +9,9 @@ from core.plain_text import WIDTH, printable, shown_name, table, width_of, wrapp
 from core.words.aim import aim_notices, no_ceiling_words
 from core.words.eyepiece import FILLS_IT, turning_words
 from core.words.filters import filter_sentences, filters_heading
+from core.words.happenings import happening_words
 from core.words.looking_for import judged_text, likelihood_text, short_text
-from core.words.looks import air_words, facts, happening_words, heading_words, standing_words
+from core.words.looks import air_words, facts, heading_words, standing_words
 from core.words.quantities import field_text, power_text
 from core.words.reports import CAUTION, LIKELIHOOD, LOOKS, REFUSED, THROUGH, WHAT_TO_LOOK_FOR
 from core.words.site_clock import SiteClock

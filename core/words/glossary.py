@@ -1,4 +1,7 @@
-"""Every term of the trade that the window uses, explained in two sentences, once."""
+"""Every term of the trade that the window uses, explained in two sentences, once.
+
+The file is long because the list is: a term is looked for here and nowhere else.
+"""
 
 import re
 from collections.abc import Iterable

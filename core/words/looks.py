@@ -1,24 +1,23 @@
 """How a planet looks, in words: the same on the screen, in a terminal and on paper."""
 
 from collections.abc import Iterable, Iterator
-from datetime import datetime, timedelta
 from typing import Final
 
 from core.air.dispersion import YELLOW_CUTS
 from core.looks.picture.subject import Subject
-from core.looks.planet_appearance import Happenings, PlanetAppearance
+from core.looks.planet_appearance import PlanetAppearance
 from core.sky.bodies import Body
 from core.sky.disc import CentralMeridian, Disc
 from core.sky.mars_season import MarsSeason
 from core.sky.moon_phase import MoonPhase
-from core.sky.moons import MoonEvent, MoonEventKind, MoonPosition
-from core.sky.red_spot import WELL_PLACED_MINUTES, RedSpotPasses
+from core.sky.moons import MoonPosition
 from core.sky.ring import Ring
 from core.words.aim import aim_notices, no_ceiling_words
-from core.words.dates import date_text, weekday_text
+from core.words.dates import weekday_text
 from core.words.directions import altitude_text, azimuth_text, compass_text
 from core.words.filters import yellow_filter_text
-from core.words.names import capitalised, listed, opening
+from core.words.happenings import happening_words, next_words
+from core.words.names import capitalised, opening
 from core.words.notices import notice_texts
 from core.words.quantities import angle_text, path_text, percent_text, rounded_text
 from core.words.site_clock import SiteClock
@@ -31,14 +30,6 @@ _ALL_LIT_BRIEFLY: Final = 0.985
 # Larger than this a disc is the Moon's; flattened by less it is told as round.
 _MOON_SIZED_ARCSEC: Final = 300.0
 _ROUND_WITHIN_ARCSEC: Final = 0.05
-_WELL_PLACED: Final = timedelta(minutes=WELL_PLACED_MINUTES)
-_EVENT_WORDS: Final = {
-    MoonEventKind.TRANSIT: "crosses the disc",
-    MoonEventKind.SHADOW_TRANSIT: "its shadow crosses the disc",
-    MoonEventKind.OCCULTATION: "is behind Jupiter",
-    MoonEventKind.ECLIPSE: "is in Jupiter's shadow",
-}
-
 _MAGNITUDE: Final = "magnitude {magnitude}"
 _DISC: Final = "{size}, {lit} lit"
 _WIDE: Final = "{width} wide"
@@ -75,23 +66,6 @@ _TERMINATORS: Final = {
     (False, False): "at {longitude} west, the Sun sets there (colongitude {colongitude})",
 }
 _DAY_MEETS_NIGHT: Final = "day meets night {place}"
-_RED_SPOT: Final = (
-    "The red spot is in the middle {times}, and well placed for {minutes} minutes either side "
-    "(System II longitude {longitude} on {day})."
-)
-_RED_SPOT_NEXT: Final = (
-    "The red spot is not in the middle while Jupiter can be looked at this evening; next it is {next_time} "
-    "(System II longitude {longitude} on {day})."
-)
-_RED_SPOT_NOT_SOON: Final = (
-    "The red spot is not in the middle while Jupiter can be looked at this evening, nor in the months ahead "
-    "(System II longitude {longitude} on {day})."
-)
-_PASSAGE: Final = "at {time} on {day}"
-_OLD_LONGITUDE: Final = (
-    "The red spot's longitude was measured {days} days away from this evening. The spot drifts: it may pass "
-    "{minutes} minutes or more early or late. Enter a newer longitude."
-)
 _COLOURS: Final = "The air spreads its colours by {spread} ({blue_nm} to {red_nm} nm), blue up, red down."
 _COLOURS_LIMIT: Final = (
     "The air spreads its colours by {spread} ({blue_nm} to {red_nm} nm), blue up, red down. "
@@ -104,32 +78,15 @@ _STANDS_TOO_LOW: Final = "It stands {height} high in the {compass}: too low to l
 _STANDS: Final = "It stands {height} high in the {compass}, {path} times the air overhead."
 _FACT: Final = "{label}: {words}."
 _SIZE: Final = "{planet}: {size}"
-_NEXT_RED_SPOT: Final = "red spot in the middle {time}"
-_NEXT_RED_SPOT_OLD: Final = "red spot in the middle {time} (old longitude)"
-_NEXT_EVENT: Final = "{event} {span}"
 _NO_APPEARANCE: Final = (
     "Choose a site and a planet, and this page shows how the planet looks in the telescope."
 )
 _REFUSED: Final = "{reason}."
 _TOO_LOW: Final = "It stands too low for a picture: no one can say what that much air does."
-_NO_EVENTS: Final = "The moons neither cross nor leave the disc while Jupiter is well placed."
 _MOON: Final = "{moon}"
 _MOON_ON_DISC: Final = "{moon} (on the disc)"
 _MOON_BEHIND: Final = "{moon} (behind)"
 _MOON_IN_SHADOW: Final = "{moon} (in shadow)"
-# By whether the start and the end can be seen.
-_EVENTS: Final = {
-    (True, True): "{span}  {moon}: {event}",
-    (False, True): "{span}  {moon}: {event} (its start cannot be seen)",
-    (True, False): "{span}  {moon}: {event} (its end cannot be seen)",
-    (False, False): "{span}  {moon}: {event} (its start and end cannot be seen)",
-}
-_BRIEF_EVENT_WORDS: Final = {
-    MoonEventKind.TRANSIT: "{} on the disc",
-    MoonEventKind.SHADOW_TRANSIT: "{}'s shadow on the disc",
-    MoonEventKind.OCCULTATION: "{} behind",
-    MoonEventKind.ECLIPSE: "{} in shadow",
-}
 
 
 def heading_words(appearance: PlanetAppearance, clock: SiteClock) -> str:
@@ -215,24 +172,7 @@ def brief_words(appearance: PlanetAppearance, clock: SiteClock, *, is_named: boo
         parts.append(_CENTRAL_MERIDIAN.format(found=found))
     if subject.season is not None:
         parts += [_tilt_words(disc), _IN_THE_NORTH.format(season=subject.season.northern)]
-    return " · ".join([*parts, *_next_words(appearance, clock)])
-
-
-def _next_words(appearance: PlanetAppearance, clock: SiteClock) -> Iterator[str]:
-    """Yield what goes on or comes next at its time: with the moons, and with the red spot."""
-    to_come = [event for event in appearance.happenings.events_to_see if event.end > appearance.time]
-    under_way = sum(event.start <= appearance.time for event in to_come)
-    for event in to_come[: under_way + 1]:
-        yield _NEXT_EVENT.format(
-            event=_BRIEF_EVENT_WORDS[event.kind].format(event.moon.label),
-            span=clock.span(event.start, event.end),
-        )
-    spot = appearance.happenings.red_spot
-    if spot is None:
-        return
-    passing = next((time for time in spot.times if time + _WELL_PLACED > appearance.time), None)
-    if passing is not None:
-        yield (_NEXT_RED_SPOT_OLD if spot.is_old else _NEXT_RED_SPOT).format(time=clock.time(passing))
+    return " · ".join([*parts, *next_words(appearance.happenings, appearance.time, clock)])
 
 
 def no_picture_words(appearance: PlanetAppearance | None) -> str:
@@ -317,49 +257,6 @@ def _place_words(moon: MoonPosition) -> str:
     if moon.in_transit or moon.occulted:
         template = _MOON_ON_DISC if moon.in_transit else _MOON_BEHIND
     return template.format(moon=moon.moon.label)
-
-
-def happening_words(planet: Body, happenings: Happenings, clock: SiteClock) -> Iterator[str]:
-    """Yield what happens on a planet this evening, a sentence each; nothing for all but Jupiter."""
-    if planet is not Body.JUPITER:
-        return
-    if not happenings.events_to_see:
-        yield _NO_EVENTS
-    for event in happenings.events_to_see:
-        yield _event_words(event, clock)
-    if happenings.red_spot is not None:
-        yield _red_spot_words(happenings.red_spot, clock)
-        yield from filter(None, [old_longitude_warning(happenings.red_spot)])
-
-
-def _event_words(event: MoonEvent, clock: SiteClock) -> str:
-    return _EVENTS[event.start_seen, event.end_seen].format(
-        span=clock.span(event.start, event.end), moon=event.moon.label, event=_EVENT_WORDS[event.kind]
-    )
-
-
-def _red_spot_words(spot: RedSpotPasses, clock: SiteClock) -> str:
-    figures = {
-        "minutes": WELL_PLACED_MINUTES,
-        "longitude": angle_text(spot.longitude_deg),
-        "day": date_text(spot.measured_on),
-    }
-    if spot.times:
-        return _RED_SPOT.format(times=listed(_passage(time, clock) for time in spot.times), **figures)
-    if spot.next_seen is None:
-        return _RED_SPOT_NOT_SOON.format(**figures)
-    return _RED_SPOT_NEXT.format(next_time=_passage(spot.next_seen, clock), **figures)
-
-
-def _passage(time: datetime, clock: SiteClock) -> str:
-    return _PASSAGE.format(time=clock.time(time), day=weekday_text(clock.day(time)))
-
-
-def old_longitude_warning(spot: RedSpotPasses) -> str | None:
-    """Return what must be known of a red spot whose longitude is old, as sentences; None if it is not."""
-    if not spot.is_old:
-        return None
-    return _OLD_LONGITUDE.format(days=spot.days_from_measured, minutes=spot.uncertain_by_minutes)
 
 
 def air_words(appearance: PlanetAppearance) -> str:

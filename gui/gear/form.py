@@ -6,30 +6,26 @@ from collections.abc import Mapping
 from datetime import date
 from typing import Any, ClassVar, Generic, TypeVar, cast
 
-from PySide6.QtWidgets import QPushButton, QWidget
+from PySide6.QtWidgets import QWidget
 
 from core.record.observer import Profile
 from core.words.gear_edits import ADD, NAME_TAKEN, change_step, rename_step, still_needed_words
 from core.words.names import as_sentence
+from gui.gear.form_page import FormPage
 from gui.gear.owned_kinds import Kind, Thing, added, free_name, name_is_taken, replaced, things_of
 from gui.gear.readings import Units, plain_text, read_words
 from gui.state import AppState
-from gui.widgets.choice_field import SwitchField
 from gui.widgets.field import Field, Reading
-from gui.widgets.field_rows import FieldRows
-from gui.widgets.plain_label import PlainLabel
 from gui.widgets.typed_field import TypedField
 
 T = TypeVar("T")
-
-_ABOVE_HEADING_PX = 8
 
 _SESSIONS = itertools.count()
 
 Values = dict[str, Any]
 
 
-class OwnedForm(QWidget, Generic[T]):
+class OwnedForm(FormPage, Generic[T]):
     """The fields of one thing, or of a new one that joins the profile as soon as nothing is missing.
 
     A kind of thing says which fields there are, how a thing spreads over them (``values_of``) and how
@@ -45,7 +41,6 @@ class OwnedForm(QWidget, Generic[T]):
         super().__init__(parent)
         self.state = state
         self.units = Units(state.profile.preferences)
-        self.fields: dict[str, Field] = {}
         self.index: int | None = None
         self._is_new = False
         # The profile without the thing that has come with this piece of typing, and that piece's key.
@@ -53,15 +48,8 @@ class OwnedForm(QWidget, Generic[T]):
         self._coming_key = ""
         self._names_itself = False
         self._session = next(_SESSIONS)
-        self._status = PlainLabel(role="hint", wraps=True)
-        self._status.hide()
-        self._more: QPushButton | None = None
-        self._rows = FieldRows(self)
-        # Room for the scroll bar on the right.
-        self._rows.setContentsMargins(0, 0, 10, 0)
-        self._rows.add_wide(self._status)
         self.build()
-        self._rows.end()
+        self.end_page()
 
     # What a kind of thing says of itself.
 
@@ -139,53 +127,9 @@ class OwnedForm(QWidget, Generic[T]):
 
     # For the kinds.
 
-    def add(self, field: Field) -> None:
-        """Add a field as the next row."""
-        self._connect(field)
-        if isinstance(field, SwitchField):
-            self._rows.add_unlabelled(field)
-        else:
-            self._rows.add_row(field.label, field, field.editor)
-
-    def add_wide(self, field: Field) -> None:
-        """Add a field that takes the whole width, under a heading that names it."""
-        self._connect(field)
-        self._rows.add_wide(field)
-
     def add_name(self) -> None:
         """Add the field for the name."""
         self.add(TypedField("name", "Name", read=self._read_name, write=plain_text))
-
-    def add_heading(self, text: str) -> PlainLabel:
-        """Add a heading over the rows that follow, and return it."""
-        heading = PlainLabel(text, self, role="heading")
-        heading.setContentsMargins(0, _ABOVE_HEADING_PX, 0, 0)
-        self._rows.add_wide(heading)
-        return heading
-
-    def add_row(self, widget: QWidget) -> None:
-        """Add a row that is no field."""
-        self._rows.add_wide(widget)
-
-    def add_beside_labels(self, widget: QWidget) -> None:
-        """Add a row that is no field, in the column of the fields."""
-        self._rows.add_unlabelled(widget)
-
-    def add_more(self, words: str) -> None:
-        """Add a button that shows what is seldom needed; ``shown`` asks ``wants_more``."""
-        self._more = QPushButton(words, self)
-        self._more.setCheckable(True)
-        self._more.toggled.connect(lambda _is_on: self.refresh())
-        self._rows.add_unlabelled(self._more)
-
-    @property
-    def wants_more(self) -> bool:
-        """Whether what is seldom needed is shown."""
-        return self._more is not None and self._more.isChecked()
-
-    def show_row(self, widget: QWidget, is_shown: bool) -> None:
-        """Show or hide the row of a heading or a field."""
-        self._rows.show_row(widget, is_shown)
 
     def today(self) -> date:
         """Return the calendar day at the site in hand, else on this computer."""
@@ -215,7 +159,7 @@ class OwnedForm(QWidget, Generic[T]):
 
     # How an edit goes.
 
-    def _connect(self, field: Field) -> None:
+    def connect_field(self, field: Field) -> None:
         self.fields[field.name] = field
         field.entered.connect(self.begin_step)
         field.edited.connect(lambda: self._on_edited(field))
@@ -317,8 +261,7 @@ class OwnedForm(QWidget, Generic[T]):
         ]
 
     def _say_missing(self, missing: list[str]) -> None:
-        self._status.setText(still_needed_words(missing))
-        self._status.setVisible(bool(missing))
+        self.say(still_needed_words(missing))
 
     def _use_units(self) -> None:
         units = Units(self.state.profile.preferences)

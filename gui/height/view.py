@@ -22,7 +22,8 @@ from core.words.controls import EVENING_HEADING, EVENING_STEP_AND_WORDS
 from core.words.dates import weekday_text
 from core.words.evening import NOTHING_TO_PREPARE, item_title, item_words
 from core.words.finding import HEADING, findings_text
-from core.words.looks import brief_words, happening_words, heading_words, paragraphs
+from core.words.happenings import happening_words
+from core.words.looks import brief_words, heading_words, paragraphs
 from core.words.pairs import pair_sentences
 from core.words.site_clock import SiteClock
 from gui.height.cells import BodyCells

@@ -3,7 +3,6 @@
 from collections.abc import Sequence
 from functools import partial
 
-import attrs
 from PySide6.QtCore import QSize, Qt, QTimer
 from PySide6.QtGui import QCloseEvent, QKeyEvent, QShowEvent
 from PySide6.QtWidgets import (
@@ -41,6 +40,7 @@ from gui.window.message_line import MessageLine
 from gui.window.notice_line import NoticeLine
 from gui.window.outside_row import OutsideRow
 from gui.window.page import Page
+from gui.window.session_keeper import SessionKeeper
 from gui.window.strip import Strip
 from gui.window.tour import TourBar
 from gui.window.views import GEAR, HEIGHT, LADDER, VIEW_NAMES, make_view
@@ -50,11 +50,6 @@ _PLACES = {Place.GEAR: GEAR, Place.HEIGHT: HEIGHT, Place.LADDER: LADDER}
 _USUAL_SIZE = QSize(1280, 800)
 # What a window manager puts around the window: mostly a title above, thin edges elsewhere.
 _FRAME = QSize(12, 40)
-
-_NOTHING_KEPT = (
-    "Neither settings nor unsaved edits can be kept in {folder} ({trouble}). All else works; "
-    "save the profile after each change that matters."
-)
 
 
 class Shell(QMainWindow):
@@ -77,8 +72,6 @@ class Shell(QMainWindow):
         super().__init__()
         self.state = state
         self._theme = theme
-        self._session_file = session_file
-        self._told_of_folder = False
         self.first_run = first_run
         folder = session_file.path.parent if session_file else None
         self.documents = Documents(state, session or Session(), self, folder=folder)
@@ -124,9 +117,8 @@ class Shell(QMainWindow):
         self.tour.stepped.connect(self._on_tour_step)
         self.tour.left.connect(lambda: state.tell(LEFT))
         self.tour.ended.connect(self._on_tour_ended)
-        self.documents.session_changed.connect(self._save_session)
+        self._session = SessionKeeper(state, self.documents, self.tour, session_file, self)
         self._choose_first_view(view)
-        self.tour.number = self.documents.session.tour_step
         self._dress()
         self._theme.dim(state.situation.dimmer)
         self._show_title()
@@ -191,11 +183,10 @@ class Shell(QMainWindow):
 
     def _on_tour_step(self, step: TourStep) -> None:
         self.show_view(_PLACES[step.place])
-        self._save_session()
+        self._session.keep()
 
     def _on_tour_ended(self) -> None:
-        self.documents.session = attrs.evolve(self.documents.session, tour_is_done=True)
-        self._save_session()
+        self._session.end_tour()
         self.state.tell(DONE)
 
     def explain(self, terms: Sequence[Term]) -> None:
@@ -265,7 +256,7 @@ class Shell(QMainWindow):
 
     def _put_away(self) -> None:
         self._heartbeat.stop()
-        self._save_session()
+        self._session.keep()
         self.log_book.close()
         self.state.jobs.close()
 
@@ -294,7 +285,7 @@ class Shell(QMainWindow):
 
     def _begin(self) -> None:
         # At once, so that the next start after a kill knows what was open.
-        self._save_session()
+        self._session.keep()
         if self.current_view is None:
             self._show_first_view()
         if not self.state.situation.has_sky:
@@ -322,10 +313,8 @@ class Shell(QMainWindow):
     def _on_changed(self, change: Change) -> None:
         if change.of(Situation.dimmer):
             self._theme.dim(self.state.situation.dimmer)
-            self._save_session()
         if change.of(Situation.palette_name, Situation.text_scale):
             self._dress()
-            self._save_session()
         if change.of(Situation.profile):
             self._show_title()
 
@@ -347,25 +336,3 @@ class Shell(QMainWindow):
     def _show_title(self) -> None:
         self.setWindowTitle(TITLE.format(profile=self.documents.name))
         self.setWindowModified(self.state.is_modified)
-
-    def _save_session(self) -> None:
-        site, scope = self.state.situation.site, self.state.situation.scope
-        self.documents.session = attrs.evolve(
-            self.documents.session,
-            palette=self.state.situation.palette_name,
-            text_scale=self.state.situation.text_scale,
-            dimmer=self.state.situation.dimmer,
-            tour_step=self.tour.number,
-            site=site.id if site else "",
-            scope=scope.id if scope else "",
-        )
-        if self._session_file is not None:
-            self._tell_once(self._session_file.write(self.documents.session))
-
-    def _tell_once(self, trouble: str) -> None:
-        """Tell once why nothing can be kept beside the profile."""
-        if trouble and not self._told_of_folder and self._session_file is not None:
-            self._told_of_folder = True
-            self.documents.note_told_unkept()
-            folder = self._session_file.path.parent
-            self.state.tell(_NOTHING_KEPT.format(folder=folder, trouble=trouble))

@@ -18,7 +18,7 @@ from core.sky.bodies import TARGETS, Body
 from core.sky.night import Night, compute_night
 from core.sky.site import Site
 from core.words.aim import aim_notices
-from core.words.looks import old_longitude_warning
+from core.words.happenings import old_longitude_warning
 from tests.core.telling import appearance_of, best_aim
 
 SITE = Site(

@@ -12,7 +12,8 @@ from core.looks.planet_appearance import Happenings
 from core.sky.bodies import Body
 from core.sky.mars_season import MarsSeason
 from core.sky.red_spot import RedSpotPasses
-from core.words.looks import facts, happening_words, old_longitude_warning
+from core.words.happenings import happening_words, old_longitude_warning
+from core.words.looks import facts
 from core.words.site_clock import SiteClock
 
 LISBON = SiteClock(zone=ZoneInfo("Europe/Lisbon"))

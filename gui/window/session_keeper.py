@@ -1,0 +1,63 @@
+"""Keeps how the window was left for the next start, and says once where that cannot be kept."""
+
+import attrs
+from PySide6.QtCore import QObject
+
+from core.situation.situation import Situation
+from gui.profile.documents import Documents
+from gui.profile.session import SessionFile
+from gui.state import AppState, Change
+from gui.window.tour import TourBar
+
+_NOTHING_KEPT = (
+    "Neither settings nor unsaved edits can be kept in {folder} ({trouble}). All else works; "
+    "save the profile after each change that matters."
+)
+
+
+class SessionKeeper(QObject):
+    """Writes the session of a window whenever something of it has changed; without a file nowhere."""
+
+    def __init__(
+        self, state: AppState, documents: Documents, tour: TourBar, file: SessionFile | None, parent: QObject
+    ) -> None:
+        super().__init__(parent)
+        self._state = state
+        self._documents = documents
+        self._tour = tour
+        self._file = file
+        self._has_told = False
+        tour.number = documents.session.tour_step
+        state.changed.connect(self._on_changed)
+        documents.session_changed.connect(self.keep)
+
+    def keep(self) -> None:
+        """Write the session as it is now."""
+        situation = self._state.situation
+        site, scope = situation.site, situation.scope
+        self._documents.session = attrs.evolve(
+            self._documents.session,
+            palette=situation.palette_name,
+            text_scale=situation.text_scale,
+            dimmer=situation.dimmer,
+            tour_step=self._tour.number,
+            site=site.id if site else "",
+            scope=scope.id if scope else "",
+        )
+        if self._file is not None:
+            self._tell_once(self._file.write(self._documents.session), self._file)
+
+    def end_tour(self) -> None:
+        """Note that the tour has been seen to its end."""
+        self._documents.session = attrs.evolve(self._documents.session, tour_is_done=True)
+        self.keep()
+
+    def _on_changed(self, change: Change) -> None:
+        if change.of(Situation.dimmer, Situation.palette_name, Situation.text_scale):
+            self.keep()
+
+    def _tell_once(self, trouble: str, file: SessionFile) -> None:
+        if trouble and not self._has_told:
+            self._has_told = True
+            self._documents.note_told_unkept()
+            self._state.tell(_NOTHING_KEPT.format(folder=file.path.parent, trouble=trouble))
