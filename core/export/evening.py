@@ -1,4 +1,21 @@
-"""The evening in order as a plain dictionary for JSON."""
+"""The evening in order as a plain dictionary for JSON.
+
+::
+
+    {"schema":1, "evening":"2026-12-05", "start":t, "end":t, "site":{...}, "scope":{"id","name"}|null,
+     "answer":"words", "hours":{...}, "pairs":[...],                        # as in heights
+     "ready":{"usable_minutes":[n,n,n]|null,"settled_minutes":n|null,"stays_warmer_c":n|null}|null,
+     "dew":{"glass":"bare|shielded|down_a_tube","from":t|null,"shielded_from":t|null,"everywhere_from":t|null,
+            "dew_point_c":n|null,"frost":false}|null,
+     "steps":[{"kind":"collimation|kit|place|carry_out|finder|covers|dew|ready|star_test|settled|own|target|
+                       pack_up|stop",
+               "start":t,"end":t,"title":"words","words":"words","body":"saturn"|null,"caution":false}],
+     "cautions":["words"]}
+
+``ready`` counts minutes (low, likely, high) from being carried out, null where that is never. Without
+temperatures (those of now in the evening in progress, else of an hour before sunset) it is null as a whole,
+as ``dew`` is where the damp is not known. Of a step that is a moment start and end are the same.
+"""
 
 from core.air.readiness import Readiness
 from core.export.heights import hours_json

@@ -1,4 +1,29 @@
-"""An evening as a plain dictionary for JSON."""
+"""An evening as a plain dictionary for JSON.
+
+::
+
+    {"schema":1, "evening":"2026-12-05", "start":t, "end":t,
+     "site":{"id","name","latitude_deg":n,"longitude_deg":n,"elevation_m":n,"time_zone"},
+     "answer":"words", "hours":{"from":t,"until":t,"assumed":true}|null,
+     "best":{"body":"saturn","start":t,"end":t,"altitude_deg":n,"azimuth_deg":n,
+             "eyepiece":"25 mm"|null,"start_power":n|null,"climb_to":n|null}|null,  # what the answer is about
+     "plan":[{"body","start":t,"end":t}],                            # targets in their order, no overlap
+     "pairs":[{"a","b","separation_deg":n,"at":t,"power":n|null}],   # under 2 degrees
+     "cautions":["words"],
+     "sun":{"set":t,"rise":t,"civil_dusk":t,"civil_dawn":t,"nautical_dusk":t,"nautical_dawn":t,
+            "astronomical_dusk":t,"astronomical_dawn":t,"lowest_altitude_deg":n},
+     "bodies":[{"body":"saturn", "state":"normal|always_up|never_up",
+       "rises":[t], "transits":[{"time":t,"altitude_deg":n,"azimuth_deg":n}], "sets":[t],
+       "above_30":[[t,t]], "above_45":[[t,t]],
+       "highest":{"time":t,"altitude_deg":n,"azimuth_deg":n,"path":n|null},
+       "windows":[{"start":t,"end":t,"grade":"best|fair|low","warm_air":"chimney"|null}],
+       "blocked":[{"start":t,"end":t,"what":"roof ridge"}], "why_not":"words"|null,
+       "diameter_arcsec":n,"magnitude":n,"illuminated_fraction":n,"elongation_deg":n}]}
+
+Rises, transits and sets are all of their kind in the evening, in order; those of the Sun its first downward
+and last upward crossings. Diameter (equatorial) and what follows it are geocentric, at the first transit,
+else at mid-evening. A pair's power is the highest that holds both.
+"""
 
 from collections.abc import Sequence
 

@@ -1,4 +1,25 @@
-"""A power ladder, and two telescopes side by side, as plain dictionaries for JSON."""
+"""A power ladder, and two telescopes side by side, as plain dictionaries for JSON.
+
+A ladder::
+
+    {"schema":1, "scope":{"id","name"}, "planet":"saturn"|null, "at":t|null, "altitude_deg":n|null,
+     "path":n|null, "overhead":false, "blur":{"overhead_arcsec":n,"source":"given|assumed|log|verdicts"},
+     "limits":{"aperture":n,"usual_air":n,"tonight_air":n|null,"together":n|null,"band":[n,n]|null},
+     "finest_detail_arcsec":n|null,
+     "ceiling":{"power":n|null,"set_by":"aperture|usual_air|tonight_air|height"|null,"reason":"words"|null},
+     "to_buy":{"kind":"eyepiece|zoom|barlow","focal_length_mm":n|null,"to_focal_length_mm":n|null,
+               "factor":n|null,"for":"words"}|null,
+     "start":n|null, "climb_to":n|null,
+     "rungs":[{"power":n,"eyepiece":"10 mm"|null,"eyepiece_focal_length_mm":n|null,"barlows":["2x"],
+       "approximate":false,"exit_pupil_mm":n,"true_field_deg":n|null,"drift_s":n|null,
+       "standing":"below|good|try|above"|null,"notices":["words"],
+       "alternatives":[{"eyepiece","eyepiece_focal_length_mm","barlows","power"}]}]}    # lowest power first
+
+Two telescopes are ``{"schema":1, "planet", "at", "a":{...}, "b":{...}, "verdict":["words"]}``; each side is
+a ladder and ``light_ratio_to_other``, ``resolution_arcsec``, ``disc_diameter_arcmin_at_ceiling``,
+``elements_across_disc``, ``usable_minutes`` (low, likely, high), ``settled_minutes``, ``lowest_power``,
+``widest_field_deg`` and ``collimation`` (words).
+"""
 
 from core.air.finest_detail import LimitKind
 from core.air.limits import Ceiling

@@ -1,4 +1,48 @@
-"""How a planet looks as a plain dictionary for JSON."""
+"""How a planet looks as a plain dictionary for JSON.
+
+::
+
+    {"schema":1, "planet":"jupiter", "at":t|null, "evening":"2026-12-05", "site":{"id","name"},
+     "altitude_deg":n|null, "azimuth_deg":n|null, "path":n|null, "caution":"words"|null,
+     "finding":{"constellation","from":[{"what","angle_deg":n,"bearing_deg":n}],"disc_from_power":n|null}|null,
+     "disc":{"equatorial_diameter_arcsec":n,"polar_diameter_arcsec":n,"distance_au":n,"sun_distance_au":n,
+             "phase_angle_deg":n,"illuminated_fraction":n,"bright_limb_angle_deg":n,"pole_angle_deg":n,
+             "elongation_deg":n,"east_of_sun":true,"magnitude":n,
+             "sub_earth_latitude_planetocentric_deg":n,"sub_earth_latitude_planetographic_deg":n,
+             "sub_solar_latitude_planetocentric_deg":n,"sub_solar_latitude_planetographic_deg":n,
+             "central_meridians":[{"system":"I"|null,"west_longitude_deg":n}]},
+     "ring":{"opening_deg":n,"sun_latitude_deg":n,"major_axis_arcsec":n,"minor_axis_arcsec":n,
+             "gap_width_arcsec":n,"lit_side_seen":true}|null,
+     "mars_season":{"solar_longitude_deg":n,"northern","southern","dust_likely":false}|null,
+     "moon_phase":{"name","ahead_of_sun_deg":n,"colongitude_deg":n,"terminator_east_longitude_deg":n,
+                   "libration_longitude_deg":n,"libration_latitude_deg":n}|null,
+     "moons":[{"moon":"io","x_west_radii":n,"y_north_radii":n,"z_towards_radii":n,"in_transit":false,
+               "occulted":false,"eclipsed":false,"shadow_x_west_radii":n|null,"shadow_y_north_radii":n|null}],
+     "moon_events":[{"moon":"io","kind":"transit|shadow_transit|occultation|eclipse","start":t,"end":t,
+                     "start_seen":true,"end_seen":true,"well_placed":true}],     # of the whole evening
+     "red_spot":{"longitude_deg":n,"on":"2026-11-01","passes":[t],"next":t|null,
+                 "uncertain_by_minutes":n,"warning":"words"|null}|null,
+     "dispersion":{"arcsec":n,"blue_nm":n,"red_nm":n,"is_limit":false,"yellow_filter_cuts":n|null}|null,
+     "scope":{"id","name"}|null, "blur":{"overhead_arcsec":n,"source"}|null,
+     "view":{"turning":"erect|upside_down|mirrored","note":"words"|null,"north_at_clock":n,
+             "drift_at_clock":n|null}|null,
+     "rungs":[{"power":n,"true_field_deg":n|null,"apparent_diameter_arcmin":n,"apparent_size":"words",
+               "overfills":false|null}],
+     "judged_at":{"power":n,"finest_detail_arcsec":n}|null,
+     "expectations":[{"what":"words","size_arcsec":n|null,"chance":"likely|possible|unlikely","probability":n,
+                      "why":"words","from_power":n|null}],
+     "filters":{"power":n,"by_aim":[{"aim":"belts","filters":[{"id","name",
+                "offer":"offered|usually_larger_aperture|too_dark","light_trolands":n,"usually_from_mm":n|null,
+                "enough_up_to":n}]}],"words":["words"]}|null,
+     "limits":["words"]}                                     # what the picture in the eyepiece leaves out
+
+Altitudes are geometric; position angles run from celestial north through east; longitudes of the discs are
+west. Where nothing is offered, what needs a moment or a direction is null. A landmark's bearing is clockwise
+from straight up as one faces it. Places of moons are in radii of Jupiter. A moon's event is ``well_placed``
+inside a window, and only such passages of the red spot are told, else the next one. ``is_limit`` says that
+colours parted by the air hide more than telescope and air do; ``yellow_filter_cuts`` is the share that a
+yellow filter takes of that. Directions of the view are hours of a clock's face.
+"""
 
 from core.air.dispersion import YELLOW_CUTS
 from core.export.parts import SCHEMA, JsonObject, number, time_json

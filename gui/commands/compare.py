@@ -5,7 +5,6 @@ from datetime import datetime
 
 from core.export.ladder import compare_json
 from core.export.parts import to_json
-from core.record.choose import choose_planet
 from core.report.ladder import compare_text
 from core.words.site_clock import clock_of
 from gui.commands.asking import Asked, situation_of
@@ -14,9 +13,9 @@ from gui.commands.parsing import (
     add_evening,
     add_hours,
     add_json,
+    add_planet,
     add_profile,
     add_site,
-    checked,
 )
 from gui.terminal import terminal_width
 
@@ -26,12 +25,7 @@ def add_arguments(parser: ArgumentParser) -> None:
     add_profile(parser)
     parser.add_argument("scope_a", metavar="SCOPE_A", help="name or id of a telescope")
     parser.add_argument("scope_b", metavar="SCOPE_B", help="name or id of another telescope")
-    parser.add_argument(
-        "--planet",
-        metavar="P",
-        type=checked(choose_planet),
-        help="a planet or the Moon, in its best moment; overhead when left out",
-    )
+    add_planet(parser, "in its best moment; overhead when left out")
     add_site(parser)
     add_evening(parser)
     add_hours(parser)

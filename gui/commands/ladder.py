@@ -6,7 +6,6 @@ from datetime import datetime
 from core.export.ladder import ladder_json
 from core.export.parts import to_json
 from core.problems import refuse
-from core.record.choose import choose_planet
 from core.report.ladder import ladder_text
 from core.words.answer import better_words
 from core.words.site_clock import clock_of
@@ -16,6 +15,7 @@ from gui.commands.parsing import (
     add_evening,
     add_hours,
     add_json,
+    add_planet,
     add_profile,
     add_scope,
     add_site,
@@ -29,12 +29,7 @@ def add_arguments(parser: ArgumentParser) -> None:
     """Declare what the command takes."""
     add_profile(parser)
     add_scope(parser)
-    parser.add_argument(
-        "--planet",
-        metavar="P",
-        type=checked(choose_planet),
-        help="a planet or the Moon, in its best moment unless --at is given",
-    )
+    add_planet(parser, "in its best moment unless --at is given")
     parser.add_argument(
         "--at", metavar="TIME", help="ISO 8601, with offset, or site time: 2026-12-05T21:30; with --planet"
     )

@@ -5,7 +5,6 @@ from datetime import datetime
 
 from core.export.looks import looks_json
 from core.export.parts import to_json
-from core.record.choose import choose_planet
 from core.report.looks import looks_text
 from core.words.finding import ways_to_find
 from gui.commands.asking import Asked, situation_of
@@ -14,10 +13,10 @@ from gui.commands.parsing import (
     add_evening,
     add_hours,
     add_json,
+    add_planet,
     add_profile,
     add_scope,
     add_site,
-    checked,
 )
 from gui.terminal import terminal_width
 
@@ -25,13 +24,7 @@ from gui.terminal import terminal_width
 def add_arguments(parser: ArgumentParser) -> None:
     """Declare what the command takes."""
     add_profile(parser)
-    parser.add_argument(
-        "--planet",
-        metavar="P",
-        type=checked(choose_planet),
-        required=True,
-        help="a planet or the Moon, in its best moment unless --at is given",
-    )
+    add_planet(parser, "in its best moment unless --at is given", required=True)
     parser.add_argument("--at", metavar="TIME", help="ISO 8601, with offset, or site time: 2026-12-05T21:30")
     add_scope(parser)
     add_site(parser)

@@ -14,6 +14,7 @@ from core.gear.numbers import parse_number, shown
 from core.moments.hours import Twilight, read_hour
 from core.plain_text import printable
 from core.problems import Problem, ProblemsError, refuse
+from core.record.choose import choose_planet
 from core.words.commands import MUST_BE_DATE, MUST_BE_SIZE, SEE_HELP
 from gui.terminal import write
 
@@ -44,6 +45,17 @@ class Parser(ArgumentParser):
 def add_profile(parser: ArgumentParser) -> None:
     """Declare the profile that a command reads."""
     parser.add_argument("profile", metavar="PROFILE", type=Path, help="a profile file (TOML)")
+
+
+def add_planet(parser: ArgumentParser, when: str, *, required: bool = False) -> None:
+    """Declare the planet that is meant; ``when`` says at which moment."""
+    parser.add_argument(
+        "--planet",
+        metavar="P",
+        type=checked(choose_planet),
+        required=required,
+        help=f"a planet or the Moon, {when}",
+    )
 
 
 def add_site(parser: ArgumentParser) -> None:
