@@ -10,14 +10,12 @@ import numpy as np
 from attrs import field, frozen
 from numpy.typing import NDArray
 
-from core.air.steadiness import BLUR_EXPONENT, Blur, Judged, Scale, ScaleStep
+from core.air.steadiness import BLUR_EXPONENT, BLUR_RANGE_ARCSEC, Blur, Judged, Scale, ScaleStep
 from core.checks import within
 
 # With nothing said: log-normal about this median, with this spread of the natural logarithm.
 USUAL_BLUR_ARCSEC: Final = 1.6
 USUAL_SPREAD: Final = 0.4
-# What a blur may be; what is carried overhead is kept inside.
-BLUR_RANGE_ARCSEC: Final = (0.2, 8.0)
 
 # The ten-step scale is defined on a star in about 127 mm; 10 is the best.
 _FIRST_OF_TEN_ARCSEC: Final = 6.0

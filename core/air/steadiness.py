@@ -14,6 +14,8 @@ from core.checks import within
 
 # Blur grows as this power of the air path (Kolmogorov turbulence; Roddier 1981, Progress in Optics 19, 281).
 BLUR_EXPONENT = 0.6
+# What a blur may be, full width at half maximum; what is carried overhead is kept inside (ours).
+BLUR_RANGE_ARCSEC = (0.2, 8.0)
 # Power makes the finest detail look this large when no more can be gained. Derived here: 2 x 116, so that an
 # aperture limited by diffraction alone (116 / D arcsec, Dawes 1867) gets exactly 2x per mm.
 FINEST_DETAIL_AT_EYE_ARCSEC = 232.0
@@ -75,7 +77,7 @@ class Blur:
     likely lies in, finest first, where verdicts have taught one.
     """
 
-    overhead_arcsec: float = field(validator=within(0.2, 8, "arcsec"))
+    overhead_arcsec: float = field(validator=within(*BLUR_RANGE_ARCSEC, "arcsec"))
     source: BlurSource = BlurSource.GIVEN
     judged: Judged | None = None
     likely_arcsec: tuple[float, float] | None = None

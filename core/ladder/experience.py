@@ -10,7 +10,8 @@ from typing import Any, Final
 
 from attrs import frozen
 
-from core.air.first_look import BLUR_RANGE_ARCSEC, BlurBelief
+from core.air.first_look import BlurBelief
+from core.air.steadiness import BLUR_RANGE_ARCSEC
 from core.gear.owned import Eyepiece
 from core.ladder.belief import believe
 from core.ladder.evidence import evidence_of

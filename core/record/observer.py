@@ -5,7 +5,7 @@ from enum import StrEnum
 
 from attrs import field, frozen
 
-from core.air.steadiness import FIRST_LOOK_BLUR_ARCSEC, FirstLook
+from core.air.steadiness import BLUR_RANGE_ARCSEC, FIRST_LOOK_BLUR_ARCSEC, FirstLook
 from core.checks import clock_time_or, one_of, uuid_or_nothing, within
 from core.gear.eye import USUAL_EYE, Eye
 from core.gear.owned import Barlow, Eyepiece, Filter, Telescope
@@ -74,13 +74,13 @@ class FirstLookBlur:
     """The usual overhead blur of each first look at this observer's sites, in arcsec."""
 
     steady_arcsec: float = field(
-        default=FIRST_LOOK_BLUR_ARCSEC[FirstLook.STEADY], validator=within(0.2, 8, "arcsec")
+        default=FIRST_LOOK_BLUR_ARCSEC[FirstLook.STEADY], validator=within(*BLUR_RANGE_ARCSEC, "arcsec")
     )
     fair_arcsec: float = field(
-        default=FIRST_LOOK_BLUR_ARCSEC[FirstLook.FAIR], validator=within(0.2, 8, "arcsec")
+        default=FIRST_LOOK_BLUR_ARCSEC[FirstLook.FAIR], validator=within(*BLUR_RANGE_ARCSEC, "arcsec")
     )
     boiling_arcsec: float = field(
-        default=FIRST_LOOK_BLUR_ARCSEC[FirstLook.BOILING], validator=within(0.2, 8, "arcsec")
+        default=FIRST_LOOK_BLUR_ARCSEC[FirstLook.BOILING], validator=within(*BLUR_RANGE_ARCSEC, "arcsec")
     )
 
     def __attrs_post_init__(self) -> None:

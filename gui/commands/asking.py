@@ -4,21 +4,21 @@ from argparse import Namespace
 from datetime import date, datetime, timedelta
 from enum import Enum, auto
 
+from attrs import evolve
+
 from core.air.steadiness import Blur
+from core.gear.owned import Telescope
 from core.ladder.contenders import Pick
 from core.moments.hours import Dusks, Hour, Twilight, typed_hours
 from core.problems import ProblemsError, refuse
-from core.record.choose import choose
 from core.record.observer import Profile
 from core.record.profile import read_profile
 from core.situation.choices import Choices, EveningHours, EveningTemperatures
 from core.situation.situation import Situation
-from core.sky.civil import evening_span, tonight
-from core.sky.ephemeris import check_date
 from core.sky.night import compute_night
 from core.sky.site import Site
+from gui.commands.chosen import choose_scope, choose_site, evening_meant, read_time, scope_if_any
 from gui.commands.parsing import placed
-from gui.commands.sky import choose_site, night_around, read_time
 from gui.commands.warmth import temperatures_of
 
 _HOUR = timedelta(hours=1)
@@ -37,61 +37,58 @@ def situation_of(args: Namespace, now: datetime, *, needs: Asked) -> Situation:
 
     Without a planet, a height or a need of a night it points straight overhead, wherever that is.
     """
-    asked = vars(args)
+    asked = vars(args)  # each command has only some of the options
     profile = read_profile(args.profile)
-    scope = first = second = None
-    if needs is Asked.TWO_SCOPES:
-        first = choose(profile.telescopes, args.scope_a, what="telescope", where="SCOPE_A")
-        second = choose(profile.telescopes, args.scope_b, what="telescope", where="SCOPE_B")
-    elif needs is Asked.SCOPE or profile.telescopes or asked["scope"] is not None:
-        scope = choose(profile.telescopes, asked["scope"], what="telescope", where="--scope")
-    planet = evening = time = site = hours = temperatures = None
-    if asked.get("planet") is not None:
-        planet = args.planet
-    if planet is not None or needs is Asked.NIGHT:
-        site = choose_site(profile, args.site)
-        if asked.get("now") is not None:
-            now = read_time(site, args.now, where="--now")
-        time = None if asked.get("at") is None else read_time(site, args.at)
-        evening = _evening(site, args.evening, time, now)
-        hours = _hours(profile, site, evening, asked.get("out_from"), asked.get("out_until"))
-        if "indoor" in asked:
-            temperatures = _temperatures(args, site, evening, now)
-    chosen = first or scope
-    situation = Situation(
-        Choices(
-            profile=profile,
-            site_id="" if site is None else site.id,
-            scope_id="" if chosen is None else chosen.id,
-            evening=evening,
-            time=time,
-            time_is_asked=True,
-            hours=() if hours is None else (hours,),
-            temperatures=() if temperatures is None else (temperatures,),
-            planet=planet,
-            altitude_deg=asked.get("altitude"),
-            blur=asked.get("blur") or Blur.assumed(),
-            second=None if second is None else Pick(second.id),
-        ),
-        now,
-        has_sky=site is not None,
+    scope, second = _telescopes(profile, args, needs)
+    choices = Choices(
+        profile=profile,
+        scope_id="" if scope is None else scope.id,
+        second=None if second is None else Pick(second.id),
+        time_is_asked=True,
+        planet=asked.get("planet"),
+        altitude_deg=asked.get("altitude"),
+        blur=asked.get("blur") or Blur.assumed(),
     )
+    has_sky = choices.planet is not None or needs is Asked.NIGHT
+    if has_sky:
+        choices, now = _under_the_sky(choices, args, now)
+    situation = Situation(choices, now, has_sky=has_sky)
     if situation.night_problem:
         raise refuse(situation.night_problem)
     return situation
 
 
-def _evening(site: Site, evening: date | None, time: datetime | None, now: datetime) -> date:
-    """Return the evening that is meant, after looking whether it can be had."""
-    if time is not None:
-        return night_around(site, evening, time).evening
-    try:
-        evening = tonight(site, now) if evening is None else evening
-        check_date(evening)
-        evening_span(site, evening)
-    except ProblemsError as error:
-        raise placed(error, "--evening") from None
-    return evening
+def _telescopes(profile: Profile, args: Namespace, needs: Asked) -> tuple[Telescope | None, Telescope | None]:
+    """Return the telescope in hand, and the other one of a comparison."""
+    match needs:
+        case Asked.TWO_SCOPES:
+            first = choose_scope(profile, args.scope_a, where="SCOPE_A")
+            return first, choose_scope(profile, args.scope_b, where="SCOPE_B")
+        case Asked.SCOPE:
+            return choose_scope(profile, args.scope), None
+        case Asked.NIGHT:
+            return scope_if_any(profile, args.scope), None
+
+
+def _under_the_sky(choices: Choices, args: Namespace, now: datetime) -> tuple[Choices, datetime]:
+    """Return the choices with site, evening and what was said of it, and the moment that counts as now."""
+    asked, profile = vars(args), choices.profile
+    site = choose_site(profile, args.site)
+    if asked.get("now") is not None:
+        now = read_time(site, args.now, where="--now")
+    time = None if asked.get("at") is None else read_time(site, args.at)
+    evening = evening_meant(site, args.evening, time, now)
+    hours = _hours(profile, site, evening, args.out_from, args.out_until)
+    temperatures = _temperatures(args, site, evening, now) if "indoor" in asked else None
+    chosen = evolve(
+        choices,
+        site_id=site.id,
+        evening=evening,
+        time=time,
+        hours=() if hours is None else (hours,),
+        temperatures=() if temperatures is None else (temperatures,),
+    )
+    return chosen, now
 
 
 def _hours(

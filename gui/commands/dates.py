@@ -11,7 +11,7 @@ from core.export.parts import to_json
 from core.gear.numbers import parse_number, shown
 from core.moments.hours import USUAL_FROM, USUAL_UNTIL, Dusks, Hour, usual_ends
 from core.problems import ProblemsError, refuse
-from core.record.choose import choose, choose_planet
+from core.record.choose import choose_planet
 from core.record.profile import read_profile
 from core.report.dates import dates_text
 from core.sky.bodies import Body
@@ -19,6 +19,7 @@ from core.sky.civil import evening_span, tonight
 from core.words.commands import MUST_BE_LOWER_FIRST, MUST_BE_RANGE, NOT_ASKED_FOR
 from core.year.dates import DateWishes, Glass, HeightWish, check_hours, find_dates, usual_height_deg
 from core.year.detail import aperture_looked_through_mm
+from gui.commands.chosen import choose_site, scope_if_any
 from gui.commands.parsing import (
     add_first_evening,
     add_hours,
@@ -29,7 +30,6 @@ from gui.commands.parsing import (
     checked,
     placed,
 )
-from gui.commands.sky import choose_site
 
 _RANGE = re.compile(r"\s*([^-–\s]+)\s*[-–]\s*([^-–\s%]+)\s*%?\s*")
 
@@ -69,9 +69,7 @@ def run(args: Namespace, now: datetime) -> str:
     """Return the next ten evenings that fit."""
     profile = read_profile(args.profile)
     site = choose_site(profile, args.site)
-    scope = None
-    if profile.telescopes or args.scope is not None:
-        scope = choose(profile.telescopes, args.scope, what="telescope", where="--scope")
+    scope = scope_if_any(profile, args.scope)
     preferences = profile.preferences
     usual = usual_ends(preferences.out_from_time, preferences.out_until_time)
     wishes = DateWishes(

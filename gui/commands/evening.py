@@ -7,7 +7,7 @@ from core.export.evening import evening_json
 from core.export.parts import to_json
 from core.report.evening import evening_text
 from gui.commands.asking import Asked, situation_of
-from gui.commands.parsing import add_evening, add_hours, add_json, add_profile, add_scope, add_site
+from gui.commands.parsing import add_json, add_place_and_evening, add_profile, add_scope
 from gui.commands.warmth import add_temperatures
 
 
@@ -15,9 +15,7 @@ def add_arguments(parser: ArgumentParser) -> None:
     """Declare what the command takes."""
     add_profile(parser)
     add_scope(parser)
-    add_site(parser)
-    add_evening(parser)
-    add_hours(parser)
+    add_place_and_evening(parser)
     add_temperatures(parser)
     add_json(parser)
 

@@ -8,17 +8,16 @@ from core.export.parts import to_json
 from core.problems import refuse
 from core.report.ladder import ladder_text
 from core.words.answer import better_words
+from core.words.commands import GOES_WITH_PLANET, GOES_WITHOUT_PLANET
 from core.words.site_clock import clock_of
 from gui.commands.asking import Asked, situation_of
 from gui.commands.parsing import (
     add_blur,
-    add_evening,
-    add_hours,
     add_json,
+    add_place_and_evening,
     add_planet,
     add_profile,
     add_scope,
-    add_site,
     altitude_deg,
     checked,
 )
@@ -29,7 +28,7 @@ def add_arguments(parser: ArgumentParser) -> None:
     """Declare what the command takes."""
     add_profile(parser)
     add_scope(parser)
-    add_planet(parser, "in its best moment unless --at is given")
+    add_planet(parser, "a planet or the Moon, in its best moment unless --at is given")
     parser.add_argument(
         "--at", metavar="TIME", help="ISO 8601, with offset, or site time: 2026-12-05T21:30; with --planet"
     )
@@ -39,9 +38,7 @@ def add_arguments(parser: ArgumentParser) -> None:
         type=checked(altitude_deg),
         help="a height instead of a planet, 0 to 90 degrees",
     )
-    add_site(parser)
-    add_evening(parser)
-    add_hours(parser)
+    add_place_and_evening(parser)
     add_blur(parser)
     add_json(parser)
 
@@ -49,9 +46,9 @@ def add_arguments(parser: ArgumentParser) -> None:
 def run(args: Namespace, now: datetime) -> str:
     """Return the ladder."""
     if args.altitude is not None and args.planet is not None:
-        raise refuse("goes without --planet: a planet has a height of its own", where="--altitude")
+        raise refuse(GOES_WITHOUT_PLANET, where="--altitude")
     if args.at is not None and args.planet is None:
-        raise refuse("goes with --planet: without one a time means nothing", where="--at")
+        raise refuse(GOES_WITH_PLANET, where="--at")
     situation = situation_of(args, now, needs=Asked.SCOPE)
     ladder = situation.ladder
     assert ladder is not None  # there is a telescope

@@ -12,6 +12,7 @@ from core.record.log import Log
 from core.record.log_file import read_log_file
 from core.record.profile import read_profile
 from core.report.log import log_text
+from core.words.commands import WHOLE_FILE_IS_READ
 from core.words.log import NOTHING_FOUND, NOTHING_YET, imported_text
 from gui.commands.parsing import add_profile, checked, iso_date
 from gui.terminal import terminal_width
@@ -42,7 +43,7 @@ def run(args: Namespace, now: datetime) -> str:  # noqa: ARG001 - every command 
     taken = None
     if args.import_from is not None:
         if args.since is not None or args.search:
-            raise refuse("takes neither --since nor --search: the whole file is read", where="--import")
+            raise refuse(WHOLE_FILE_IS_READ, where="--import")
         taken = read_log_file(args.import_from)
     log = Log.open(data_folder())
     try:

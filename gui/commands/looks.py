@@ -10,13 +10,11 @@ from core.words.finding import ways_to_find
 from gui.commands.asking import Asked, situation_of
 from gui.commands.parsing import (
     add_blur,
-    add_evening,
-    add_hours,
     add_json,
+    add_place_and_evening,
     add_planet,
     add_profile,
     add_scope,
-    add_site,
 )
 from gui.terminal import terminal_width
 
@@ -24,12 +22,10 @@ from gui.terminal import terminal_width
 def add_arguments(parser: ArgumentParser) -> None:
     """Declare what the command takes."""
     add_profile(parser)
-    add_planet(parser, "in its best moment unless --at is given", required=True)
+    add_planet(parser, "a planet or the Moon, in its best moment unless --at is given", required=True)
     parser.add_argument("--at", metavar="TIME", help="ISO 8601, with offset, or site time: 2026-12-05T21:30")
     add_scope(parser)
-    add_site(parser)
-    add_evening(parser)
-    add_hours(parser)
+    add_place_and_evening(parser)
     add_blur(parser)
     add_json(parser)
 
@@ -40,14 +36,12 @@ def run(args: Namespace, now: datetime) -> str:
     appearance = situation.appearance
     assert appearance is not None  # there are a night and a planet
     filters = situation.best_filter_offers
-    return (
-        to_json(looks_json(appearance, filters=filters, finding=situation.finding))
-        if args.json
-        else looks_text(
-            appearance,
-            filters=filters,
-            ways=ways_to_find(situation),
-            clock=situation.preferences.clock,
-            width=terminal_width(),
-        )
+    if args.json:
+        return to_json(looks_json(appearance, filters=filters, finding=situation.finding))
+    return looks_text(
+        appearance,
+        filters=filters,
+        ways=ways_to_find(situation),
+        clock=situation.preferences.clock,
+        width=terminal_width(),
     )

@@ -9,7 +9,7 @@ from functools import partial
 from pathlib import Path
 from typing import NoReturn, TypeVar
 
-from core.air.steadiness import Blur
+from core.air.steadiness import BLUR_RANGE_ARCSEC, Blur
 from core.gear.numbers import parse_number, shown
 from core.moments.hours import Twilight, read_hour
 from core.plain_text import printable
@@ -47,15 +47,16 @@ def add_profile(parser: ArgumentParser) -> None:
     parser.add_argument("profile", metavar="PROFILE", type=Path, help="a profile file (TOML)")
 
 
-def add_planet(parser: ArgumentParser, when: str, *, required: bool = False) -> None:
-    """Declare the planet that is meant; ``when`` says at which moment."""
-    parser.add_argument(
-        "--planet",
-        metavar="P",
-        type=checked(choose_planet),
-        required=required,
-        help=f"a planet or the Moon, {when}",
-    )
+def add_planet(parser: ArgumentParser, told: str, *, required: bool = False) -> None:
+    """Declare the planet that is meant; ``told`` says what may be, and at which moment."""
+    parser.add_argument("--planet", metavar="P", type=checked(choose_planet), required=required, help=told)
+
+
+def add_place_and_evening(parser: ArgumentParser) -> None:
+    """Declare from where one looks, on which evening, and in which hours of it."""
+    add_site(parser)
+    add_evening(parser)
+    add_hours(parser)
 
 
 def add_site(parser: ArgumentParser) -> None:
@@ -149,7 +150,8 @@ def iso_date(text: str) -> date:
 
 def blur(text: str) -> Blur:
     """Return a blur given in arcsec."""
-    return Blur(overhead_arcsec=parse_number(text, low=0.2, high=8, what="", unit="arcsec"))
+    low, high = BLUR_RANGE_ARCSEC
+    return Blur(overhead_arcsec=parse_number(text, low=low, high=high, what="", unit="arcsec"))
 
 
 def altitude_deg(text: str) -> float:

@@ -11,16 +11,14 @@ from core.problems import refuse
 from core.words.commands import IS_THERE
 from core.words.evening_sheet import SAVED
 from gui.commands.asking import Asked, situation_of
-from gui.commands.parsing import add_evening, add_hours, add_profile, add_scope, add_site
+from gui.commands.parsing import add_place_and_evening, add_profile, add_scope
 
 
 def add_arguments(parser: ArgumentParser) -> None:
     """Declare what the command takes."""
     add_profile(parser)
-    add_site(parser)
     add_scope(parser)
-    add_evening(parser)
-    add_hours(parser)
+    add_place_and_evening(parser)
     parser.add_argument(
         "--paper", choices=PAPERS, default=PAPERS[0], help="size of the page; a4 when left out"
     )

@@ -9,9 +9,9 @@ from core.drawing.palette import PALETTES
 from core.plain_text import printable
 from core.problems import refuse
 from core.record.profile import read_profile
-from core.words.commands import NO_FOLDER
+from core.words.commands import NEEDS_A_SITE, NO_FOLDER
+from gui.commands.chosen import choose_site, evening_meant, read_time
 from gui.commands.parsing import add_evening, add_profile, checked, scale, size
-from gui.commands.sky import choose_site, evening_around, night_around, night_of, read_time
 from gui.display import check_qt
 
 
@@ -44,14 +44,12 @@ def run(args: Namespace, now: datetime) -> str:
     evening, moment = args.evening, None
     if profile.sites:
         site = choose_site(profile, None)
-        if args.at is not None:
-            moment = read_time(site, args.at)
-            night_around(site, evening, moment)
-            evening = evening_around(site, moment) if evening is None else evening
-        else:
-            night_of(site, evening, now)
+        moment = None if args.at is None else read_time(site, args.at)
+        meant = evening_meant(site, args.evening, moment, now)
+        # Left open it is tonight's, which the window follows.
+        evening = args.evening if moment is None else meant
     elif args.at is not None:
-        raise refuse("needs a site, and the profile has none yet", where="--at")
+        raise refuse(NEEDS_A_SITE, where="--at")
     if args.folder.exists() and not args.folder.is_dir():
         raise refuse(NO_FOLDER.format(file=printable(args.folder.name)), where="-o")
     # Pictures are taken the same way with and without a display.

@@ -8,16 +8,18 @@ from core.export.parts import to_json
 from core.export.year import year_json
 from core.gear.combinations import combinations
 from core.problems import ProblemsError, refuse
-from core.record.choose import choose, choose_planet
 from core.record.profile import read_profile
 from core.report.year import year_text
 from core.sky.bodies import Body
 from core.sky.civil import tonight
+from core.words.commands import GOES_WITH_MARS
 from core.year.detail import aperture_looked_through_mm
 from core.year.year import compute_year
+from gui.commands.chosen import choose_site, scope_if_any
 from gui.commands.parsing import (
     add_first_evening,
     add_json,
+    add_planet,
     add_profile,
     add_scope,
     add_site,
@@ -26,16 +28,13 @@ from gui.commands.parsing import (
     longitude_deg,
     placed,
 )
-from gui.commands.sky import choose_site
 from gui.terminal import terminal_width
 
 
 def add_arguments(parser: ArgumentParser) -> None:
     """Declare what the command takes."""
     add_profile(parser)
-    parser.add_argument(
-        "--planet", metavar="P", type=checked(choose_planet), required=True, help="a planet or the Moon"
-    )
+    add_planet(parser, "a planet or the Moon", required=True)
     add_site(parser)
     add_scope(parser)
     parser.add_argument(
@@ -59,10 +58,8 @@ def run(args: Namespace, now: datetime) -> str:
     profile = read_profile(args.profile)
     site, planet = choose_site(profile, args.site), args.planet
     if args.longitude is not None and planet is not Body.MARS:
-        raise refuse("goes with --planet mars", where="--longitude")
-    scope = None
-    if profile.telescopes or args.scope is not None:
-        scope = choose(profile.telescopes, args.scope, what="telescope", where="--scope")
+        raise refuse(GOES_WITH_MARS, where="--longitude")
+    scope = scope_if_any(profile, args.scope)
     first = tonight(site, now) if args.first is None else args.first
     try:
         year = compute_year(

@@ -6,7 +6,15 @@ from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QButtonGroup, QCheckBox, QHBoxLayout, QPushButton, QWidget
 
 from core.air.first_look import SCALE_STEPS
-from core.air.steadiness import LIFTED_AIR_POWER, USUAL_AIR_POWER, Blur, BlurSource, FirstLook, ScaleStep
+from core.air.steadiness import (
+    BLUR_RANGE_ARCSEC,
+    LIFTED_AIR_POWER,
+    USUAL_AIR_POWER,
+    Blur,
+    BlurSource,
+    FirstLook,
+    ScaleStep,
+)
 from core.gear.numbers import parse_number
 from core.problems import ProblemsError
 from core.situation.situation import Situation
@@ -21,7 +29,6 @@ from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_line_edit import PlainLineEdit
 from gui.widgets.plain_tip import plain_tip
 
-_LOWEST_ARCSEC, _HIGHEST_ARCSEC = 0.2, 8.0
 _STEPS = ((None, "by a scale"), *((step, step_words(step)) for step in SCALE_STEPS))
 
 
@@ -101,7 +108,8 @@ class AirRow(QWidget):
 
     def _take_blur(self, text: str) -> None:
         try:
-            arcsec = parse_number(text, low=_LOWEST_ARCSEC, high=_HIGHEST_ARCSEC, what="Blur", unit="arcsec")
+            low, high = BLUR_RANGE_ARCSEC
+            arcsec = parse_number(text, low=low, high=high, what="Blur", unit="arcsec")
         except ProblemsError as error:
             self.problem.setText(str(error))
             self.blur.holds_unaccepted = True
