@@ -192,6 +192,8 @@ def same_file(one: Path, other: Path) -> bool:
         return one.samefile(other)
     except OSError:  # one of them is not there
         return _target(one) == _target(other)
+    except ValueError:  # a name that no system takes leads nowhere
+        return False
 
 
 def _target(path: Path) -> Path:

@@ -10,7 +10,6 @@ import tomllib
 import unicodedata
 import uuid
 from collections.abc import Sequence
-from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -30,6 +29,7 @@ from core.record.files import (
 )
 from core.record.migrations import SCHEMA, migrated
 from core.record.observer import Profile
+from core.record.own_copies import OwnCopies
 from core.record.structure import KINDS, plain, repeats, structure_profile
 from core.record.toml_limits import check_toml
 
@@ -79,16 +79,19 @@ def dumps_profile(profile: Profile, *, previous: str | None = None) -> str:
     return new_document(profile, SCHEMA, _paired) if text is None else text
 
 
-def save_profile(path: Path, profile: Profile, *, previous: str | None = None) -> Path | None:
+def save_profile(
+    path: Path, profile: Profile, *, previous: str | None = None, own_copies: OwnCopies | None = None
+) -> Path | None:
     """Write a profile to a file, wholly or not at all; return where the text that was there is kept.
 
     Comments and order come from ``previous``, else from the file as it is. A profile without an id gets
     that of the file it is written over, else a new one. The text from before is kept as
-    `core.record.files.place_to_keep` says; a file that was no profile is kept under another name, so that
-    the last good copy stays. Nothing is kept, and None returned, where nothing was there or it is the same.
-    Raises ProblemsError in one sentence, and then nothing was changed.
+    `core.record.files.place_to_keep` says, over nothing but one of the ``own_copies``; a file that was no
+    profile is kept under another name, so that the last good copy stays. Nothing is kept, and None returned,
+    where nothing was there or it is the same. Raises ProblemsError in one sentence, and then nothing was
+    changed.
     """
-    there, aside, mark, id_there = None, None, "", ""
+    there, aside, mark = None, None, ""
     own_id = profile.id
     if is_file(path):
         try:
@@ -103,16 +106,13 @@ def save_profile(path: Path, profile: Profile, *, previous: str | None = None) -
     text = mark + text.removeprefix(BYTE_ORDER_MARK)
     if len(text.encode("utf-8", "replace")) > LARGEST_BYTES:
         raise refuse("would be over 1 MB and could not be opened again", where=path.name)
-    keep_as = None if there is None else place_to_keep(path, partial(_is_copy_of, id_there))
-    return write_atomically(path, text, keep_as=keep_as) or aside
-
-
-def _is_copy_of(profile_id: str, copy: Path) -> bool:
-    """Tell whether a file is an earlier text of a profile, which one without an id never is."""
-    try:
-        return bool(profile_id) and _read(read_text(copy), copy.name).id == profile_id
-    except ProblemsError:
-        return False
+    keep_as = None
+    if there is not None:
+        keep_as = place_to_keep(path, lambda copy: own_copies is not None and own_copies.has(copy))
+    kept = write_atomically(path, text, keep_as=keep_as)
+    if kept is not None and own_copies is not None:
+        own_copies.note(kept)
+    return kept or aside
 
 
 def new_profile_id() -> str:

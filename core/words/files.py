@@ -57,6 +57,9 @@ _BACK_OVER_CHANGED: Final = (
     "Edits to {file} from the last time, which were not saved, are back. The file itself has changed since; "
     "Undo shows what it holds now."
 )
+_DRAFT_SET_ASIDE: Final = (
+    "Unsaved edits from the last time cannot be read; what is left of them is kept as {path}."
+)
 
 _SETTINGS_DAMAGED: Final = "The window's own settings could not be read; it starts with the usual ones."
 _SETTINGS_SET_ASIDE: Final = (
@@ -100,6 +103,11 @@ def brought_back_words(path: Path | None, *, has_changed: bool) -> str:
     if path is None:
         return _BACK_NEVER_SAVED
     return (_BACK_OVER_CHANGED if has_changed else _BACK).format(file=path.name)
+
+
+def draft_set_aside_words(kept: Path) -> str:
+    """Return what is told of unsaved edits that were damaged, and where they were put."""
+    return _DRAFT_SET_ASIDE.format(path=kept)
 
 
 def problem_and_more(problem: str, more: int) -> str:

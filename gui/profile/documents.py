@@ -11,6 +11,7 @@ from core.problems import ProblemsError
 from core.record.file_names import profile_stem
 from core.record.files import has_other_names, read_text, same_file
 from core.record.observer import Profile
+from core.record.own_copies import OwnCopies
 from core.record.profile import (
     loads_profile,
     new_profile_id,
@@ -42,6 +43,7 @@ from gui.widgets import dialogs
 
 # A kind of file of its own, so that a desktop knows what opens it.
 _ENDING = ".stillair.toml"
+_COPIES_NAME = "copies.json"
 
 
 class Documents(QObject):
@@ -69,6 +71,7 @@ class Documents(QObject):
         self._opened_text = _text_of(state.path)
         self._own_id = state.profile.id or new_profile_id()
         self._drafts = Drafts(state, folder) if folder else None
+        self._own_copies = OwnCopies(folder / _COPIES_NAME) if folder else None
         self._watch = FileWatch(state)
         self._watch.changed_elsewhere.connect(self._on_changed_elsewhere)
         self.session = session
@@ -206,7 +209,7 @@ class Documents(QObject):
         """Write a profile; return ``told`` and what became of the text before, None if it was not saved."""
         had_other_names = has_other_names(path)
         try:
-            kept = save_profile(path, profile, previous=previous)
+            kept = save_profile(path, profile, previous=previous, own_copies=self._own_copies)
         except ProblemsError as error:
             heading = NOT_SAVED.format(file=path.name)
             dialogs.show_text(self._window, NOT_SAVED_TITLE, heading, str(error))

@@ -2,7 +2,7 @@
 
 import hashlib
 import json
-from collections.abc import Iterator
+import os
 from contextlib import suppress
 from pathlib import Path
 
@@ -10,25 +10,41 @@ from attrs import frozen
 from PySide6.QtCore import QLockFile, QObject, QTimer
 
 from core.problems import ProblemsError, refuse
-from core.record.files import is_file, read_text, write_atomically
+from core.record.files import (
+    LARGEST_BYTES,
+    is_file,
+    read_text,
+    same_file,
+    set_aside,
+    write_atomically,
+)
 from core.record.observer import Profile
 from core.record.profile import dumps_profile, loads_profile
 from core.situation.situation import Situation
-from core.words.files import BRING_BACK_STEP, NOT_KEPT, brought_back_words
+from core.words.files import BRING_BACK_STEP, NOT_KEPT, brought_back_words, draft_set_aside_words
 from gui.state import AppState, Change
 
 _WAIT_MS = 700
 UNSAVED_FOLDER = "unsaved"
 # So many windows may have unsaved edits of one profile at a time.
 _MOST_WINDOWS = 9
+# A letter outside ASCII takes up to three times as many bytes in JSON.
+_LARGEST_BYTES = 4 * LARGEST_BYTES
 
 
 @frozen
 class Draft:
-    """A profile with edits that were never saved, and a mark of the file's text that they were made over."""
+    """A profile with edits never saved, its file, and a mark of the text that they were made over."""
 
     profile: Profile
+    path: Path | None
     over: str
+
+    def is_of(self, path: Path | None) -> bool:
+        """Tell whether the edits are of a file, however its name is spelled, or with None of no file."""
+        if path is None or self.path is None:
+            return path is self.path
+        return same_file(self.path, path)
 
 
 class DraftPlace:
@@ -52,25 +68,37 @@ class DraftPlace:
     def read(self) -> Draft | None:
         """Return the draft, None where there is none that can be understood."""
         try:
-            kept = json.loads(read_text(self._file))
-            return Draft(loads_profile(kept["profile"]), str(kept["over"]))
-        except (ProblemsError, ValueError, KeyError, TypeError):
+            kept = json.loads(read_text(self._file, largest_bytes=_LARGEST_BYTES))
+            path = None if kept["path"] is None else Path(kept["path"])
+            return Draft(loads_profile(kept["profile"]), path, str(kept["over"]))
+        except (ProblemsError, ValueError, KeyError, TypeError, RecursionError):
             return None
 
     def write(self, profile: Profile, path: Path | None) -> None:
         """Keep a profile for its owner's eyes alone; ProblemsError where that cannot be done."""
         kept = {
-            "path": str(path) if path else None,
+            "path": str(path.absolute()) if path else None,
             "over": _mark_of(path),
             "profile": dumps_profile(profile),
         }
-        write_atomically(self._file, json.dumps(kept, ensure_ascii=False), is_private=True)
+        # In ASCII, for the name of a file may have bytes that are no letters.
+        write_atomically(self._file, json.dumps(kept), is_private=True)
 
     def clear(self) -> None:
         """Take the draft away, and let other windows have the place."""
         with suppress(OSError):
             self._file.unlink(missing_ok=True)
         self.let_go()
+
+    def set_aside(self) -> Path | None:
+        """Keep a damaged draft under another name and leave the place; return where, None where it stays."""
+        try:
+            aside = set_aside(self._file)
+        except ProblemsError:
+            self.let_go()
+            return None
+        self.clear()
+        return aside
 
     def let_go(self) -> None:
         """Let other windows have the place, draft and all."""
@@ -126,7 +154,14 @@ class Drafts(QObject):
             self._place = None
 
     def bring_back(self) -> str:
-        """Put edits left unsaved on top of the profile in hand, as one step; return what to tell of it."""
+        """Put edits left unsaved on top of the profile in hand, as one step; return what to tell of it.
+
+        A copy that cannot be read, of whichever file, is set aside before, and its place told.
+        """
+        damaged = [draft_set_aside_words(aside) for aside in _set_damaged_aside(self._folder)]
+        return " ".join(filter(None, [*damaged, self._bring_back()]))
+
+    def _bring_back(self) -> str:
         place = place_left(self._folder, self._state.path)
         draft = place.read() if place else None
         if place is None or draft is None:
@@ -156,29 +191,39 @@ class Drafts(QObject):
 
 
 def place_left(folder: Path, path: Path | None) -> DraftPlace | None:
-    """Return, locked, where a program that is gone has left edits of a file, or of a profile without one.
-
-    A damaged copy is cleared away.
-    """
-    for place in _places(folder, path):
-        if place.is_used and place.take():
-            if place.read() is not None:
+    """Return, locked, where a program that is gone has left edits of a file, or of a profile without one."""
+    for place in _used_places(folder):
+        draft = place.read()
+        if draft is not None and draft.is_of(path) and place.take():
+            if place.is_used:
                 return place
-            place.clear()
+            place.let_go()
     return None
+
+
+def _set_damaged_aside(folder: Path) -> list[Path]:
+    """Set aside what cannot be read and no window writes; return where each lies now."""
+    damaged = [place for place in _used_places(folder) if place.read() is None and place.take()]
+    return [aside for place in damaged if (aside := place.set_aside()) is not None]
+
+
+def _used_places(folder: Path) -> list[DraftPlace]:
+    place = folder / UNSAVED_FOLDER
+    try:
+        return [DraftPlace(place, file.stem) for file in sorted(place.glob("*.json"))]
+    except OSError:
+        return []
 
 
 def _free_place(folder: Path, path: Path | None) -> DraftPlace | None:
     """Return a place without a draft, locked; None where the folder cannot be written."""
     with suppress(OSError):
         (folder / UNSAVED_FOLDER).mkdir(mode=0o700, parents=True, exist_ok=True)
-    return next((place for place in _places(folder, path) if not place.is_used and place.take()), None)
-
-
-def _places(folder: Path, path: Path | None) -> Iterator[DraftPlace]:
-    name = "new" if path is None else hashlib.sha256(str(path.absolute()).encode()).hexdigest()[:16]
-    for number in range(1, _MOST_WINDOWS + 1):
-        yield DraftPlace(folder / UNSAVED_FOLDER, f"{name}-{number}")
+    name = "new" if path is None else hashlib.sha256(os.fsencode(path.absolute())).hexdigest()[:16]
+    places = (
+        DraftPlace(folder / UNSAVED_FOLDER, f"{name}-{number}") for number in range(1, _MOST_WINDOWS + 1)
+    )
+    return next((place for place in places if not place.is_used and place.take()), None)
 
 
 def _mark_of(path: Path | None) -> str:

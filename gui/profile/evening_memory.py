@@ -3,6 +3,7 @@
 import hashlib
 import json
 import math
+import os
 import re
 from collections.abc import Callable
 from contextlib import suppress
@@ -132,7 +133,7 @@ class EveningMemory(QObject):
             return self._folder / f"{own_id}.json"
         if path is None:
             return None
-        name = hashlib.sha256(str(path.absolute()).encode("utf-8", "surrogateescape")).hexdigest()[:32]
+        name = hashlib.sha256(os.fsencode(path.absolute())).hexdigest()[:32]
         return self._folder / f"{name}.json"
 
     def _write(self, kept: Kept) -> None:

@@ -1,5 +1,7 @@
 """Unsaved edits survive a kill, and go away once they are saved or dropped."""
 
+import os
+import stat
 import subprocess
 import sys
 from collections.abc import Callable
@@ -15,7 +17,7 @@ from core.record.observer import Profile
 from core.record.profile import save_profile
 from core.situation.choices import Choices
 from gui.jobs import AtOnce, Jobs
-from gui.profile.drafts import Drafts, place_left
+from gui.profile.drafts import Drafts
 from gui.profile.session import Session
 from gui.state import AppState
 from gui.widgets import dialogs
@@ -247,9 +249,18 @@ def test_another_window_with_the_same_profile_keeps_a_copy_of_its_own(folder: Pa
 
 
 @pytest.mark.parametrize(
-    "damage", ["", "\0\0\0", "{", "[]", '{"over": ""}', '{"over": "", "profile": "schema = 1\\nx = 2"}']
+    "damage",
+    [
+        "",
+        "\0\0\0",
+        "{",
+        "[]",
+        "[" * 100_000,
+        '{"over": ""}',
+        '{"path": null, "over": "", "profile": "schema = 1\\nx = 2"}',
+    ],
 )
-def test_a_damaged_copy_costs_nothing(
+def test_a_damaged_copy_is_set_aside_and_told_once(
     folder: Path, file: Path, leave: Callable[[Path | None], None], damage: str
 ) -> None:
     leave(file)
@@ -257,9 +268,82 @@ def test_a_damaged_copy_costs_nothing(
     copy.write_text(damage)
 
     state = make_state(file)
-    assert Drafts(state, folder).bring_back() == ""
+    told = Drafts(state, folder).bring_back()
+
+    aside = copy.with_name(f"{copy.name}.unreadable")
+    assert told == (
+        f"Unsaved edits from the last time cannot be read; what is left of them is kept as {aside}."
+    )
+    assert aside.read_text() == damage
+    if os.name == "posix":
+        assert stat.S_IMODE(aside.stat().st_mode) == 0o600
     assert not state.is_modified
-    assert place_left(folder, file) is None
+    assert not kept(folder)
+    assert Drafts(state, folder).bring_back() == ""
+    assert aside.read_text() == damage
+
+
+def test_a_damaged_copy_is_told_of_whatever_is_opened_and_gets_in_the_way_of_nothing(
+    folder: Path, file: Path, leave: Callable[[Path | None], None]
+) -> None:
+    leave(None)
+    (damaged,) = kept(folder)
+    damaged.write_text("{")
+    leave(file)
+
+    state = make_state(file)
+    told = Drafts(state, folder).bring_back()
+
+    assert told.startswith("Unsaved edits from the last time cannot be read;")
+    assert told.endswith("which were not saved, are back. Undo takes them away.")
+    assert state.profile.observer == "Inês"
+
+
+def test_a_copy_that_a_living_window_writes_is_nothing_to_set_aside(folder: Path, file: Path) -> None:
+    state = make_state(file)
+    drafts = Drafts(state, folder)
+    rename(state)
+    drafts.keep()
+    (copy,) = kept(folder)
+    copy.write_text("{")
+    assert Drafts(make_state(file), folder).bring_back() == ""
+    assert copy.exists()
+
+
+def test_edits_come_back_under_any_spelling_of_the_file(
+    folder: Path, file: Path, leave: Callable[[Path | None], None], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    leave(file)
+    stat_of = Path.stat
+    # A disk that takes capitals and small letters as one.
+    monkeypatch.setattr(Path, "stat", lambda self, **more: stat_of(Path(str(self).lower()), **more))
+
+    state = make_state(file.with_name("INES.toml"))
+
+    assert "are back" in Drafts(state, folder).bring_back()
+    assert state.profile.observer == "Inês"
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="only here a name may have any bytes")
+def test_edits_of_a_file_whose_name_is_no_text_come_back(
+    folder: Path, file: Path, leave: Callable[[Path | None], None]
+) -> None:
+    odd = file.rename(file.parent / os.fsdecode(b"in\xeas.toml"))
+    leave(odd)
+    state = make_state(odd)
+    assert "are back" in Drafts(state, folder).bring_back()
+    assert state.profile.observer == "Inês"
+
+
+def test_edits_of_a_profile_as_large_as_one_may_be_come_back(folder: Path, file: Path) -> None:
+    state = make_state(file)
+    drafts = Drafts(state, folder)
+    rename(state, "\N{LATIN SMALL LETTER E WITH CIRCUMFLEX}" * 499_000)
+    drafts.keep()
+    die(drafts)
+    after = make_state(file)
+    assert "are back" in Drafts(after, folder).bring_back()
+    assert after.profile.observer == state.profile.observer
 
 
 def test_a_folder_that_cannot_be_made_costs_the_edit_nothing(tmp_path: Path, file: Path) -> None:

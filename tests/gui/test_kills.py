@@ -15,6 +15,7 @@ import os, random, signal, sys, time
 from pathlib import Path
 from attrs import evolve
 from core.record.files import sweep
+from core.record.own_copies import OwnCopies
 from core.record.profile import read_profile, save_profile
 from gui.profile.drafts import DraftPlace, place_left
 from tests.gui.conftest import make_profile
@@ -27,7 +28,7 @@ save_profile(path, profile)
 
 def write_on_and_on(begin, told):
     if kind == "profile":
-        write = lambda each: save_profile(path, each)
+        write = lambda each: save_profile(path, each, own_copies=OwnCopies(folder / "copies.json"))
     else:
         place = DraftPlace(folder / "unsaved", "new-1")
         assert place.take()

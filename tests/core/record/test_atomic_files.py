@@ -12,6 +12,7 @@ import pytest
 from core.problems import ProblemsError
 from core.record.files import previous_copy, read_text, same_file, set_aside, write_atomically
 from core.record.observer import Profile
+from core.record.own_copies import OwnCopies
 from core.record.profile import loads_profile, read_profile, save_profile
 
 OWN_ID = "3f0c1f6e-8a54-4d0b-9d3c-5e2f7a61b0d4"
@@ -221,10 +222,12 @@ def test_a_held_copy_from_before_does_not_keep_the_save_from_being_one(
     path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     previous_copy(path).write_text(OLD.replace("Ines", "Ana"), encoding="utf-8")
+    own_copies = OwnCopies(path.with_name("copies.json"))
+    own_copies.note(previous_copy(path))
     refuse_renames(monkeypatch, times=100, onto="kit.toml~")
-    assert save_profile(path, Profile(observer="Nobody")) is None
+    assert save_profile(path, Profile(observer="Nobody"), own_copies=own_copies) is None
     assert read_profile(path).observer == "Nobody"
-    assert names(path.parent) == ["kit.toml", "kit.toml~"]
+    assert names(path.parent) == ["copies.json", "kit.toml", "kit.toml~"]
 
 
 def test_a_read_only_file_is_refused_and_nothing_is_left_beside_it(path: Path) -> None:

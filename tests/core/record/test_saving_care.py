@@ -10,6 +10,7 @@ import pytest
 from core.problems import ProblemsError
 from core.record.files import has_other_names, kept_beside, set_aside, sweep, write_atomically
 from core.record.observer import Profile
+from core.record.own_copies import OwnCopies
 from core.record.profile import read_profile, save_profile
 
 OWN_ID = "3f0c1f6e-8a54-4d0b-9d3c-5e2f7a61b0d4"
@@ -24,20 +25,75 @@ def path(tmp_path: Path) -> Path:
     return path
 
 
-@pytest.mark.parametrize("theirs", ["an editor's own copy\n", 'schema = 2\nobserver = "Ines"\n', ""])
-def test_a_copy_that_another_program_keeps_is_not_written_over(path: Path, theirs: str) -> None:
+@pytest.fixture
+def noted(tmp_path: Path) -> Path:
+    return tmp_path / "state" / "copies.json"
+
+
+@pytest.mark.parametrize("theirs", ["an editor's own copy\n", OLD, OLD.replace("Ines", "Ana"), ""])
+def test_a_copy_that_another_program_keeps_is_not_written_over(path: Path, noted: Path, theirs: str) -> None:
     copy = path.with_name("kit.toml~")
     copy.write_text(theirs, encoding="utf-8")
 
-    kept = save_profile(path, Profile(observer="Rui"))
+    kept = save_profile(path, Profile(observer="Rui"), own_copies=OwnCopies(noted))
 
     assert copy.read_text(encoding="utf-8") == theirs
     assert kept == path.with_name("kit.toml~2")
     assert kept.read_text(encoding="utf-8") == OLD
-    # The second of our own takes the place of the first of our own.
-    assert save_profile(path, Profile(observer="Lea")) == kept
+    # The second of our own takes the place of the first of our own, at a later start too.
+    assert save_profile(path, Profile(observer="Lea"), own_copies=OwnCopies(noted)) == kept
     assert read_profile(kept).observer == "Rui"
     assert copy.read_text(encoding="utf-8") == theirs
+
+
+def test_an_editor_that_took_the_name_of_our_copy_keeps_it(path: Path, noted: Path) -> None:
+    copy = path.with_name("kit.toml~")
+    assert save_profile(path, Profile(observer="Rui"), own_copies=OwnCopies(noted)) == copy
+    assert save_profile(path, Profile(observer="Lea"), own_copies=OwnCopies(noted)) == copy
+    # An editor keeps what it opened: once a text that stood there before, too.
+    copy.write_text(OLD, encoding="utf-8")
+    path.write_text(OLD.replace("Ines", "Ana"), encoding="utf-8")
+
+    kept = save_profile(path, Profile(observer="Mia"), own_copies=OwnCopies(noted))
+
+    assert kept == path.with_name("kit.toml~2")
+    assert copy.read_text(encoding="utf-8") == OLD
+    assert read_profile(kept).observer == "Ana"
+
+
+@pytest.mark.parametrize("damage", ["", "{", "{}", "[1, {}]", '[{"path": 1, "digest": ""}]', "[" * 100_000])
+def test_damaged_marks_of_our_copies_cost_one_more_copy(path: Path, noted: Path, damage: str) -> None:
+    save_profile(path, Profile(observer="Rui"), own_copies=OwnCopies(noted))
+    noted.write_text(damage, encoding="utf-8")
+    kept = save_profile(path, Profile(observer="Lea"), own_copies=OwnCopies(noted))
+    assert kept == path.with_name("kit.toml~2")
+    assert save_profile(path, Profile(observer="Mia"), own_copies=OwnCopies(noted)) == kept
+
+
+def test_where_no_mark_can_be_kept_one_window_writes_over_its_own_copy_alone(path: Path, noted: Path) -> None:
+    noted.parent.write_text("in the way", encoding="utf-8")
+    own_copies = OwnCopies(noted)
+    for name in ("Rui", "Lea", "Mia"):
+        assert save_profile(path, Profile(observer=name), own_copies=own_copies) == path.with_name(
+            "kit.toml~"
+        )
+    assert save_profile(path, Profile(), own_copies=OwnCopies(noted)) == path.with_name("kit.toml~2")
+
+
+def test_only_the_last_marks_of_many_copies_are_kept_and_for_the_owner_alone(
+    tmp_path: Path, noted: Path
+) -> None:
+    copy = tmp_path / "kit.toml~"
+    copy.write_text(OLD, encoding="utf-8")
+    own_copies = OwnCopies(noted)
+    for number in range(3):
+        own_copies.note(tmp_path / f"{number}.toml~")
+        own_copies.note(copy)
+    assert own_copies.has(copy)
+    assert noted.read_text(encoding="utf-8").count("kit.toml~") == 1
+    if os.name == "posix":
+        assert stat.S_IMODE(noted.stat().st_mode) == 0o600
+    assert not own_copies.has(tmp_path / "0.toml~")
 
 
 def test_the_newest_copy_is_the_one_that_is_told(path: Path) -> None:
