@@ -81,7 +81,7 @@ WHOLE = Path(str(files("skyfield_data") / "data" / "de421.bsp"))
 
 
 @pytest.mark.parametrize("words", [(), ("--evening", "2026-12-05")], ids=["tonight", "an evening"])
-@pytest.mark.parametrize("damage", ["missing", "empty", "zeros", "short", "text", "hollow"])
+@pytest.mark.parametrize("damage", ["missing", "empty", "zeros", "short", "text", "hollow", "one bit"])
 def test_a_damaged_planet_table_is_named_with_how_to_repair_it(
     tmp_path: Path, damage: str, words: tuple[str, ...]
 ) -> None:
@@ -102,6 +102,10 @@ def test_a_damaged_planet_table_is_named_with_how_to_repair_it(
             with table.open("r+b") as file:
                 file.seek(10_000)
                 file.write(bytes(table.stat().st_size - 10_000))
+        case "one bit":
+            content = bytearray(WHOLE.read_bytes())
+            content[12_345_678] ^= 1
+            table.write_bytes(content)
     ran = _heights(tmp_path, _another_table(tmp_path), *words)
     assert (ran.returncode, ran.stdout) == (BAD_INPUT, "")
     assert ran.stderr.startswith("stillair: the planet table de421.bsp: is missing or damaged (")
@@ -119,5 +123,5 @@ def test_without_time_zone_data_it_says_what_to_install(tmp_path: Path) -> None:
         tmp_path, "import sys, zoneinfo; sys.modules['tzdata'] = None; zoneinfo.reset_tzpath(to=[])"
     )
     assert ran.returncode == BAD_INPUT
-    assert "there is not a time zone data; install the package tzdata again" in ran.stderr
+    assert "there is no time zone data; install the package tzdata again" in ran.stderr
     assert "Traceback" not in ran.stderr
