@@ -114,14 +114,13 @@ def _sky() -> _Sky:
     try:
         # The package's own path function warns once its Earth-rotation table (not used here) is old.
         path = Path(str(files("skyfield_data") / "data" / _TABLE_NAME))
-        if _crc32_of(path) != _TABLE_CRC32:
-            raise _unreadable("its content is not the published one")
-        bodies = load_file(str(path))
+        is_whole = _crc32_of(path) == _TABLE_CRC32
+        bodies = load_file(str(path)) if is_whole else None
         timescale = load.timescale(builtin=True)
-    except Exception as error:
-        if isinstance(error, ProblemsError):
-            raise
+    except Exception as error:  # noqa: BLE001 - a damaged installation fails in many ways
         raise _unreadable(getattr(error, "strerror", None) or str(error)) from None
+    if bodies is None:
+        raise _unreadable("its content is not the published one")
     atexit.register(bodies.close)
     return _Sky(bodies, timescale)
 
