@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from functools import partial
 
-from PySide6.QtCore import QEvent, QObject, Qt, Signal
+from PySide6.QtCore import QEvent, QKeyCombination, QObject, Qt, Signal
 from PySide6.QtGui import QColor, QKeyEvent, QMouseEvent, QPainter
 from PySide6.QtWidgets import QWidget
 
@@ -24,6 +24,10 @@ _NAME = "At the eyepiece; Escape leaves"
 _DRESS = (Situation.palette_name, Situation.text_scale, Situation.dimmer)
 # As in the Ladder view.
 _FIRST_LOOKS = {str(number): look for number, look in enumerate(FirstLook, start=1)}
+_PASSED_ON = (
+    QKeyCombination(Qt.KeyboardModifier.ControlModifier, Qt.Key.Key_Q),
+    QKeyCombination(Qt.Key.Key_F11),
+)
 _DIMMER, _BRIGHTER = "-<,_", "+>.="
 
 
@@ -72,12 +76,11 @@ class AtEyepiece(Canvas):
         return False
 
     def event(self, event: QEvent) -> bool:
-        # No shortcut of the window may act unseen; closing it is the one that may.
-        if event.type() is QEvent.Type.ShortcutOverride and isinstance(event, QKeyEvent):
-            control = Qt.KeyboardModifier.ControlModifier
-            if not (event.key() == Qt.Key.Key_Q and event.modifiers() == control):
-                event.accept()
-                return True
+        # No shortcut of the window may act unseen; closing it and the whole screen are the ones that may.
+        is_key = event.type() is QEvent.Type.ShortcutOverride and isinstance(event, QKeyEvent)
+        if is_key and event.keyCombination() not in _PASSED_ON:
+            event.accept()
+            return True
         return super().event(event)
 
     def focusNextPrevChild(self, _next: bool, /) -> bool:

@@ -4,6 +4,8 @@ from PySide6.QtCore import QEvent, QObject, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent
 from PySide6.QtWidgets import QApplication, QWidget
 
+from gui.widgets.night_pointer import NightPointer
+
 # Nothing is brighter than this, whatever draws it.
 _BRIGHTEST = QColor(190, 0, 0)
 # By how much each step of the dimmer takes the light down.
@@ -54,17 +56,22 @@ class RedFilter(QWidget):
 
 
 class RedFilters(QObject):
-    """Puts a red filter before every window of the program, those to come included, while switched on."""
+    """Puts a red filter before every window of the program, those to come included, while switched on.
+
+    The pointer, which no pane lies before, is then one of the program's own.
+    """
 
     def __init__(self, app: QApplication) -> None:
         super().__init__(app)
         self._app = app
         self._on = False
         self._step = 0
+        self._pointer = NightPointer()
 
     def dim(self, step: int) -> None:
         """Take the light of every window down to a step of the dimmer, 0 for none."""
         self._step = step
+        self._pointer.dim(DIMMER_STEPS[step])
         for window in self._app.topLevelWidgets():
             for cover in _covers(window):
                 cover.step = step
@@ -75,6 +82,7 @@ class RedFilters(QObject):
         if on == self._on:
             return
         self._on = on
+        self._pointer.set_on(on)
         if on:
             self._app.installEventFilter(self)
             for window in self._app.topLevelWidgets():
@@ -90,6 +98,8 @@ class RedFilters(QObject):
         # Polish comes before the first frame of every widget.
         if event.type() is QEvent.Type.Polish and isinstance(watched, QWidget) and watched.isWindow():
             self._cover(watched)
+        else:
+            self._pointer.heed(watched, event)
         return False
 
     def _cover(self, window: QWidget) -> None:

@@ -48,6 +48,8 @@ class Menus:
         self._does = does
         self.palettes: dict[str, QAction] = {}
         self.views: list[QAction] = []
+        # What a dialog that is open does not stand in the way of.
+        self.in_dialogs: list[QAction] = []
         self._build_file()
         self._build_edit()
         self._build_view()
@@ -103,22 +105,28 @@ class Menus:
             action.setCheckable(True)
             group.addAction(action)
             self.palettes[name] = action
-        _add(menu, "Next &palette", self._does.next_palette, "F9")
-        # By name: on a desktop that Qt does not know the standard key is none at all.
-        _add(menu, "&Full screen", self._does.toggle_full_screen, "F11")
+        self.in_dialogs += [
+            _add(menu, "Next &palette", self._does.next_palette, "F9"),
+            # By name: on a desktop that Qt does not know the standard key is none at all.
+            _add(menu, "&Full screen", self._does.toggle_full_screen, "F11"),
+        ]
         menu.addSeparator()
-        _add(menu, "Night palette di&mmer", partial(self._does.step_dimmer, 1), "Ctrl+F9")
-        _add(menu, "Night palette &brighter", partial(self._does.step_dimmer, -1), "Shift+F9")
+        self.in_dialogs += [
+            _add(menu, "Night palette di&mmer", partial(self._does.step_dimmer, 1), "Ctrl+F9"),
+            _add(menu, "Night palette &brighter", partial(self._does.step_dimmer, -1), "Shift+F9"),
+        ]
         menu.addSeparator()
-        _add(menu, "Text &larger", partial(self._does.step_text, 1), "Ctrl++", "Ctrl+=")
-        _add(menu, "Text &smaller", partial(self._does.step_text, -1), "Ctrl+-")
-        _add(menu, "&Reset text size", partial(self._does.step_text, 0), "Ctrl+0")
+        self.in_dialogs += [
+            _add(menu, "Text &larger", partial(self._does.step_text, 1), "Ctrl++", "Ctrl+="),
+            _add(menu, "Text &smaller", partial(self._does.step_text, -1), "Ctrl+-"),
+            _add(menu, "&Reset text size", partial(self._does.step_text, 0), "Ctrl+0"),
+        ]
 
     def _build_help(self) -> None:
         menu = self._menu("&Help")
         _add(menu, "&Keys", partial(self._show, "Keys", "What the keyboard does", with_own_keys(KEYS)), "F1")
         _add(menu, "A &tour of the first evening", self._does.tour)
-        _add(menu, "What the &words mean", self._does.explain, "F2")
+        self.in_dialogs.append(_add(menu, "What the &words mean", self._does.explain, "F2"))
         _add(menu, "&About Stillair", self._show_about)
 
     def refresh(self) -> None:

@@ -17,7 +17,7 @@ from PySide6.QtWidgets import (
 from core.drawing.palette import PALETTES
 from core.situation.situation import Situation
 from core.words.controls import TITLE
-from core.words.glossary import Term, terms_in_all
+from core.words.glossary import Term
 from core.words.tour import DONE, LEFT, Place, TourStep
 from gui.clock import Heartbeat
 from gui.profile.documents import Documents
@@ -25,13 +25,15 @@ from gui.profile.evening_memory import EveningMemory
 from gui.profile.log_book import LogBook
 from gui.profile.session import TEXT_SCALES, Session, SessionFile
 from gui.state import AppState, Change
-from gui.widgets.canvas import Canvas
 from gui.widgets.one_page import OnePage
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.theme import Theme
 from gui.window.answer_bar import AnswerBar
+from gui.window.dialog_keys import DialogKeys
 from gui.window.evening_on_paper import show_evening_on_paper
+from gui.window.explaining import terms_in_sight
 from gui.window.file_drop import FileDrop
+from gui.window.full_screen import FullScreen
 from gui.window.hours_row import HoursRow
 from gui.window.leaving import INTERRUPTED
 from gui.window.letters_watch import LettersWatch
@@ -90,13 +92,14 @@ class Shell(QMainWindow):
         self.stack = OnePage()
         self._views: dict[int, QWidget] = {}
         self._heartbeat = Heartbeat(self._beat, self)
+        self.full_screen = FullScreen(self)
         self._lay_out(page)
         does = WindowDeeds(
             guide=self.guide,
             put_on_paper=lambda: show_evening_on_paper(state, self),
             go_to_view=self.go_to_view,
             next_palette=self.next_palette,
-            toggle_full_screen=self.toggle_full_screen,
+            toggle_full_screen=self.full_screen.toggle,
             step_text=self.step_text,
             go_to_eyepiece=self.go_to_eyepiece,
             step_dimmer=lambda by: state.set_dimmer(state.situation.dimmer + by),
@@ -104,6 +107,7 @@ class Shell(QMainWindow):
             tour=lambda: self.tour.begin(self.tour.number),
         )
         self.menus = Menus(self, state, self.documents, does)
+        DialogKeys(self, self.menus.in_dialogs)
         FileDrop(self, self.documents.open_path, state.tell)
         state.changed.connect(self._on_changed)
         state.file_changed.connect(self._show_title)
@@ -193,25 +197,14 @@ class Shell(QMainWindow):
         """Open the glossary, some of its terms first."""
         from gui.window.glossary import GlossaryDialog
 
-        GlossaryDialog(terms, self.state.situation.palette_name, self).exec()
+        above = QApplication.activeModalWidget()
+        if not isinstance(above, GlossaryDialog):
+            GlossaryDialog(terms, self.state.situation.palette_name, above or self).exec()
 
     def explain_what_is_seen(self) -> None:
-        """Open the glossary, the terms that stand on the screen first."""
-        labels = (label.text() for label in self.findChildren(PlainLabel) if label.isVisible())
-        drawn = (
-            words.text
-            for canvas in self.findChildren(Canvas)
-            if canvas.isVisible() and canvas.shown is not None
-            for words in canvas.shown.words
-        )
-        self.explain(terms_in_all((*labels, *drawn)))
-
-    def toggle_full_screen(self) -> None:
-        """Fill the screen, without the bright frame that is not the program's own, or go back."""
-        if self.isFullScreen():
-            self.showNormal()
-        else:
-            self.showFullScreen()
+        """Open the glossary, the terms that stand on the screen first, in a dialog those of the dialog."""
+        dialog = QApplication.activeModalWidget()
+        self.explain(terms_in_sight(dialog or self))
 
     def next_palette(self) -> None:
         """Go on to the next of day, dusk and night."""

@@ -1,0 +1,158 @@
+"""In full screen no dialog has a frame of the desktop, and F11 is heard wherever one is."""
+
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import Qt, QTimer
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QDialog, QFileDialog, QLineEdit, QMessageBox
+from pytestqt.qtbot import QtBot
+
+from gui.ladder.at_eyepiece import AtEyepiece
+from gui.ladder.view import LadderView
+from gui.state import AppState
+from gui.widgets import dialogs
+from gui.widgets.dialogs import TextDialog, _file_dialog
+from gui.window.full_screen import TitleBar
+from gui.window.shell import Shell
+from gui.window.views import LADDER
+from tests.gui.conftest import pixels
+
+FRAMELESS = Qt.WindowType.FramelessWindowHint
+
+
+@pytest.fixture
+def full(shell: Shell, qtbot: QtBot) -> Iterator[Shell]:
+    QTest.keyClick(shell, Qt.Key.Key_F11)
+    qtbot.waitUntil(shell.isFullScreen)
+    yield shell
+    shell.showNormal()
+
+
+def is_frameless(dialog: QDialog) -> bool:
+    """Tell what the window and the system's own handle of it say alike."""
+    handle = dialog.windowHandle()
+    assert bool(dialog.windowFlags() & FRAMELESS) == bool(handle.flags() & FRAMELESS)
+    return bool(handle.flags() & FRAMELESS)
+
+
+def test_a_dialog_in_full_screen_has_an_edge_and_a_title_of_its_own(full: Shell) -> None:
+    dialog = TextDialog("Keys", "What the keyboard does", "Some text", parent=full)
+    dialog.show()
+
+    assert is_frameless(dialog)
+    assert full.geometry().contains(dialog.geometry())
+    bar = dialog.findChild(TitleBar)
+    assert bar is not None
+    assert bar.isVisible()
+    assert bar.title.text() == "Keys"
+    seen = pixels(dialog)
+    edges = (seen[0], seen[-1], seen[:, 0], seen[:, -1])
+    # One colour all around that is not the ground.
+    assert {tuple(pixel) for edge in edges for pixel in edge} == {tuple(seen[0, 0])}
+    assert tuple(seen[0, 0]) != tuple(seen[3, 3])
+
+
+def test_a_dialog_that_is_open_goes_along(shell: Shell, qtbot: QtBot) -> None:
+    dialog = TextDialog("Keys", "What the keyboard does", "Some text", parent=shell)
+    dialog.open()
+    qtbot.waitUntil(dialog.isActiveWindow)
+    assert not is_frameless(dialog)
+
+    QTest.keyClick(dialog, Qt.Key.Key_F11)
+    qtbot.waitUntil(shell.isFullScreen)
+    assert dialog.isVisible()
+    assert is_frameless(dialog)
+    assert dialog.findChild(TitleBar) is not None
+
+    # Back again, it keeps title and edge: systems give no frame to what is open.
+    QTest.keyClick(dialog, Qt.Key.Key_F11)
+    qtbot.waitUntil(lambda: not shell.isFullScreen())
+    assert dialog.isVisible()
+    dialog.close()
+    later = TextDialog("Keys", "What the keyboard does", "Some text", parent=shell)
+    later.show()
+    assert not is_frameless(later)
+    assert later.findChild(TitleBar) is None
+    later.close()
+
+
+def test_a_file_chooser_and_its_own_question_have_no_frame(
+    full: Shell, qtbot: QtBot, tmp_path: Path
+) -> None:
+    """The question before a file is written over is Qt's own."""
+    seen: list[tuple[str, bool]] = []
+    path = tmp_path / "kit.toml"
+    path.write_text("", "utf-8")
+    chooser = _file_dialog(full, "Save the profile", path.parent)
+    chooser.setAcceptMode(QFileDialog.AcceptMode.AcceptSave)
+    chooser.open()
+    assert is_frameless(chooser)
+    assert full.geometry().contains(chooser.geometry())
+    line = chooser.findChild(QLineEdit, "fileNameEdit")
+    assert isinstance(line, QLineEdit)
+    line.setText(path.name)
+
+    def answer() -> None:
+        question = QApplication.activeModalWidget()
+        assert isinstance(question, QMessageBox)
+        seen.append((question.text(), is_frameless(question)))
+        question.reject()
+
+    QTimer.singleShot(0, answer)
+    chooser.accept()
+
+    assert [frameless for _text, frameless in seen] == [True]
+    assert "kit.toml" in seen[0][0]
+    chooser.reject()
+
+
+def test_keys_of_the_whole_window_are_heard_in_a_dialog(
+    shell: Shell, state: AppState, qtbot: QtBot
+) -> None:
+    dialog = TextDialog("Keys", "What the keyboard does", "Some text", parent=shell)
+    dialog.open()
+    qtbot.waitUntil(dialog.isActiveWindow)
+
+    QTest.keyClick(dialog, Qt.Key.Key_F9)
+    assert state.situation.palette_name == "dusk"
+    QTest.keyClick(dialog, Qt.Key.Key_F9)
+    QTest.keyClick(dialog, Qt.Key.Key_F9, Qt.KeyboardModifier.ControlModifier)
+    assert (state.situation.palette_name, state.situation.dimmer) == ("night", 1)
+    assert pixels(dialog)[..., 1:].max() == 0
+    QTest.keyClick(dialog, Qt.Key.Key_F11)
+    qtbot.waitUntil(shell.isFullScreen)
+    dialog.close()
+    shell.showNormal()
+    state.set_dimmer(0)
+
+
+def test_f11_is_heard_at_the_eyepiece_and_leaves_it_there(
+    make_shell: Callable[..., Shell], state: AppState, qtbot: QtBot
+) -> None:
+    shell = make_shell(state, view=LADDER)
+    view = shell.current_view
+    assert isinstance(view, LadderView)
+    screen = view.go_to_eyepiece()
+    QTest.keyClick(screen, Qt.Key.Key_F11)
+    qtbot.waitUntil(shell.isFullScreen)
+    assert shell.findChild(AtEyepiece) is not None
+    assert screen.isVisible()
+    shell.showNormal()
+    screen.leave()
+
+
+def test_questions_of_the_program_have_no_frame(full: Shell, monkeypatch: pytest.MonkeyPatch) -> None:
+    seen: list[bool] = []
+
+    def look() -> None:
+        question = QApplication.activeModalWidget()
+        assert isinstance(question, QDialog)
+        seen.append(is_frameless(question))
+        question.reject()
+
+    for ask in (dialogs.ask_unsaved, dialogs.ask_changed, dialogs.ask_write_over):
+        QTimer.singleShot(0, look)
+        ask(full, "Ines")
+    assert seen == [True, True, True]
