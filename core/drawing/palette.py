@@ -57,6 +57,7 @@ class Palette:
     accent_ink: str = field(validator=_colour)
     chosen: str = field(validator=_colour)
     chosen_ink: str = field(validator=_colour)
+    chosen_frame: str = field(validator=_colour)
     warning: str = field(validator=_colour)
     daylight: str = field(validator=_colour)
     civil_twilight: str = field(validator=_colour)

@@ -11,7 +11,7 @@ from core.drawing.altitude_lines import draw_bands, write_altitudes
 from core.drawing.lettering import Lettering
 from core.drawing.lines import LINE_WIDTH, LINE_WIDTH_IN_HAND
 from core.drawing.marks import Drawing, Page, Sheet
-from core.drawing.palette import Palette
+from core.drawing.palette import Palette, PaletteName
 from core.drawing.placing import Box, Taken
 from core.drawing.year_frame import Panel, YearFrame, scale_step
 from core.drawing.year_words import SMALL, SMALL_BOLD, lines_at, write_marks, write_months
@@ -31,7 +31,8 @@ _NUMERAL = Lettering(11.0)
 _SMALL_NUMERAL = Lettering(9.5)
 _TITLE_AWAY = 41.0
 _NAME_ABOVE = 7.5  # the name of a lower panel stands so far over it
-_HOURS_30, _HOURS_45 = 0.30, 0.75  # how strongly the hours are filled
+# How strongly the hours above 30° and 45° are filled; at night a wide patch must be no lamp.
+_HOURS, _HOURS_AT_NIGHT = (0.30, 0.75), (0.12, 0.30)
 
 FloatArray = NDArray[np.float64]
 
@@ -180,7 +181,8 @@ def _write_number(
 def _draw_hours(sheet: Sheet, frame: YearFrame, panel: Panel, year: Year) -> None:
     colour, outlook = sheet.palette.bodies[year.planet], year.outlook
     _draw_scale(sheet, panel, HOURS_UNIT, HOURS_IN_THE_DARK)
-    for hours, alpha in ((outlook.dark_hours_30, _HOURS_30), (outlook.dark_hours_45, _HOURS_45)):
+    alphas = _HOURS_AT_NIGHT if sheet.palette.name is PaletteName.NIGHT else _HOURS
+    for hours, alpha in zip((outlook.dark_hours_30, outlook.dark_hours_45), alphas, strict=True):
         over = np.column_stack([frame.xs(), panel.ys(hours)])
         ends = [(over[-1, 0], panel.box.bottom), (over[0, 0], panel.box.bottom)]
         sheet.area(np.concatenate([over, ends]), colour, alpha=alpha, order=1.0)

@@ -119,17 +119,21 @@ class HeightCanvas(KeyedCanvas):
             ends = (QPointF(x, self.from_page(0, y)[1]) for y in (top, bottom))
             painter.drawLine(*ends)
         if tag:
-            self._paint_tag(painter, x, tag, pen.color())
+            is_now = moment == self._state.situation.now
+            self._paint_tag(painter, x, tag, pen.color(), is_now=is_now)
 
-    def _paint_tag(self, painter: QPainter, x: float, tag: str, colour: QColor) -> None:
+    def _paint_tag(self, painter: QPainter, x: float, tag: str, edge: QColor, *, is_now: bool) -> None:
         """Write a word at the head of a line, on ground of its own so that it is read over any curve."""
         palette = load_palette(self._state.situation.palette_name)
         metrics = painter.fontMetrics()
         width, height = metrics.horizontalAdvance(tag) + 10, metrics.height() + 2
         left = min(max(x - width / 2, 0.0), self.width() - width)
         box = self._clear_of_words(QRectF(left, 0.0, width, height))
-        painter.fillRect(box, colour)
-        painter.setPen(QColor(palette.background))
+        # At night a wide patch in the colour of the line would be the brightest thing in the window.
+        painter.fillRect(box, QColor(palette.chosen if is_now else palette.surface))
+        painter.setPen(QPen(edge, 1.0))
+        painter.drawRect(box)
+        painter.setPen(QColor(palette.chosen_ink if is_now else palette.ink))
         painter.drawText(box, Qt.AlignmentFlag.AlignCenter, tag)
 
     def _clear_of_words(self, box: QRectF) -> QRectF:

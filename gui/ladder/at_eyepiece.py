@@ -77,8 +77,11 @@ class AtEyepiece(Canvas):
 
     def event(self, event: QEvent) -> bool:
         # No shortcut of the window may act unseen; closing it and the whole screen are the ones that may.
-        is_key = event.type() is QEvent.Type.ShortcutOverride and isinstance(event, QKeyEvent)
-        if is_key and event.keyCombination() not in _PASSED_ON:
+        if (
+            event.type() is QEvent.Type.ShortcutOverride
+            and isinstance(event, QKeyEvent)
+            and event.keyCombination() not in _PASSED_ON
+        ):
             event.accept()
             return True
         return super().event(event)

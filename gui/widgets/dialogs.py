@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from enum import Enum, auto
 from pathlib import Path
 
-from PySide6.QtCore import QDir, QStandardPaths, Qt
+from PySide6.QtCore import QDir, QSize, QStandardPaths, Qt
 from PySide6.QtGui import QIcon
 from PySide6.QtWidgets import (
     QDialog,
@@ -12,6 +12,7 @@ from PySide6.QtWidgets import (
     QFileDialog,
     QPlainTextEdit,
     QPushButton,
+    QSplitter,
     QToolButton,
     QVBoxLayout,
     QWidget,
@@ -36,6 +37,8 @@ _SHEETS = {
     "Calendar (*.ics)": "ics",
     "Table for a spreadsheet (*.csv)": "csv",
 }
+_CHOOSER = QSize(780, 480)
+_FOLDERS_PX = 170
 # Letters in place of pictures, so that the buttons follow the palette.
 _FILE_BUTTONS = {
     "backButton": "←",
@@ -209,6 +212,11 @@ def ask_open_log(parent: QWidget | None, folder: Path | None) -> Path | None:
 def _file_dialog(parent: QWidget | None, title: str, folder: Path | None, kinds: str = _FILES) -> QFileDialog:
     dialog = QFileDialog(parent, title, str(folder) if folder else _usual_folder(), kinds)
     dialog.setOption(QFileDialog.Option.DontUseNativeDialog)
+    dialog.resize(_CHOOSER)
+    folders = dialog.findChild(QSplitter)
+    if isinstance(folders, QSplitter):
+        # Else the names of the folders beside the list are cut to their first letter.
+        folders.setSizes([_FOLDERS_PX, _CHOOSER.width()])
     for name, sign in _FILE_BUTTONS.items():
         button = dialog.findChild(QToolButton, name, Qt.FindChildOption.FindChildrenRecursively)
         if isinstance(button, QToolButton):

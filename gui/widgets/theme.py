@@ -33,6 +33,8 @@ class Theme(QObject):
         app.setStyle("Fusion")
         # A system's own file dialog would be bright at night.
         app.setAttribute(Qt.ApplicationAttribute.AA_DontUseNativeDialogs)
+        # Icons of a style are neither of the palette nor of the program.
+        app.setAttribute(Qt.ApplicationAttribute.AA_DontShowIconsInMenus)
         if sys.platform != "darwin":  # where everybody looks for it at the top of the screen
             app.setAttribute(Qt.ApplicationAttribute.AA_DontUseNativeMenuBar)
         else:
@@ -125,6 +127,7 @@ def _colour_names() -> tuple[str, ...]:
         "accent_ink",
         "chosen",
         "chosen_ink",
+        "chosen_frame",
         "warning",
     )
 

@@ -1,4 +1,4 @@
-"""Keys of the whole window that work in its dialogs too: full screen, palette, dimmer, size of text, words."""
+"""Keys of the whole window that work in its dialogs too: full screen, palette, dimmer, text, words."""
 
 from collections.abc import Sequence
 

@@ -11,8 +11,9 @@ from gui.widgets.plain_label import PlainLabel
 
 def terms_in_sight(window: QWidget) -> tuple[Term, ...]:
     """Return the terms in the words of a window, each once."""
-    focused = window.focusWidget()
-    first = () if focused is None else terms_in(" ".join(_words_of(focused, window)))
+    # Qt may give none, whatever its types say.
+    focused: object = window.focusWidget()
+    first = terms_in(" ".join(_words_of(focused, window))) if isinstance(focused, QWidget) else ()
     return tuple(dict.fromkeys((*first, *terms_in_all(_words_in(window)))))
 
 

@@ -78,9 +78,7 @@ def test_a_dialog_that_is_open_goes_along(shell: Shell, qtbot: QtBot) -> None:
     later.close()
 
 
-def test_a_file_chooser_and_its_own_question_have_no_frame(
-    full: Shell, qtbot: QtBot, tmp_path: Path
-) -> None:
+def test_a_file_chooser_and_its_own_question_have_no_frame(full: Shell, qtbot: QtBot, tmp_path: Path) -> None:
     """The question before a file is written over is Qt's own."""
     seen: list[tuple[str, bool]] = []
     path = tmp_path / "kit.toml"
@@ -108,9 +106,7 @@ def test_a_file_chooser_and_its_own_question_have_no_frame(
     chooser.reject()
 
 
-def test_keys_of_the_whole_window_are_heard_in_a_dialog(
-    shell: Shell, state: AppState, qtbot: QtBot
-) -> None:
+def test_keys_of_the_whole_window_are_heard_in_a_dialog(shell: Shell, state: AppState, qtbot: QtBot) -> None:
     dialog = TextDialog("Keys", "What the keyboard does", "Some text", parent=shell)
     dialog.open()
     qtbot.waitUntil(dialog.isActiveWindow)

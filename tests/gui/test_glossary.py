@@ -6,12 +6,13 @@ import pytest
 from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import QEnterEvent
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QLineEdit
 from pytestqt.qtbot import QtBot
 
 from core.drawing.palette import PALETTES
 from core.words.glossary import GLOSSARY, Sketch, terms_in
 from gui.state import AppState
+from gui.widgets.dialogs import TextDialog
 from gui.widgets.plain_label import PlainLabel
 from gui.window.glossary import GlossaryDialog
 from gui.window.shell import Shell
@@ -119,3 +120,48 @@ def test_outside_a_window_with_a_glossary_a_label_is_a_label(qtbot: QtBot) -> No
     label.show()
     qtbot.mouseClick(label, Qt.MouseButton.LeftButton)
     assert label.toolTip() == ""
+
+
+def test_the_word_that_the_keyboard_stands_at_comes_first(
+    make_shell: Callable[..., Shell], state: AppState, opened: list[GlossaryDialog], qtbot: QtBot
+) -> None:
+    shell = make_shell(state, view=0)
+    editor = next(
+        line for line in shell.findChildren(QLineEdit) if line.accessibleName().startswith("Obstruction")
+    )
+    editor.setFocus()
+    QTest.keyClick(editor, Qt.Key.Key_F2)
+    assert opened[0].term is not None
+    assert opened[0].term.name == "obstruction"
+
+
+def test_in_a_dialog_the_key_tells_the_dialog_s_own_words(
+    make_shell: Callable[..., Shell], state: AppState, opened: list[GlossaryDialog], qtbot: QtBot
+) -> None:
+    shell = make_shell(state)
+    dialog = TextDialog("Soft", "Why it may look soft", "", parent=shell, note="Collimation")
+    dialog.open()
+    qtbot.waitUntil(dialog.isActiveWindow)
+    QTest.keyClick(dialog, Qt.Key.Key_F2)
+    dialog.close()
+    assert opened[0].term is not None
+    assert opened[0].term.name == "collimation"
+    assert opened[0].parentWidget() is dialog
+
+
+@pytest.mark.parametrize("palette", PALETTES)
+def test_click_and_key_open_it_in_every_palette(
+    make_shell: Callable[..., Shell],
+    state: AppState,
+    opened: list[GlossaryDialog],
+    qtbot: QtBot,
+    palette: str,
+) -> None:
+    state.set_palette(palette)
+    shell = make_shell(state, view=2)
+    label = next(
+        each for each in shell.findChildren(PlainLabel) if each.isVisible() and terms_in(each.text())
+    )
+    qtbot.mouseClick(label, Qt.MouseButton.LeftButton)
+    QTest.keyClick(shell, Qt.Key.Key_F2)
+    assert len(opened) == 2

@@ -12,6 +12,7 @@ from pytestqt.qtbot import QtBot
 from gui.window.shell import Shell
 from gui.window.views import GEAR, HEIGHT, LADDER
 from tests.gui.conftest import pixels
+from tests.gui.surfaces import dialogs
 
 pytestmark = pytest.mark.skipif(
     not os.environ.get("QT_QPA_PLATFORM", "").startswith("xcb"), reason="asks for a real screen"
@@ -32,3 +33,13 @@ def test_each_view_comes_up_on_a_real_screen(
     assert seen.shape[0] >= shell.height()
     # Text, lines and tints: a window that stayed empty would have a handful of colours.
     assert len(np.unique(seen.reshape(-1, 3), axis=0)) > 50
+
+
+def test_a_dialog_in_full_screen_has_no_frame_and_stays_inside(qtbot: QtBot, shell: Shell) -> None:
+    """Only a screen with a window manager gives frames; without one this holds all the same."""
+    shell.full_screen.toggle()
+    qtbot.waitUntil(shell.isFullScreen)
+    for _name, dialog in dialogs(shell):
+        qtbot.waitUntil(lambda dialog=dialog: dialog.frameGeometry() == dialog.geometry())
+        assert dialog.windowFlags() & Qt.WindowType.FramelessWindowHint
+        assert shell.geometry().contains(dialog.geometry())
