@@ -37,8 +37,16 @@ class Within:
         if not is_number(value):
             raise ValueError(f"must be a number {allowed}, not {value!r}")
         assert isinstance(value, int | float)
-        if not self.low <= value <= self.high:
+        if not self.holds(value):
             raise ValueError(f"must be {allowed}, not {value:g}")
+
+    def holds(self, value: float) -> bool:
+        """Tell whether a number lies inside, both ends included."""
+        return self.low <= value <= self.high
+
+    def nearest(self, value: float) -> float:
+        """Return a number that lies inside, else the end next to it."""
+        return min(max(value, self.low), self.high)
 
 
 def within(low: float, high: float, unit: str = "") -> Within:
@@ -63,11 +71,16 @@ def not_blank(_instance: object, _attribute: "attrs.Attribute[Any]", value: obje
         raise ValueError("must have at least one visible character")
 
 
+def is_clock_time(text: str) -> bool:
+    """Tell whether a text is a time of day such as ``19:30``."""
+    return _CLOCK_TIME.fullmatch(text) is not None
+
+
 def clock_time_or(word: str) -> Validator:
     """Return a validator for a time of day such as ``"19:30"``, or the one word that stands for another."""
 
     def check(_instance: object, _attribute: "attrs.Attribute[Any]", value: object) -> None:
-        if value != word and not (isinstance(value, str) and _CLOCK_TIME.fullmatch(value)):
+        if value != word and not (isinstance(value, str) and is_clock_time(value)):
             raise ValueError(f'must be "{word}" or a time from "00:00" to "23:59", not {value!r}')
 
     return check

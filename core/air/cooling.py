@@ -10,8 +10,8 @@ from typing import Final
 
 from attrs import field, frozen
 
-from core.checks import within
-from core.gear.owned import Telescope, TelescopeKind
+from core.gear.owned import Telescope
+from core.gear.ranges import TEMPERATURE_C
 
 READY_WITHIN_C: Final = 1.0
 # An open reflector 17 °C too warm: 8, 10 and 12 inches take about 36, 45 and 54 minutes (common practice).
@@ -34,7 +34,7 @@ class UsableTime:
     It starts ``warmer_by_c`` (negative if colder) than the air.
     """
 
-    warmer_by_c: float = field(validator=within(-60, 60, "°C"))
+    warmer_by_c: float = field(validator=TEMPERATURE_C)
     likely_minutes: float
     measured: bool
 
@@ -59,17 +59,12 @@ def time_constant_minutes(scope: Telescope) -> float:
     if scope.cooling_minutes is not None and scope.cooling_from_c is not None:
         return scope.cooling_minutes / math.log(scope.cooling_from_c / READY_WITHIN_C)
     minutes = _TIME_CONSTANT_PER_MM * scope.aperture_mm
-    if has_lens(scope):
+    if scope.has_lens:
         if scope.aperture_mm <= SMALL_REFRACTOR_MM:
             minutes *= SMALL_REFRACTOR_FACTOR
     elif scope.is_closed:
         minutes *= CLOSED_TUBE_FACTOR
     return minutes * FAN_FACTOR if scope.fan else minutes
-
-
-def has_lens(scope: Telescope) -> bool:
-    """Tell whether a lens forms the image, and not a mirror."""
-    return scope.kind in (TelescopeKind.REFRACTOR, TelescopeKind.FIXED)
 
 
 def usable_time(scope: Telescope, *, warmer_by_c: float = USUAL_WARMTH_C) -> UsableTime:

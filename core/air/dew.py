@@ -12,9 +12,11 @@ from typing import Final
 from attrs import field, frozen
 
 from core.checks import within
+from core.gear.ranges import TEMPERATURE_C
 
 _STEFAN_BOLTZMANN_W_M2_K4: Final = 5.670374e-8
 _ZERO_C_IN_K: Final = 273.15
+_GLASS_EMISSIVITY: Final = 0.9  # from memory
 # How well moving air warms the glass (W/m²K), and what radiation among the surroundings adds.
 CALM_W_M2_K: Final = 5.0
 BREEZE_W_M2_K: Final = 10.0
@@ -69,7 +71,7 @@ class DewRisk:
 class DampAir:
     """The air about the glass: its temperature in °C, relative humidity in percent, and whether it moves."""
 
-    temperature_c: float = field(validator=within(-60, 60, "°C"))
+    temperature_c: float = field(validator=TEMPERATURE_C)
     humidity_pct: float = field(validator=within(1, 100, "%"))
     breeze: bool = False
 
@@ -95,7 +97,8 @@ class DampAir:
     def glass_below_c(self, shelter: Shelter) -> float:
         """Return by how many °C a glass may fall below the air."""
         warmth = self.temperature_c + _ZERO_C_IN_K
-        lost = 0.9 * SKY_SHARE[shelter] * (1.0 - self.sky_emissivity) * _STEFAN_BOLTZMANN_W_M2_K4 * warmth**4
+        sent = _GLASS_EMISSIVITY * _STEFAN_BOLTZMANN_W_M2_K4 * warmth**4
+        lost = SKY_SHARE[shelter] * sent * (1.0 - self.sky_emissivity)
         return lost / ((BREEZE_W_M2_K if self.breeze else CALM_W_M2_K) + _RADIATION_W_M2_K)
 
     def risk(self, shelter: Shelter) -> DewRisk:

@@ -5,7 +5,6 @@ from typing import Final
 
 from attrs import frozen
 
-from core.air.cooling import has_lens
 from core.air.dew import DampAir, DewRisk, Shelter
 from core.air.mirror import AirCourse
 from core.gear.owned import Telescope
@@ -29,7 +28,7 @@ class DewOutlook:
 
 def shelter_of(scope: Telescope) -> Shelter:
     """Return what faces the sky: bare front glass, or a mirror down an open tube."""
-    return Shelter.BARE if has_lens(scope) or scope.is_closed else Shelter.DOWN_A_TUBE
+    return Shelter.BARE if scope.has_lens or scope.is_closed else Shelter.DOWN_A_TUBE
 
 
 def dew_outlook(

@@ -2,7 +2,7 @@
 
 from attrs import evolve, frozen
 
-from core.air.cooling import has_lens, usable_time
+from core.air.cooling import usable_time
 from core.air.mirror import (
     MINUTES_PER_MM,
     MINUTES_PER_MM_RANGE,
@@ -46,7 +46,7 @@ class Settled:
 
 def mirror_of(scope: Telescope) -> CoolingMirror | None:
     """Return a telescope's mirror, the same behind a mask; None where a lens forms the image."""
-    if has_lens(scope):
+    if scope.has_lens:
         return None
     given = scope.mirror_thickness_mm
     thickness_mm = assumed_thickness_mm(scope.aperture_mm) if given is None else given

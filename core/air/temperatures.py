@@ -6,6 +6,7 @@ from attrs.validators import optional
 from core.air.dew import DampAir
 from core.air.mirror import AirCourse, air_course
 from core.checks import within
+from core.gear.ranges import TEMPERATURE_C
 
 
 @frozen(kw_only=True)
@@ -17,10 +18,10 @@ class Temperatures:
     it to ``dusk_c``. Calm unless a ``breeze`` is told.
     """
 
-    indoor_c: float | None = field(default=None, validator=optional(within(-60, 60, "°C")))
-    now_c: float | None = field(default=None, validator=optional(within(-60, 60, "°C")))
-    dusk_c: float | None = field(default=None, validator=optional(within(-60, 60, "°C")))
-    lowest_c: float | None = field(default=None, validator=optional(within(-60, 60, "°C")))
+    indoor_c: float | None = field(default=None, validator=optional(TEMPERATURE_C))
+    now_c: float | None = field(default=None, validator=optional(TEMPERATURE_C))
+    dusk_c: float | None = field(default=None, validator=optional(TEMPERATURE_C))
+    lowest_c: float | None = field(default=None, validator=optional(TEMPERATURE_C))
     humidity_pct: float | None = field(default=None, validator=optional(within(1, 100, "%")))
     breeze: bool = False
 

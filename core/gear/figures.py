@@ -1,8 +1,8 @@
 """Figures of gear as people write them: ``4 1/2"``, ``f/8``, ``8-24``, ``20-60×80``, ``0,63x``.
 
 Each function returns numbers in mm, degrees or plain powers, or raises ``FigureError`` with one sentence;
-what is doubtful is asked through ``DoubtfulFigureError`` and never guessed. Ranges are those of the gear
-itself; what counts as unlikely is common practice without a source.
+what is doubtful is asked through ``DoubtfulFigureError`` and never guessed. Ranges are those of ``ranges``;
+what counts as unlikely is common practice without a source.
 """
 
 import math
@@ -10,6 +10,7 @@ import re
 
 from attrs import frozen
 
+from core.checks import Within, within
 from core.gear.numbers import (
     Candidate,
     DoubtfulFigureError,
@@ -25,37 +26,20 @@ from core.gear.numbers import (
     to_mm,
 )
 from core.gear.owned import BARRELS_MM
+from core.gear.ranges import (
+    APERTURE_MM,
+    APPARENT_FIELD_DEG,
+    BARLOW_FACTOR,
+    EYEPIECE_MM,
+    FOCAL_LENGTH_MM,
+    OWN_POWER,
+    REDUCER_FACTOR,
+    TEMPERATURE_C,
+)
 
-__all__ = [
-    "Candidate",
-    "DoubtfulFigureError",
-    "FigureError",
-    "FixedFigures",
-    "Unit",
-    "ZoomRange",
-    "parse_aperture_mm",
-    "parse_apparent_field_deg",
-    "parse_barrel_mm",
-    "parse_eyepiece_mm",
-    "parse_factor",
-    "parse_fixed_instrument",
-    "parse_focal_length_mm",
-    "parse_length_mm",
-    "parse_number",
-    "parse_power",
-    "parse_temperature_c",
-    "parse_temperature_difference_c",
-]
-
-_APERTURE_MM = (20.0, 2000.0)
-_FOCAL_LENGTH_MM = (50.0, 20_000.0)
-_EYEPIECE_MM = (2.0, 60.0)
-_POWER = (1.0, 500.0)
 # An aperture typed without its unit is believed inside these and asked about outside.
-_LIKELY_APERTURE = {Unit.MM: (40.0, 600.0), Unit.INCH: (1.5, 25.0)}
-_FOCAL_RATIOS = (1.5, 40.0)
-_REDUCER_FACTOR = (0.3, 0.95)
-_BARLOW_FACTOR = (1.1, 5.0)
+_LIKELY_APERTURE = {Unit.MM: within(40, 600), Unit.INCH: within(1.5, 25)}
+_FOCAL_RATIOS = within(1.5, 40)
 _BARREL_NAMES = "24.5, 31.75 or 50.8 mm (0.965, 1.25 or 2 in)"
 _BARREL_TOLERANCE_MM = 0.3
 
@@ -93,8 +77,7 @@ def parse_aperture_mm(text: str, *, unit: Unit = Unit.MM) -> float:
         if "/" in number:  # nobody writes fractions of a millimetre
             unit = _ask_about_fraction(text, number, unit)
         _ask_about_aperture(text, number, unit)
-    low_mm, high_mm = _APERTURE_MM
-    return parse_length_mm(text, low_mm=low_mm, high_mm=high_mm, what="The aperture", unit=unit)
+    return _aperture_mm(text, unit)
 
 
 def parse_focal_length_mm(text: str, *, aperture_mm: float | None = None, unit: Unit = Unit.MM) -> float:
@@ -102,20 +85,17 @@ def parse_focal_length_mm(text: str, *, aperture_mm: float | None = None, unit: 
 
     A bare figure too short for a focal length is asked about where it can be a focal ratio.
     """
-    low_mm, high_mm = _FOCAL_LENGTH_MM
     if match := _RATIO.fullmatch(tidy(text)):
         return _focal_length_from_ratio(match["ratio"], text, aperture_mm)
     number, own_unit = split_length(text)
     if own_unit is None and aperture_mm is not None:
         value = _plain_number(number)
-        if (
-            value is not None
-            and to_mm(value, unit) < low_mm
-            and _FOCAL_RATIOS[0] <= value <= _FOCAL_RATIOS[1]
-        ):
+        if value is not None and to_mm(value, unit) < FOCAL_LENGTH_MM.low and _FOCAL_RATIOS.holds(value):
             candidate = Candidate(f"f/{number_text(value)}", round(value * aperture_mm, 6))
             raise _question(text, "is very short for a focal length: did you mean the focal ratio", candidate)
-    return parse_length_mm(text, low_mm=low_mm, high_mm=high_mm, what="The focal length", unit=unit)
+    return parse_length_mm(
+        text, low_mm=FOCAL_LENGTH_MM.low, high_mm=FOCAL_LENGTH_MM.high, what="The focal length", unit=unit
+    )
 
 
 def parse_eyepiece_mm(text: str) -> ZoomRange:
@@ -158,19 +138,18 @@ def parse_factor(text: str, *, reducer: bool = False) -> float:
     if match := _RATIO.fullmatch(figure):
         figure = match["ratio"]
     value = parse_number(figure, low=-1000, high=1000, what="The factor")
-    is_reducer, is_barlow = _within(value, _REDUCER_FACTOR), _within(value, _BARLOW_FACTOR)
+    is_reducer, is_barlow = REDUCER_FACTOR.holds(value), BARLOW_FACTOR.holds(value)
     if figure == plain and (is_reducer or (is_barlow and not reducer)):
         return value
     shifted = (round(value / divisor, 6) for divisor in (10, 100))
-    candidates = [
-        Candidate(f"{number_text(each)}x", each) for each in shifted if _within(each, _REDUCER_FACTOR)
-    ]
+    candidates = [Candidate(f"{number_text(each)}x", each) for each in shifted if REDUCER_FACTOR.holds(each)]
     if candidates:
         raise _question(text, "is not a factor as it stands: did you mean", *candidates)
     if reducer:
-        raise FigureError(f"A reducer's factor must be from 0.3 to 0.95, not “{shown(text)}”.")
+        raise FigureError(f"A reducer's factor must be {_ends(REDUCER_FACTOR)}, not “{shown(text)}”.")
     raise FigureError(
-        f"A factor must be from 1.1 to 5 for a Barlow or from 0.3 to 0.95 for a reducer, not “{shown(text)}”."
+        f"A factor must be {_ends(BARLOW_FACTOR)} for a Barlow or {_ends(REDUCER_FACTOR)} for a reducer,"
+        f" not “{shown(text)}”."
     )
 
 
@@ -185,47 +164,52 @@ def parse_fixed_instrument(text: str) -> FixedFigures:
     if not mark or not aperture:
         return FixedFigures(low, high, None)
     value = _plain_number(aperture)
-    if high is None and value is not None and value < _APERTURE_MM[0] <= low:
+    if high is None and value is not None and value < APERTURE_MM.low <= low:
         swapped = Candidate(f"{number_text(value)}x{number_text(low)}", value)
         raise _question(text, "has an aperture too small to be true: did you mean", swapped)
-    low_mm, high_mm = _APERTURE_MM
-    aperture_mm = parse_number(aperture, low=low_mm, high=high_mm, what="The aperture", unit="mm")
+    aperture_mm = parse_number(
+        aperture, low=APERTURE_MM.low, high=APERTURE_MM.high, what="The aperture", unit="mm"
+    )
     return FixedFigures(low, high, aperture_mm)
 
 
-def parse_power(text: str, *, high: float = _POWER[1]) -> float:
+def parse_power(text: str, *, high: float = OWN_POWER.high) -> float:
     """Return a power, with or without its x, from 1 to ``high``."""
     figure = tidy(text).lower().replace("×", "x").strip("x ")
-    return parse_number(figure, low=_POWER[0], high=high, what="The power")
+    return parse_number(figure, low=OWN_POWER.low, high=high, what="The power")
 
 
 def parse_apparent_field_deg(text: str) -> float:
     """Return an eyepiece's apparent field in degrees (20 to 120)."""
     figure = re.sub(r" ?(°|deg|degrees?)$", "", tidy(text), flags=re.IGNORECASE)
-    return parse_number(figure, low=20, high=120, what="The apparent field", unit="degrees")
+    low, high, unit = APPARENT_FIELD_DEG.low, APPARENT_FIELD_DEG.high, APPARENT_FIELD_DEG.unit
+    return parse_number(figure, low=low, high=high, what="The apparent field", unit=unit)
 
 
 def parse_temperature_c(text: str, *, fahrenheit: bool = False) -> float:
     """Return a temperature in °C (-60 to 60); ``fahrenheit`` is the owner's own unit for a bare figure."""
     figure, is_fahrenheit = _split_temperature(text, fahrenheit=fahrenheit)
+    low_c, high_c = TEMPERATURE_C.low, TEMPERATURE_C.high
     if not is_fahrenheit:
-        return parse_number(figure, low=-60, high=60, what="The temperature", unit="°C")
-    value = parse_number(figure, low=-76, high=140, what="The temperature", unit="°F")
+        return parse_number(figure, low=low_c, high=high_c, what="The temperature", unit="°C")
+    low_f, high_f = 32.0 + 1.8 * low_c, 32.0 + 1.8 * high_c
+    value = parse_number(figure, low=low_f, high=high_f, what="The temperature", unit="°F")
     return round((value - 32.0) / 1.8, 6)
 
 
 def parse_temperature_difference_c(text: str, *, fahrenheit: bool = False) -> float:
     """Return a difference of temperatures in °C (-60 to 60), typed in either unit."""
     figure, is_fahrenheit = _split_temperature(text, fahrenheit=fahrenheit)
+    low_c, high_c = TEMPERATURE_C.low, TEMPERATURE_C.high
     if not is_fahrenheit:
-        return parse_number(figure, low=-60, high=60, what="The difference", unit="°C")
-    return round(parse_number(figure, low=-108, high=108, what="The difference", unit="°F") / 1.8, 6)
+        return parse_number(figure, low=low_c, high=high_c, what="The difference", unit="°C")
+    low_f, high_f = 1.8 * low_c, 1.8 * high_c
+    return round(parse_number(figure, low=low_f, high=high_f, what="The difference", unit="°F") / 1.8, 6)
 
 
 def _ask_about_fraction(text: str, number: str, unit: Unit) -> Unit:
     """Return inches for a bare fraction, or raise the question where that is not the owner's unit."""
-    low_mm, high_mm = _APERTURE_MM
-    value_mm = parse_length_mm(number, low_mm=low_mm, high_mm=high_mm, what="The aperture", unit=Unit.INCH)
+    value_mm = _aperture_mm(number, Unit.INCH)
     if unit is not Unit.INCH:
         inches = Candidate(f"{number_text(value_mm / Unit.INCH.mm)} in", value_mm)
         raise _question(text, "has no unit: did you mean", inches)
@@ -236,17 +220,17 @@ def _ask_about_aperture(text: str, number: str, unit: Unit) -> None:
     """Raise the question that an unlikely bare aperture deserves."""
     value = _plain_number(number)
     likely = _LIKELY_APERTURE[unit]
-    if value is None or _within(value, likely):
+    if value is None or likely.holds(value):
         return
     readings = (Candidate(f"{number_text(value)} {each}", to_mm(value, each)) for each in Unit)
-    candidates = [each for each in readings if _within(each.value, _LIKELY_APERTURE[Unit.MM])]
+    candidates = [each for each in readings if _LIKELY_APERTURE[Unit.MM].holds(each.value)]
     as_typed = Candidate(f"{number_text(value)} {unit}", to_mm(value, unit))
-    possible = _within(as_typed.value, _APERTURE_MM)
+    possible = APERTURE_MM.holds(as_typed.value)
     if candidates:
         if possible:
             candidates.append(as_typed)
         raise _question(text, "is unusual for an aperture: did you mean", *candidates)
-    if value > likely[1] and possible:
+    if value > likely.high and possible:
         question = (
             f"“{shown(text)}” is very large for an aperture: is it the focal length? "
             f"If it is the aperture, write {as_typed.text}."
@@ -257,19 +241,19 @@ def _ask_about_aperture(text: str, number: str, unit: Unit) -> None:
 def _focal_length_from_ratio(ratio_text: str, text: str, aperture_mm: float | None) -> float:
     if aperture_mm is None:
         raise FigureError(f"“{shown(text)}” is a focal ratio; give the aperture first.")
-    ratio = parse_number(ratio_text, low=_FOCAL_RATIOS[0], high=_FOCAL_RATIOS[1], what="The focal ratio")
+    ratio = parse_number(ratio_text, low=_FOCAL_RATIOS.low, high=_FOCAL_RATIOS.high, what="The focal ratio")
     focal_length_mm = round(ratio * aperture_mm, 6)
-    if not _within(focal_length_mm, _FOCAL_LENGTH_MM):
-        low_mm, high_mm = _FOCAL_LENGTH_MM
+    if not FOCAL_LENGTH_MM.holds(focal_length_mm):
+        low_mm, high_mm = FOCAL_LENGTH_MM.low, FOCAL_LENGTH_MM.high
         raise out_of_range(text, low=low_mm, high=high_mm, what="The focal length", unit="mm")
     return focal_length_mm
 
 
 def _one_eyepiece_mm(text: str) -> float:
-    low_mm, high_mm = _EYEPIECE_MM
+    low_mm, high_mm = EYEPIECE_MM.low, EYEPIECE_MM.high
     number, unit = split_length(text)
     value = _plain_number(number)
-    if unit is None and value is not None and value > high_mm and _within(value / 10, _EYEPIECE_MM):
+    if unit is None and value is not None and value > high_mm and EYEPIECE_MM.holds(value / 10):
         candidate = Candidate(f"{number_text(value / 10)} mm", round(value / 10, 6))
         raise _question(text, "is too long for an eyepiece: did you mean", candidate)
     return parse_length_mm(text, low_mm=low_mm, high_mm=high_mm, what="The focal length of an eyepiece")
@@ -301,8 +285,13 @@ def _plain_number(text: str, *, high: float = math.inf) -> float | None:
         return None
 
 
-def _within(value: float, limits: tuple[float, float]) -> bool:
-    return limits[0] <= value <= limits[1]
+def _aperture_mm(text: str, unit: Unit) -> float:
+    low_mm, high_mm = APERTURE_MM.low, APERTURE_MM.high
+    return parse_length_mm(text, low_mm=low_mm, high_mm=high_mm, what="The aperture", unit=unit)
+
+
+def _ends(allowed: Within) -> str:
+    return f"from {allowed.low:g} to {allowed.high:g}"
 
 
 def _question(text: str, why: str, *candidates: Candidate) -> DoubtfulFigureError:

@@ -1,6 +1,7 @@
 """The things an observer owns, as frozen values that check themselves.
 
-Ranges are those outside which a figure is surely a slip of the pen (common practice, no source).
+Ranges are those of ``ranges``, the others here too: outside them a figure is surely a slip of the pen
+(common practice, no source).
 """
 
 from datetime import date
@@ -10,9 +11,19 @@ from attrs import field, frozen
 from attrs.validators import optional
 
 from core.checks import not_blank, one_of, within
+from core.gear.ranges import (
+    APERTURE_MM,
+    APPARENT_FIELD_DEG,
+    BARLOW_FACTOR,
+    EYEPIECE_MM,
+    FOCAL_LENGTH_MM,
+    OWN_POWER,
+    REDUCER_FACTOR,
+)
 
 BARRELS_MM = (24.5, 31.75, 50.8)
 USUAL_BARREL_MM = 31.75
+_ANY_FACTOR = within(REDUCER_FACTOR.low, BARLOW_FACTOR.high, "x")
 
 
 class TelescopeKind(StrEnum):
@@ -63,11 +74,11 @@ class Telescope:
     id: str = ""
     name: str = field(validator=not_blank)
     kind: TelescopeKind
-    aperture_mm: float = field(validator=within(20, 2000, "mm"))
-    focal_length_mm: float | None = field(default=None, validator=optional(within(50, 20_000, "mm")))
-    power: float | None = field(default=None, validator=optional(within(1, 500, "x")))
-    power_min: float | None = field(default=None, validator=optional(within(1, 500, "x")))
-    power_max: float | None = field(default=None, validator=optional(within(1, 500, "x")))
+    aperture_mm: float = field(validator=APERTURE_MM)
+    focal_length_mm: float | None = field(default=None, validator=optional(FOCAL_LENGTH_MM))
+    power: float | None = field(default=None, validator=optional(OWN_POWER))
+    power_min: float | None = field(default=None, validator=optional(OWN_POWER))
+    power_max: float | None = field(default=None, validator=optional(OWN_POWER))
     true_field_deg: float | None = field(default=None, validator=optional(within(0.05, 20, "degrees")))
     obstruction_mm: float | None = field(default=None, validator=optional(within(0, 1500, "mm")))
     barrel_mm: float = field(default=USUAL_BARREL_MM, validator=one_of(*BARRELS_MM))
@@ -79,7 +90,7 @@ class Telescope:
     cooling_minutes: float | None = field(default=None, validator=optional(within(1, 1440, "minutes")))
     cooling_from_c: float | None = field(default=None, validator=optional(within(1.01, 60, "°C")))
     mirror_thickness_mm: float | None = field(default=None, validator=optional(within(3, 200, "mm")))
-    mask_mm: float | None = field(default=None, validator=optional(within(20, 2000, "mm")))
+    mask_mm: float | None = field(default=None, validator=optional(APERTURE_MM))
     binoviewer_factor: float | None = field(default=None, validator=optional(within(1, 4, "x")))
     settles_s: float | None = field(default=None, validator=optional(within(0.1, 60, "seconds")))
     stands_on: Stand | None = None
@@ -113,6 +124,16 @@ class Telescope:
             raise ValueError("power_min must be less than power_max")
 
     @property
+    def has_lens(self) -> bool:
+        """Whether a lens forms the image, and not a mirror."""
+        return self.kind in (TelescopeKind.REFRACTOR, TelescopeKind.FIXED)
+
+    @property
+    def highest_own_power(self) -> float | None:
+        """The highest power of an instrument whose power is built in, None for any other."""
+        return self.power_max if self.power is None else self.power
+
+    @property
     def focal_ratio(self) -> float | None:
         """Focal length over aperture, or None for a fixed-power instrument."""
         return None if self.focal_length_mm is None else self.focal_length_mm / self.aperture_mm
@@ -143,16 +164,12 @@ class Eyepiece:
 
     id: str = ""
     name: str = field(validator=not_blank)
-    focal_length_mm: float | None = field(default=None, validator=optional(within(2, 60, "mm")))
-    focal_length_min_mm: float | None = field(default=None, validator=optional(within(2, 60, "mm")))
-    focal_length_max_mm: float | None = field(default=None, validator=optional(within(2, 60, "mm")))
-    apparent_field_deg: float | None = field(default=None, validator=optional(within(20, 120, "degrees")))
-    apparent_field_at_min_deg: float | None = field(
-        default=None, validator=optional(within(20, 120, "degrees"))
-    )
-    apparent_field_at_max_deg: float | None = field(
-        default=None, validator=optional(within(20, 120, "degrees"))
-    )
+    focal_length_mm: float | None = field(default=None, validator=optional(EYEPIECE_MM))
+    focal_length_min_mm: float | None = field(default=None, validator=optional(EYEPIECE_MM))
+    focal_length_max_mm: float | None = field(default=None, validator=optional(EYEPIECE_MM))
+    apparent_field_deg: float | None = field(default=None, validator=optional(APPARENT_FIELD_DEG))
+    apparent_field_at_min_deg: float | None = field(default=None, validator=optional(APPARENT_FIELD_DEG))
+    apparent_field_at_max_deg: float | None = field(default=None, validator=optional(APPARENT_FIELD_DEG))
     field_stop_mm: float | None = field(default=None, validator=optional(within(0.5, 50.8, "mm")))
     barrel_mm: float = field(default=USUAL_BARREL_MM, validator=one_of(*BARRELS_MM))
     eye_relief_mm: float | None = field(default=None, validator=optional(within(0.5, 50, "mm")))
@@ -185,15 +202,16 @@ class Barlow:
 
     id: str = ""
     name: str = field(validator=not_blank)
-    factor: float = field(validator=within(0.3, 5, "x"))
-    measured_factor: float | None = field(default=None, validator=optional(within(0.3, 5, "x")))
+    factor: float = field(validator=_ANY_FACTOR)
+    measured_factor: float | None = field(default=None, validator=optional(_ANY_FACTOR))
     barrel_mm: float = field(default=USUAL_BARREL_MM, validator=one_of(*BARRELS_MM))
 
     def __attrs_post_init__(self) -> None:
         for name, factor in (("factor", self.factor), ("measured_factor", self.measured_factor)):
-            if factor is not None and 0.95 < factor < 1.1:
+            if factor is not None and REDUCER_FACTOR.high < factor < BARLOW_FACTOR.low:
                 raise ValueError(
-                    f"{name} must be from 0.3 to 0.95 (reducer) or from 1.1 to 5 (Barlow), not {factor:g}"
+                    f"{name} must be from {REDUCER_FACTOR.low:g} to {REDUCER_FACTOR.high:g} (reducer) or from"
+                    f" {BARLOW_FACTOR.low:g} to {BARLOW_FACTOR.high:g} (Barlow), not {factor:g}"
                 )
         if self.measured_factor is not None and (self.measured_factor < 1) != (self.factor < 1):
             raise ValueError("measured_factor and factor must both be of a Barlow or both of a reducer")

@@ -10,7 +10,6 @@ from enum import StrEnum
 
 from attrs import frozen
 
-from core.air.cooling import has_lens
 from core.air.limits import Limits
 from core.air.steadiness import LIFTED_AIR_POWER
 from core.gear.aperture import working_aperture_mm
@@ -140,7 +139,7 @@ def _ceiling_notices(lowest: Combination, scope: Telescope, ceiling_power: float
 
 def _mask_notices(scope: Telescope) -> Iterator[Notice]:
     if scope.mask_mm is not None:
-        kind = NoticeKind.MASKED_LENS if has_lens(scope) else NoticeKind.MASKED_MIRROR
+        kind = NoticeKind.MASKED_LENS if scope.has_lens else NoticeKind.MASKED_MIRROR
         yield Notice(kind=kind, aperture_mm=scope.aperture_mm, used_aperture_mm=scope.mask_mm)
 
 

@@ -6,26 +6,10 @@ from core.air.finest_detail import finest_detail
 from core.air.readiness import Readiness
 from core.air.steadiness import FINEST_DETAIL_AT_EYE_ARCSEC, FIRST_LOOK_BLUR_ARCSEC, FirstLook, blur_at
 from core.gear.aperture import clear_area_mm2, working_aperture_mm
+from core.gear.collimation import Collimation, collimation_of
 from core.gear.optics import dawes_arcsec
-from core.gear.owned import Telescope, TelescopeKind
+from core.gear.owned import Telescope
 from core.ladder.ladder import Ladder
-
-# From this focal ratio a reflector forgives a rough alignment; the tolerance goes with its cube (common
-# practice, no source).
-FORGIVING_FOCAL_RATIO = 8.0
-
-
-@frozen(kw_only=True)
-class Collimation:
-    """Whether the optics of a telescope must be kept aligned, and how exactly.
-
-    ``times_as_exact`` compares a fast reflector of ``focal_ratio`` with one of f/8; both are None where the
-    usual care is enough.
-    """
-
-    is_needed: bool
-    focal_ratio: float | None = None
-    times_as_exact: float | None = None
 
 
 @frozen(kw_only=True)
@@ -141,14 +125,9 @@ def _looks_arcmin(disc_arcsec: float | None, power: float | None) -> float | Non
     return None if disc_arcsec is None or power is None else disc_arcsec * power / 60.0
 
 
-def built_in_power(scope: Telescope) -> float | None:
-    """Return the highest power of a fixed-power instrument, None for any other."""
-    return scope.power if scope.power is not None else scope.power_max
-
-
 def usable_power(ladder: Ladder) -> float | None:
     """Return the ceiling, or a built-in power that stays under it; None without a ceiling."""
-    ceiling_power, own = ladder.ceiling.power, built_in_power(ladder.scope)
+    ceiling_power, own = ladder.ceiling.power, ladder.scope.highest_own_power
     return ceiling_power if ceiling_power is None or own is None else min(own, ceiling_power)
 
 
@@ -174,15 +153,5 @@ def _steady_detail_arcsec(ladder: Ladder, steady_arcsec: float) -> float | None:
 
 def _through_own_power(finest_arcsec: float, scope: Telescope) -> float:
     """Return the finest detail, or the coarser one that a built-in power can show."""
-    own = built_in_power(scope)
+    own = scope.highest_own_power
     return finest_arcsec if own is None else max(finest_arcsec, FINEST_DETAIL_AT_EYE_ARCSEC / own)
-
-
-def collimation_of(scope: Telescope) -> Collimation:
-    """Return what the alignment of the optics asks of the owner (common practice)."""
-    if scope.kind in (TelescopeKind.REFRACTOR, TelescopeKind.FIXED):
-        return Collimation(is_needed=False)
-    ratio = scope.focal_ratio
-    if scope.kind is not TelescopeKind.REFLECTOR or ratio is None or ratio >= FORGIVING_FOCAL_RATIO:
-        return Collimation(is_needed=True)
-    return Collimation(is_needed=True, focal_ratio=ratio, times_as_exact=(FORGIVING_FOCAL_RATIO / ratio) ** 3)

@@ -18,7 +18,7 @@ from core.gear.aperture import working_aperture_mm, working_obstruction_ratio
 from core.gear.owned import TelescopeKind
 from core.ladder.advice import Advice, AdviceKind, clearer_of, in_order
 from core.ladder.notices import FLOATERS_BEGIN_MM
-from core.ladder.side import Side, built_in_power
+from core.ladder.side import Side
 from core.ladder.winner import COOLING_TIE, DETAIL_TIE, FIELD_TIE, LIGHT_TIE, SLIGHT_GAIN, Winner, winner
 from core.sky.events import LOWEST_USEFUL_DEG
 
@@ -159,7 +159,7 @@ def _common_power(smaller: Side, larger: Side) -> float | None:
     """Return the highest power that both bear; None where a built-in power or a kit leaves none."""
     if smaller.usable_power is None or larger.usable_power is None:
         return None
-    if built_in_power(smaller.scope) is not None or built_in_power(larger.scope) is not None:
+    if smaller.scope.highest_own_power is not None or larger.scope.highest_own_power is not None:
         return None
     return min(smaller.usable_power, larger.usable_power)
 
@@ -172,7 +172,9 @@ def _reach(smaller: Side, larger: Side) -> Iterator[Finding]:
             continue
         if ladder.climb_to is None:
             yield Finding(kind=FindingKind.NOTHING_UNDER_CEILING, side=side, other=other)
-        elif built_in_power(side.scope) is None and ladder.climb_to < SHORT_OF_CEILING * ladder.ceiling.power:
+        elif (
+            side.scope.highest_own_power is None and ladder.climb_to < SHORT_OF_CEILING * ladder.ceiling.power
+        ):
             yield Finding(kind=FindingKind.SHORT_OF_CEILING, side=side, other=other, figure=ladder.climb_to)
 
 

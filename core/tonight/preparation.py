@@ -1,7 +1,7 @@
 """What to prepare before the first look, each at its time; common practice where nothing else is said."""
 
 from collections.abc import Iterator
-from datetime import date, datetime, timedelta
+from datetime import datetime, timedelta
 from typing import Final
 
 from attrs import field, frozen
@@ -9,8 +9,8 @@ from attrs import field, frozen
 from core.air.dew import Shelter
 from core.air.dew_outlook import DewOutlook, shelter_of
 from core.air.readiness import Readiness, estimated_at
+from core.gear.collimation import collimation_of, is_check_due
 from core.gear.owned import Telescope, TelescopeKind
-from core.ladder.side import collimation_of
 from core.sky.bodies import Body
 from core.sky.night import Night, Span
 from core.tonight.steps import (
@@ -44,9 +44,6 @@ KIT_TAKES: Final = timedelta(minutes=10)
 COLLIMATION_TAKES: Final = timedelta(minutes=15)
 STAR_TEST_TAKES: Final = timedelta(minutes=10)
 SHIELD_BEFORE_DEW: Final = timedelta(minutes=15)
-# A rough check is due after so many days, for a mirror faster than this each evening (ours).
-COLLIMATION_LASTS_DAYS: Final = {TelescopeKind.REFLECTOR: 14, TelescopeKind.CATADIOPTRIC: 90}
-FAST_FOCAL_RATIO: Final = 5.0
 
 
 @frozen(kw_only=True)
@@ -163,8 +160,7 @@ def _kit(evening: Preparing) -> KitItem:
 
 def _collimation(evening: Preparing) -> Iterator[EveningItem]:
     """Yield a rough check indoors, where it is due and the telescope is not out yet."""
-    checked_on = evening.scope.collimated_on
-    if evening.outside_since is not None or not _is_due(evening.scope, checked_on, evening.night.evening):
+    if evening.outside_since is not None or not is_check_due(evening.scope, evening.night.evening):
         return
     start = evening.moved(ItemKind.COLLIMATION)
     if start is None:
@@ -172,18 +168,11 @@ def _collimation(evening: Preparing) -> Iterator[EveningItem]:
         first = evening.set_up if finder is None else min(evening.set_up, finder.start)
         start = max(first - KIT_TAKES - COLLIMATION_TAKES, evening.night.start)
     yield CollimationItem(
-        start=start, end=start + COLLIMATION_TAKES, checked_on=checked_on, caution=evening.is_by_day(start)
+        start=start,
+        end=start + COLLIMATION_TAKES,
+        checked_on=evening.scope.collimated_on,
+        caution=evening.is_by_day(start),
     )
-
-
-def _is_due(scope: Telescope, checked_on: date | None, evening: date) -> bool:
-    if not collimation_of(scope).is_needed:
-        return False
-    if checked_on is None:
-        return True
-    days, ratio = (evening - checked_on).days, scope.focal_ratio
-    is_fast = scope.kind is TelescopeKind.REFLECTOR and ratio is not None and ratio < FAST_FOCAL_RATIO
-    return days > (0 if is_fast else COLLIMATION_LASTS_DAYS[scope.kind])
 
 
 def _finder(evening: Preparing) -> Iterator[EveningItem]:

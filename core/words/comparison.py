@@ -4,8 +4,9 @@ from datetime import date
 from typing import Final
 
 from core.gear.aperture import working_aperture_mm, working_obstruction_ratio
+from core.gear.collimation import Collimation
 from core.ladder.compare import Comparison
-from core.ladder.side import Collimation, Side
+from core.ladder.side import Side
 from core.ladder.verdict import Finding, FindingKind
 from core.words.advice import advice_text
 from core.words.aim import aim_words

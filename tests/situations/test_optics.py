@@ -13,7 +13,8 @@ from hypothesis import strategies as st
 
 from core.air.readiness import readiness_in_still_air
 from core.air.steadiness import Blur
-from core.gear.figures import DoubtfulFigureError, FigureError, parse_factor, parse_fixed_instrument
+from core.gear.figures import parse_factor, parse_fixed_instrument
+from core.gear.numbers import DoubtfulFigureError, FigureError
 from core.gear.owned import Barlow
 from core.ladder.aim import aim_overhead
 from core.ladder.ladder import Rung, build_ladder

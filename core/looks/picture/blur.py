@@ -14,6 +14,7 @@ from attrs import field, frozen
 from numpy.typing import NDArray
 
 from core.checks import within
+from core.gear.ranges import APERTURE_MM
 
 Picture = NDArray[np.float32]
 Floats = NDArray[np.float64]
@@ -41,7 +42,7 @@ class Blurring:
     every colour counts the same.
     """
 
-    aperture_mm: float = field(validator=within(20, 2000, "mm"))
+    aperture_mm: float = field(validator=APERTURE_MM)
     obstruction_ratio: float = field(default=0.0, validator=within(0, 0.95))
     air_arcsec: float = field(default=0.0, validator=within(0, 60, "arcsec"))
     motion_followed: float = field(default=0.0, validator=within(0, 1))

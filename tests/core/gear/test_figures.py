@@ -7,10 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from core.gear.figures import (
-    DoubtfulFigureError,
-    FigureError,
     FixedFigures,
-    Unit,
     ZoomRange,
     parse_aperture_mm,
     parse_apparent_field_deg,
@@ -19,11 +16,11 @@ from core.gear.figures import (
     parse_factor,
     parse_fixed_instrument,
     parse_focal_length_mm,
-    parse_number,
     parse_power,
     parse_temperature_c,
     parse_temperature_difference_c,
 )
+from core.gear.numbers import DoubtfulFigureError, FigureError, Unit, parse_number
 
 NO_BREAK, NARROW_NO_BREAK = "\u00a0", "\u202f"
 

@@ -7,11 +7,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from core.air.steadiness import Blur
+from core.gear.collimation import Collimation
 from core.gear.owned import Telescope, TelescopeKind
 from core.ladder.aim import Aim, aim_altitude, aim_overhead
 from core.ladder.compare import Comparison, Winner, compare
 from core.ladder.ladder import Ladder, build_ladder
-from core.ladder.side import Collimation
 from core.words.comparison import collimation_text, verdict_texts
 from tests.core.gear.examples import barlow, eyepiece, fixed, refractor, telescope
 
