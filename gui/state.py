@@ -4,9 +4,10 @@ from datetime import date, datetime, timedelta
 
 from attrs import evolve
 
-from core.air.first_look import judged_blur, scale_arcsec
-from core.air.steadiness import LIFTED_AIR_POWER, Blur, FirstLook, Judged, ScaleStep
+from core.air.blur import Blur, judged_blur
+from core.air.first_look import FirstLook, Judged, ScaleStep, scale_arcsec
 from core.air.temperatures import Temperatures
+from core.air.usual_air import LIFTED_AIR_POWER
 from core.gear.owned import Barlow, Eyepiece
 from core.ladder.climb import PASSED_BY, rung_above, rung_below
 from core.ladder.contenders import Pick

@@ -16,9 +16,12 @@ import numpy as np
 from attrs import frozen
 from numpy.typing import ArrayLike, NDArray
 
-from core.air.steadiness import FINEST_DETAIL_AT_EYE_ARCSEC, USUAL_AIR_POWER
-from core.gear.optics import DAWES_ARCSEC_MM
+from core.air.usual_air import USUAL_AIR_POWER
+from core.gear.optics import APERTURE_POWER_PER_MM, DAWES_ARCSEC_MM
 
+# Power makes the finest detail look this large when no more can be gained. Derived here: 2 x 116, so that an
+# aperture limited by diffraction alone (116 / D arcsec, Dawes 1867) gets exactly 2x per mm.
+FINEST_DETAIL_AT_EYE_ARCSEC: Final = APERTURE_POWER_PER_MM * DAWES_ARCSEC_MM
 # Share of the blur that counts: mostly, in a typical moment, and in a calm one (ours).
 MOSTLY: Final = 0.60
 TYPICAL_MOMENT: Final = 0.75

@@ -1,21 +1,48 @@
-"""What the air is, from a first look, from a step of a scale, or with nothing said.
+"""What somebody says of the air after a look: a word, or a step of a scale, and the blur that each means.
 
-A look is judged at the height looked at and carried overhead. All figures are estimates, ours.
+A look is judged at the height looked at; ``blur`` carries it overhead. All figures are estimates, ours.
 """
 
-from statistics import NormalDist
+from enum import StrEnum
 from typing import Final
 
-import numpy as np
-from attrs import field, frozen
-from numpy.typing import NDArray
+from attrs import frozen
 
-from core.air.steadiness import BLUR_EXPONENT, BLUR_RANGE_ARCSEC, Blur, Judged, Scale, ScaleStep
-from core.checks import within
 
-# With nothing said: log-normal about this median, with this spread of the natural logarithm.
-USUAL_BLUR_ARCSEC: Final = 1.6
-USUAL_SPREAD: Final = 0.4
+class FirstLook(StrEnum):
+    """What a first glance at the planet or a bright star says about the air."""
+
+    STEADY = "steady"
+    FAIR = "fair"
+    BOILING = "boiling"
+
+
+# Usual overhead blur of each first look, full width at half maximum in arcsec.
+FIRST_LOOK_BLUR_ARCSEC: Final = {FirstLook.STEADY: 0.8, FirstLook.FAIR: 1.45, FirstLook.BOILING: 3.0}
+
+
+class Scale(StrEnum):
+    """The scales by steps that observers judge the air by, beside a first look."""
+
+    FIVE_STEPS = "five_steps"
+    TEN_STEPS = "ten_steps"
+
+
+@frozen
+class ScaleStep:
+    """A step of a scale; of five steps the first is the best, of ten the last."""
+
+    scale: Scale
+    number: int
+
+
+@frozen(kw_only=True)
+class Judged:
+    """What somebody said of the air, and the altitude it was judged at in degrees, None for overhead."""
+
+    by: FirstLook | ScaleStep
+    altitude_deg: float | None = None
+
 
 # The ten-step scale is defined on a star in about 127 mm; 10 is the best.
 _FIRST_OF_TEN_ARCSEC: Final = 6.0
@@ -30,48 +57,13 @@ SCALE_STEPS: Final = (
 )
 
 
-@frozen(kw_only=True)
-class BlurBelief:
-    """What is believed of the overhead blur: log-normal with a median in arcsec.
-
-    ``spread`` is the standard deviation of the natural logarithm.
-    """
-
-    median_arcsec: float = field(default=USUAL_BLUR_ARCSEC, validator=within(*BLUR_RANGE_ARCSEC, "arcsec"))
-    spread: float = field(default=USUAL_SPREAD, validator=within(0.0, 2.0))
-
-    def equally_likely_arcsec(self, count: int) -> NDArray[np.float64]:
-        """Return equally likely blurs in arcsec, (count,), the middles of equal shares, finest first."""
-        normal = NormalDist()
-        places = [normal.inv_cdf((number + 0.5) / count) for number in range(count)]
-        return np.asarray(self.median_arcsec * np.exp(self.spread * np.array(places)))
-
-
-USUAL_BELIEF: Final = BlurBelief()
-
-
-def carried_overhead_arcsec(seen_arcsec: float, path: float) -> float:
-    """Return the overhead blur in arcsec of one judged through ``path`` times the air overhead.
-
-    The reverse of ``steadiness.blur_at`` (Kolmogorov turbulence; Roddier 1981), kept from 0.2 to 8 arcsec.
-    """
-    low, high = BLUR_RANGE_ARCSEC
-    return min(max(float(seen_arcsec * path**-BLUR_EXPONENT), low), high)
-
-
 def scale_arcsec(step: ScaleStep) -> float:
     """Return the blur in arcsec that a step of a scale means, where it is judged.
 
-    Ours, estimates: of five steps from a table; of ten 6.0 x 0.76^(number - 1), for about 127 mm of aperture.
+    Of five steps from a table; of ten 6.0 x 0.76^(number - 1), for about 127 mm of aperture.
     """
     if step not in SCALE_STEPS:
         raise ValueError(f"must be a whole step from 1 to {_COUNTS[step.scale]}, not {step.number!r}")
     if step.scale is Scale.FIVE_STEPS:
         return FIVE_STEPS_ARCSEC[step.number]
     return float(_FIRST_OF_TEN_ARCSEC * _RATIO_OF_TEN ** (step.number - 1))
-
-
-def judged_blur(seen_arcsec: float, judged: Judged, *, path: float | None) -> Blur:
-    """Return the blur overhead of one judged through ``path`` times the air overhead, None for overhead."""
-    overhead_arcsec = carried_overhead_arcsec(seen_arcsec, 1.0 if path is None else path)
-    return Blur(overhead_arcsec=overhead_arcsec, judged=judged)

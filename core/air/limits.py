@@ -7,9 +7,10 @@ from enum import StrEnum
 
 from attrs import frozen
 
+from core.air.blur import Blur, blur_at
 from core.air.finest_detail import FinestDetail, LimitKind, finest_detail, learned_band, power_band
 from core.air.mirror import combined_blur_arcsec
-from core.air.steadiness import USUAL_AIR_POWER, Blur, blur_at
+from core.air.usual_air import USUAL_AIR_POWER
 from core.checks import is_number
 from core.gear.optics import aperture_limit
 

@@ -16,7 +16,7 @@ from attrs import frozen
 from numpy.typing import ArrayLike, NDArray
 
 from core.air.finest_detail import ceiling_power
-from core.air.steadiness import USUAL_AIR_POWER
+from core.air.usual_air import USUAL_AIR_POWER
 
 Floats = NDArray[np.float64]
 

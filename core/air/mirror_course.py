@@ -7,7 +7,7 @@ from attrs import frozen
 
 from core.air.mirror import AirCourse, Floats, mirror_blur_arcsec, mirror_excess_c
 from core.air.mirror_of import CoolingMirror, Settled, settled_range
-from core.air.steadiness import USUAL_AIR_POWER
+from core.air.usual_air import USUAL_AIR_POWER
 
 
 @frozen(kw_only=True)

@@ -12,7 +12,7 @@ from core.air.mirror import (
     settled_minutes,
     settling_constant_minutes,
 )
-from core.air.steadiness import USUAL_AIR_POWER
+from core.air.usual_air import USUAL_AIR_POWER
 from core.gear.owned import Telescope
 
 

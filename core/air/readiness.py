@@ -8,12 +8,13 @@ from typing import Final
 
 from attrs import frozen
 
+from core.air.blur import Blur
 from core.air.cooling import READY_WITHIN_C, USUAL_WARMTH_C, UsableTime, usable_time
 from core.air.finest_detail import ceiling_power
 from core.air.mirror import AirCourse, combined_blur_arcsec
 from core.air.mirror_course import MirrorCourse
 from core.air.mirror_of import CoolingMirror, Settled, mirror_of, settled_range
-from core.air.steadiness import USUAL_AIR_POWER, Blur
+from core.air.usual_air import USUAL_AIR_POWER
 from core.gear.aperture import working_aperture_mm
 from core.gear.owned import Telescope
 

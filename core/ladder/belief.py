@@ -17,10 +17,10 @@ import numpy as np
 from attrs import evolve, field, frozen
 from numpy.typing import ArrayLike, NDArray
 
+from core.air.blur import blur_at
 from core.air.finest_detail import detail_arcsec, power_showing
-from core.air.first_look import USUAL_BLUR_ARCSEC
 from core.air.mirror import combined_blur_arcsec
-from core.air.steadiness import blur_at
+from core.air.usual_air import USUAL_BLUR_ARCSEC
 from core.record.log_entry import Verdict
 
 Floats = NDArray[np.float64]

@@ -15,9 +15,9 @@ import numpy as np
 from attrs import frozen
 from numpy.typing import NDArray
 
+from core.air.blur import blur_at
 from core.air.finest_detail import ceiling_power
-from core.air.first_look import USUAL_BELIEF, BlurBelief
-from core.air.steadiness import USUAL_AIR_POWER, blur_at
+from core.air.usual_air import USUAL_AIR_POWER, USUAL_BLURS, BlurDistribution
 from core.gear.aperture import working_aperture_mm
 from core.gear.combinations import barlow_chains, combinations, fits
 from core.gear.eye import GLASSES_RELIEF_MM, USUAL_EYE, Eye
@@ -95,9 +95,9 @@ class Purchase:
     loss_after: float
 
 
-def best_powers(aperture_mm: float, belief: BlurBelief = USUAL_BELIEF) -> Floats:
+def best_powers(aperture_mm: float, blurs: BlurDistribution = USUAL_BLURS) -> Floats:
     """Return the best power of each of many equally likely nights, (175,): 25 airs at 7 heights."""
-    overhead, path = np.meshgrid(belief.equally_likely_arcsec(AIRS), np.array(PATHS), indexing="ij")
+    overhead, path = np.meshgrid(blurs.equally_likely_arcsec(AIRS), np.array(PATHS), indexing="ij")
     together = ceiling_power(aperture_mm, blur_at(1.0, path) * overhead, usual_air=USUAL_AIR_POWER)
     return np.minimum(together, BEST_POWER_PER_MM * aperture_mm).ravel()
 
@@ -108,18 +108,18 @@ def what_to_buy(
     barlows: Sequence[Barlow],
     *,
     eye: Eye = USUAL_EYE,
-    belief: BlurBelief = USUAL_BELIEF,
+    blurs: BlurDistribution = USUAL_BLURS,
 ) -> Purchase | None:
     """Return the one thing that would help this telescope most, or None when there is nothing to buy.
 
-    Nothing helps a fixed-power instrument. ``belief`` is the site's own air, where its log tells. The first
-    thing of all must be one that a planet can be found with.
+    Nothing helps a fixed-power instrument. ``blurs`` are those of the site where its log tells them. The
+    first thing of all must be one that a planet can be found with.
     """
     if scope.kind is TelescopeKind.FIXED or scope.focal_length_mm is None:
         return None
     owned = np.array([each.power for each in combinations(scope, eyepieces, barlows)])
     aperture_mm = working_aperture_mm(scope)
-    nights = _Nights(aperture_mm=aperture_mm, best=best_powers(aperture_mm, belief))
+    nights = _Nights(aperture_mm=aperture_mm, best=best_powers(aperture_mm, blurs))
     missed = nights.misses(owned).min(axis=0) if len(owned) else np.full(nights.best.shape, np.inf)
     before = nights.loss(missed, owned)
     if before < GOOD_ENOUGH_LOSS:

@@ -4,8 +4,8 @@ from datetime import datetime
 
 from attrs import frozen
 
+from core.air.first_look import FIRST_LOOK_BLUR_ARCSEC, FirstLook
 from core.air.readiness import Readiness, readiness_in_still_air
-from core.air.steadiness import FIRST_LOOK_BLUR_ARCSEC, FirstLook
 from core.ladder.advice import Advice, find_advice
 from core.ladder.ladder import Ladder
 from core.ladder.side import Side, build_side

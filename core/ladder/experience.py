@@ -10,8 +10,8 @@ from typing import Any, Final
 
 from attrs import frozen
 
-from core.air.first_look import BlurBelief
-from core.air.steadiness import BLUR_RANGE_ARCSEC
+from core.air.blur import BLUR_ARCSEC
+from core.air.usual_air import BlurDistribution
 from core.gear.owned import Eyepiece
 from core.ladder.belief import believe
 from core.ladder.evidence import evidence_of
@@ -62,7 +62,7 @@ class UsualAir:
     """The usual overhead blur of a site by its log, and from how many nights."""
 
     site_id: str
-    blur: BlurBelief
+    blur: BlurDistribution
     nights: int
 
 
@@ -126,9 +126,8 @@ def usual_air(entries: Iterable[LogEntry]) -> tuple[UsualAir, ...]:
         if not site_id or len(taught) < NIGHTS_FOR_USUAL_AIR:
             continue
         middles = [math.log(believe(evidence).blur_arcsec(0.5)) for evidence in taught]
-        low, high = BLUR_RANGE_ARCSEC
-        blur = BlurBelief(
-            median_arcsec=min(max(math.exp(median(middles)), low), high),
+        blur = BlurDistribution(
+            median_arcsec=BLUR_ARCSEC.nearest(math.exp(median(middles))),
             spread=max(stdev(middles), LEAST_SPREAD),
         )
         found.append(UsualAir(site_id=site_id, blur=blur, nights=len(taught)))

@@ -6,8 +6,9 @@ from enum import StrEnum
 
 from attrs import frozen
 
+from core.air.blur import Blur
 from core.air.limits import NO_CEILING, Ceiling, Limits, ceiling_of, find_limits
-from core.air.steadiness import USUAL_AIR_POWER, Blur
+from core.air.usual_air import USUAL_AIR_POWER
 from core.gear.aperture import working_aperture_mm
 from core.gear.combinations import MOST_COMBINATIONS, Combination, combinations, misfits
 from core.gear.eye import USUAL_EYE, Eye

@@ -6,10 +6,10 @@ from typing import Final
 import numpy as np
 from attrs import frozen
 
+from core.air.blur import blur_at
 from core.air.finest_detail import ceiling_power
 from core.air.mirror import SETTLED_SHARE, combined_blur_arcsec
 from core.air.mirror_course import MirrorCourse
-from core.air.steadiness import blur_at
 from core.gear.aperture import working_aperture_mm
 from core.ladder.ladder import Ladder
 

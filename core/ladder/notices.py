@@ -11,7 +11,7 @@ from enum import StrEnum
 from attrs import frozen
 
 from core.air.limits import Limits
-from core.air.steadiness import LIFTED_AIR_POWER
+from core.air.usual_air import LIFTED_AIR_POWER
 from core.gear.aperture import working_aperture_mm
 from core.gear.binoviewer import eyepiece_pairs
 from core.gear.combinations import MOST_COMBINATIONS, Combination

@@ -2,9 +2,10 @@
 
 from attrs import frozen
 
-from core.air.finest_detail import finest_detail
+from core.air.blur import blur_at
+from core.air.finest_detail import FINEST_DETAIL_AT_EYE_ARCSEC, finest_detail
+from core.air.first_look import FIRST_LOOK_BLUR_ARCSEC, FirstLook
 from core.air.readiness import Readiness
-from core.air.steadiness import FINEST_DETAIL_AT_EYE_ARCSEC, FIRST_LOOK_BLUR_ARCSEC, FirstLook, blur_at
 from core.gear.aperture import clear_area_mm2, working_aperture_mm
 from core.gear.collimation import Collimation, collimation_of
 from core.gear.optics import dawes_arcsec

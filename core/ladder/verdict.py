@@ -12,8 +12,8 @@ import numpy as np
 from attrs import frozen
 
 from core.air.atmosphere import air_path
+from core.air.blur import BLUR_EXPONENT
 from core.air.finest_detail import MOSTLY
-from core.air.steadiness import BLUR_EXPONENT
 from core.gear.aperture import working_aperture_mm, working_obstruction_ratio
 from core.gear.owned import TelescopeKind
 from core.ladder.advice import Advice, AdviceKind, clearer_of, in_order

@@ -5,10 +5,10 @@ from typing import Final
 
 from attrs import evolve, frozen
 
+from core.air.blur import blur_at
 from core.air.dispersion import Dispersion, dispersion_at
 from core.air.finest_detail import LimitKind
 from core.air.mirror import combined_blur_arcsec
-from core.air.steadiness import blur_at
 from core.gear.aperture import working_aperture_mm
 from core.ladder.aim import Aim
 from core.ladder.ladder import Ladder

@@ -7,10 +7,10 @@ from attrs import frozen
 from numpy.typing import NDArray
 
 from core.air.atmosphere import air_path, standard_pressure_hpa
+from core.air.blur import Blur, BlurSource, blur_at
 from core.air.dispersion import spread_arcsec
 from core.air.finest_detail import detail_arcsec
-from core.air.first_look import USUAL_BLUR_ARCSEC
-from core.air.steadiness import Blur, BlurSource, blur_at
+from core.air.usual_air import USUAL_BLUR_ARCSEC
 from core.gear.aperture import working_aperture_mm
 from core.gear.owned import Telescope
 from core.moments.worth import details_across

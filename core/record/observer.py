@@ -5,7 +5,8 @@ from enum import StrEnum
 
 from attrs import field, frozen
 
-from core.air.steadiness import BLUR_RANGE_ARCSEC, FIRST_LOOK_BLUR_ARCSEC, FirstLook
+from core.air.blur import BLUR_ARCSEC
+from core.air.first_look import FIRST_LOOK_BLUR_ARCSEC, FirstLook
 from core.checks import clock_time_or, one_of, uuid_or_nothing, within
 from core.gear.eye import USUAL_EYE, Eye
 from core.gear.owned import Barlow, Eyepiece, Filter, Telescope
@@ -73,15 +74,9 @@ def _since_noon(moment: time) -> tuple[bool, time]:
 class FirstLookBlur:
     """The usual overhead blur of each first look at this observer's sites, in arcsec."""
 
-    steady_arcsec: float = field(
-        default=FIRST_LOOK_BLUR_ARCSEC[FirstLook.STEADY], validator=within(*BLUR_RANGE_ARCSEC, "arcsec")
-    )
-    fair_arcsec: float = field(
-        default=FIRST_LOOK_BLUR_ARCSEC[FirstLook.FAIR], validator=within(*BLUR_RANGE_ARCSEC, "arcsec")
-    )
-    boiling_arcsec: float = field(
-        default=FIRST_LOOK_BLUR_ARCSEC[FirstLook.BOILING], validator=within(*BLUR_RANGE_ARCSEC, "arcsec")
-    )
+    steady_arcsec: float = field(default=FIRST_LOOK_BLUR_ARCSEC[FirstLook.STEADY], validator=BLUR_ARCSEC)
+    fair_arcsec: float = field(default=FIRST_LOOK_BLUR_ARCSEC[FirstLook.FAIR], validator=BLUR_ARCSEC)
+    boiling_arcsec: float = field(default=FIRST_LOOK_BLUR_ARCSEC[FirstLook.BOILING], validator=BLUR_ARCSEC)
 
     def __attrs_post_init__(self) -> None:
         if not self.steady_arcsec < self.fair_arcsec < self.boiling_arcsec:

@@ -7,7 +7,7 @@ from typing import Final
 
 from attrs import evolve, frozen
 
-from core.air.steadiness import Blur
+from core.air.blur import Blur
 from core.air.temperatures import Temperatures
 from core.gear.owned import Barlow, Eyepiece, Telescope
 from core.ladder.contenders import Pick

@@ -1,6 +1,7 @@
 """The ladder of the scope in hand, the rung in hand, and what to do after it."""
 
-from core.air.steadiness import BlurSource, FirstLook, ScaleStep
+from core.air.blur import BlurSource
+from core.air.first_look import FirstLook, ScaleStep
 from core.ladder.aim import Aim
 from core.ladder.climb import NextStep, next_step
 from core.ladder.contenders import Contender

@@ -2,7 +2,7 @@
 
 from datetime import date, datetime
 
-from core.air.steadiness import Blur
+from core.air.blur import Blur
 from core.gear.owned import Barlow, Eyepiece
 from core.ladder.contenders import Pick
 from core.ladder.experience import UsualAir

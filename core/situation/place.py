@@ -4,8 +4,8 @@ from contextlib import suppress
 from datetime import UTC, date, timedelta
 from typing import TYPE_CHECKING, TypeVar
 
-from core.air.first_look import USUAL_BLUR_ARCSEC
-from core.air.steadiness import Blur, BlurSource
+from core.air.blur import Blur, BlurSource
+from core.air.usual_air import USUAL_BLUR_ARCSEC
 from core.gear.eye import Eye
 from core.gear.owned import Barlow, Eyepiece, Filter, Telescope
 from core.ladder.experience import UsualAir

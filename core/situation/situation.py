@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 
 from attrs import evolve
 
-from core.air.first_look import USUAL_BELIEF
+from core.air.usual_air import USUAL_BLURS
 from core.gear.owned import Barlow, Eyepiece, TelescopeKind
 from core.ladder.aim import Aim
 from core.ladder.buying import Purchase, as_gear, what_to_buy
@@ -243,8 +243,8 @@ class Situation(Climb):
         if kit is None:
             return None
         usual = self.usual_air_here
-        belief = USUAL_BELIEF if usual is None else usual.blur
-        return what_to_buy(kit.scope, kit.eyepieces, kit.barlows, eye=self.eye, belief=belief)
+        blurs = USUAL_BLURS if usual is None else usual.blur
+        return what_to_buy(kit.scope, kit.eyepieces, kit.barlows, eye=self.eye, blurs=blurs)
 
 
 def _fitted(thing: Eyepiece | Barlow, kit: Contender) -> Eyepiece | Barlow:

@@ -2,7 +2,7 @@
 
 from datetime import datetime
 
-from core.air.steadiness import blur_at
+from core.air.blur import blur_at
 from core.situation.situation import Situation
 from core.tonight.soft_view import KnownOfView
 

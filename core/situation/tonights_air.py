@@ -2,7 +2,7 @@
 
 from datetime import datetime
 
-from core.air.steadiness import Blur, BlurSource
+from core.air.blur import Blur, BlurSource
 from core.ladder.aim import Aim
 from core.ladder.belief import BAND, Belief, Evidence, believe
 from core.ladder.evidence import evidence_of

@@ -8,8 +8,8 @@ from core.air.mirror import AirCourse
 from core.air.mirror_course import MirrorCourse
 from core.air.mirror_of import mirror_of
 from core.air.readiness import Readiness, readiness_in, readiness_in_still_air
-from core.air.steadiness import LIFTED_AIR_POWER, USUAL_AIR_POWER
 from core.air.temperatures import Temperatures
+from core.air.usual_air import LIFTED_AIR_POWER, USUAL_AIR_POWER
 from core.gear.owned import Telescope
 from core.lazy import lazy
 from core.situation.choices import EveningSteps, EveningTemperatures, ScopeOutside

@@ -2,7 +2,8 @@
 
 from typing import Final
 
-from core.air.steadiness import Blur, BlurSource, FirstLook, Judged, Scale, ScaleStep
+from core.air.blur import Blur, BlurSource
+from core.air.first_look import FirstLook, Judged, Scale, ScaleStep
 from core.ladder.aim import Aim
 from core.words.directions import altitude_text
 from core.words.quantities import trimmed_text

@@ -6,8 +6,8 @@ from typing import Final
 
 from attrs import frozen
 
+from core.air.blur import Blur
 from core.air.limits import ceiling_of, find_limits
-from core.air.steadiness import Blur
 from core.gear.aperture import working_aperture_mm
 from core.gear.owned import Telescope
 from core.ladder.aim import Refusal

@@ -2,8 +2,8 @@
 
 from typing import Final
 
+from core.air.blur import BlurSource
 from core.air.finest_detail import LimitKind
-from core.air.steadiness import BlurSource
 from core.gear.aperture import working_aperture_mm
 from core.ladder.climb import LIKELY_FROM, Move, NextStep
 from core.ladder.ladder import Ladder, Rung, Standing

@@ -5,7 +5,7 @@ from enum import Enum, auto
 
 from attrs import frozen
 
-from core.air.steadiness import BlurSource
+from core.air.blur import BlurSource
 from core.gear.combinations import factor_label
 from core.ladder.ladder import Ladder, Rung, Standing
 from core.words.aim import no_ceiling_words

@@ -4,9 +4,11 @@ from typing import Final
 
 from attrs import frozen
 
+from core.air.blur import Blur, BlurSource
 from core.air.finest_detail import LimitKind
+from core.air.first_look import FIRST_LOOK_BLUR_ARCSEC, FirstLook
 from core.air.limits import Line
-from core.air.steadiness import FIRST_LOOK_BLUR_ARCSEC, USUAL_AIR_POWER, Blur, BlurSource, FirstLook
+from core.air.usual_air import USUAL_AIR_POWER
 from core.gear.aperture import working_aperture_mm
 from core.ladder.ladder import Ladder
 from core.words.aim import aim_words

@@ -8,7 +8,7 @@ from typing import Final
 import numpy as np
 from attrs import frozen
 
-from core.air.first_look import USUAL_BLUR_ARCSEC
+from core.air.usual_air import USUAL_BLUR_ARCSEC
 from core.problems import ProblemsError
 from core.sky.bodies import FACTS, Body
 from core.sky.ephemeris import Floats, usable_dates

@@ -7,9 +7,9 @@ from typing import Final
 import numpy as np
 from attrs import frozen
 
+from core.air.blur import Blur
 from core.air.dispersion import dispersion_at
 from core.air.limits import ceiling_of, find_limits
-from core.air.steadiness import Blur
 from core.ladder.aim import aim_spread_arcsec
 from core.moments.best_minutes import SHORTEST_USEFUL
 from core.moments.hours import Dusks, Hour, HoursOut, typed_hours, usual_hours

@@ -9,10 +9,10 @@ from typing import Final
 import numpy as np
 
 from core.air.atmosphere import air_path, apparent_altitude_deg, standard_pressure_hpa
+from core.air.blur import blur_at
 from core.air.dispersion import spread_arcsec
 from core.air.finest_detail import detail_arcsec
-from core.air.first_look import USUAL_BLUR_ARCSEC
-from core.air.steadiness import blur_at
+from core.air.usual_air import USUAL_BLUR_ARCSEC
 from core.gear.aperture import working_aperture_mm
 from core.gear.owned import Telescope
 from core.moments.worth import details_across

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from attrs import frozen
 
-from core.air.first_look import USUAL_BLUR_ARCSEC
+from core.air.usual_air import USUAL_BLUR_ARCSEC
 from core.moments.pairs import ClosePair
 from core.sky.bodies import FACTS, Body
 from core.sky.ephemeris import Floats

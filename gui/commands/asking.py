@@ -6,7 +6,7 @@ from enum import Enum, auto
 
 from attrs import evolve
 
-from core.air.steadiness import Blur
+from core.air.blur import Blur
 from core.gear.owned import Telescope
 from core.ladder.contenders import Pick
 from core.moments.hours import Dusks, Hour, Twilight, typed_hours

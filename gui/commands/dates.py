@@ -5,7 +5,7 @@ from argparse import ArgumentParser, Namespace
 from collections.abc import Sequence
 from datetime import datetime
 
-from core.air.first_look import USUAL_BLUR_ARCSEC
+from core.air.usual_air import USUAL_BLUR_ARCSEC
 from core.export.dates import dates_json
 from core.export.parts import to_json
 from core.gear.numbers import parse_number, shown

@@ -9,7 +9,7 @@ from functools import partial
 from pathlib import Path
 from typing import NoReturn, TypeVar
 
-from core.air.steadiness import BLUR_RANGE_ARCSEC, Blur
+from core.air.blur import BLUR_ARCSEC, Blur
 from core.gear.numbers import parse_number, shown
 from core.moments.hours import Twilight, read_hour
 from core.plain_text import printable
@@ -150,7 +150,7 @@ def iso_date(text: str) -> date:
 
 def blur(text: str) -> Blur:
     """Return a blur given in arcsec."""
-    low, high = BLUR_RANGE_ARCSEC
+    low, high = BLUR_ARCSEC.low, BLUR_ARCSEC.high
     return Blur(overhead_arcsec=parse_number(text, low=low, high=high, what="", unit="arcsec"))
 
 

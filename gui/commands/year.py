@@ -3,7 +3,7 @@
 from argparse import ArgumentParser, Namespace
 from datetime import datetime
 
-from core.air.first_look import USUAL_BLUR_ARCSEC
+from core.air.usual_air import USUAL_BLUR_ARCSEC
 from core.export.parts import to_json
 from core.export.year import year_json
 from core.gear.combinations import combinations

@@ -2,7 +2,7 @@
 
 from attrs import evolve
 
-from core.air.steadiness import FirstLook
+from core.air.first_look import FirstLook
 from core.gear.eye import Eye
 from core.record.observer import (
     FROM_DUSK,

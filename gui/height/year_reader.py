@@ -6,7 +6,7 @@ from functools import partial
 from attrs import frozen
 from PySide6.QtCore import QObject
 
-from core.air.first_look import USUAL_BLUR_ARCSEC
+from core.air.usual_air import USUAL_BLUR_ARCSEC
 from core.sky.bodies import Body
 from core.sky.site import Site
 from core.year.detail import USUAL_APERTURE_MM

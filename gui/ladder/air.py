@@ -5,16 +5,9 @@ from functools import partial
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QButtonGroup, QCheckBox, QHBoxLayout, QPushButton, QWidget
 
-from core.air.first_look import SCALE_STEPS
-from core.air.steadiness import (
-    BLUR_RANGE_ARCSEC,
-    LIFTED_AIR_POWER,
-    USUAL_AIR_POWER,
-    Blur,
-    BlurSource,
-    FirstLook,
-    ScaleStep,
-)
+from core.air.blur import BLUR_ARCSEC, Blur, BlurSource
+from core.air.first_look import SCALE_STEPS, FirstLook, ScaleStep
+from core.air.usual_air import LIFTED_AIR_POWER, USUAL_AIR_POWER
 from core.gear.numbers import parse_number
 from core.problems import ProblemsError
 from core.situation.situation import Situation
@@ -108,7 +101,7 @@ class AirRow(QWidget):
 
     def _take_blur(self, text: str) -> None:
         try:
-            low, high = BLUR_RANGE_ARCSEC
+            low, high = BLUR_ARCSEC.low, BLUR_ARCSEC.high
             arcsec = parse_number(text, low=low, high=high, what="Blur", unit="arcsec")
         except ProblemsError as error:
             self.problem.setText(str(error))

@@ -7,7 +7,7 @@ from PySide6.QtCore import QEvent, QKeyCombination, QObject, Qt, Signal
 from PySide6.QtGui import QColor, QKeyEvent, QMouseEvent, QPainter
 from PySide6.QtWidgets import QWidget
 
-from core.air.steadiness import FirstLook
+from core.air.first_look import FirstLook
 from core.drawing.at_eyepiece import EyepieceScreen, draw_at_eyepiece
 from core.drawing.marks import Drawing, Page
 from core.drawing.palette import PaletteName, load_palette

@@ -16,7 +16,8 @@ from attrs import frozen
 from cattrs.preconf.json import make_converter
 from PySide6.QtCore import QObject
 
-from core.air.steadiness import Blur, BlurSource, FirstLook, ScaleStep
+from core.air.blur import Blur, BlurSource
+from core.air.first_look import FirstLook, ScaleStep
 from core.moments.hours import Hour, Twilight
 from core.problems import ProblemsError
 from core.record.files import read_text, write_atomically

@@ -5,7 +5,7 @@ Skipped unless asked for: ``pytest tests/bench --benchmark-only``.
 
 from pytest_benchmark.fixture import BenchmarkFixture
 
-from core.air.steadiness import Blur
+from core.air.blur import Blur
 from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
 from core.ladder.aim import aim_overhead
 from core.ladder.buying import what_to_buy

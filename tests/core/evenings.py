@@ -7,7 +7,8 @@ from typing import Any
 
 from attrs import evolve
 
-from core.air.steadiness import FIRST_LOOK_BLUR_ARCSEC, Blur, FirstLook
+from core.air.blur import Blur
+from core.air.first_look import FIRST_LOOK_BLUR_ARCSEC, FirstLook
 from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
 from core.sky.night import Night, compute_night
 from core.sky.site import BlockedSky, Site, WarmAir

@@ -5,8 +5,9 @@ from datetime import UTC, date, datetime
 
 from attrs import evolve, frozen
 
+from core.air.blur import Blur
 from core.air.readiness import Readiness
-from core.air.steadiness import USUAL_AIR_POWER, Blur
+from core.air.usual_air import USUAL_AIR_POWER
 from core.gear.eye import Eye
 from core.gear.owned import Barlow, Eyepiece, Telescope
 from core.ladder.aim import Aim

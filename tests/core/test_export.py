@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 from attrs import evolve
 
-from core.air.steadiness import Blur
+from core.air.blur import Blur
 from core.export.heights import heights_json
 from core.export.ladder import compare_json, ladder_json
 from core.export.parts import JsonObject, time_json, to_json

@@ -7,7 +7,7 @@ from functools import cache
 import pytest
 from attrs import evolve
 
-from core.air.steadiness import Blur
+from core.air.blur import Blur
 from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
 from core.ladder.aim import Aim, aim_altitude, aim_overhead
 from core.ladder.compare import compare

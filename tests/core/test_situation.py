@@ -5,7 +5,8 @@ from datetime import UTC, date, datetime, timedelta
 import pytest
 from attrs import evolve
 
-from core.air.steadiness import Blur, FirstLook
+from core.air.blur import Blur
+from core.air.first_look import FirstLook
 from core.ladder.contenders import Pick
 from core.record.observer import DarkEnough, FirstLookBlur, Profile
 from core.situation.choices import Choices

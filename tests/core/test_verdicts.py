@@ -7,8 +7,8 @@ from pathlib import Path
 import attrs
 import pytest
 
-from core.air.first_look import BlurBelief
-from core.air.steadiness import Blur, BlurSource
+from core.air.blur import Blur, BlurSource
+from core.air.usual_air import BlurDistribution
 from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
 from core.ladder.climb import Move
 from core.ladder.experience import UsualAir
@@ -259,7 +259,7 @@ class TestNextStep:
 def test_a_sites_usual_air_by_its_log_is_the_first_guess_and_feeds_what_to_buy(choices: Choices) -> None:
     coarse = UsualAir(
         site_id=_at(choices, 0).choices.profile.sites[0].id,
-        blur=BlurBelief(median_arcsec=3.5, spread=0.2),
+        blur=BlurDistribution(median_arcsec=3.5, spread=0.2),
         nights=7,
     )
     with_log = attrs.evolve(choices, usual_airs=(coarse,))

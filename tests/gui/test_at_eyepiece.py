@@ -11,7 +11,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
-from core.air.steadiness import FirstLook
+from core.air.first_look import FirstLook
 from core.gear.owned import Filter
 from core.record.log_entry import Verdict
 from core.sky.bodies import Body

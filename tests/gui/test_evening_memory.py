@@ -8,7 +8,7 @@ from pathlib import Path
 import attrs
 import pytest
 
-from core.air.steadiness import FirstLook, Scale, ScaleStep
+from core.air.first_look import FirstLook, Scale, ScaleStep
 from core.air.temperatures import Temperatures
 from core.moments.hours import Twilight
 from core.record.observer import Profile

@@ -9,7 +9,7 @@ from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QCheckBox, QTableView
 from pytestqt.qtbot import QtBot
 
-from core.air.steadiness import Blur
+from core.air.blur import Blur
 from core.gear.owned import Eyepiece
 from core.record.observer import Profile
 from gui.gear.powers_model import WORDS

@@ -11,7 +11,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLabel
 from pytestqt.qtbot import QtBot
 
-from core.air.steadiness import FirstLook
+from core.air.first_look import FirstLook
 from core.gear.owned import Eyepiece, Filter
 from core.record.observer import Profile
 from core.sky.bodies import Body

@@ -10,7 +10,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
-from core.air.steadiness import BlurSource
+from core.air.blur import BlurSource
 from core.record.log import FILE_NAME, Log
 from core.record.log_entry import LogEntry, Verdict
 from core.sky.bodies import Body

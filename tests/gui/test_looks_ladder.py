@@ -12,7 +12,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
-from core.air.steadiness import FirstLook
+from core.air.first_look import FirstLook
 from core.gear.owned import Diagonal, Filter
 from core.record.observer import RedSpot
 from core.situation.choices import Choices

@@ -8,7 +8,8 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
-from core.air.steadiness import Blur, FirstLook
+from core.air.blur import Blur
+from core.air.first_look import FirstLook
 from core.sky.bodies import Body
 from gui.gear.side_by_side import SideBySide
 from gui.state import AppState

@@ -14,7 +14,8 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLabel, QScrollArea, QWidget
 from pytestqt.qtbot import QtBot
 
-from core.air.steadiness import Blur, FirstLook
+from core.air.blur import Blur
+from core.air.first_look import FirstLook
 from core.record.observer import Profile
 from core.sky.bodies import Body
 from gui.first_run.guide import Guide

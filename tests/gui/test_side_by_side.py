@@ -10,7 +10,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication, QImage
 from pytestqt.qtbot import QtBot
 
-from core.air.steadiness import FirstLook
+from core.air.first_look import FirstLook
 from core.drawing.comparison_sheet import SHEET_HEIGHT, SHEET_WIDTH
 from core.drawing.paper import paper
 from gui.gear.side_by_side import SideBySide

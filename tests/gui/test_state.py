@@ -9,7 +9,8 @@ import attrs
 import pytest
 from pytestqt.qtbot import QtBot
 
-from core.air.steadiness import BlurSource, FirstLook
+from core.air.blur import BlurSource
+from core.air.first_look import FirstLook
 from core.ladder.contenders import Pick
 from core.lazy import Lazy
 from core.problems import ProblemsError

@@ -6,7 +6,7 @@ import pytest
 
 from core.air.dispersion import spread_arcsec
 from core.air.finest_detail import finest_detail
-from core.air.steadiness import FIRST_LOOK_BLUR_ARCSEC, FirstLook
+from core.air.first_look import FIRST_LOOK_BLUR_ARCSEC, FirstLook
 from core.looks.face import Face
 from core.looks.feature_rules import Feature
 from core.looks.features import Seen, features_of

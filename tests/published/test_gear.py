@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from core.air.steadiness import Blur
+from core.air.blur import Blur
 from core.gear.combinations import combinations
 from core.gear.eye import Eye
 from core.gear.optics import (

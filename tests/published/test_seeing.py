@@ -12,8 +12,8 @@ from pathlib import Path
 import numpy as np
 import pytest
 
+from core.air.blur import blur_at
 from core.air.finest_detail import finest_detail
-from core.air.steadiness import blur_at
 from core.gear.optics import aperture_limit, dawes_arcsec
 from core.gear.owned import Filter
 from core.looks.filters import wratten_table

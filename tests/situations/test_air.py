@@ -11,9 +11,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from core.air.blur import Blur
 from core.air.dispersion import dispersion_at, spread_arcsec
 from core.air.readiness import readiness_in_still_air
-from core.air.steadiness import Blur
 from core.gear.figures import parse_temperature_c
 from core.ladder.ladder import build_ladder
 from core.sky.bodies import Body

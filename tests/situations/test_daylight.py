@@ -15,7 +15,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from pytestqt.qtbot import QtBot
 
-from core.air.steadiness import Blur
+from core.air.blur import Blur
 from core.ladder.ladder import build_ladder
 from core.sky.bodies import TARGETS, Body
 from core.sky.disc import disc_at

@@ -11,7 +11,7 @@ from attrs import evolve
 from hypothesis import assume, example, given, settings
 from hypothesis import strategies as st
 
-from core.air.steadiness import Blur
+from core.air.blur import Blur
 from core.gear.eye import Eye
 from core.gear.owned import Eyepiece
 from core.ladder.aim import aim_altitude

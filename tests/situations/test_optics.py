@@ -11,8 +11,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from core.air.blur import Blur
 from core.air.readiness import readiness_in_still_air
-from core.air.steadiness import Blur
 from core.gear.figures import parse_factor, parse_fixed_instrument
 from core.gear.numbers import DoubtfulFigureError, FigureError
 from core.gear.owned import Barlow

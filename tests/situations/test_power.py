@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from core.air.steadiness import Blur
+from core.air.blur import Blur
 from core.ladder.aim import aim_altitude
 from core.ladder.ladder import Standing, build_ladder
 from core.sky.bodies import Body

@@ -16,7 +16,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from core.air.atmosphere import refraction_deg
-from core.air.steadiness import Blur
+from core.air.blur import Blur
 from core.report.heights import heights_text
 from core.sky.bodies import Body
 from core.sky.disc import disc_at

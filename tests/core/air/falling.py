@@ -2,11 +2,11 @@
 
 from datetime import UTC, datetime, timedelta
 
+from core.air.blur import Blur
 from core.air.mirror import AirCourse
 from core.air.mirror_course import MirrorCourse
 from core.air.mirror_of import mirror_of
 from core.air.readiness import Readiness, readiness_in
-from core.air.steadiness import Blur
 from core.gear.owned import Telescope
 
 OUT_AT = datetime(2026, 12, 5, 18, 0, tzinfo=UTC)

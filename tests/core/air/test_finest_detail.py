@@ -8,6 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from core.air.atmosphere import air_path
+from core.air.blur import blur_at
 from core.air.dispersion import spread_arcsec
 from core.air.finest_detail import (
     LimitKind,
@@ -17,7 +18,6 @@ from core.air.finest_detail import (
     power_band,
     power_showing,
 )
-from core.air.steadiness import blur_at
 
 apertures_mm = st.floats(20, 2000)
 blurs_arcsec = st.floats(0.2, 8)

@@ -6,14 +6,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.stats import lognorm
 
-from core.air.first_look import (
-    USUAL_BELIEF,
-    BlurBelief,
-    carried_overhead_arcsec,
-    judged_blur,
-    scale_arcsec,
-)
-from core.air.steadiness import BlurSource, FirstLook, Judged, Scale, ScaleStep, blur_at
+from core.air.blur import BlurSource, blur_at, carried_overhead_arcsec, judged_blur
+from core.air.first_look import FirstLook, Judged, Scale, ScaleStep, scale_arcsec
+from core.air.usual_air import USUAL_BLURS, BlurDistribution
 
 
 @given(st.floats(0.3, 2.5), st.floats(1.0, 10.0))
@@ -64,7 +59,7 @@ def test_fair_air_at_25_degrees_is_finer_overhead() -> None:
 
 
 def test_equally_likely_blurs_are_those_of_a_log_normal() -> None:
-    found = USUAL_BELIEF.equally_likely_arcsec(25)
+    found = USUAL_BLURS.equally_likely_arcsec(25)
 
     expected = lognorm(s=0.4, scale=1.6).ppf((np.arange(25) + 0.5) / 25)
     assert found == pytest.approx(expected, rel=1e-9)
@@ -72,4 +67,4 @@ def test_equally_likely_blurs_are_those_of_a_log_normal() -> None:
 
 
 def test_a_site_s_own_belief() -> None:
-    assert BlurBelief(median_arcsec=2.2).equally_likely_arcsec(1) == pytest.approx([2.2])
+    assert BlurDistribution(median_arcsec=2.2).equally_likely_arcsec(1) == pytest.approx([2.2])

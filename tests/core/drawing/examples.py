@@ -5,7 +5,7 @@ from functools import cache
 
 from attrs import evolve
 
-from core.air.steadiness import Blur
+from core.air.blur import Blur
 from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
 from core.ladder.aim import Aim, aim_altitude
 from core.ladder.ladder import Ladder, build_ladder

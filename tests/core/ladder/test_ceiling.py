@@ -3,7 +3,7 @@
 from hypothesis import given
 from hypothesis import strategies as st
 
-from core.air.steadiness import Blur
+from core.air.blur import Blur
 from core.ladder.aim import aim_altitude
 from core.ladder.ladder import build_ladder
 from tests.core.evenings import (

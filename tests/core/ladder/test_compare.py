@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from core.air.steadiness import Blur
+from core.air.blur import Blur
 from core.gear.collimation import Collimation
 from core.gear.owned import Telescope, TelescopeKind
 from core.ladder.aim import Aim, aim_altitude, aim_overhead

@@ -9,8 +9,9 @@ from attrs import evolve
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from core.air.blur import Blur
 from core.air.finest_detail import LimitKind
-from core.air.steadiness import USUAL_AIR_POWER, Blur
+from core.air.usual_air import USUAL_AIR_POWER
 from core.gear.combinations import combinations
 from core.gear.eye import USUAL_EYE, Eye
 from core.gear.owned import Barlow, Eyepiece, Telescope

@@ -7,7 +7,7 @@ import time
 
 import pytest
 
-from core.air.steadiness import Blur
+from core.air.blur import Blur
 from core.gear.combinations import MOST_COMBINATIONS, combinations
 from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
 from core.ladder.aim import aim_overhead

@@ -3,8 +3,8 @@
 import pytest
 from attrs import evolve
 
+from core.air.blur import Blur
 from core.air.limits import find_limits
-from core.air.steadiness import Blur
 from core.gear.combinations import combinations, misfits
 from core.gear.eye import Eye
 from core.gear.owned import Barlow, Eyepiece, Telescope

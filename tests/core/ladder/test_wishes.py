@@ -2,7 +2,7 @@
 
 import pytest
 
-from core.air.steadiness import Blur
+from core.air.blur import Blur
 from core.gear.numbers import DoubtfulFigureError
 from core.gear.owned import Barlow, Eyepiece
 from core.ladder.aim import aim_overhead

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from core.air.steadiness import Blur
+from core.air.blur import Blur
 from core.gear.owned import Eyepiece, Filter, Telescope
 from core.ladder.ladder import build_ladder
 from core.looks.filter_offers import SUITED, YELLOW, FilterAim, FilterOffers, Offer, filter_offers, ranked

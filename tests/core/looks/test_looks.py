@@ -6,7 +6,7 @@ from datetime import UTC, date, datetime, timedelta
 import attrs
 import pytest
 
-from core.air.steadiness import Blur
+from core.air.blur import Blur
 from core.export.looks import looks_json
 from core.gear.owned import Barlow, Diagonal, Eyepiece, Telescope, TelescopeKind
 from core.ladder.ladder import Ladder, build_ladder

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from core.air.steadiness import FirstLook
+from core.air.first_look import FirstLook
 from core.gear.owned import Diagonal, Stand, TelescopeKind
 from core.problems import ProblemsError
 from core.record import migrations

@@ -7,8 +7,8 @@ from typing import Any
 import pytest
 from attrs import evolve
 
+from core.air.blur import Blur
 from core.air.readiness import readiness_in_still_air
-from core.air.steadiness import Blur
 from core.gear.owned import Eyepiece
 from core.sky.bodies import Body
 from core.sky.night import compute_night

@@ -2,8 +2,8 @@
 
 import pytest
 
-from core.air.first_look import SCALE_STEPS
-from core.air.steadiness import Blur, BlurSource, FirstLook, Judged, Scale, ScaleStep
+from core.air.blur import Blur, BlurSource
+from core.air.first_look import SCALE_STEPS, FirstLook, Judged, Scale, ScaleStep
 from core.words.air import blur_text, blur_words, overhead_blur_words, source_text, step_words
 
 

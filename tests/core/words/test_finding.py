@@ -5,7 +5,7 @@ from datetime import UTC, date, datetime
 import pytest
 from attrs import evolve
 
-from core.air.steadiness import Blur
+from core.air.blur import Blur
 from core.gear.owned import Eyepiece, Telescope, TelescopeKind
 from core.record.observer import Profile
 from core.situation.choices import Choices

@@ -3,8 +3,8 @@
 import pytest
 from attrs import evolve
 
+from core.air.blur import Blur
 from core.air.limits import Line
-from core.air.steadiness import Blur
 from core.ladder.ladder import Ladder, build_ladder
 from core.words.ladder import by_weight, rung_at_power, rung_words
 from core.words.limits import limit_words

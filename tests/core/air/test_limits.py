@@ -6,9 +6,10 @@ import numpy as np
 import pytest
 
 from core.air.atmosphere import air_path
+from core.air.blur import Blur, BlurSource, blur_at
 from core.air.finest_detail import LimitKind
+from core.air.first_look import FIRST_LOOK_BLUR_ARCSEC, FirstLook
 from core.air.limits import NO_CEILING, Limits, ceiling_of, find_limits
-from core.air.steadiness import FIRST_LOOK_BLUR_ARCSEC, Blur, BlurSource, FirstLook, blur_at
 
 
 @pytest.mark.parametrize(
