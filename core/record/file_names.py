@@ -1,6 +1,9 @@
-"""What a profile's file may be called, after the person whose it is."""
+"""What files may be called: a profile's after the person whose it is, others after the profile's place."""
 
+import hashlib
+import os
 import unicodedata
+from pathlib import Path
 
 _LETTERS = 60
 # A system that has these for its devices takes no file of the same name, whatever its ending.
@@ -26,3 +29,8 @@ def profile_stem(observer: str) -> str:
     if stem in _DEVICES:
         return f"{stem}_{_UNNAMED}"
     return stem or _UNNAMED
+
+
+def mark_of_place(path: Path) -> str:
+    """Return 32 letters and digits that stand for where a file lies, whatever signs its path has."""
+    return hashlib.sha256(os.fsencode(path.absolute())).hexdigest()[:32]

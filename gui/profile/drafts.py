@@ -2,7 +2,6 @@
 
 import hashlib
 import json
-import os
 from contextlib import suppress
 from pathlib import Path
 
@@ -10,6 +9,7 @@ from attrs import frozen
 from PySide6.QtCore import QLockFile, QObject, QTimer
 
 from core.problems import ProblemsError, refuse
+from core.record.file_names import mark_of_place
 from core.record.files import (
     LARGEST_BYTES,
     is_file,
@@ -26,6 +26,7 @@ from gui.state import AppState, Change
 
 _WAIT_MS = 700
 UNSAVED_FOLDER = "unsaved"
+_NAME_LETTERS = 16
 # So many windows may have unsaved edits of one profile at a time.
 _MOST_WINDOWS = 9
 # A letter outside ASCII takes up to three times as many bytes in JSON.
@@ -219,7 +220,7 @@ def _free_place(folder: Path, path: Path | None) -> DraftPlace | None:
     """Return a place without a draft, locked; None where the folder cannot be written."""
     with suppress(OSError):
         (folder / UNSAVED_FOLDER).mkdir(mode=0o700, parents=True, exist_ok=True)
-    name = "new" if path is None else hashlib.sha256(os.fsencode(path.absolute())).hexdigest()[:16]
+    name = "new" if path is None else mark_of_place(path)[:_NAME_LETTERS]
     places = (
         DraftPlace(folder / UNSAVED_FOLDER, f"{name}-{number}") for number in range(1, _MOST_WINDOWS + 1)
     )
