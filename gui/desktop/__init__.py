@@ -5,6 +5,7 @@ import sysconfig
 from pathlib import Path
 
 from core.problems import refuse
+from core.words.desktop import MACOS_HAS_AN_APP
 
 WINDOW_PROGRAM = "stillair-window"
 
@@ -16,7 +17,7 @@ def install_desktop() -> str:
 
         return windows.install(start_words())
     if sys.platform == "darwin":
-        raise _app_of_macos()
+        raise refuse(MACOS_HAS_AN_APP)
     from gui.desktop import freedesktop
 
     return freedesktop.install(start_words())
@@ -29,7 +30,7 @@ def remove_desktop() -> str:
 
         return windows.remove()
     if sys.platform == "darwin":
-        raise _app_of_macos()
+        raise refuse(MACOS_HAS_AN_APP)
     from gui.desktop import freedesktop
 
     return freedesktop.remove()
@@ -46,10 +47,3 @@ def start_words() -> tuple[str, ...]:
         if program.is_file():
             return (str(program),)
     return (sys.executable, "-m", "gui.app")
-
-
-def _app_of_macos() -> Exception:
-    return refuse(
-        "on macOS the program's folder holds Stillair.app: drag it into Applications, or out of there into "
-        "the bin; it brings its icon and the opening of profiles along"
-    )

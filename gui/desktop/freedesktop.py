@@ -14,6 +14,7 @@ from typing import Final
 from core.problems import refuse
 from core.record.files import write_atomically
 from core.words.commands import CANNOT_BE_MADE
+from core.words.desktop import IN_MENU, NOT_IN_MENU
 
 ICON_SIZES: Final = (16, 22, 24, 32, 48, 64, 128, 256, 512)
 MIME_TYPE: Final = "application/x-stillair-profile"
@@ -46,12 +47,6 @@ _KIND: Final = """\
 </mime-info>
 """
 
-_INSTALLED: Final = (
-    "Stillair is in the menu now. Profiles named *.stillair.toml open with it, and it is offered for other "
-    "*.toml files. stillair --remove-desktop takes that away again."
-)
-_REMOVED: Final = "Stillair is no longer in the menu; your profiles and the log are as they were."
-
 
 def install(start_words: Sequence[str]) -> str:
     """Write the entry, the icons and the kind of file for this user; return what to tell."""
@@ -71,7 +66,7 @@ def install(start_words: Sequence[str]) -> str:
             raise refuse(CANNOT_BE_MADE.format(error=error.strerror), where=str(path.parent)) from None
         write_atomically(path, content)
     _take_note()
-    return _INSTALLED
+    return IN_MENU
 
 
 def remove() -> str:
@@ -80,7 +75,7 @@ def remove() -> str:
     for path in (_entry_file(), _kind_file(), *icons):
         path.unlink(missing_ok=True)
     _take_note()
-    return _REMOVED
+    return NOT_IN_MENU
 
 
 def quoted(word: str) -> str:

@@ -7,6 +7,8 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import Final
 
+from core.words.desktop import IN_START_MENU, NOT_IN_START_MENU
+
 _CLASSES: Final = r"Software\Classes"
 _KIND: Final = "Stillair.Profile"
 
@@ -15,11 +17,6 @@ _SHORTCUT: Final = (
     "$made = (New-Object -ComObject WScript.Shell).CreateShortcut($env:STILLAIR_LINK); "
     "$made.TargetPath = $env:STILLAIR_TARGET; $made.Arguments = $env:STILLAIR_ARGUMENTS; $made.Save()"
 )
-_INSTALLED: Final = (
-    "Stillair is in the Start menu now, and offered under Open with for *.toml files. "
-    "stillair --remove-desktop takes that away again."
-)
-_REMOVED: Final = "Stillair is no longer in the Start menu; your profiles and the log are as they were."
 
 
 def install(start_words: Sequence[str]) -> str:
@@ -47,7 +44,7 @@ def install(start_words: Sequence[str]) -> str:
         ):
             with winreg.CreateKey(winreg.HKEY_CURRENT_USER, rf"{_CLASSES}\{key}") as opened:
                 winreg.SetValueEx(opened, name, 0, winreg.REG_SZ, value)
-    return _INSTALLED
+    return IN_START_MENU
 
 
 def remove() -> str:
@@ -67,7 +64,7 @@ def remove() -> str:
             ) as opened,
         ):
             winreg.DeleteValue(opened, _KIND)
-    return _REMOVED
+    return NOT_IN_START_MENU
 
 
 def _link() -> Path:

@@ -1,7 +1,6 @@
 """Which eyepieces, and which Barlow."""
 
 from functools import partial
-from typing import Final
 
 from attrs import evolve
 from PySide6.QtWidgets import QCheckBox, QGridLayout, QWidget
@@ -18,15 +17,13 @@ from core.gear.starter import (
 from core.record.observer import Profile
 from core.words.gear_edits import ZOOM_NAME
 from core.words.quantities import length_text, trimmed_text
+from core.words.set_up import NO_EYEPIECE
 from gui.first_run.step import Hold, Step
 from gui.gear.readings import reads
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.typed_field import TypedField
 
 _BOXES_IN_A_ROW = 5
-_NONE_TICKED: Final = (
-    "No eyepiece is ticked. Tick those that you have, or press Next once more to do so later."
-)
 
 
 class EyepieceStep(Step):
@@ -74,7 +71,7 @@ class EyepieceStep(Step):
         needs_none = self._scope is None or self._scope.kind is TelescopeKind.FIXED
         if needs_none or self._has_some or self._eyepieces():
             return None
-        return Hold(_NONE_TICKED, may_pass=True)
+        return Hold(NO_EYEPIECE, may_pass=True)
 
     def added_to(self, profile: Profile) -> Profile:
         return evolve(

@@ -1,10 +1,8 @@
 """Which colour filters: the last step, which may be passed over."""
 
-from typing import Final
-
 from attrs import evolve
-from PySide6.QtCore import Qt, QTimer
-from PySide6.QtWidgets import QCheckBox, QCompleter, QGridLayout, QHBoxLayout, QWidget
+from PySide6.QtCore import QTimer
+from PySide6.QtWidgets import QCheckBox, QGridLayout, QHBoxLayout, QWidget
 
 from core.gear.owned import Filter
 from core.looks.filter_names import filter_completions, wratten_number
@@ -12,16 +10,13 @@ from core.looks.filters import wratten_table
 from core.record.observer import Profile
 from core.words.cautions import DARK_FILTERS_AND_SUN
 from core.words.filters import FILTER_NUMBER_AND_COLOUR
+from core.words.set_up import FILTER_TICKED, NO_SUCH_FILTER
 from gui.first_run.step import Hold, Step
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_line_edit import PlainLineEdit
 
 _COLUMNS = 2
 _LETTERS = 24
-_TICKED: Final = "Ticked: {filter}."
-_UNKNOWN: Final = (
-    "No filter of this list goes by “{words}”. It can be added in Gear later, by the light it passes."
-)
 
 
 class FilterStep(Step):
@@ -53,10 +48,6 @@ class FilterStep(Step):
         self.column.addLayout(grid)
         self.name = PlainLineEdit(self, letters=_LETTERS)
         self.name.setPlaceholderText("25A, light blue, Moon filter")
-        completer = QCompleter(filter_completions(), self)
-        completer.setCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
-        completer.setFilterMode(Qt.MatchFlag.MatchContains)
-        self.name.setCompleter(completer)
         label = PlainLabel("What is &written on it")
         label.setBuddy(self.name)
         row = QHBoxLayout()
@@ -68,7 +59,8 @@ class FilterStep(Step):
         self.column.addWidget(self.found)
         self.name.returnPressed.connect(self._find)
         # The line takes the words of the list only after this signal.
-        completer.activated.connect(lambda _text: QTimer.singleShot(0, self._find))
+        completions = self.name.set_completions(filter_completions())
+        completions.activated.connect(lambda _text: QTimer.singleShot(0, self._find))
         self.column.addWidget(PlainLabel(DARK_FILTERS_AND_SUN, wraps=True))
         self.column.addStretch(1)
         self.setFocusProxy(next(iter(self.filters.values())))
@@ -77,7 +69,7 @@ class FilterStep(Step):
         words = self.name.text().strip()
         if not words or self._tick(words):
             return None
-        return Hold(_UNKNOWN.format(words=words), may_pass=True)
+        return Hold(NO_SUCH_FILTER.format(words=words), may_pass=True)
 
     def _find(self) -> None:
         """Tick the box that the words mean; without words the step is done."""
@@ -85,7 +77,7 @@ class FilterStep(Step):
         if not words:
             self.done.emit()
         elif not self._tick(words):
-            self.found.setText(_UNKNOWN.format(words=words))
+            self.found.setText(NO_SUCH_FILTER.format(words=words))
 
     def _tick(self, words: str) -> bool:
         """Tick the box that the words mean; return whether there is one."""
@@ -94,7 +86,7 @@ class FilterStep(Step):
         if box is None:
             return False
         box.setChecked(True)
-        self.found.setText(_TICKED.format(filter=box.text()))
+        self.found.setText(FILTER_TICKED.format(filter=box.text()))
         self.name.clear()
         self.answered.emit()
         return True

@@ -1,7 +1,6 @@
 """The guided set-up of an observer: four short steps, each of which can be gone back to."""
 
 import itertools
-from typing import Final
 
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QAccessible, QAccessibleEvent, QKeyEvent
@@ -16,7 +15,7 @@ from PySide6.QtWidgets import (
 )
 
 from core.record.observer import Profile
-from core.words.controls import BARLOW, NOTHING_SO_FAR, SO_FAR, STEP, STEP_NOW
+from core.words.set_up import AND_CLOSE, so_far_text, steps_text
 from gui.first_run.eyepiece_step import EyepieceStep
 from gui.first_run.filter_step import FilterStep
 from gui.first_run.place_step import PlaceStep
@@ -26,7 +25,6 @@ from gui.state import AppState
 from gui.widgets.one_page import OnePage
 from gui.widgets.plain_label import PlainLabel
 
-_AND_CLOSE: Final = "Close once more to leave without it."
 _LETTERS_WIDE, _LINES_HIGH = 102, 32
 # The smallest window there is, and what stays free around the set-up in it.
 _SMALLEST, _AROUND = QSize(1000, 640), QSize(40, 60)
@@ -122,7 +120,7 @@ class Guide(QDialog):
         self.resize(wanted.boundedTo((_SMALLEST if parent is None else parent.size()) - _AROUND))
 
     def reject(self) -> None:
-        if self._may_leave(_AND_CLOSE):
+        if self._may_leave(AND_CLOSE):
             super().reject()
 
     def _may_leave(self, once_more: str = "") -> bool:
@@ -165,11 +163,7 @@ class Guide(QDialog):
             self.eyepieces.take_kit(self.scope.kit)
         step.on_shown(self._profile(self.steps[:index]))
         self._pages.setCurrentIndex(index)
-        names = "  ·  ".join(
-            (STEP_NOW if each is step else STEP).format(number=number, title=each.title)
-            for number, each in enumerate(self.steps, 1)
-        )
-        self._where.setText(names)
+        self._where.setText(steps_text(tuple(each.title for each in self.steps), index))
         is_last = index == len(self.steps) - 1
         self.onward.setText("&Finish" if is_last else "&Next")
         self.back.setEnabled(index > 0)
@@ -185,17 +179,4 @@ class Guide(QDialog):
     def _take_answers(self) -> None:
         profile = self._profile(self.steps)
         self._state.edit_profile(_STEP_NAME, profile, merge_key=self._merge_key)
-        self._summary.setText(_so_far(profile))
-
-
-def _so_far(profile: Profile) -> str:
-    """Return in words what the profile holds, so that a helper can read it out."""
-    parts = [
-        *(site.name for site in profile.sites),
-        *(scope.name for scope in profile.telescopes),
-        ", ".join(eyepiece.name for eyepiece in profile.eyepieces),
-        ", ".join(BARLOW.format(name=barlow.name) for barlow in profile.barlows),
-        ", ".join(each.name for each in profile.filters),
-    ]
-    told = "; ".join(part for part in parts if part)
-    return SO_FAR.format(things=told) if told else NOTHING_SO_FAR
+        self._summary.setText(so_far_text(profile))

@@ -1,7 +1,5 @@
 """Where the observer stands: the first step."""
 
-from typing import Final
-
 from attrs import evolve
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QWidget
@@ -11,20 +9,18 @@ from core.record.observer import Profile
 from core.sky.coordinates import Axis, parse_coordinate
 from core.sky.places import Place, only_match, search_places, zone_at
 from core.sky.site import Site
-from core.words.controls import TYPED_PLACE
 from core.words.names import as_sentence, labelled
+from core.words.places import NO_TOWN, place_with_clock
+from core.words.set_up import COORDINATE_MISSING, NO_PLACE, SEVERAL_TOWNS, TYPED_PLACE
 from gui.first_run.step import Hold, Step
 from gui.gear.readings import figure, reads_number
 from gui.jobs import Jobs
-from gui.widgets.place_search import NOT_FOUND, PlaceSearch, where_in_words
+from gui.widgets.place_search import PlaceSearch
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_line_edit import PlainLineEdit
 from gui.widgets.typed_field import TypedField
 
-_NO_PLACE: Final = "No place yet. Choose a town or type coordinates, or press Next once more to do so later."
-_SEVERAL: Final = "“{name}” may be one of several towns: choose it in the list."
-_HALF: Final = "The {missing} is missing."
-_HOW_HIGH: Final = "How high above the sea? Roughly will do; left empty it counts as sea level."
+_HOW_HIGH = "How high above the sea? Roughly will do; left empty it counts as sea level."
 
 
 class PlaceStep(Step):
@@ -83,7 +79,7 @@ class PlaceStep(Step):
         if hold is None and not self.elevation.reading.is_good:
             hold = Hold(self.elevation.reading.problem)
         if hold is None and self._site is None and not self._has_one:
-            hold = Hold(_NO_PLACE, may_pass=True)
+            hold = Hold(NO_PLACE, may_pass=True)
         return hold
 
     def _settle_coordinates(self) -> Hold | None:
@@ -91,7 +87,7 @@ class PlaceStep(Step):
         if len(blank) == len(self._coordinates):
             return None
         if blank:
-            return Hold(_HALF.format(missing=blank[0]))
+            return Hold(COORDINATE_MISSING.format(missing=blank[0]))
         return None if self._take_coordinates() else Hold(as_sentence(self.chosen.text()))
 
     def _settle_town(self) -> Hold | None:
@@ -102,7 +98,7 @@ class PlaceStep(Step):
         if place is not None:
             self._take_place(place)
             return None
-        sentence = _SEVERAL if search_places(typed) else NOT_FOUND
+        sentence = SEVERAL_TOWNS if search_places(typed) else NO_TOWN
         return Hold(sentence.format(name=typed))
 
     @property
@@ -153,7 +149,7 @@ class PlaceStep(Step):
         self.longitude.clear()
         self._town = place.label
         self.search.line.setText(place.label)
-        self.chosen.setText(labelled(place.label, where_in_words(place)))
+        self.chosen.setText(labelled(place.label, place_with_clock(place)))
         self.answered.emit()
 
     def _finish_coordinates(self) -> None:

@@ -1,7 +1,5 @@
 """Which telescope: a usual size, or one's own figures."""
 
-from typing import Final
-
 from attrs import evolve
 from PySide6.QtCore import QSignalBlocker, Qt
 from PySide6.QtWidgets import QHBoxLayout, QListWidget, QListWidgetItem, QRadioButton, QVBoxLayout, QWidget
@@ -13,23 +11,20 @@ from core.problems import refuse
 from core.record.observer import Profile
 from core.words.cautions import TELESCOPE_AND_SUN
 from core.words.gear_edits import TELESCOPE_NAME
-from core.words.quantities import length_text, trimmed_text
+from core.words.quantities import length_text
+from core.words.set_up import (
+    APERTURE_MISSING,
+    FOCAL_LENGTH_MISSING,
+    NO_SCOPE,
+    POWER_AND_APERTURE,
+    usual_size_text,
+)
 from gui.first_run.step import Hold, Step
 from gui.gear.readings import figure, reads
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.typed_field import TypedField
 
 _KIT = Qt.ItemDataRole.UserRole
-_SIZE: Final = "{name}: {focal_length}, f/{ratio}"
-_HALF: Final = "The {missing} is missing. {where}"
-_WHERE: Final = {
-    "aperture": "It is the width of the lens or mirror, and mostly stands on the tube.",
-    "focal length": "It mostly stands on the tube, in mm; the focal ratio will do as well: f/8.",
-}
-_NO_SCOPE: Final = (
-    "No telescope yet. Pick the nearest size or type what stands on the tube, "
-    "or press Next once more to do so later."
-)
 _KINDS = {
     TelescopeKind.REFLECTOR: "mirror, open tube (reflector)",
     TelescopeKind.REFRACTOR: "lens in front (refractor)",
@@ -89,10 +84,9 @@ class ScopeStep(Step):
         for field in fields:
             if not field.reading.is_good:
                 return Hold(field.reading.problem)
-        missing = [field.label.lower() for field in fields if field.is_blank]
-        if len(missing) == 1 and len(fields) > 1:
-            return Hold(_HALF.format(missing=missing[0], where=_WHERE[missing[0]]))
-        return None if self._scope or self._has_one else Hold(_NO_SCOPE, may_pass=True)
+        if not is_fixed and self.aperture.is_blank != self.focal_length.is_blank:
+            return Hold(APERTURE_MISSING if self.aperture.is_blank else FOCAL_LENGTH_MISSING)
+        return None if self._scope or self._has_one else Hold(NO_SCOPE, may_pass=True)
 
     def added_to(self, profile: Profile) -> Profile:
         return evolve(profile, telescopes=(self._scope,) if self._scope else profile.telescopes)
@@ -145,7 +139,7 @@ class ScopeStep(Step):
             self.sizes.clear()
         for kit in starter_kits():
             if kit.telescope.kind is kind:
-                item = QListWidgetItem(_size(kit.telescope))
+                item = QListWidgetItem(usual_size_text(kit.telescope))
                 item.setData(_KIT, kit)
                 self.sizes.addItem(item)
         is_fixed = kind is TelescopeKind.FIXED
@@ -213,20 +207,9 @@ class ScopeStep(Step):
         return parse_focal_length_mm(text, aperture_mm=self.aperture.reading.value)
 
 
-def _size(scope: Telescope) -> str:
-    """Return a usual size with its focal length, by which a tube is told from others of its aperture."""
-    if scope.focal_length_mm is None or scope.focal_ratio is None:
-        return scope.name
-    return _SIZE.format(
-        name=scope.name,
-        focal_length=length_text(scope.focal_length_mm),
-        ratio=trimmed_text(scope.focal_ratio, 1),
-    )
-
-
 def _parse_whole_instrument(text: str) -> FixedFigures:
     """Return powers and aperture; both are needed here, since there is one line for them."""
     stated = parse_fixed_instrument(text)
     if stated.aperture_mm is None:
-        raise refuse("Write the power and the aperture in mm, like 20-60x80 or 10x50.")
+        raise refuse(POWER_AND_APERTURE)
     return stated

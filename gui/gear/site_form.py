@@ -2,7 +2,6 @@
 
 from collections.abc import Mapping
 from functools import partial
-from typing import Final
 
 from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QLineEdit
@@ -18,6 +17,7 @@ from core.sky.track import Track
 from core.sky.zones import check_zone, suggest_zone, zone_names
 from core.words.gear_edits import MOVE_TO, NO_ZONE, NO_ZONE_MEANT, SHAPE_SKY
 from core.words.obstacles import SHAPING_THE_SKY
+from core.words.places import ASK_ELEVATION
 from gui.gear.form import OwnedForm, Values
 from gui.gear.horizon_panel import HorizonPanel
 from gui.gear.owned_kinds import Kind
@@ -29,7 +29,6 @@ from gui.widgets.field import Choice, Field, Reading
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.typed_field import TypedField
 
-_ASK_ELEVATION: Final = "How high does {town} lie above the sea? Roughly will do; 0 is sea level."
 _DRAWN_FROM = (Situation.night, Situation.site, Situation.planet)
 _PLACE = {"latitude_deg": Axis.LATITUDE, "longitude_deg": Axis.LONGITUDE}
 
@@ -166,7 +165,7 @@ class SiteForm(OwnedForm[Site]):
             time_zone=place.time_zone,
         )
         # The list of towns has none, and neither sea level nor the former place's may stand unasked.
-        self._elevation_asked.setText(_ASK_ELEVATION.format(town=place.name))
+        self._elevation_asked.setText(ASK_ELEVATION.format(town=place.name))
         self._elevation_asked.show()
         line = self.fields["elevation_m"].editor
         line.setFocus()

@@ -1,6 +1,5 @@
 """The profile as a document: new, open, save, what is not saved yet, and what others do to its file."""
 
-from importlib import resources
 from pathlib import Path
 
 import attrs
@@ -36,6 +35,7 @@ from core.words.files import (
     saved_words,
 )
 from gui.profile.drafts import Drafts
+from gui.profile.examples import example_text
 from gui.profile.file_watch import FileWatch
 from gui.profile.session import Session
 from gui.state import AppState
@@ -108,7 +108,7 @@ class Documents(QObject):
     def open_example(self, name: str) -> None:
         """Take up one of the examples as a profile without a file."""
         if self.may_leave():
-            text = resources.files("sample_profiles").joinpath(name).read_text("utf-8")
+            text = example_text(name)
             self._take_in(loads_profile(text), None, text)
 
     def bring_back(self) -> str:
@@ -276,12 +276,3 @@ def _text_of(path: Path | None) -> str:
         return "" if path is None else read_text(path)
     except ProblemsError:
         return ""
-
-
-def examples() -> dict[str, str]:
-    """Return the examples that come with the program: by file name, what each shows."""
-    folder = resources.files("sample_profiles")
-    files = sorted(
-        (entry for entry in folder.iterdir() if entry.name.endswith(".toml")), key=lambda each: each.name
-    )
-    return {entry.name: entry.read_text("utf-8").partition(".")[0].removeprefix("# ") for entry in files}

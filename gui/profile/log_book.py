@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager, suppress
-from datetime import timedelta
+from datetime import date, timedelta
 from functools import partial
 from pathlib import Path
 
@@ -61,14 +61,8 @@ class LogBook(QObject):
 
     def entries(self, *, search: str = "", newest: int | None = None) -> tuple[LogEntry, ...]:
         """Return the lines of the profile in hand in the order of time; what could not be read is told."""
-        profile_id = self._state.profile.id
-        found: tuple[LogEntry, ...] = ()
-        with self._telling():
-            log = self._opened() if profile_id else None
-            if log is not None:
-                found = log.entries(profile_id, search=search, newest=newest)
-        waiting = () if search else tuple(each for each in self._waiting if each.profile_id == profile_id)
-        return (*found, *waiting)
+        written = self._read(search=search, newest=newest)
+        return written if search else (*written, *self._waiting_here)
 
     def give(self, verdict: Verdict, note: str = "") -> LogEntry:
         """Write down what the step to the rung in hand did to the detail; return the line."""
@@ -180,15 +174,25 @@ class LogBook(QObject):
     def _refresh(self) -> None:
         situation = self._state.situation
         since = min(situation.evening, situation.tonight) - _EVENINGS
-        verdicts: tuple[LogEntry, ...] = ()
-        profile_id = situation.profile.id
+        lines = (*self._read(since=since), *self._waiting_here)
+        self._state.set_verdicts(tuple(line for line in lines if line.verdict is not None))
+        self.changed.emit()
+
+    def _read(
+        self, *, since: date | None = None, search: str = "", newest: int | None = None
+    ) -> tuple[LogEntry, ...]:
+        """Return written lines of the profile in hand, none where the log cannot be read, which is told."""
+        profile_id = self._state.profile.id
         with self._telling():
             log = self._opened() if profile_id else None
             if log is not None:
-                verdicts = log.entries(profile_id, since=since)
-        waiting = (each for each in self._waiting if each.profile_id == profile_id)
-        self._state.set_verdicts(tuple(each for each in (*verdicts, *waiting) if each.verdict is not None))
-        self.changed.emit()
+                return log.entries(profile_id, since=since, search=search, newest=newest)
+        return ()
+
+    @property
+    def _waiting_here(self) -> tuple[LogEntry, ...]:
+        """Lines of the profile in hand that are still to be written."""
+        return tuple(line for line in self._waiting if line.profile_id == self._state.profile.id)
 
     @contextmanager
     def _telling(self) -> Iterator[None]:

@@ -1,17 +1,11 @@
 """Finding a town by its name, without a network."""
 
-from collections import Counter
-from collections.abc import Sequence
-from typing import Final
-
 from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QListWidget, QListWidgetItem, QSizePolicy, QVBoxLayout, QWidget
 
-from core.sky.coordinates import Axis, format_coordinate
-from core.sky.places import Place, prepare, search_places
-from core.words.controls import CLOCK_OF, PLACE_IN_LIST, ROUGHLY
-from core.words.quantities import angle_text
+from core.sky.places import prepare, search_places
+from core.words.places import NO_TOWN, place_lines, place_with_clock
 from gui.jobs import Jobs
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_line_edit import PlainLineEdit
@@ -19,10 +13,6 @@ from gui.widgets.plain_tip import plain_tip
 
 _PLACE = Qt.ItemDataRole.UserRole
 _LEAST_LINES = 6
-_MOST_DECIMALS = 2
-NOT_FOUND: Final = (
-    "No town of more than 15,000 people has the name “{name}”; a larger one nearby will do as well."
-)
 
 
 class PlaceSearch(QWidget):
@@ -81,13 +71,13 @@ class PlaceSearch(QWidget):
     def _search(self, text: str) -> None:
         self.list.clear()
         places = search_places(text)
-        for place, where in zip(places, _told_apart(places), strict=True):
-            item = QListWidgetItem(PLACE_IN_LIST.format(place=place.label, where=where))
+        for place, line in zip(places, place_lines(places), strict=True):
+            item = QListWidgetItem(line)
             item.setData(_PLACE, place)
-            item.setToolTip(plain_tip(where_in_words(place)))
+            item.setToolTip(plain_tip(place_with_clock(place)))
             self.list.addItem(item)
         nothing = bool(text.strip()) and not self.list.count()
-        self._told.setText(NOT_FOUND.format(name=text.strip()) if nothing else "")
+        self._told.setText(NO_TOWN.format(name=text.strip()) if nothing else "")
 
     def _take_first(self) -> None:
         if self.list.count():
@@ -96,29 +86,3 @@ class PlaceSearch(QWidget):
     def _take(self, item: QListWidgetItem) -> None:
         self.list.setCurrentItem(item)
         self.picked.emit(item.data(_PLACE))
-
-
-def where_in_words(place: Place) -> str:
-    """Return a place's coordinates and its clock in words."""
-    latitude = format_coordinate(place.latitude_deg, Axis.LATITUDE)
-    longitude = format_coordinate(place.longitude_deg, Axis.LONGITUDE)
-    return CLOCK_OF.format(latitude=latitude, longitude=longitude, zone=place.time_zone)
-
-
-def _told_apart(places: Sequence[Place]) -> list[str]:
-    """Return where each place is, to the degree, or as finely as it takes to tell it from the others."""
-    by_fineness = [[_roughly(place, decimals) for place in places] for decimals in range(_MOST_DECIMALS + 1)]
-    often = [Counter(texts) for texts in by_fineness]
-    return [
-        next((text for text, known in zip(texts, often, strict=True) if known[text] == 1), texts[-1])
-        for texts in zip(*by_fineness, strict=True)
-    ]
-
-
-def _roughly(place: Place, decimals: int) -> str:
-    north = "N" if place.latitude_deg >= 0 else "S"
-    east = "E" if place.longitude_deg >= 0 else "W"
-    latitude, longitude = (
-        angle_text(abs(angle_deg), decimals) for angle_deg in (place.latitude_deg, place.longitude_deg)
-    )
-    return ROUGHLY.format(latitude=latitude, north=north, longitude=longitude, east=east)

@@ -1,16 +1,13 @@
 """Labels that show text as it was typed, whatever signs are in it."""
 
-from typing import Final
-
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QEnterEvent, QMouseEvent
 from PySide6.QtWidgets import QLabel, QSizePolicy, QWidget
 
 from core.words.glossary import Term, terms_in
+from core.words.names import labelled
 from gui.widgets.explained import explainer_of
 from gui.widgets.plain_tip import plain_tip
-
-_SHORTLY: Final = "{name}: {meaning}"
 
 
 class PlainLabel(QLabel):
@@ -40,7 +37,7 @@ class PlainLabel(QLabel):
         terms = self._explained_terms()
         if terms and (not self.toolTip() or self._tells_term):
             self._tells_term = True
-            self.setToolTip(plain_tip(_SHORTLY.format(name=terms[0].name, meaning=terms[0].in_short)))
+            self.setToolTip(plain_tip(labelled(terms[0].name, terms[0].in_short)))
         elif self._tells_term:
             self._tells_term = False
             self.setToolTip("")

@@ -1,8 +1,10 @@
 """A line to type in that leaves undo and redo to the profile's own steps."""
 
-from PySide6.QtCore import QEvent, QSize, Signal
+from collections.abc import Sequence
+
+from PySide6.QtCore import QEvent, QSize, Qt, Signal
 from PySide6.QtGui import QDragEnterEvent, QFocusEvent, QKeyEvent, QKeySequence
-from PySide6.QtWidgets import QLineEdit, QSizePolicy, QWidget
+from PySide6.QtWidgets import QCompleter, QLineEdit, QSizePolicy, QWidget
 
 
 def is_undo_or_redo(event: QEvent) -> bool:
@@ -52,6 +54,14 @@ class PlainLineEdit(QLineEdit):
 
     def minimumSizeHint(self) -> QSize:
         return self.sizeHint() if self._letters is not None else super().minimumSizeHint()
+
+    def set_completions(self, words: Sequence[str]) -> QCompleter:
+        """Offer words that contain what is typed; return what offers them."""
+        completer = QCompleter(words, self)
+        completer.setCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
+        completer.setFilterMode(Qt.MatchFlag.MatchContains)
+        self.setCompleter(completer)
+        return completer
 
     def event(self, event: QEvent) -> bool:
         if (

@@ -3,8 +3,8 @@
 from collections.abc import Callable
 from typing import Any
 
-from PySide6.QtCore import Qt, QTimer
-from PySide6.QtWidgets import QCompleter, QWidget
+from PySide6.QtCore import QTimer
+from PySide6.QtWidgets import QWidget
 
 from core.words.controls import WITH_UNIT
 from core.words.gear_edits import NEEDED
@@ -105,11 +105,7 @@ class TypedField(Field):
 
     def set_completions(self, words: tuple[str, ...]) -> None:
         """Offer words that contain what is typed."""
-        completer = QCompleter(words, self)
-        completer.setCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
-        completer.setFilterMode(Qt.MatchFlag.MatchContains)
-        completer.activated.connect(lambda text: self.choose(Choice(text, text)))
-        self._line.setCompleter(completer)
+        self._line.set_completions(words).activated.connect(lambda text: self.choose(Choice(text, text)))
 
     def sync(self, value: object) -> None:
         # A refused text has itself brought the profile back to what was settled.

@@ -10,7 +10,8 @@ from PySide6.QtWidgets import QMainWindow, QMenu
 
 from core.drawing.palette import PALETTES
 from core.words.controls import PALETTE, PROFILE_IN_FOLDER, PROGRAM
-from gui.profile.documents import Documents, examples
+from gui.profile.documents import Documents
+from gui.profile.examples import examples
 from gui.profile.session import state_folder
 from gui.state import AppState
 from gui.versions import own_version
