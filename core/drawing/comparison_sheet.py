@@ -2,8 +2,6 @@
 
 from collections.abc import Sequence
 
-from attrs import frozen
-
 from core.drawing.eyepiece import draw_pair_in
 from core.drawing.lettering import Lettering, Measure
 from core.drawing.marks import Drawing, Page, Sheet
@@ -15,6 +13,7 @@ from core.ladder.ladder import Rung
 from core.looks.picture.eyepiece import Steps
 from core.words.advice import advice_text
 from core.words.comparison import finding_texts
+from core.words.comparison_rows import FigureRow
 from core.words.names import listed
 
 # Points: the shape of A4 lying on its side, a little larger so that it is all there; printers fit it to
@@ -33,16 +32,6 @@ _ADVICE = Lettering(11.0)
 _SENTENCES = (Lettering(10.0), Lettering(9.0), Lettering(8.0), Lettering(7.0))
 _ROW_GAP = 2.5
 _LABEL_SHARE = 0.38
-
-
-@frozen(kw_only=True)
-class FigureRow:
-    """One figure of both telescopes in words; the better one, if there is one, is set bold."""
-
-    label: str
-    a: str
-    b: str
-    winner: Winner | None = None
 
 
 def draw_comparison_sheet(

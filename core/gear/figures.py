@@ -11,6 +11,7 @@ import re
 from attrs import frozen
 
 from core.checks import Within, within
+from core.gear.fahrenheit import FAHRENHEIT_PER_CELSIUS, to_celsius, to_fahrenheit
 from core.gear.numbers import (
     Candidate,
     DoubtfulFigureError,
@@ -192,9 +193,9 @@ def parse_temperature_c(text: str, *, fahrenheit: bool = False) -> float:
     low_c, high_c = TEMPERATURE_C.low, TEMPERATURE_C.high
     if not is_fahrenheit:
         return parse_number(figure, low=low_c, high=high_c, what="The temperature", unit="°C")
-    low_f, high_f = 32.0 + 1.8 * low_c, 32.0 + 1.8 * high_c
+    low_f, high_f = to_fahrenheit(low_c), to_fahrenheit(high_c)
     value = parse_number(figure, low=low_f, high=high_f, what="The temperature", unit="°F")
-    return round((value - 32.0) / 1.8, 6)
+    return round(to_celsius(value), 6)
 
 
 def parse_temperature_difference_c(text: str, *, fahrenheit: bool = False) -> float:
@@ -203,8 +204,9 @@ def parse_temperature_difference_c(text: str, *, fahrenheit: bool = False) -> fl
     low_c, high_c = TEMPERATURE_C.low, TEMPERATURE_C.high
     if not is_fahrenheit:
         return parse_number(figure, low=low_c, high=high_c, what="The difference", unit="°C")
-    low_f, high_f = 1.8 * low_c, 1.8 * high_c
-    return round(parse_number(figure, low=low_f, high=high_f, what="The difference", unit="°F") / 1.8, 6)
+    low_f, high_f = FAHRENHEIT_PER_CELSIUS * low_c, FAHRENHEIT_PER_CELSIUS * high_c
+    difference_f = parse_number(figure, low=low_f, high=high_f, what="The difference", unit="°F")
+    return round(difference_f / FAHRENHEIT_PER_CELSIUS, 6)
 
 
 def _ask_about_fraction(text: str, number: str, unit: Unit) -> Unit:

@@ -4,6 +4,7 @@ from typing import Final
 
 from core.air.dew import Shelter
 from core.air.dew_outlook import DewOutlook
+from core.gear.fahrenheit import to_fahrenheit
 from core.record.observer import TemperatureUnit
 from core.words.cautions import HEATERS
 from core.words.quantities import rounded_text
@@ -43,7 +44,7 @@ _FAHRENHEIT: Final = "{figure} °F"
 def temperature_text(temperature_c: float, unit: TemperatureUnit = TemperatureUnit.CELSIUS) -> str:
     """Return a temperature in whole degrees of a unit, below zero with a true minus sign: ``−2 °C``."""
     if unit is TemperatureUnit.FAHRENHEIT:
-        return _FAHRENHEIT.format(figure=rounded_text(temperature_c * 1.8 + 32.0)).replace("-", "−")
+        return _FAHRENHEIT.format(figure=rounded_text(to_fahrenheit(temperature_c))).replace("-", "−")
     return _CELSIUS.format(figure=rounded_text(temperature_c)).replace("-", "−")
 
 

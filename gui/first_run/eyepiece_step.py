@@ -19,8 +19,8 @@ from core.words.gear_edits import ZOOM_NAME
 from core.words.quantities import length_text, trimmed_text
 from core.words.set_up import NO_EYEPIECE
 from gui.first_run.step import Hold, Step
-from gui.gear.readings import reads
 from gui.widgets.plain_label import PlainLabel
+from gui.widgets.readings import reads
 from gui.widgets.typed_field import TypedField
 
 _BOXES_IN_A_ROW = 5

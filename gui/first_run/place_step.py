@@ -13,11 +13,11 @@ from core.words.names import as_sentence, labelled
 from core.words.places import NO_TOWN, place_with_clock
 from core.words.set_up import COORDINATE_MISSING, NO_PLACE, SEVERAL_TOWNS, TYPED_PLACE
 from gui.first_run.step import Hold, Step
-from gui.gear.readings import figure, reads_number
 from gui.jobs import Jobs
 from gui.widgets.place_search import PlaceSearch
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_line_edit import PlainLineEdit
+from gui.widgets.readings import figure, reads_number
 from gui.widgets.typed_field import TypedField
 
 _HOW_HIGH = "How high above the sea? Roughly will do; left empty it counts as sea level."

@@ -20,8 +20,8 @@ from core.words.set_up import (
     usual_size_text,
 )
 from gui.first_run.step import Hold, Step
-from gui.gear.readings import figure, reads
 from gui.widgets.plain_label import PlainLabel
+from gui.widgets.readings import figure, reads
 from gui.widgets.typed_field import TypedField
 
 _KIT = Qt.ItemDataRole.UserRole

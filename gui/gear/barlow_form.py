@@ -7,8 +7,8 @@ from core.words.notices import factor_text
 from gui.gear.barrels import barrel_field
 from gui.gear.form import OwnedForm, Values
 from gui.gear.owned_kinds import Kind
-from gui.gear.readings import figure, reads
 from gui.widgets.plain_label import PlainLabel
+from gui.widgets.readings import figure, reads
 from gui.widgets.typed_field import TypedField
 
 

@@ -7,9 +7,9 @@ from core.gear.numbers import parse_number
 from core.sky.coordinates import Axis, parse_coordinate, true_azimuth_deg
 from core.words.controls import DECLINATION_EAST, DECLINATION_WEST, TRUE_AZIMUTH
 from core.words.quantities import trimmed_text
-from gui.gear.readings import figure, reads
 from gui.widgets.field_rows import FieldRows
 from gui.widgets.plain_label import PlainLabel
+from gui.widgets.readings import figure, reads
 from gui.widgets.typed_field import TypedField
 
 _LETTERS = 6

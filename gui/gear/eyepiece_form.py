@@ -6,7 +6,7 @@ from core.words.quantities import millimetres_text
 from gui.gear.barrels import barrel_field
 from gui.gear.form import OwnedForm, Values
 from gui.gear.owned_kinds import Kind
-from gui.gear.readings import figure, reads, reads_millimetres
+from gui.widgets.readings import figure, reads, reads_millimetres
 from gui.widgets.typed_field import TypedField
 
 _FIXED_ONLY = {"apparent_field_deg", "field_stop_mm"}

@@ -6,8 +6,8 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence, QResizeEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem, QWidget
 
-from core.drawing.comparison_sheet import FigureRow
 from core.ladder.compare import Winner
+from core.words.comparison_rows import FigureRow
 from gui.gear.spreadsheet import tab_separated
 from gui.widgets.key_names import with_own_keys
 from gui.widgets.roomy_delegate import RoomyDelegate

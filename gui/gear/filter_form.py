@@ -19,10 +19,10 @@ from core.words.names import capitalised
 from core.words.quantities import percent_text
 from gui.gear.form import OwnedForm, Values
 from gui.gear.owned_kinds import Kind
-from gui.gear.readings import figure, reads
 from gui.widgets.choice_field import ChoiceField
 from gui.widgets.field import Field
 from gui.widgets.plain_label import PlainLabel
+from gui.widgets.readings import figure, reads
 from gui.widgets.typed_field import TypedField
 
 

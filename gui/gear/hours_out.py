@@ -5,8 +5,8 @@ from datetime import UTC, date, datetime, time
 
 from core.words.gear_edits import WRITE_TIME_OR
 from core.words.site_clock import SiteClock
-from gui.gear.readings import Read
 from gui.widgets.field import Reading
+from gui.widgets.readings import Read
 
 _TIME = re.compile(r"(\d{1,2})(?:[:.h ](\d\d))? ?([ap])?\.?(?:m\.?)?", re.IGNORECASE)
 

@@ -17,11 +17,11 @@ from core.words.gear_edits import BLUR_OF, CHANGE_OBSERVER, change_step
 from gui.gear.form import OwnedForm, Values
 from gui.gear.hours_out import reads_time_or, time_text
 from gui.gear.owned_kinds import Kind
-from gui.gear.readings import figure, plain_text, read_words, reads_millimetres, reads_number
 from gui.gear.usual_pupil import UsualPupil
 from gui.widgets.choice_field import ChoiceField, SwitchField
 from gui.widgets.date_field import DateField
 from gui.widgets.field import Field
+from gui.widgets.readings import figure, plain_text, read_words, reads_millimetres, reads_number
 from gui.widgets.typed_field import TypedField
 
 _LENGTHS = [(LengthUnit.MM, "millimetres"), (LengthUnit.INCH, "inches")]

@@ -13,11 +13,11 @@ from core.ladder.wishes import parse_thing
 from core.words.buying import buying_sentence, wanted_sentence, what_if_sentence
 from core.words.notices import claimed_power_text
 from core.words.quantities import power_text
-from gui.gear.readings import reads
 from gui.state import AppState
 from gui.widgets.combo_box import CalmComboBox
 from gui.widgets.field import Reading
 from gui.widgets.plain_label import PlainLabel
+from gui.widgets.readings import reads
 from gui.widgets.typed_field import TypedField
 
 _HIGHEST_POWER = 2000.0

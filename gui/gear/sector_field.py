@@ -12,8 +12,8 @@ from core.sky.site import BlockedSky, WarmAir
 from core.words.controls import SECTORS
 from core.words.gear_edits import ROW_PROBLEM
 from core.words.names import as_sentence
-from gui.gear.readings import figure, range_of
 from gui.widgets.field import Choice, Field, Reading
+from gui.widgets.readings import figure, range_of
 
 Sector = BlockedSky | WarmAir
 S = TypeVar("S", BlockedSky, WarmAir)

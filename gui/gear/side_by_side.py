@@ -16,7 +16,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from core.drawing.comparison_sheet import FigureRow, draw_comparison_sheet
+from core.drawing.comparison_sheet import draw_comparison_sheet
 from core.drawing.marks import Drawing, Page
 from core.drawing.palette import PaletteName, load_palette
 from core.drawing.side_by_side import draw_two_ladders
@@ -25,14 +25,14 @@ from core.ladder.contenders import offered_picks
 from core.problems import ProblemsError
 from core.words.advice import advice_text
 from core.words.comparison import conditions_text, finding_texts
+from core.words.comparison_rows import FigureRow, rows_of
 from core.words.contenders import pick_names, used_with_words
 from core.words.files import OUTPUT_NOT_SAVED, PICTURE_NOT_SAVED_TITLE, SAVED
 from core.words.names import listed
+from core.words.units import Units
 from gui.gear.comparison_file import write_sheet
-from gui.gear.comparison_rows import rows_of
 from gui.gear.eyepiece_pair import EyepiecePair
 from gui.gear.figures_table import FiguresTable
-from gui.gear.readings import Units
 from gui.state import AppState
 from gui.widgets import dialogs
 from gui.widgets.canvas import Canvas

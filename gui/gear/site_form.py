@@ -21,12 +21,12 @@ from core.words.places import ASK_ELEVATION
 from gui.gear.form import OwnedForm, Values
 from gui.gear.horizon_panel import HorizonPanel
 from gui.gear.owned_kinds import Kind
-from gui.gear.readings import figure, reads, reads_number
 from gui.gear.sector_field import SectorField
 from gui.gear.town_finder import TownFinder
 from gui.state import Change
 from gui.widgets.field import Choice, Field, Reading
 from gui.widgets.plain_label import PlainLabel
+from gui.widgets.readings import figure, reads, reads_number
 from gui.widgets.typed_field import TypedField
 
 _DRAWN_FROM = (Situation.night, Situation.site, Situation.planet)

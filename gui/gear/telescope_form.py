@@ -8,12 +8,20 @@ from core.words.quantities import figures_text
 from gui.gear.barrels import barrel_field
 from gui.gear.form import OwnedForm, Values
 from gui.gear.owned_kinds import Kind
-from gui.gear.readings import Read, figure, range_of, reads, reads_millimetres, reads_number
 from gui.widgets.choice_field import ChoiceField, SwitchField
 from gui.widgets.date_field import DateField
 from gui.widgets.field import Field
 from gui.widgets.notes_field import NotesField
 from gui.widgets.plain_label import PlainLabel
+from gui.widgets.readings import (
+    Read,
+    figure,
+    range_of,
+    reads,
+    reads_difference,
+    reads_millimetres,
+    reads_number,
+)
 from gui.widgets.typed_field import TypedField
 
 _KINDS = [
@@ -162,8 +170,7 @@ class TelescopeForm(OwnedForm[Telescope]):
     def _build_cooling(self) -> None:
         self._cooling = self.add_heading("Cooling, as you measured it")
         self._add_optional("cooling_minutes", "Ready after", "minutes")
-        allowed, label = range_of(Telescope, "cooling_from_c"), "How much warmer it was"
-        read = reads(lambda text: self.units.parse_difference_c(text, allowed, label))
+        read = reads_difference(Telescope, "cooling_from_c", "How much warmer it was", lambda: self.units)
         warmer = TypedField(
             "cooling_from_c",
             "Warmer by",

@@ -13,8 +13,8 @@ from core.words.controls import OUTSIDE_BUTTON, OUTSIDE_COUNTS_FOR, STILL_TO_COM
 from core.words.cooling import brief_outside_text
 from core.words.names import as_sentence
 from core.words.site_clock import SiteClock
+from core.words.units import Units
 from core.words.warmth import warmth_sentences
-from gui.gear.readings import Units
 from gui.state import AppState, Change
 from gui.widgets.elided_label import ElidedLabel
 from gui.widgets.pickers import TimePicker

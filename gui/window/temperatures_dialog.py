@@ -7,13 +7,14 @@ from PySide6.QtWidgets import QDialog, QDialogButtonBox, QVBoxLayout, QWidget
 
 from core.air.temperatures import Temperatures
 from core.situation.situation import Situation
+from core.words.units import Units
 from core.words.warmth import LOWEST_IS_TOO_WARM, warmth_sentences
-from gui.gear.readings import Units, figure, reads, reads_number
 from gui.state import AppState, Change
 from gui.widgets.choice_field import SwitchField
 from gui.widgets.field import Field
 from gui.widgets.field_rows import FieldRows
 from gui.widgets.plain_label import PlainLabel
+from gui.widgets.readings import figure, reads_number, reads_temperature
 from gui.widgets.typed_field import TypedField
 
 _LETTERS = 6
@@ -67,7 +68,7 @@ class TemperaturesDialog(QDialog):
         return TypedField(
             name,
             _DEGREES[name].replace("&", ""),
-            read=reads(self._units.parse_temperature_c),
+            read=reads_temperature(lambda: self._units),
             write=self._units.temperature_text,
             optional=True,
             unit=self._units.temperature,

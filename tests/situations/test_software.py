@@ -29,13 +29,13 @@ from core.sky.bodies import Body
 from core.sky.ephemeris import usable_dates
 from core.sky.site import BlockedSky
 from gui.app import main
-from gui.gear.readings import reads
 from gui.height.view import HeightView
 from gui.ladder.view import LadderView
 from gui.profile.session import Session
 from gui.state import AppState
 from gui.widgets import dialogs
 from gui.widgets.canvas import Canvas
+from gui.widgets.readings import reads
 from gui.widgets.typed_field import TypedField
 from gui.window.shell import Shell
 from gui.window.start import _first_profile

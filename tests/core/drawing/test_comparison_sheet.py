@@ -3,13 +3,14 @@
 import pytest
 from attrs import evolve
 
-from core.drawing.comparison_sheet import SHEET_HEIGHT, SHEET_WIDTH, FigureRow, draw_comparison_sheet
+from core.drawing.comparison_sheet import SHEET_HEIGHT, SHEET_WIDTH, draw_comparison_sheet
 from core.drawing.palette import load_palette
 from core.drawing.paper import paper
 from core.ladder.compare import Comparison, Winner, compare
 from core.ladder.wishes import rungs_with
 from core.looks.picture.eyepiece import Steps, compute_steps
 from core.words.comparison import verdict_texts
+from core.words.comparison_rows import FigureRow
 from tests.core.drawing.examples import FEW, MANY, SIX_INCH, SMALL, TWELVE_INCH, eyepiece, ladder, sight
 from tests.core.drawing.looking import faults, words_of
 

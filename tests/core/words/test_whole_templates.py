@@ -25,8 +25,6 @@ NO_SENTENCES = {
     # Keys under which edits are joined to one step.
     ("form.py", "f'{field.name} {self._session}'"),
     ("guide.py", "f'{_STEP_NAME} {next(_GUIDES)}'"),
-    # Figures with the unit that the owner or the chart has.
-    ("readings.py", "f'{self.length_text(value_mm)} {self.length}'"),
     # Lines, tables and commands that others read.
     ("lettering.py", "f'{lines[-1]} {word}'"),
     ("spreadsheet.py", "'\\t'.join((_one_line(cell) for cell in row)) + '\\n'"),

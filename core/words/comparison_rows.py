@@ -1,8 +1,10 @@
 """The figures of two scopes side by side, as rows of words."""
 
 from collections.abc import Callable
+from typing import Final
 
-from core.drawing.comparison_sheet import FigureRow
+from attrs import frozen
+
 from core.ladder.buying import Purchase
 from core.ladder.compare import Comparison, Side, Winner
 from core.words.buying import buying_words
@@ -10,12 +12,22 @@ from core.words.comparison import collimation_text
 from core.words.cooling import cool_down_text, settled_text
 from core.words.limits import ceiling_figure_text
 from core.words.quantities import detail_text, drift_text, field_text, power_text, rounded_text, times_text
-from gui.gear.readings import Units
+from core.words.units import Units
 
-_NONE = "–"
-_BUILT_IN = "{power}, built in"
-_ACROSS = "{arcmin}′ across"
-_ABOUT = "about {count}"
+_NONE: Final = "–"
+_BUILT_IN: Final = "{power}, built in"
+_ACROSS: Final = "{arcmin}′ across"
+_ABOUT: Final = "about {count}"
+
+
+@frozen(kw_only=True)
+class FigureRow:
+    """One figure of both telescopes in words, and whose is the better one, None where neither is."""
+
+    label: str
+    a: str
+    b: str
+    winner: Winner | None = None
 
 
 def rows_of(
