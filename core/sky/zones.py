@@ -95,7 +95,9 @@ def check_zone(name: object) -> None:
     if isinstance(name, str) and name in zone_names():
         return
     if not zone_names():
-        raise ValueError("cannot be looked up: there is no time zone data; install the package tzdata again")
+        raise ValueError(
+            "cannot be looked up: the time zone data is missing; install the package tzdata again"
+        )
     suggestion = suggest_zone(name) if isinstance(name, str) else None
     hint = f"; did you mean {suggestion}?" if suggestion else ", such as Europe/Lisbon"
     raise ValueError(f"must be the name of an IANA time zone, not {name!r}{hint}")

@@ -123,5 +123,5 @@ def test_without_time_zone_data_it_says_what_to_install(tmp_path: Path) -> None:
         tmp_path, "import sys, zoneinfo; sys.modules['tzdata'] = None; zoneinfo.reset_tzpath(to=[])"
     )
     assert ran.returncode == BAD_INPUT
-    assert "there is no time zone data; install the package tzdata again" in ran.stderr
+    assert "the time zone data is missing; install the package tzdata again" in ran.stderr
     assert "Traceback" not in ran.stderr

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QDialog
 from pytestqt.qtbot import QtBot
 
 from gui.window.shell import Shell
@@ -40,6 +40,10 @@ def test_a_dialog_in_full_screen_has_no_frame_and_stays_inside(qtbot: QtBot, she
     shell.full_screen.toggle()
     qtbot.waitUntil(shell.isFullScreen)
     for _name, dialog in dialogs(shell):
-        qtbot.waitUntil(lambda dialog=dialog: dialog.frameGeometry() == dialog.geometry())
+
+        def has_no_frame(dialog: QDialog = dialog) -> bool:
+            return dialog.frameGeometry() == dialog.geometry()
+
+        qtbot.waitUntil(has_no_frame)
         assert dialog.windowFlags() & Qt.WindowType.FramelessWindowHint
         assert shell.geometry().contains(dialog.geometry())
