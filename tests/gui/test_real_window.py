@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication
-from PySide6.QtWidgets import QApplication, QDialog
+from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
 from gui.window.shell import Shell
@@ -41,7 +41,7 @@ def test_a_dialog_in_full_screen_has_no_frame_and_stays_inside(qtbot: QtBot, she
     qtbot.waitUntil(shell.isFullScreen)
     for _name, dialog in dialogs(shell):
 
-        def has_no_frame(dialog: QDialog = dialog) -> bool:
+        def has_no_frame(dialog: QWidget = dialog) -> bool:
             return dialog.frameGeometry() == dialog.geometry()
 
         qtbot.waitUntil(has_no_frame)
