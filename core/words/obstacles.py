@@ -23,6 +23,7 @@ SHAPING_THE_SKY: Final = (
     "By a rule of thumb a heated roof also spoils the air up to 10° above it."
 )
 SECTOR_IN_HAND: Final = "In hand: {sector}"
+SECTOR_TO_CHOOSE: Final = "1 obstacle; Page Down chooses it"
 SECTORS_TO_CHOOSE: Final = "{count} obstacles; Page Down chooses one"
 SECTOR_ALONE: Final = "{sector}."
 NO_SECTORS: Final = "No obstacles"

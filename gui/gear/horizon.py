@@ -5,17 +5,32 @@ from enum import Enum
 
 from attrs import frozen
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QFontMetricsF, QKeyEvent, QMouseEvent, QPainter, QPaintEvent
+from PySide6.QtGui import (
+    QAccessible,
+    QFocusEvent,
+    QFontMetricsF,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+)
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from core.drawing.palette import Palette
 from core.sky.bodies import Body
 from core.sky.skyline import Sector, end_moved, raised, start_moved, turned
 from core.sky.track import Track
-from core.words.obstacles import NO_SECTORS, SECTOR_IN_HAND, SECTORS_TO_CHOOSE, sector_words
+from core.words.obstacles import (
+    NO_SECTORS,
+    SECTOR_IN_HAND,
+    SECTOR_TO_CHOOSE,
+    SECTORS_TO_CHOOSE,
+    sector_words,
+)
 from gui.gear.horizon_map import HorizonMap
 from gui.gear.horizon_paint import HorizonPen
 from gui.widgets.plain_tip import plain_tip
+from gui.widgets.readers import OwnControl
 
 _GRIP_PX = 9.0
 _LARGE_STEP_DEG = 5.0
@@ -49,7 +64,7 @@ class _Grip:
     altitude_deg: float
 
 
-class HorizonPicture(QWidget):
+class HorizonPicture(OwnControl, QWidget):
     """The whole horizon unrolled, with each sector as a block that can be dragged.
 
     The middle is south for a northern site and north for a southern one, where the planets pass.
@@ -70,6 +85,7 @@ class HorizonPicture(QWidget):
     begun = Signal()
     shaped = Signal(object)
     chosen = Signal(int)
+    reader_role = QAccessible.Role.Chart
 
     def __init__(self, palette: Palette, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -244,6 +260,8 @@ class HorizonPicture(QWidget):
         """Say in words what the picture shows, for those who hear it."""
         if 0 <= self._index < len(self._sectors):
             told = SECTOR_IN_HAND.format(sector=sector_words(self._sectors[self._index]))
+        elif len(self._sectors) == 1:
+            told = SECTOR_TO_CHOOSE
         elif self._sectors:
             told = SECTORS_TO_CHOOSE.format(count=len(self._sectors))
         else:

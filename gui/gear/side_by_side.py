@@ -166,6 +166,8 @@ class SideBySide(QWidget):
         right.addWidget(self.verdict)
         right.addStretch(1)
         self._scroll = scroll = QScrollArea()
+        scroll.setAccessibleName("Which to take, and the figures of both")
+        scroll.setProperty("role", "reading")
         scroll.setWidget(page)
         scroll.setWidgetResizable(True)
         scroll.setFrameShape(QFrame.Shape.NoFrame)
@@ -210,6 +212,8 @@ class SideBySide(QWidget):
             number = self.pages.addWidget(page)
             button = QPushButton(name)
             button.setCheckable(True)
+            # One of several, to a reader of the screen.
+            button.setAutoExclusive(True)
             button.setProperty("role", "page")
             self.page_buttons.addButton(button, number)
             row.addWidget(button)

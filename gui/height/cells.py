@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from functools import partial
 
 from PySide6.QtCore import QEvent, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QMouseEvent, QResizeEvent
+from PySide6.QtGui import QAccessible, QKeyEvent, QMouseEvent, QResizeEvent
 from PySide6.QtWidgets import QFrame, QGridLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from core.sky.bodies import TARGETS, Body
@@ -13,6 +13,7 @@ from gui.widgets.all_lines import AllLines
 from gui.widgets.folding_row import FoldingRow
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_tip import plain_tip
+from gui.widgets.readers import OwnControl
 
 _SPACING_PX = 6
 _CELL_LETTERS = 15
@@ -21,7 +22,7 @@ _PLACES = ((0, 0, 1, 2), (1, 0, 2, 1), (1, 1), (2, 1), (3, 0, 1, 2), (4, 0, 1, 2
 _PLACES_FOLDED = tuple((0, column) for column in range(len(_PLACES)))
 
 
-class BodyCell(QFrame):
+class BodyCell(OwnControl, QFrame):
     """One body at the moment looked at: its altitude large, the rest small; folded, all in one line.
 
     Signals
@@ -31,6 +32,7 @@ class BodyCell(QFrame):
     """
 
     chosen = Signal()
+    reader_role = QAccessible.Role.RadioButton
 
     def __init__(self, body: Body, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -64,6 +66,13 @@ class BodyCell(QFrame):
             self.setProperty("inHand", in_hand)
             self.style().unpolish(self)
             self.style().polish(self)
+
+    @property
+    def is_chosen(self) -> bool:
+        return bool(self.property("inHand"))
+
+    def press(self) -> None:
+        self.chosen.emit()
 
     def fold(self, folded: bool) -> None:
         """Show only how high and where, in one line, or everything; folded, the pointer tells the rest."""

@@ -76,7 +76,8 @@ class HeightView(QWidget):
         self.in_words.setAccessibleDescription("Show what to prepare, each target and when to stop, as text")
         self.caution = reading_label(SUN_IS_UP, role="warning")
         self.cells = BodyCells()
-        self.steps = StepsList(state)
+        # Without a parent it would be a window of its own for a moment.
+        self.steps = StepsList(state, self)
         self.year = YearPanel(state)
         self.dates = DatesPanel(state)
         self.pages = OnePage()

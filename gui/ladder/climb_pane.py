@@ -107,6 +107,8 @@ class ClimbPane(LowScrollArea):
         for number, (name, each) in enumerate(zip(_PAGES, (self.look_for, self.limits), strict=True)):
             button = QPushButton(name)
             button.setCheckable(True)
+            # One of several, to a reader of the screen.
+            button.setAutoExclusive(True)
             button.setChecked(number == LOOK_FOR)
             button.setProperty("role", "page")
             self.page_buttons.addButton(button, number)

@@ -99,6 +99,8 @@ class StillnessChoice(QWidget):
         column.setSpacing(4)
         for stillness, button in self.buttons.items():
             button.setCheckable(True)
+            # One of several, to a reader of the screen.
+            button.setAutoExclusive(True)
             button.clicked.connect(partial(state.set_stillness, stillness))
             self.group.addButton(button)
             column.addWidget(button)
@@ -127,12 +129,13 @@ class EyepiecePane(QWidget):
 
     def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.canvas = EyepieceCanvas(state)
+        # What is shown without a parent would be a window of its own for a moment.
+        self.canvas = EyepieceCanvas(state, self)
         self.size_words = reading_label()
         self.size_words.setAccessibleName("How large it looks")
         self.way_words = reading_label(role="small")
         self.way_words.setAccessibleName("Which way round it is seen")
-        self.moments = StillnessChoice(state)
+        self.moments = StillnessChoice(state, self)
         self.limits = QPushButton("What it leaves out")
         self.limits.setAccessibleName("What the picture leaves out")
         self.limits.setProperty("role", "flat")

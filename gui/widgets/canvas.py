@@ -5,17 +5,18 @@ import sys
 from collections.abc import Callable
 
 from PySide6.QtCore import QPoint, QSize, Signal
-from PySide6.QtGui import QColor, QFocusEvent, QKeyEvent, QPainter, QPaintEvent, QPixmap
+from PySide6.QtGui import QAccessible, QColor, QFocusEvent, QKeyEvent, QPainter, QPaintEvent, QPixmap
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from core.drawing.marks import Drawing, Page
 from gui.widgets.pen import ScreenPen, page_on
+from gui.widgets.readers import OwnControl
 from gui.widgets.theme import USUAL_POINTS
 
 Ground = str
 
 
-class Canvas(QWidget):
+class Canvas(OwnControl, QWidget):
     """Shows a drawing, laid out afresh for the size and the letters that the widget really has.
 
     ``draw`` gives the drawing for a page, or the colour of the ground where there is nothing to draw. The
@@ -102,6 +103,8 @@ class Canvas(QWidget):
 
 class KeyedCanvas(Canvas):
     """A canvas that does something for keys, and is painted anew when the keyboard comes or goes."""
+
+    reader_role = QAccessible.Role.Chart
 
     def act_of(self, event: QKeyEvent) -> Callable[[], None] | None:
         """Return what a key does here, or None for a key that is not meant for the drawing."""

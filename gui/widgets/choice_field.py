@@ -78,7 +78,7 @@ class SwitchField(Field):
     def __init__(self, name: str, label: str, *, parent: QWidget | None = None) -> None:
         super().__init__(name, label, parent=parent)
         self._box = QCheckBox(label, self)
-        self._box.setAccessibleName(label)
+        self._box.setAccessibleName(label.replace("&", ""))
         self._row.addWidget(self._box)
         self._row.addStretch(1)
         self.setFocusProxy(self._box)

@@ -27,6 +27,7 @@ from gui.profile.session import TEXT_SCALES, Session, SessionFile
 from gui.state import AppState, Change
 from gui.widgets.one_page import OnePage
 from gui.widgets.plain_label import PlainLabel
+from gui.widgets.readers import teach_readers
 from gui.widgets.theme import Theme
 from gui.window.answer_bar import AnswerBar
 from gui.window.dialog_keys import DialogKeys
@@ -74,6 +75,7 @@ class Shell(QMainWindow):
         super().__init__()
         self.state = state
         self._theme = theme
+        teach_readers()
         self.first_run = first_run
         folder = session_file.path.parent if session_file else None
         self.documents = Documents(state, session or Session(), self, folder=folder)

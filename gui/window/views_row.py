@@ -32,6 +32,8 @@ class ViewsRow(QWidget):
         for number, name in enumerate(names):
             button = QPushButton(name)
             button.setCheckable(True)
+            # One of several, to a reader of the screen.
+            button.setAutoExclusive(True)
             button.setProperty("role", "view")
             button.setAccessibleName(VIEW.format(name=name))
             button.setToolTip(with_own_keys(f"Ctrl+{number + 1}"))

@@ -4,9 +4,9 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
-from PySide6.QtCore import Qt, QTimer
+from PySide6.QtCore import QEvent, QObject, Qt, QTimer
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QDialog, QFileDialog, QLineEdit, QMessageBox
+from PySide6.QtWidgets import QApplication, QDialog, QFileDialog, QLineEdit, QMessageBox, QWidget
 from pytestqt.qtbot import QtBot
 
 from gui.ladder.at_eyepiece import AtEyepiece
@@ -18,6 +18,8 @@ from gui.window.full_screen import TitleBar
 from gui.window.shell import Shell
 from gui.window.views import LADDER
 from tests.gui.conftest import pixels
+from tests.gui.surfaces import dialogs as dialogs_of
+from tests.gui.surfaces import pages
 
 FRAMELESS = Qt.WindowType.FramelessWindowHint
 
@@ -152,3 +154,33 @@ def test_questions_of_the_program_have_no_frame(full: Shell, monkeypatch: pytest
         QTimer.singleShot(0, look)
         ask(full, "Ines")
     assert seen == [True, True, True]
+
+
+class Strays(QObject):
+    """Notes every window that comes up beside the one of the program."""
+
+    def __init__(self, shell: Shell) -> None:
+        super().__init__()
+        self._shell = shell
+        self.seen: list[str] = []
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:  # noqa: N802 - named by Qt
+        if (
+            event.type() is QEvent.Type.Show
+            and isinstance(watched, QWidget)
+            and watched.isWindow()
+            and watched is not self._shell
+            and not isinstance(watched, QDialog)
+        ):
+            self.seen.append(type(watched).__name__)
+        return False
+
+
+def test_no_part_of_a_view_flashes_up_as_a_window_of_its_own(shell: Shell, qapp: QApplication) -> None:
+    """Shown before it stands in its view, a part has a frame of the desktop, and takes the keyboard."""
+    strays = Strays(shell)
+    qapp.installEventFilter(strays)
+    for _surface in (*pages(shell), *dialogs_of(shell)):
+        pass
+    qapp.removeEventFilter(strays)
+    assert strays.seen == []
