@@ -1,11 +1,13 @@
-"""What files may be called: a profile's after the person whose it is, others after the profile's place."""
+"""What files may be called: after a person, after what they show, after the place of another file."""
 
 import hashlib
 import os
+import re
 import unicodedata
 from pathlib import Path
 
 _LETTERS = 60
+_REFUSED = re.compile(r'[\\/:*?"<>|\x00-\x1f]+')
 # A system that has these for its devices takes no file of the same name, whatever its ending.
 _DEVICES = {
     "con",
@@ -29,6 +31,11 @@ def profile_stem(observer: str) -> str:
     if stem in _DEVICES:
         return f"{stem}_{_UNNAMED}"
     return stem or _UNNAMED
+
+
+def name_for_file(words: str) -> str:
+    """Return words as the name of a file, without what some file system does not take in one."""
+    return " ".join(_REFUSED.sub(" ", words).split())
 
 
 def mark_of_place(path: Path) -> str:

@@ -31,12 +31,12 @@ class OwnedForm(FormPage, Generic[T]):
 
     A kind of thing says which fields there are, how a thing spreads over them (``values_of``) and how
     their values make a thing (``make``, which raises ValueError with the reason where they do not agree).
-    ``names_itself`` says whether it gets a name from its figures until one is typed. ``index`` is the
+    ``derives_name`` says whether it gets a name from its figures until one is typed. ``index`` is the
     place of the open thing among its kind, None for a new one.
     """
 
     kind: ClassVar[Kind]
-    names_itself: ClassVar[bool] = True
+    derives_name: ClassVar[bool] = True
 
     def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -47,7 +47,8 @@ class OwnedForm(FormPage, Generic[T]):
         # The profile without the thing that has come with this piece of typing, and that piece's key.
         self._before_coming: Profile | None = None
         self._coming_key = ""
-        self._names_itself = False
+        # Whether the name follows from the figures so far, and may change with them.
+        self._name_is_derived = False
         self._session = next(_SESSIONS)
         self.build()
         self.end_page()
@@ -102,7 +103,7 @@ class OwnedForm(FormPage, Generic[T]):
         for name, text in (unaccepted or {}).items():
             self.fields[name].restore(text)
         self._arrange()
-        self._names_itself = self._has_own_name()
+        self._name_is_derived = self._stands_as_derived()
         if self._is_new:
             self._say_missing(self._missing())
 
@@ -170,7 +171,7 @@ class OwnedForm(FormPage, Generic[T]):
         owned = cast("Thing", thing)
         if self.index is None:
             # A name that still grows with the figures would make an id that is out of date at once.
-            has_name_to_stay = not self._names_itself
+            has_name_to_stay = not self._name_is_derived
             return added(self.state.profile, self.kind, owned, id_from_name=has_name_to_stay)
         return replaced(self.state.profile, self.kind, self.index, owned)
 
@@ -185,7 +186,7 @@ class OwnedForm(FormPage, Generic[T]):
 
     def _on_edited(self, field: Field, step: str = "") -> None:
         if field.name == "name":
-            self._names_itself = False
+            self._name_is_derived = False
         self.carry_over(field)
         self._arrange()
         missing = self._missing()
@@ -194,7 +195,7 @@ class OwnedForm(FormPage, Generic[T]):
             self._say_missing(self._missing())
             return
         self._say_missing(missing)
-        self._name_itself()
+        self._derive_name()
         before, values = self.thing, self.values()
         try:
             thing = self.make(values, before)
@@ -258,7 +259,7 @@ class OwnedForm(FormPage, Generic[T]):
             if name in self.shown(values)
             and values[name] is None
             and not self.fields[name].reading.is_good
-            and not (name == "name" and self._names_itself and self.names_itself)
+            and not (name == "name" and self._name_is_derived and self.derives_name)
         ]
 
     def _say_missing(self, missing: list[str]) -> None:
@@ -294,20 +295,21 @@ class OwnedForm(FormPage, Generic[T]):
             return Reading(problem=NAME_TAKEN.format(kind=self.kind.singular))
         return reading
 
-    def _own_name(self, values: Values) -> str:
+    def _derived_name(self, values: Values) -> str:
         wanted = self.name_for(values)
         return free_name(self.state.profile, self.kind, wanted, but_for=self.index) if wanted else ""
 
-    def _has_own_name(self) -> bool:
+    def _stands_as_derived(self) -> bool:
         """Tell whether the name still is the one that follows from the figures."""
         if self._is_new:
             name = self.fields.get("name")
             return name is not None and name.entry is None
         values = self.values()
-        return bool(name_is := values.get("name")) and name_is == self._own_name(values)
+        name = values.get("name")
+        return bool(name) and name == self._derived_name(values)
 
-    def _name_itself(self) -> None:
-        if self._names_itself and (name := self._own_name(self.values())):
+    def _derive_name(self) -> None:
+        if self._name_is_derived and (name := self._derived_name(self.values())):
             self.fields["name"].sync(name)
 
     def _in_words(self, error: str) -> str:

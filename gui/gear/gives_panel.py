@@ -10,7 +10,7 @@ from core.words.controls import GIVES
 from core.words.limits import ceiling_sentence, limits_sentence
 from core.words.notices import ladder_notice_texts, misfit_texts
 from core.words.powers import details_words
-from gui.gear.powers_model import Entry, drift_words, words_in_full
+from gui.gear.powers_entries import Entry, drift_words, words_in_full
 from gui.gear.powers_table import PowersTable
 from gui.gear.questions import Questions
 from gui.state import AppState

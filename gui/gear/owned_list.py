@@ -25,8 +25,6 @@ from gui.widgets.plain_tip import plain_tip
 _MOST_LETTERS = 36
 _IN_HAND = "✓"
 _PLACE_ROLE = Qt.ItemDataRole.UserRole
-
-
 # The place of a thing that is not complete yet, and so not in the profile.
 NEW = -1
 
@@ -47,11 +45,10 @@ class _CalmTree(QTreeWidget):
 
     def focusInEvent(self, event: QFocusEvent) -> None:
         had_none = self.currentItem() is None
-        blocker = QSignalBlocker(self)
-        super().focusInEvent(event)
-        if had_none:
-            self.setCurrentIndex(QModelIndex())
-        blocker.unblock()
+        with QSignalBlocker(self):
+            super().focusInEvent(event)
+            if had_none:
+                self.setCurrentIndex(QModelIndex())
 
 
 class OwnedList(QWidget):
@@ -143,7 +140,18 @@ class OwnedList(QWidget):
         ``in_hand`` are the ids of the scope and the site in use, ``unfinished`` the kinds of which a new
         thing has been begun.
         """
-        self.tree.blockSignals(True)
+        with QSignalBlocker(self.tree):
+            self._fill(profile, in_hand, unfinished)
+            if place is not None:
+                self._select(place)
+        self._enable()
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() in (QEvent.Type.FontChange, QEvent.Type.StyleChange):
+            self._limit_width()
+
+    def _fill(self, profile: Profile, in_hand: frozenset[str], unfinished: frozenset[Kind]) -> None:
         self.tree.clear()
         for kind in LISTED:
             self._add_group(profile, kind, in_hand, kind in unfinished)
@@ -152,15 +160,6 @@ class OwnedList(QWidget):
         for top in range(self.tree.topLevelItemCount()):
             self.tree.setFirstColumnSpanned(top, QModelIndex(), True)
         self.tree.expandAll()
-        if place is not None:
-            self._select(place)
-        self.tree.blockSignals(False)
-        self._enable()
-
-    def changeEvent(self, event: QEvent) -> None:
-        super().changeEvent(event)
-        if event.type() in (QEvent.Type.FontChange, QEvent.Type.StyleChange):
-            self._limit_width()
 
     def _limit_width(self) -> None:
         words = self.add.text()

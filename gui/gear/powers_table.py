@@ -1,11 +1,7 @@
 """The table of powers: the figures of each rung in one line, and under them what deserves a word."""
 
 from attrs import frozen
-from PySide6.QtCore import (
-    QEvent,
-    Qt,
-    Signal,
-)
+from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import (
     QFont,
     QFontMetrics,
@@ -16,24 +12,13 @@ from PySide6.QtGui import (
     QPaintEvent,
     QResizeEvent,
 )
-from PySide6.QtWidgets import (
-    QAbstractItemView,
-    QHeaderView,
-    QTableView,
-    QWidget,
-)
+from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidget
 
 from core.gear.eye import Eye
 from core.ladder.ladder import Ladder
-from gui.gear.powers_model import (
-    COLUMNS,
-    ENTRY_ROLE,
-    EYEPIECE,
-    LEFT_OUT_FIRST,
-    WORDS,
-    Entry,
-    PowersModel,
-)
+from gui.gear.powers_columns import COLUMNS, EYEPIECE, LEFT_OUT_FIRST, POWER, WORDS
+from gui.gear.powers_entries import Entry
+from gui.gear.powers_model import ENTRY_ROLE, PowersModel
 from gui.gear.spreadsheet import tab_separated
 from gui.widgets.key_names import with_own_keys
 from gui.widgets.roomy_delegate import ABOVE_PX, SIDE_PX, RoomyDelegate, ink
@@ -153,17 +138,10 @@ class PowersTable(QTableView):
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         number = event.key() - Qt.Key.Key_1.value
+        is_bare = not event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier
         if event.matches(QKeySequence.StandardKey.Copy):
             self.copy()
-        elif (
-            0 <= number < WORDS
-            and not self.isColumnHidden(number)
-            and event.modifiers()
-            in (
-                Qt.KeyboardModifier.NoModifier,
-                Qt.KeyboardModifier.KeypadModifier,
-            )
-        ):
+        elif is_bare and 0 <= number < WORDS and not self.isColumnHidden(number):
             self.sort_by(number)
         else:
             super().keyPressEvent(event)
@@ -268,7 +246,7 @@ class PowersTable(QTableView):
 
     def _words_left(self) -> int:
         """Return where the words begin: under the eyepiece."""
-        return self.columnWidth(0) + SIDE_PX
+        return self.columnWidth(POWER) + SIDE_PX
 
     def _small_font(self) -> QFont:
         font = QFont(self.font())

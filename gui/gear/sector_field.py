@@ -58,20 +58,18 @@ class SectorTable(QTableWidget):
 
     def set_rows(self, rows: list[list[str]]) -> None:
         """Show these rows and an empty one after them."""
-        blocker = QSignalBlocker(self)
-        self.setRowCount(0)
-        for texts in [*rows, []]:
-            self._append(texts)
-        self.fit()
-        blocker.unblock()
+        with QSignalBlocker(self):
+            self.setRowCount(0)
+            for texts in [*rows, []]:
+                self._append(texts)
+            self.fit()
 
     def keep_empty_row(self) -> None:
         """See to it that the last row is an empty one."""
         if any(self.texts(self.rowCount() - 1)):
-            blocker = QSignalBlocker(self)
-            self._append([])
-            self.fit()
-            blocker.unblock()
+            with QSignalBlocker(self):
+                self._append([])
+                self.fit()
 
     def fit(self) -> None:
         """Take the height of the rows, so that the form scrolls and not the table."""

@@ -1,7 +1,5 @@
 """Two scopes under the same sky: both ladders on one scale, the figures, and what they come to."""
 
-import re
-
 from PySide6.QtCore import QEvent, QSignalBlocker, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import (
@@ -23,6 +21,7 @@ from core.drawing.side_by_side import draw_two_ladders
 from core.ladder.compare import Comparison
 from core.ladder.contenders import offered_picks
 from core.problems import ProblemsError
+from core.record.file_names import name_for_file
 from core.words.advice import advice_text
 from core.words.comparison import conditions_text, finding_texts
 from core.words.comparison_rows import FigureRow, rows_of
@@ -231,9 +230,8 @@ class SideBySide(QWidget):
         is_asked = bool(used_with_words(self.state.situation))
         self._usual.setVisible(is_asked)
         self.usual_with.setVisible(is_asked)
-        blocker = QSignalBlocker(self.usual_with)
-        self.usual_with.setCurrentIndex(0 if self.state.situation.with_usual_eyepieces else 1)
-        blocker.unblock()
+        with QSignalBlocker(self.usual_with):
+            self.usual_with.setCurrentIndex(0 if self.state.situation.with_usual_eyepieces else 1)
 
     def _conditions(self, comparison: Comparison) -> str:
         """Return for what the comparison holds, and with what usual telescopes are used."""
@@ -266,9 +264,7 @@ class SideBySide(QWidget):
         comparison, path = self._comparison, self.state.path
         if comparison is None:
             return
-        name = listed((comparison.a.scope.name, comparison.b.scope.name))
-        # What some file system does not take in a name.
-        wanted = " ".join(re.sub(r'[\\/:*?"<>|\x00-\x1f]+', " ", name).split())
+        wanted = name_for_file(listed((comparison.a.scope.name, comparison.b.scope.name)))
         chosen = dialogs.ask_picture(self.window(), path.parent if path else None, wanted)
         if chosen is None:
             return

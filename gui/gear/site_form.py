@@ -37,7 +37,7 @@ class SiteForm(OwnedForm[Site]):
     """Edits one site; the time zone follows the coordinates until it is typed by hand."""
 
     kind = Kind.SITE
-    names_itself = False
+    derives_name = False
 
     def build(self) -> None:
         self._zone_of_place: str | None = None

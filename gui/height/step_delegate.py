@@ -5,8 +5,6 @@ from typing import Final
 from PySide6.QtCore import (
     QAbstractItemModel,
     QEvent,
-    QModelIndex,
-    QPersistentModelIndex,
     QRect,
     QSize,
     Qt,
@@ -15,10 +13,9 @@ from PySide6.QtGui import QFont, QMouseEvent, QPainter
 from PySide6.QtWidgets import QAbstractItemView, QStyle, QStyledItemDelegate, QStyleOptionViewItem
 
 from gui.height.steps_model import ROW_ROLE, StepRow
+from gui.widgets.model_index import AnyIndex
 from gui.widgets.roomy_delegate import ink
 from gui.widgets.wrapped_text import draw_lines, wrapped_lines
-
-AnyIndex = QModelIndex | QPersistentModelIndex
 
 _BOX_PX: Final = 16
 _GUTTER_PX: Final = 30

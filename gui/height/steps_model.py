@@ -4,12 +4,11 @@ from collections.abc import Sequence
 from typing import Any
 
 from attrs import frozen
-from PySide6.QtCore import QAbstractListModel, QModelIndex, QObject, QPersistentModelIndex, Qt, Signal
+from PySide6.QtCore import QAbstractListModel, QObject, Qt, Signal
 
 from core.words.controls import EVENING_STEP
+from gui.widgets.model_index import NO_INDEX, AnyIndex
 from gui.widgets.plain_tip import plain_tip
-
-AnyIndex = QModelIndex | QPersistentModelIndex
 
 ROW_ROLE = Qt.ItemDataRole.UserRole
 
@@ -65,8 +64,8 @@ class StepsModel(QAbstractListModel):
         """Return the number of the row of a step, None without one."""
         return next((number for number, row in enumerate(self._rows) if row.key == key), None)
 
-    def rowCount(self, parent: AnyIndex | None = None) -> int:
-        return 0 if parent is not None and parent.isValid() else len(self._rows)
+    def rowCount(self, parent: AnyIndex = NO_INDEX) -> int:
+        return 0 if parent.isValid() else len(self._rows)
 
     def flags(self, index: AnyIndex) -> Qt.ItemFlag:
         if not index.isValid():

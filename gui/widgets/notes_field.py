@@ -1,6 +1,6 @@
 """A field for a few lines of free text."""
 
-from PySide6.QtCore import QEvent, QMimeData, Qt, Signal
+from PySide6.QtCore import QEvent, QMimeData, QSignalBlocker, Qt, Signal
 from PySide6.QtGui import QFocusEvent, QKeyEvent
 from PySide6.QtWidgets import QPlainTextEdit, QSizePolicy, QWidget
 
@@ -79,9 +79,8 @@ class NotesField(Field):
 
     def sync(self, value: object) -> None:
         if value != self._edit.toPlainText():
-            self._edit.blockSignals(True)
-            self._edit.setPlainText(str(value))
-            self._edit.blockSignals(False)
+            with QSignalBlocker(self._edit):
+                self._edit.setPlainText(str(value))
         self.say("")
 
     def reset(self) -> None:

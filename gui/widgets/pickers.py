@@ -51,17 +51,19 @@ class Picker(UndoPassingComboBox):
 
     def show_items(self, items: Sequence[tuple[object, str]], current: object) -> None:
         """Offer these keys and names, and show which one is in hand."""
-        blocker = QSignalBlocker(self)
-        if tuple(items) != self._items:
-            self._items = tuple(items)
-            self.clear()
-            self.addItems([name for _key, name in items])
-            # The list is as wide as its longest name, however narrow the strip.
-            self.view().setMinimumWidth(self.view().sizeHintForColumn(0) + _LIST_MARGIN_PX)
-            self.updateGeometry()
         keys = [key for key, _name in items]
-        self.setCurrentIndex(keys.index(current) if current in keys else -1)
-        blocker.unblock()
+        with QSignalBlocker(self):
+            if tuple(items) != self._items:
+                self._offer(tuple(items))
+            self.setCurrentIndex(keys.index(current) if current in keys else -1)
+
+    def _offer(self, items: tuple[tuple[object, str], ...]) -> None:
+        self._items = items
+        self.clear()
+        self.addItems([name for _key, name in items])
+        # The list is as wide as its longest name, however narrow the strip.
+        self.view().setMinimumWidth(self.view().sizeHintForColumn(0) + _LIST_MARGIN_PX)
+        self.updateGeometry()
 
     def sizeHint(self) -> QSize:
         hint = super().sizeHint()
@@ -127,15 +129,13 @@ class DatePicker(QDateEdit):
 
     def limit(self, first: date, last: date) -> None:
         """Allow dates from the first to the last, both included."""
-        blocker = QSignalBlocker(self)
-        self.setDateRange(_qdate(first), _qdate(last))
-        blocker.unblock()
+        with QSignalBlocker(self):
+            self.setDateRange(_qdate(first), _qdate(last))
 
     def show_date(self, day: date) -> None:
         """Show a date without sending it on."""
-        blocker = QSignalBlocker(self)
-        self.setDate(_qdate(day))
-        blocker.unblock()
+        with QSignalBlocker(self):
+            self.setDate(_qdate(day))
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         event.ignore()
@@ -169,10 +169,9 @@ class TimePicker(QTimeEdit):
 
     def show_time(self, moment: time, *, hours: int) -> None:
         """Show a time without sending it on, on a clock of 12 or 24 hours."""
-        blocker = QSignalBlocker(self)
-        self.setDisplayFormat("HH:mm" if hours == 24 else "h:mm ap")
-        self.setTime(QTime(moment.hour, moment.minute))
-        blocker.unblock()
+        with QSignalBlocker(self):
+            self.setDisplayFormat("HH:mm" if hours == 24 else "h:mm ap")
+            self.setTime(QTime(moment.hour, moment.minute))
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         event.ignore()

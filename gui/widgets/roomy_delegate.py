@@ -1,12 +1,11 @@
 """Cells of a table with room around their text, which is broken into lines where it must be."""
 
-from PySide6.QtCore import QModelIndex, QObject, QPersistentModelIndex, QRect, QSize, Qt
+from PySide6.QtCore import QObject, QRect, QSize, Qt
 from PySide6.QtGui import QColor, QFont, QGuiApplication, QPainter, QPalette
 from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem
 
+from gui.widgets.model_index import AnyIndex
 from gui.widgets.wrapped_text import draw_lines, wrapped_lines
-
-AnyIndex = QModelIndex | QPersistentModelIndex
 
 SIDE_PX = 8
 ABOVE_PX = 6

@@ -12,7 +12,7 @@ from pytestqt.qtbot import QtBot
 from core.air.blur import Blur
 from core.gear.owned import Eyepiece
 from core.record.observer import Profile
-from gui.gear.powers_model import WORDS
+from gui.gear.powers_columns import WORDS
 from gui.gear.questions import Question
 from gui.gear.spreadsheet import tab_separated
 from gui.state import AppState
