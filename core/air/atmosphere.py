@@ -9,6 +9,7 @@ from numpy.typing import ArrayLike, NDArray
 LOWEST_PATH_ALTITUDE_DEG: Final = 5.0
 
 STANDARD_TEMPERATURE_C: Final = 10.0
+STANDARD_PRESSURE_HPA: Final = 1013.25  # at sea level
 
 
 def standard_pressure_hpa(elevation_m: ArrayLike) -> NDArray[np.float64]:
@@ -16,7 +17,9 @@ def standard_pressure_hpa(elevation_m: ArrayLike) -> NDArray[np.float64]:
 
     Source: ISO 2533 (the ICAO standard atmosphere), its lowest layer, up to 11 km.
     """
-    return np.asarray(1013.25 * (1.0 - 2.25577e-5 * np.asarray(elevation_m, dtype=float)) ** 5.25588)
+    return np.asarray(
+        STANDARD_PRESSURE_HPA * (1.0 - 2.25577e-5 * np.asarray(elevation_m, dtype=float)) ** 5.25588
+    )
 
 
 def refraction_deg(

@@ -9,7 +9,13 @@ import numpy as np
 from attrs import frozen
 from numpy.typing import ArrayLike, NDArray
 
-from core.air.atmosphere import LOWEST_PATH_ALTITUDE_DEG, STANDARD_TEMPERATURE_C, standard_pressure_hpa
+from core.air.atmosphere import (
+    LOWEST_PATH_ALTITUDE_DEG,
+    STANDARD_PRESSURE_HPA,
+    STANDARD_TEMPERATURE_C,
+    standard_pressure_hpa,
+)
+from core.gear.optics import ARCSEC_PER_RADIAN
 
 # The colours between which the spread is told: where the eye by night sees well (ours).
 BLUE_NM: Final = 450.0
@@ -23,8 +29,7 @@ YELLOW_CUTS: Final = 0.28
 # Water vapour in air of 10 °C and 60 % humidity; it hardly matters.
 USUAL_VAPOUR_HPA: Final = 7.4
 
-_MMHG_PER_HPA: Final = 760.0 / 1013.25
-_ARCSEC: Final = np.degrees(1.0) * 3600.0
+_MMHG_PER_HPA: Final = 760.0 / STANDARD_PRESSURE_HPA
 
 
 @frozen(kw_only=True)
@@ -45,7 +50,7 @@ class Dispersion:
 def refractivity(
     wavelength_nm: ArrayLike,
     *,
-    pressure_hpa: float = 1013.25,
+    pressure_hpa: float = STANDARD_PRESSURE_HPA,
     temperature_c: float = STANDARD_TEMPERATURE_C,
     vapour_hpa: float = USUAL_VAPOUR_HPA,
 ) -> NDArray[np.float64]:
@@ -67,7 +72,7 @@ def spread_arcsec(
     *,
     blue_nm: float = BLUE_NM,
     red_nm: float = RED_NM,
-    pressure_hpa: float = 1013.25,
+    pressure_hpa: float = STANDARD_PRESSURE_HPA,
     temperature_c: float = STANDARD_TEMPERATURE_C,
     vapour_hpa: float = USUAL_VAPOUR_HPA,
 ) -> NDArray[np.float64]:
@@ -82,7 +87,11 @@ def spread_arcsec(
         )
         for wavelength in (blue_nm, red_nm)
     )
-    spread = _ARCSEC * (blue - red) / np.tan(np.radians(np.clip(altitude, LOWEST_PATH_ALTITUDE_DEG, 90.0)))
+    spread = (
+        ARCSEC_PER_RADIAN
+        * (blue - red)
+        / np.tan(np.radians(np.clip(altitude, LOWEST_PATH_ALTITUDE_DEG, 90.0)))
+    )
     return np.where(altitude >= LOWEST_PATH_ALTITUDE_DEG, spread, np.nan)
 
 

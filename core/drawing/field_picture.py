@@ -10,8 +10,8 @@ from core.drawing.marks import SOLID, Sheet
 from core.drawing.moon_names import write_moon_names
 from core.drawing.palette import Palette, PaletteName
 from core.drawing.placing import Box
+from core.gear.optics import NAKED_EYE_MOON_ARCMIN
 from core.looks.picture.colours import brightness_of
-from core.looks.picture.known_sizes import NAKED_EYE_MOON_ARCMIN
 from core.looks.picture.sight import Sight, Values
 from core.looks.picture.turn import DRIFT_ANGLE_DEG
 from core.sky.bodies import Body

@@ -10,6 +10,7 @@ from attrs import frozen
 from numpy.typing import NDArray
 
 from core.sky.bodies import Body
+from core.sky.events import ASTRONOMICAL_DEG, CIVIL_DEG, NAUTICAL_DEG, SUN_HORIZON_DEG
 from core.sky.night import BodyNight, Night
 from core.sky.track import Track
 
@@ -33,9 +34,13 @@ class Sky(StrEnum):
     NIGHT = "night_sky"
 
 
-# The Sun's altitude at which each kind of sky ends: the upper limb at the horizon, then the three
-# twilights (Explanatory Supplement to the Astronomical Almanac).
-SKY_ENDS_DEG = ((Sky.DAYLIGHT, -50 / 60), (Sky.CIVIL, -6.0), (Sky.NAUTICAL, -12.0), (Sky.ASTRONOMICAL, -18.0))
+# The Sun's altitude at which each kind of sky ends.
+SKY_ENDS_DEG = (
+    (Sky.DAYLIGHT, SUN_HORIZON_DEG),
+    (Sky.CIVIL, CIVIL_DEG),
+    (Sky.NAUTICAL, NAUTICAL_DEG),
+    (Sky.ASTRONOMICAL, ASTRONOMICAL_DEG),
+)
 
 
 class PieceKind(StrEnum):

@@ -6,13 +6,14 @@ as their names say; a power is the plain number before the x.
 
 import math
 
+ARCSEC_PER_RADIAN = math.degrees(1.0) * 3600.0
 SIDEREAL_RATE_ARCSEC_S = 15.041  # drift of the sky at the celestial equator
 SIDEREAL_DAY_S = 86_164.1
 DAWES_ARCSEC_MM = 116.0
 
 APERTURE_POWER_PER_MM = 2.0
-# The Moon's mean apparent diameter: 3474.8 km at 384,400 km.
-MOON_ARCMIN = 31.07
+# The mean diameter of the Moon to the naked eye: 3474.8 km at 384,400 km.
+NAKED_EYE_MOON_ARCMIN = 31.07
 USUAL_NIGHT_APERTURE_MM = 150.0
 
 
@@ -69,7 +70,7 @@ def visible_detail_arcsec(aperture_mm: float, power: float) -> float:
 
 def moons_across(field_deg: float) -> float:
     """Return how many Moons of mean size fit side by side across a field."""
-    return field_deg * 60.0 / MOON_ARCMIN
+    return field_deg * 60.0 / NAKED_EYE_MOON_ARCMIN
 
 
 def aperture_limit(aperture_mm: float) -> float:

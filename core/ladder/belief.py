@@ -58,8 +58,6 @@ _NORMAL_BELOW: Final = np.array(
     [NormalDist().cdf(step / _PER_ONE - _FURTHEST) for step in range(int(2 * _FURTHEST * _PER_ONE) + 1)]
 )
 
-_REVERSED: Final = {Verdict.MORE: Verdict.LESS, Verdict.LESS: Verdict.MORE}
-
 
 @frozen(kw_only=True)
 class LineOfSight:
@@ -106,8 +104,7 @@ class Evidence:
         """The same verdict told as a step up: stepping down reverses what was said."""
         if self.to_power >= self.from_power:
             return self
-        verdict = _REVERSED.get(self.verdict, self.verdict)
-        return evolve(self, from_power=self.to_power, to_power=self.from_power, verdict=verdict)
+        return evolve(self, from_power=self.to_power, to_power=self.from_power, verdict=self.verdict.reversed)
 
 
 @frozen(kw_only=True, eq=False)

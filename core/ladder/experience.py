@@ -17,12 +17,12 @@ from core.ladder.belief import believe
 from core.ladder.evidence import evidence_of
 from core.ladder.ladder import ONE_RUNG_RATIO
 from core.record.log_entry import LogEntry, Verdict
+from core.sky.events import BEST_DEG, FAIR_DEG
 
 # Before so many nights a log tells nothing of a site's usual air.
 NIGHTS_FOR_USUAL_AIR: Final = 5
 # Few nights are never taken to be more alike than this; standard deviation of ln(blur). Ours.
 LEAST_SPREAD: Final = 0.2
-_FAIR_FROM_DEG, _BEST_FROM_DEG = 30.0, 45.0
 
 
 class GroupedBy(StrEnum):
@@ -140,16 +140,15 @@ def _judged(entry: LogEntry) -> tuple[float, Verdict] | None:
     assert entry.verdict is not None
     if entry.power >= entry.from_power:
         return entry.power, entry.verdict
-    reversed_verdict = {Verdict.MORE: Verdict.LESS, Verdict.LESS: Verdict.MORE}
-    return entry.from_power, reversed_verdict.get(entry.verdict, entry.verdict)
+    return entry.from_power, entry.verdict.reversed
 
 
 def _height_band(entry: LogEntry) -> str | None:
     if entry.altitude_deg is None:
         return None
-    if entry.altitude_deg >= _BEST_FROM_DEG:
+    if entry.altitude_deg >= BEST_DEG:
         return HeightBand.BEST
-    return HeightBand.FAIR if entry.altitude_deg >= _FAIR_FROM_DEG else HeightBand.LOW
+    return HeightBand.FAIR if entry.altitude_deg >= FAIR_DEG else HeightBand.LOW
 
 
 _KEYS: Final[dict[GroupedBy, tuple[Callable[[LogEntry], str | None], Callable[[str], Any]]]] = {

@@ -1,6 +1,5 @@
 """The hours that the owner is outside on one evening."""
 
-import re
 from datetime import datetime, time, timedelta
 from enum import StrEnum
 from typing import Final
@@ -8,8 +7,10 @@ from zoneinfo import ZoneInfo
 
 from attrs import evolve, frozen
 
+from core.checks import is_clock_time
 from core.gear.numbers import shown
 from core.problems import refuse
+from core.record.observer import FROM_DUSK, UNTIL_DAWN, USUAL_OUT_UNTIL
 from core.sky.night import Night
 
 # Ours, all of them.
@@ -28,7 +29,6 @@ _NOON: Final = time(12)
 # What begins from here on is rather for whoever gets up early than for whoever stays up.
 EARLY_FROM: Final = time(3)
 _STAYS_UP_FOR: Final = timedelta(hours=3)
-_CLOCK_TIME: Final = re.compile(r"(?:[01][0-9]|2[0-3]):[0-5][0-9]")
 _DAY: Final = timedelta(days=1)
 HALF_HOUR: Final = timedelta(minutes=30)
 
@@ -36,14 +36,14 @@ HALF_HOUR: Final = timedelta(minutes=30)
 class Twilight(StrEnum):
     """Hours that move with the Sun: dusk is 20 minutes after sunset, dawn 10 minutes before sunrise."""
 
-    DUSK = "dusk"
-    DAWN = "dawn"
+    DUSK = FROM_DUSK
+    DAWN = UNTIL_DAWN
 
 
 Hour = time | Twilight
 
 USUAL_FROM: Final = Twilight.DUSK
-USUAL_UNTIL: Final = time(23, 30)
+USUAL_UNTIL: Final = time.fromisoformat(USUAL_OUT_UNTIL)
 
 
 @frozen(kw_only=True)
@@ -171,6 +171,6 @@ def read_hour(text: str, *, twilight: Twilight) -> Hour:
     """Return a time such as ``19:30``, or the one word allowed there; ProblemsError for anything else."""
     if text == twilight.value:
         return twilight
-    if _CLOCK_TIME.fullmatch(text):
+    if is_clock_time(text):
         return time.fromisoformat(text)
     raise refuse(f'must be "{twilight}" or a time from 00:00 to 23:59, not "{shown(text)}"')

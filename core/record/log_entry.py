@@ -25,6 +25,11 @@ class Verdict(StrEnum):
     LESS = "less"
     CANNOT_TELL = "cannot_tell"
 
+    @property
+    def reversed(self) -> "Verdict":
+        """What the same step says when it is gone the other way."""
+        return {Verdict.MORE: Verdict.LESS, Verdict.LESS: Verdict.MORE}.get(self, self)
+
 
 def _aware(_instance: object, _attribute: "attrs.Attribute[Any]", value: datetime) -> None:
     if value.tzinfo is None:

@@ -15,6 +15,7 @@ from core.sky.site import Site
 
 FROM_DUSK = "dusk"
 UNTIL_DAWN = "dawn"
+USUAL_OUT_UNTIL = "23:30"  # ours
 _NOON = time(12)
 
 
@@ -44,7 +45,7 @@ class Preferences:
     temperature: TemperatureUnit = TemperatureUnit.CELSIUS
     clock: int = field(default=24, validator=one_of(12, 24))
     out_from: str = field(default=FROM_DUSK, validator=clock_time_or(FROM_DUSK))
-    out_until: str = field(default="23:30", validator=clock_time_or(UNTIL_DAWN))
+    out_until: str = field(default=USUAL_OUT_UNTIL, validator=clock_time_or(UNTIL_DAWN))
 
     def __attrs_post_init__(self) -> None:
         start, end = self.out_from_time, self.out_until_time

@@ -1,7 +1,7 @@
 """Where a body stands in the sky of a place, for any run of times: fast, and exact enough to time events.
 
-Geocentric positions are read once a day of terrestrial time and joined by quintic splines, whose nodes
-lie on one fixed grid, so that an answer does not depend on what was asked before. The step to the place
+Geocentric positions are read once a day of terrestrial time and joined by smooth curves, whose nodes lie
+on one fixed grid, so that an answer does not depend on what was asked before. The step to the place
 is plain geometry: the Earth's turning, and the observer's distance from its centre (WGS 84).
 
 Left out are the aberration of the observer's own turning (0.3 arcsec) and polar motion (0.3 arcsec).
@@ -94,11 +94,16 @@ def illuminated_fraction(body: Body, unix_s: Floats) -> Floats:
     return np.asarray((1.0 - (place * to_sun).sum(axis=-1) / size) / 2.0)
 
 
+def geocentric_angle_deg(body: Body, other: Body, unix_s: Floats) -> Floats:
+    """Return the angle between two bodies' apparent geocentric places at Unix seconds (N,)."""
+    one, two = geocentric_au(body, unix_s), geocentric_au(other, unix_s)
+    across = np.linalg.norm(np.cross(one, two), axis=-1)
+    return np.asarray(np.degrees(np.arctan2(across, (one * two).sum(axis=-1))))
+
+
 def elongation_deg(body: Body, unix_s: Floats) -> Floats:
-    """Return the angle between the apparent geocentric places of a body and the Sun at Unix seconds (N,)."""
-    place, sun = geocentric_au(body, unix_s), geocentric_au(Body.SUN, unix_s)
-    across = np.linalg.norm(np.cross(place, sun), axis=-1)
-    return np.asarray(np.degrees(np.arctan2(across, (place * sun).sum(axis=-1))))
+    """Return a body's angle from the Sun, as seen from the Earth's centre, at Unix seconds (N,)."""
+    return geocentric_angle_deg(body, Body.SUN, unix_s)
 
 
 @frozen

@@ -12,13 +12,10 @@ import numpy as np
 from attrs import frozen
 
 from core.sky.bodies import Body
-from core.sky.ephemeris import AU_KM, DAY_S, Floats, terrestrial_days
+from core.sky.ephemeris import AU_KM, DAY_S, J2000_DAYS, Floats, terrestrial_days
 
 LIGHT_KM_S: Final = 299_792.458
 LIGHT_DAYS_PER_AU: Final = AU_KM / LIGHT_KM_S / DAY_S
-
-# Days from 1970-01-01T00 to the epoch J2000.0, 2000-01-01T12.
-_EPOCH_DAYS: Final = 10_957.5
 
 # Direction of the north pole of the ecliptic of J2000.
 _ECLIPTIC_POLE: Final = np.array([0.0, -np.sin(np.radians(23.4392911)), np.cos(np.radians(23.4392911))])
@@ -39,7 +36,7 @@ ENGINE_BODIES: Final = {
 def engine_time(unix_s: float) -> astronomy.Time:
     """Return the library's time for Unix seconds, with Terrestrial Time from the table of leap seconds."""
     terrestrial = float(terrestrial_days(np.asarray(unix_s, dtype=float)))
-    return astronomy.Time(unix_s / DAY_S - _EPOCH_DAYS, terrestrial - _EPOCH_DAYS)
+    return astronomy.Time(unix_s / DAY_S - J2000_DAYS, terrestrial - J2000_DAYS)
 
 
 def earlier(time: astronomy.Time, days: float) -> astronomy.Time:
@@ -134,25 +131,25 @@ def _light_left(engine_body: astronomy.Body, seen: astronomy.Time) -> tuple[astr
     return left, from_earth
 
 
-def position_angle_deg(pose_: Pose, towards: Floats) -> float:
+def position_angle_deg(turned: Pose, towards: Floats) -> float:
     """Return the position angle of a direction (3,) as it lies across the body's disc.
 
     From celestial north of date through east, 0 to 360.
     """
-    turn = np.array(astronomy.Rotation_EQJ_EQD(pose_.seen).rot)
-    sight, across = pose_.from_earth_au @ turn, towards @ turn
+    turn = np.array(astronomy.Rotation_EQJ_EQD(turned.seen).rot)
+    sight, across = turned.from_earth_au @ turn, towards @ turn
     east = np.array([-sight[1], sight[0], 0.0])
     north = np.cross(sight, east) / np.linalg.norm(sight)
     return float(np.degrees(np.arctan2(across @ east, across @ north))) % 360.0
 
 
-def pose_elongation_deg(pose_: Pose) -> float:
+def pose_elongation_deg(turned: Pose) -> float:
     """Return the angle between a body and the Sun from the Earth, negative west of the Sun.
 
     East is where the ecliptic longitude is the larger one. Aberration (0.01 degrees) is left out.
     """
-    sun = direction(-array_of(astronomy.HelioVector(astronomy.Body.Earth, pose_.seen)))
-    body = direction(pose_.from_earth_au)
+    sun = direction(-array_of(astronomy.HelioVector(astronomy.Body.Earth, turned.seen)))
+    body = direction(turned.from_earth_au)
     apart = float(np.degrees(np.arccos(np.clip(body @ sun, -1.0, 1.0))))
     return apart if np.cross(sun, body) @ _ECLIPTIC_POLE >= 0.0 else -apart
 

@@ -10,11 +10,10 @@ from typing import Final
 import numpy as np
 from attrs import frozen
 
+from core.gear.optics import ARCSEC_PER_RADIAN
 from core.sky.axes import Pose, planetographic_deg, pose, pose_elongation_deg, position_angle_deg
 from core.sky.bodies import FACTS, Body
 from core.sky.ephemeris import AU_KM, magnitude
-
-_ARCSEC: Final = np.degrees(1.0) * 3600.0
 
 # What the longitude of the prime meridian is of, for bodies whose longitudes are counted west.
 _OWN_SYSTEM: Final = {
@@ -27,8 +26,9 @@ _OWN_SYSTEM: Final = {
 
 # Other systems of longitude: W at J2000 and per day, degrees. Jupiter's I (belts near the equator) and II
 # (the rest) of WGCCRE 2015, table 1 note e; Saturn's I of the older report, Davies et al. 1980.
+SYSTEM_II_DEG_PER_DAY: Final = 870.270
 _VISUAL_SYSTEMS: Final = {
-    Body.JUPITER: {"I": (67.1, 877.900), "II": (43.3, 870.270)},
+    Body.JUPITER: {"I": (67.1, 877.900), "II": (43.3, SYSTEM_II_DEG_PER_DAY)},
     Body.SATURN: {"I": (227.2037, 844.3)},
 }
 _OWN_SPIN: Final = {Body.JUPITER: (284.95, 870.536), Body.SATURN: (38.90, 810.7939024)}
@@ -92,7 +92,7 @@ def disc_at(body: Body, time: datetime) -> Disc:
     earth_latitude = turned.latitude_deg(turned.to_earth)
     sun_latitude = turned.latitude_deg(turned.to_sun)
     across = np.hypot(np.sin(np.radians(earth_latitude)), flat * np.cos(np.radians(earth_latitude)))
-    diameter = 2.0 * np.arcsin(facts.equatorial_radius_km / (distance_au * AU_KM)) * _ARCSEC
+    diameter = 2.0 * np.arcsin(facts.equatorial_radius_km / (distance_au * AU_KM)) * ARCSEC_PER_RADIAN
     from_sun = pose_elongation_deg(turned)
     return Disc(
         body=body,

@@ -31,6 +31,8 @@ DAY_S: Final = 86_400.0
 AU_KM: Final = 149_597_870.7  # IAU 2012 resolution B2
 MOON_MEAN_DISTANCE_KM: Final = 384_400.0
 UNIX_EPOCH_JD: Final = 2_440_587.5
+# Days from 1970-01-01T00 to the epoch J2000.0, 2000-01-01T12.
+J2000_DAYS: Final = 2_451_545.0 - UNIX_EPOCH_JD
 # 1991.25, the epoch of the Hipparcos catalogue.
 _HIPPARCOS_JD: Final = 2_448_349.0625
 

@@ -17,6 +17,10 @@ from core.sky.ephemeris import Floats
 # Geometric altitudes of the centre at rise and set (Astronomical Almanac).
 HORIZON_DEG: Final = -34.0 / 60.0
 SUN_HORIZON_DEG: Final = -50.0 / 60.0
+# Altitudes of the Sun at which the three twilights end (Astronomical Almanac).
+CIVIL_DEG: Final = -6.0
+NAUTICAL_DEG: Final = -12.0
+ASTRONOMICAL_DEG: Final = -18.0
 
 # With the Sun below this nothing of it is up, to the last digit of a time.
 _SUN_GONE_DEG: Final = SUN_HORIZON_DEG - 0.0005

@@ -11,12 +11,13 @@ from core.air.atmosphere import apparent_altitude_deg
 from core.sky.angles import angle_between_deg, bearing_deg
 from core.sky.apparent import Viewpoint
 from core.sky.bodies import Body
+from core.sky.events import CIVIL_DEG
 from core.sky.night import Night
 from core.sky.site import Site
 from core.sky.stars import Star, bright_stars_at
 
-# With the Sun below this the brightest stars are out (the end of civil twilight, Astronomical Almanac).
-_STARS_OUT_DEG: Final = -6.0
+# With the Sun below this the brightest stars are out.
+_STARS_OUT_DEG: Final = CIVIL_DEG
 # Lower than this the haze takes too much of a star to go by it (ours).
 _LOWEST_DEG: Final = 5.0
 # A planet this bright is found without a chart (ours).

@@ -21,7 +21,7 @@ from core.sky.even_curve import NODES, EvenCurve
 RADIUS_KM: Final = FACTS[Body.JUPITER].equatorial_radius_km
 _FLATNESS: Final = FACTS[Body.JUPITER].polar_radius_km / RADIUS_KM
 
-# Orbits are read this often and joined by cubic splines (Io: within 0.0002 Jupiter radii).
+# Orbits are read this often and joined by smooth curves (Io: within 0.0002 Jupiter radii).
 _NODE_STEP_S: Final = 7200.0
 _STEP_S: Final = 60.0
 # Over many days, for shadows alone; their times are then right within two minutes.

@@ -3,7 +3,6 @@
 from collections.abc import Mapping, Sequence
 from datetime import date, datetime
 from functools import cached_property
-from typing import Final
 
 import numpy as np
 from attrs import frozen
@@ -14,10 +13,13 @@ from core.sky.civil import evening_span
 from core.sky.crossings import Crossings
 from core.sky.ephemeris import Floats, SizeAndLight, check_date, size_and_light
 from core.sky.events import (
+    ASTRONOMICAL_DEG,
     BEST_DEG,
+    CIVIL_DEG,
     FAIR_DEG,
     HORIZON_DEG,
     LOWEST_USEFUL_DEG,
+    NAUTICAL_DEG,
     SUN_HORIZON_DEG,
     BodyState,
     Heights,
@@ -53,10 +55,6 @@ __all__ = [
     "Window",
     "compute_night",
 ]
-
-_CIVIL_DEG: Final = -6.0
-_NAUTICAL_DEG: Final = -12.0
-_ASTRONOMICAL_DEG: Final = -18.0
 
 
 @frozen(kw_only=True)
@@ -208,7 +206,7 @@ class _Evening:
 
 
 def _sun_night(sky: _Evening) -> SunNight:
-    levels = [SUN_HORIZON_DEG, _CIVIL_DEG, _NAUTICAL_DEG, _ASTRONOMICAL_DEG]
+    levels = [SUN_HORIZON_DEG, CIVIL_DEG, NAUTICAL_DEG, ASTRONOMICAL_DEG]
     horizon, civil, nautical, astronomical = sky.sun.crossings(levels)
     return SunNight(
         set=_first_fall(horizon),

@@ -8,11 +8,8 @@ from attrs import frozen
 
 from core.sky.axes import pose
 from core.sky.bodies import Body
-from core.sky.disc import central_meridians
-
-# Degrees of System II that pass the middle in a day, but for Jupiter's own motion (WGCCRE 2015).
-_DEG_PER_DAY: Final = 870.27
-_DAY_S: Final = 86_400.0
+from core.sky.disc import SYSTEM_II_DEG_PER_DAY, central_meridians
+from core.sky.ephemeris import DAY_S
 
 # Past this age a longitude is told to be old (ours): the spot drifts by 1 to 2 degrees a month (common
 # practice), so that by then a passage may come ten minutes off.
@@ -46,7 +43,7 @@ class RedSpotPasses:
     def uncertain_by_minutes(self) -> int:
         """How far off a passage may be by the spot's drift, whole minutes rounded up."""
         drifted_deg = DRIFT_DEG_PER_MONTH * self.days_from_measured / 30.44
-        return ceil(drifted_deg / _DEG_PER_DAY * 1440.0)
+        return ceil(drifted_deg / SYSTEM_II_DEG_PER_DAY * 1440.0)
 
 
 def red_spot_passes(longitude_deg: float, measured_on: date, start: datetime, end: datetime) -> RedSpotPasses:
@@ -69,10 +66,10 @@ def red_spot_passes(longitude_deg: float, measured_on: date, start: datetime, en
 
 def _next_pass_s(longitude_deg: float, from_s: float) -> float:
     """Return the first Unix second from a given one on at which a System II longitude faces the Earth."""
-    moment_s = from_s + (longitude_deg - _system_ii_deg(from_s)) % 360.0 / _DEG_PER_DAY * _DAY_S
+    moment_s = from_s + (longitude_deg - _system_ii_deg(from_s)) % 360.0 / SYSTEM_II_DEG_PER_DAY * DAY_S
     for _ in range(2):
         left_deg = (longitude_deg - _system_ii_deg(moment_s) + 180.0) % 360.0 - 180.0
-        moment_s += left_deg / _DEG_PER_DAY * _DAY_S
+        moment_s += left_deg / SYSTEM_II_DEG_PER_DAY * DAY_S
     return moment_s
 
 

@@ -6,6 +6,7 @@ from typing import Final
 import numpy as np
 from attrs import frozen
 
+from core.gear.optics import ARCSEC_PER_RADIAN
 from core.sky.axes import pose
 from core.sky.bodies import Body
 from core.sky.disc import Disc
@@ -81,7 +82,7 @@ def ring_of(disc: Disc) -> Ring | None:
     if disc.body is not Body.SATURN:
         return None
     opening = disc.sub_earth_latitude_planetocentric_deg
-    arcsec_per_km = float(np.degrees(1.0)) * 3600.0 / (disc.distance_au * AU_KM)
+    arcsec_per_km = ARCSEC_PER_RADIAN / (disc.distance_au * AU_KM)
     major = 2.0 * OUTER_EDGE_KM * arcsec_per_km
     return Ring(
         opening_deg=opening,

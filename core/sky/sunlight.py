@@ -45,6 +45,7 @@ def daylight_at(night: Night, body: Body, time: datetime) -> Daylight | None:
 
 def is_east_of_sun(body: Body, time: datetime) -> bool:
     """Tell whether a body stands east of the Sun, on its evening side."""
+    # What this is found with takes a while to load, and most questions about the Sun do without it.
     from core.sky.disc import disc_at
 
     return disc_at(body, time).east_of_sun

@@ -5,7 +5,7 @@ What looks large is set against the Moon as the naked eye sees it: a size that e
 
 from typing import Final
 
-from core.looks.picture.known_sizes import NAKED_EYE_MOON_ARCMIN
+from core.gear.optics import NAKED_EYE_MOON_ARCMIN
 from core.words.quantities import rounded, rounded_text, trimmed_text
 
 # From here up the Moon's diameter, and no planet's.

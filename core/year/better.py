@@ -9,11 +9,12 @@ import numpy as np
 from attrs import frozen
 
 from core.air.usual_air import USUAL_BLUR_ARCSEC
+from core.moments.details import USUAL_APERTURE_MM
 from core.problems import ProblemsError
 from core.sky.bodies import FACTS, Body
 from core.sky.ephemeris import Floats, usable_dates
 from core.sky.site import Site
-from core.year.detail import USUAL_APERTURE_MM, details_by_evening
+from core.year.detail import details_by_evening
 from core.year.evenings import Evenings, evenings_from
 from core.year.outlook import BodyOutlook, compute_outlook
 

@@ -15,14 +15,13 @@ from core.air.finest_detail import detail_arcsec
 from core.air.usual_air import USUAL_BLUR_ARCSEC
 from core.gear.aperture import working_aperture_mm
 from core.gear.owned import Telescope
+from core.moments.details import USUAL_APERTURE_MM
 from core.moments.worth import details_across
 from core.sky.bodies import Body
 from core.sky.ephemeris import Floats
 from core.sky.events import BEST_DEG, FAIR_DEG, LOWEST_USEFUL_DEG
 from core.year.outlook import BodyOutlook
 
-# Where no telescope is known (ours).
-USUAL_APERTURE_MM: Final = 150.0
 # A height counts once it is held for so long, as best minutes are (ours).
 _LEAST_HOURS: Final = 20.0 / 60.0
 

@@ -6,9 +6,8 @@ from typing import Final
 import numpy as np
 
 from core.moments.pairs import CLOSE_DEG, ClosePair, close_pairs
-from core.sky.apparent import geocentric_au
+from core.sky.apparent import geocentric_angle_deg
 from core.sky.bodies import TARGETS, Body
-from core.sky.ephemeris import Floats
 from core.sky.events import LOWEST_USEFUL_DEG
 from core.sky.night import compute_night
 from core.year.outlook import BodyOutlook
@@ -39,7 +38,7 @@ def close_pairs_of_year(
 
 def _with(outlook: BodyOutlook, other: Body, dark_below_deg: float) -> list[ClosePair]:
     numbers = np.flatnonzero(np.nan_to_num(outlook.best_altitude_deg) >= LOWEST_USEFUL_DEG)
-    apart_deg = _apart_deg(outlook.body, other, outlook.best_s[numbers])
+    apart_deg = geocentric_angle_deg(outlook.body, other, outlook.best_s[numbers])
     moon = Body.MOON in (other, outlook.body)
     near = numbers[apart_deg < CLOSE_DEG + (_MOON_MOVES_DEG if moon else _MOVES_DEG)]
     meetings: list[ClosePair] = []
@@ -52,13 +51,6 @@ def _with(outlook: BodyOutlook, other: Body, dark_below_deg: float) -> list[Clos
         else:
             meetings.append(pair)
     return meetings
-
-
-def _apart_deg(body: Body, other: Body, unix_s: Floats) -> Floats:
-    """Return the angle between two bodies from the Earth's centre at Unix seconds (N,)."""
-    one, two = geocentric_au(body, unix_s), geocentric_au(other, unix_s)
-    across = np.linalg.norm(np.cross(one, two), axis=-1)
-    return np.asarray(np.degrees(np.arctan2(across, (one * two).sum(axis=-1))))
 
 
 def _on(outlook: BodyOutlook, number: int, other: Body, dark_below_deg: float) -> ClosePair | None:

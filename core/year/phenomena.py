@@ -14,19 +14,18 @@ from typing import Final
 import numpy as np
 from attrs import frozen
 
+from core.gear.optics import ARCSEC_PER_RADIAN
 from core.sky.apparent import elongation_deg, geocentric_au, illuminated_fraction, instant
 from core.sky.bodies import Body
 from core.sky.crossings import Course, turning_points
-from core.sky.ephemeris import Floats, terrestrial_days
+from core.sky.ephemeris import DAY_S, J2000_DAYS, Floats, terrestrial_days
 
 _INNER: Final = frozenset({Body.MERCURY, Body.VENUS})
 
 # Neither the Moon nor Mercury turns twice against the Sun in so short a time.
-_STEP_S: Final = 86_400.0
+_STEP_S: Final = DAY_S
 # A greatest elongation is known to half an hour from daily samples; a parabola of this width has its place.
 _FINE_STEP_S: Final = 5400.0
-_J2000_DAYS: Final = 10_957.5  # terrestrial days from 1970-01-01T00 to 2000-01-01T12
-_ARCSEC: Final = np.radians(1.0 / 3600.0)
 
 
 class Aspect(StrEnum):
@@ -154,10 +153,10 @@ def _obliquity_rad(unix_s: Floats) -> Floats:
     Sources: mean obliquity of Capitaine et al. 2003 (A&A 412, 567); the two largest terms of its nutation,
     Meeus, Astronomical Algorithms, chapter 22.
     """
-    days = terrestrial_days(unix_s) - _J2000_DAYS
+    days = terrestrial_days(unix_s) - J2000_DAYS
     mean_arcsec = 84381.406 - 46.836769 * days / 36_525.0
     node, sun = np.radians(125.0445 - 0.0529538 * days), np.radians(280.4665 + 0.9856474 * days)
-    return np.asarray((mean_arcsec + 9.20 * np.cos(node) + 0.57 * np.cos(2.0 * sun)) * _ARCSEC)
+    return np.asarray((mean_arcsec + 9.20 * np.cos(node) + 0.57 * np.cos(2.0 * sun)) / ARCSEC_PER_RADIAN)
 
 
 def _cosine_elongation(body: Body, unix_s: Floats) -> Floats:

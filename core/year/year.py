@@ -7,12 +7,13 @@ from typing import TYPE_CHECKING
 from attrs import frozen
 
 from core.air.usual_air import USUAL_BLUR_ARCSEC
+from core.moments.details import USUAL_APERTURE_MM
 from core.moments.pairs import ClosePair
 from core.sky.bodies import FACTS, Body
 from core.sky.ephemeris import Floats
 from core.sky.site import Site
 from core.year.best_weeks import BestWeeks, Stretches, find_best_weeks, find_light_nights
-from core.year.detail import USUAL_APERTURE_MM, details_by_evening
+from core.year.detail import details_by_evening
 from core.year.evenings import year_from
 from core.year.outlook import BodyOutlook, Progress, compute_outlook
 from core.year.pairs import close_pairs_of_year

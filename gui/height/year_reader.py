@@ -7,9 +7,9 @@ from attrs import frozen
 from PySide6.QtCore import QObject
 
 from core.air.usual_air import USUAL_BLUR_ARCSEC
+from core.moments.details import USUAL_APERTURE_MM
 from core.sky.bodies import Body
 from core.sky.site import Site
-from core.year.detail import USUAL_APERTURE_MM
 from core.year.year import Year, compute_year
 from gui.jobs import Jobs
 from gui.long_search import LongSearch

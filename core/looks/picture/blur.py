@@ -14,13 +14,13 @@ from attrs import field, frozen
 from numpy.typing import NDArray
 
 from core.checks import within
+from core.gear.optics import ARCSEC_PER_RADIAN
 from core.gear.ranges import APERTURE_MM
 
 Picture = NDArray[np.float32]
 Floats = NDArray[np.float64]
 
 WAVELENGTH_NM: Final = 550.0
-_ARCSEC: Final = np.degrees(1.0) * 3600.0
 # Full width at half maximum of Kolmogorov's long exposure, in wavelengths over r0, Fried's length.
 _WIDTH_PER_R0: Final = 0.9759
 # With more of Fried's lengths across an aperture its motion is a small part of the blur. From there on as
@@ -53,7 +53,7 @@ class Blurring:
 
 def aperture_transfer(frequency: Floats, *, aperture_mm: float, obstruction_ratio: float = 0.0) -> Floats:
     """Return how much of the contrast an aperture passes, 1 to 0, at frequencies per arcsec, any shape."""
-    highest = aperture_mm * 1e6 / WAVELENGTH_NM / _ARCSEC
+    highest = aperture_mm * 1e6 / WAVELENGTH_NM / ARCSEC_PER_RADIAN
     reduced = np.clip(np.abs(frequency) / highest, 0.0, 1.0)
     passed = _overlap(reduced)
     obstruction = obstruction_ratio
@@ -93,7 +93,7 @@ def air_transfer(
     exposure, 1 a short one whose motion is taken out whole. How much there is of it depends on the aperture.
     """
     in_lengths = np.abs(frequency) * air_arcsec / _WIDTH_PER_R0  # the frequency in Fried's lengths
-    highest = aperture_mm * 1e6 / WAVELENGTH_NM / _ARCSEC
+    highest = aperture_mm * 1e6 / WAVELENGTH_NM / ARCSEC_PER_RADIAN
     # The frequency as a share of the highest one of the aperture, or of the widest that is followed.
     share = np.clip(np.maximum(np.abs(frequency) / highest, in_lengths / _WIDEST_FOLLOWED), 0.0, 1.0)
     followed = motion_followed * np.cbrt(share)
