@@ -68,12 +68,15 @@ class Readiness:
 
 
 def estimated_at(outside_since: datetime, minutes: float) -> datetime:
-    """Return when an estimate counted in minutes from being carried out (an aware time) is up.
+    """Return when an estimate in minutes from being carried out (an aware time) is up, as it is told."""
+    return as_estimate(outside_since + timedelta(minutes=minutes))
 
-    To the nearest five minutes of the clock, as an estimate deserves, so that it is the same wherever it
-    stands (ours).
+
+def as_estimate(moment: datetime) -> datetime:
+    """Return an estimated moment (aware) to the nearest five minutes of the clock, UTC.
+
+    No finer than an estimate deserves, and so the same wherever it stands (ours).
     """
-    moment = outside_since + timedelta(minutes=minutes)
     return datetime.fromtimestamp(_TOLD_TO_S * round(moment.timestamp() / _TOLD_TO_S), UTC)
 
 

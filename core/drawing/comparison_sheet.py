@@ -6,6 +6,7 @@ from core.drawing.eyepiece import draw_pair_in
 from core.drawing.lettering import Lettering, Measure
 from core.drawing.marks import Drawing, Page, Sheet
 from core.drawing.palette import Palette
+from core.drawing.paper_sizes import POINTS_PER_INCH
 from core.drawing.placing import Box
 from core.drawing.side_by_side import draw_two_ladders_in
 from core.ladder.compare import Comparison, Winner
@@ -18,7 +19,7 @@ from core.words.names import listed
 
 # Points: the shape of A4 lying on its side, a little larger so that it is all there; printers fit it to
 # their paper.
-SHEET_WIDTH, SHEET_HEIGHT = 14.0 * 72.0, 9.9 * 72.0
+SHEET_WIDTH, SHEET_HEIGHT = 14.0 * POINTS_PER_INCH, 9.9 * POINTS_PER_INCH
 _MARGIN = 30.0
 _BETWEEN = 22.0
 _LEFT_SHARE = 0.56

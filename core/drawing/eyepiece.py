@@ -8,8 +8,9 @@ from attrs import frozen
 
 from core.drawing.field_picture import draw_field_picture, draw_window
 from core.drawing.lettering import Lettering, Measure
-from core.drawing.marks import POINTS_PER_INCH, Drawing, Page, Sheet
+from core.drawing.marks import Drawing, Page, Sheet
 from core.drawing.palette import Palette
+from core.drawing.paper_sizes import POINTS_PER_INCH
 from core.drawing.placing import Box
 from core.gear.numbers import MM_PER_INCH
 from core.looks.picture.eyepiece import Pictures, Steps

@@ -3,8 +3,8 @@
 from core.drawing.marks import SOLID, Dashes
 from core.sky.bodies import Body
 
-# Lengths of ink and gap in line widths. A solid
-# line for the brightest planet; the rest differ in rhythm, so that they stay apart without colour.
+# Lengths of ink and gap in line widths. A solid line for the brightest planet; the rest differ in rhythm, so
+# that they stay apart without colour.
 DASHES: dict[Body, Dashes] = {
     Body.JUPITER: SOLID,
     Body.SATURN: (7, 2.2),

@@ -18,7 +18,6 @@ Points = NDArray[np.float64]
 Dashes = tuple[float, ...]
 SOLID: Dashes = ()
 EDGE_WIDTH = 0.8
-POINTS_PER_INCH = 72.0
 
 _WORDS_ORDER = 9.0  # above every line and tint
 _PICTURE_ORDER = 3.0

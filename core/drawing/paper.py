@@ -20,7 +20,6 @@ from matplotlib.transforms import Affine2D, Bbox, Transform, TransformedBbox
 from core.drawing.lettering import NO_GLYPH, Lettering, Measure, one_line
 from core.drawing.marks import (
     EDGE_WIDTH,
-    POINTS_PER_INCH,
     Area,
     Circle,
     Dashes,
@@ -32,6 +31,7 @@ from core.drawing.marks import (
     Strokes,
     Words,
 )
+from core.drawing.paper_sizes import POINTS_PER_INCH
 
 FAMILY: Final = "DejaVu Sans"  # shipped with Matplotlib, the same on every machine
 # Hinting at a coarse resolution widens letters by up to this much over their design.

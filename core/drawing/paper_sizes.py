@@ -3,8 +3,10 @@
 from enum import StrEnum
 from typing import Final
 
-_POINTS_PER_INCH: Final = 72.0
-_POINTS_PER_MM: Final = _POINTS_PER_INCH / 25.4
+from core.gear.numbers import MM_PER_INCH
+
+POINTS_PER_INCH: Final = 72.0
+_POINTS_PER_MM: Final = POINTS_PER_INCH / MM_PER_INCH
 
 
 class Paper(StrEnum):
@@ -26,6 +28,6 @@ class Paper(StrEnum):
 
 _SIZES: Final = {
     Paper.A4: (210.0 * _POINTS_PER_MM, 297.0 * _POINTS_PER_MM),
-    Paper.LETTER: (8.5 * _POINTS_PER_INCH, 11.0 * _POINTS_PER_INCH),
+    Paper.LETTER: (8.5 * POINTS_PER_INCH, 11.0 * POINTS_PER_INCH),
 }
 PAPERS: Final = tuple(size.value for size in Paper)

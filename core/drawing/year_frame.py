@@ -8,11 +8,10 @@ import numpy as np
 from attrs import field, frozen
 from numpy.typing import NDArray
 
+from core.drawing.frame import ZENITH_DEG
 from core.drawing.placing import Box
 
 FloatArray = NDArray[np.float64]
-
-ZENITH_DEG: Final = 90.0
 
 # Margins in points. Over the panels stand rows of words, under them the months and the years.
 _LEFT, _RIGHT, _BOTTOM = 48.0, 16.0, 31.0

@@ -16,7 +16,16 @@ in the hours and before the stop line; ``ceiling_power`` is an estimate for the 
 
 from datetime import date, time
 
-from core.export.parts import SCHEMA, JsonObject, number, site_json, time_json
+from core.export.parts import (
+    SCHEMA,
+    JsonObject,
+    hours_json,
+    number,
+    position_json,
+    scope_json,
+    site_json,
+    spans_json,
+)
 from core.gear.owned import Telescope
 from core.moments.hours import Hour
 from core.sky.site import Site
@@ -41,7 +50,7 @@ def dates_json(
             "until": _hour(wishes.end or usual[1]),
             "usual": wishes.start is None and wishes.end is None,
         },
-        "scope": None if scope is None else {"id": scope.id, "name": scope.name},
+        "scope": scope_json(scope),
         "cautions": list(found_cautions(found, usual=usual)),
         "evenings": [_evening(each) for each in found.evenings],
     }
@@ -52,14 +61,9 @@ def _hour(hour: Hour) -> str:
 
 
 def _evening(evening: FoundDate) -> JsonObject:
-    hours = evening.hours
     return {
         "evening": evening.evening.isoformat(),
-        "hours": {
-            "from": time_json(hours.start),
-            "until": time_json(hours.end),
-            "assumed": hours.assumed,
-        },
+        "hours": hours_json(evening.hours),
         "moon_percent": number(100.0 * evening.moon_lit),
         "bodies": [_seen(each) for each in evening.seen],
     }
@@ -68,11 +72,7 @@ def _evening(evening: FoundDate) -> JsonObject:
 def _seen(seen: WishSeen) -> JsonObject:
     return {
         "body": seen.body.value,
-        "spans": [[time_json(span.start), time_json(span.end)] for span in seen.spans],
-        "highest": {
-            "time": time_json(seen.highest.time),
-            "altitude_deg": number(seen.highest.altitude_deg),
-            "azimuth_deg": number(seen.highest.azimuth_deg),
-        },
+        "spans": spans_json(seen.spans),
+        "highest": position_json(seen.highest),
         "ceiling_power": number(seen.ceiling_power),
     }

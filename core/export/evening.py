@@ -18,8 +18,16 @@ as ``dew`` is where the damp is not known. Of a step that is a moment start and 
 """
 
 from core.air.readiness import Readiness
-from core.export.heights import hours_json
-from core.export.parts import SCHEMA, JsonObject, number, pair_json, site_json, time_json
+from core.export.parts import (
+    SCHEMA,
+    JsonObject,
+    hours_json,
+    number,
+    pair_json,
+    scope_json,
+    site_json,
+    time_json,
+)
 from core.situation.situation import Situation
 from core.tonight.steps import EveningItem, TargetItem
 from core.words.answer import answer_words
@@ -39,7 +47,7 @@ def evening_json(situation: Situation) -> JsonObject:
         "start": time_json(night.start),
         "end": time_json(night.end),
         "site": site_json(night.site),
-        "scope": None if scope is None else {"id": scope.id, "name": scope.name},
+        "scope": scope_json(scope),
         "answer": answer_words(situation),
         "hours": hours_json(situation.hours),
         "ready": _ready(situation.readiness),

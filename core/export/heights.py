@@ -25,13 +25,20 @@ and last upward crossings. Diameter (equatorial) and what follows it are geocent
 else at mid-evening. A pair's power is the highest that holds both.
 """
 
-from collections.abc import Sequence
-
-from core.export.parts import SCHEMA, JsonObject, number, pair_json, site_json, time_json
+from core.export.parts import (
+    SCHEMA,
+    JsonObject,
+    hours_json,
+    number,
+    pair_json,
+    position_json,
+    site_json,
+    spans_json,
+    time_json,
+)
 from core.ladder.first_steps import first_steps
-from core.moments.hours import HoursOut
 from core.situation.situation import Situation
-from core.sky.night import BodyNight, Position, Span, SunNight
+from core.sky.night import BodyNight, SunNight
 from core.words.answer import answer_words
 from core.words.evening_cautions import evening_cautions
 from core.words.why_not import why_not_words
@@ -63,13 +70,6 @@ def heights_json(situation: Situation) -> JsonObject:
         "sun": _sun(night.sun),
         "bodies": [_body(body) for body in night.bodies],
     }
-
-
-def hours_json(hours: HoursOut | None) -> JsonObject | None:
-    """Return the hours outside, None without a night."""
-    if hours is None:
-        return None
-    return {"from": time_json(hours.start), "until": time_json(hours.end), "assumed": hours.assumed}
 
 
 def _best(situation: Situation) -> JsonObject | None:
@@ -111,11 +111,11 @@ def _body(body: BodyNight) -> JsonObject:
         "body": body.body.value,
         "state": body.state.value,
         "rises": [time_json(time) for time in body.rises],
-        "transits": [_place(position) for position in body.transits],
+        "transits": [position_json(position) for position in body.transits],
         "sets": [time_json(time) for time in body.sets],
-        "above_30": _spans(body.above_30),
-        "above_45": _spans(body.above_45),
-        "highest": {**_place(body.highest), "path": number(body.highest.path)},
+        "above_30": spans_json(body.above_30),
+        "above_45": spans_json(body.above_45),
+        "highest": {**position_json(body.highest), "path": number(body.highest.path)},
         "windows": [
             {
                 "start": time_json(window.start),
@@ -135,15 +135,3 @@ def _body(body: BodyNight) -> JsonObject:
         "illuminated_fraction": number(body.illuminated_fraction),
         "elongation_deg": number(body.elongation_deg),
     }
-
-
-def _place(position: Position) -> JsonObject:
-    return {
-        "time": time_json(position.time),
-        "altitude_deg": number(position.altitude_deg),
-        "azimuth_deg": number(position.azimuth_deg),
-    }
-
-
-def _spans(spans: Sequence[Span]) -> list[list[str | None]]:
-    return [[time_json(span.start), time_json(span.end)] for span in spans]

@@ -23,7 +23,7 @@ a ladder and ``light_ratio_to_other``, ``resolution_arcsec``, ``disc_diameter_ar
 
 from core.air.finest_detail import LimitKind
 from core.air.limits import Ceiling
-from core.export.parts import SCHEMA, JsonObject, number, time_json
+from core.export.parts import SCHEMA, JsonObject, number, scope_json, time_json
 from core.gear.combinations import Combination
 from core.ladder.buying import Purchase
 from core.ladder.compare import Comparison, Side
@@ -39,7 +39,7 @@ def ladder_json(ladder: Ladder, *, to_buy: Purchase | None) -> JsonObject:
     aim, limits, ceiling = ladder.aim, ladder.limits, ladder.ceiling
     return {
         "schema": SCHEMA,
-        "scope": {"id": ladder.scope.id, "name": ladder.scope.name},
+        "scope": scope_json(ladder.scope),
         "planet": None if aim.planet is None else aim.planet.value,
         "at": time_json(aim.at),
         "altitude_deg": number(aim.altitude_deg),

@@ -45,7 +45,7 @@ yellow filter takes of that. Directions of the view are hours of a clock's face.
 """
 
 from core.air.dispersion import YELLOW_CUTS
-from core.export.parts import SCHEMA, JsonObject, number, time_json
+from core.export.parts import SCHEMA, JsonObject, number, scope_json, time_json
 from core.ladder.ladder import Ladder
 from core.looks.filter_offers import FilterOffers
 from core.looks.finding import Finding
@@ -93,7 +93,7 @@ def looks_json(
         "moon_events": [_event(event, well_placed=event in to_see) for event in appearance.happenings.events],
         "red_spot": _red_spot(appearance.happenings.red_spot),
         "dispersion": None if position is None else _dispersion(appearance),
-        "scope": None if ladder is None else {"id": ladder.scope.id, "name": ladder.scope.name},
+        "scope": scope_json(None if ladder is None else ladder.scope),
         "blur": _blur(ladder),
         "view": _view(appearance.sights),
         "rungs": [_rung(sight) for sight in appearance.sights],

@@ -2,13 +2,17 @@
 
 import json
 import math
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from datetime import UTC, datetime
 from typing import Any
 
 from core.gear.combinations import Combination, highest_holding
+from core.gear.owned import Telescope
+from core.moments.hours import HoursOut
 from core.moments.pairs import ClosePair
 from core.sky.site import Site
+from core.sky.track import Position
+from core.sky.windows import Span
 
 SCHEMA = 1
 JsonObject = dict[str, Any]
@@ -42,6 +46,32 @@ def pair_json(pair: ClosePair, kit: Sequence[Combination]) -> JsonObject:
         "at": time_json(pair.at),
         "power": None if holding is None else number(holding.power),
     }
+
+
+def hours_json(hours: HoursOut | None) -> JsonObject | None:
+    """Return the hours outside, None without a night."""
+    if hours is None:
+        return None
+    return {"from": time_json(hours.start), "until": time_json(hours.end), "assumed": hours.assumed}
+
+
+def position_json(position: Position) -> JsonObject:
+    """Return when a body stands somewhere, how high and in which direction."""
+    return {
+        "time": time_json(position.time),
+        "altitude_deg": number(position.altitude_deg),
+        "azimuth_deg": number(position.azimuth_deg),
+    }
+
+
+def scope_json(scope: Telescope | None) -> JsonObject | None:
+    """Return which telescope it is, None without one."""
+    return None if scope is None else {"id": scope.id, "name": scope.name}
+
+
+def spans_json(spans: Iterable[Span]) -> list[list[str | None]]:
+    """Return spans of time as pairs of a start and an end."""
+    return [[time_json(span.start), time_json(span.end)] for span in spans]
 
 
 def site_json(site: Site) -> JsonObject:

@@ -120,6 +120,11 @@ def highest_holding(kit: Sequence[Combination], across_deg: float) -> Combinatio
     )
 
 
+def chain_factor(chain: Sequence[Barlow]) -> float:
+    """Return by what Barlows and reducers together multiply the focal length, 1 without any."""
+    return math.prod(barlow.working_factor for barlow in chain)
+
+
 def barlow_chains(scope: Telescope, barlows: Sequence[Barlow]) -> list[tuple[Barlow, ...]]:
     """Return what may stand between focuser and eyepiece: nothing, one, or two where the owner allows it.
 
@@ -190,7 +195,7 @@ def _combine(
     scope: Telescope, eyepiece: Eyepiece, focal_length_mm: float, chain: tuple[Barlow, ...]
 ) -> Combination:
     assert scope.focal_length_mm is not None
-    factor = math.prod(barlow.working_factor for barlow in chain)
+    factor = chain_factor(chain)
     combined_power = power(scope.focal_length_mm, focal_length_mm, factor)
     shown = shown_field(
         eyepiece,

@@ -19,7 +19,7 @@ from core.air.blur import blur_at
 from core.air.finest_detail import ceiling_power
 from core.air.usual_air import USUAL_AIR_POWER, USUAL_BLURS, BlurDistribution
 from core.gear.aperture import working_aperture_mm
-from core.gear.combinations import barlow_chains, combinations, fits
+from core.gear.combinations import barlow_chains, chain_factor, combinations, fits
 from core.gear.eye import GLASSES_RELIEF_MM, USUAL_EYE, Eye
 from core.gear.owned import USUAL_BARREL_MM, Barlow, Eyepiece, Telescope, TelescopeKind
 
@@ -181,9 +181,7 @@ def _trials(
     barrel_mm = min(USUAL_BARREL_MM, scope.barrel_mm)
     chains = barlow_chains(scope, barlows)
     one = Eyepiece(name="any", focal_length_mm=10.0, barrel_mm=barrel_mm)
-    factors = np.array(
-        [math.prod(each.working_factor for each in chain) for chain in chains if fits(scope, one, chain)]
-    )
+    factors = np.array([chain_factor(chain) for chain in chains if fits(scope, one, chain)])
 
     def eyepiece(settings_mm: Floats) -> tuple[Floats, Floats]:
         alone = focal_length_mm / settings_mm

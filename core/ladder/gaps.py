@@ -14,6 +14,7 @@ from attrs import frozen
 from core.gear.combinations import (
     MOST_COMBINATIONS,
     barlow_chains,
+    chain_factor,
     combinations,
     eyepiece_focal_lengths_mm,
     fits,
@@ -110,7 +111,7 @@ def eyepieces_for_power(
     return tuple(
         WantedEyepiece(
             barlow=chain[0] if chain else None,
-            focal_length_mm=scope.focal_length_mm * _factor(chain) / power,
+            focal_length_mm=scope.focal_length_mm * chain_factor(chain) / power,
         )
         for chain in singles
     )
@@ -132,14 +133,10 @@ def _added_powers(
         for chain in chains:
             if fits(scope, eyepiece, chain):
                 for focal_length_mm in eyepiece_focal_lengths_mm(eyepiece):
-                    yield scope.focal_length_mm * _factor(chain) / focal_length_mm
+                    yield scope.focal_length_mm * chain_factor(chain) / focal_length_mm
 
 
 def _has_duplicate(power: float, owned: Sequence[float]) -> bool:
     """Tell whether a power is as good as there already among those owned, lowest first."""
     lowest = bisect_left(owned, power / DUPLICATE_RATIO)
     return lowest < len(owned) and owned[lowest] <= power * DUPLICATE_RATIO
-
-
-def _factor(chain: Sequence[Barlow]) -> float:
-    return math.prod(barlow.working_factor for barlow in chain)

@@ -14,7 +14,7 @@ from core.air.limits import Limits
 from core.air.usual_air import LIFTED_AIR_POWER
 from core.gear.aperture import working_aperture_mm
 from core.gear.binoviewer import eyepiece_pairs
-from core.gear.combinations import MOST_COMBINATIONS, Combination
+from core.gear.combinations import MOST_COMBINATIONS, Combination, chain_factor
 from core.gear.eye import GLASSES_RELIEF_MM, Eye
 from core.gear.fields import usable_stop_mm, widest_stop_mm
 from core.gear.optics import is_past_limit
@@ -220,11 +220,10 @@ def _may_vignette(combination: Combination) -> bool:
     eyepiece, focal_length_mm = combination.eyepiece, combination.eyepiece_focal_length_mm
     assert eyepiece is not None
     assert focal_length_mm is not None
-    factor = math.prod(barlow.working_factor for barlow in combination.barlows)
     stop_mm = usable_stop_mm(eyepiece, focal_length_mm, combination.apparent_field_deg)
     if stop_mm is None:
         return focal_length_mm >= LONG_EYEPIECE_MM
-    return stop_mm / factor > REAR_OPENING_MM
+    return stop_mm / chain_factor(combination.barlows) > REAR_OPENING_MM
 
 
 def _glasses_notices(combination: Combination, eye: Eye) -> Iterator[Notice]:

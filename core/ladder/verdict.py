@@ -11,7 +11,7 @@ from enum import StrEnum
 import numpy as np
 from attrs import frozen
 
-from core.air.atmosphere import air_path
+from core.air.atmosphere import LOWEST_PATH_ALTITUDE_DEG, air_path
 from core.air.blur import BLUR_EXPONENT
 from core.air.finest_detail import MOSTLY
 from core.gear.aperture import working_aperture_mm, working_obstruction_ratio
@@ -126,7 +126,7 @@ def _worst_blur_arcsec(smaller: Side, larger: Side) -> float:
 
 def _depends_on_height(smaller: Side, larger: Side, worst_arcsec: float) -> Finding:
     longest_path = (worst_arcsec / smaller.ladder.blur.overhead_arcsec) ** (1 / BLUR_EXPONENT)
-    altitudes_deg = np.linspace(5.0, 90.0, 171)
+    altitudes_deg = np.linspace(LOWEST_PATH_ALTITUDE_DEG, 90.0, 171)
     paths = air_path(altitudes_deg)
     if longest_path < paths[-1]:
         return Finding(kind=FindingKind.FINER_AT_NO_HEIGHT, side=larger, other=smaller)

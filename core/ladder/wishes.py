@@ -6,12 +6,11 @@ from collections.abc import Sequence
 from core.gear.figures import parse_eyepiece_mm, parse_factor
 from core.gear.numbers import Candidate, DoubtfulFigureError, number_text, shown, tidy
 from core.gear.owned import USUAL_BARREL_MM, Barlow, Eyepiece, Telescope
+from core.gear.ranges import BARLOW_FACTOR, EYEPIECE_MM
 from core.ladder.ladder import Ladder, Rung, build_ladder
 
 _FACTOR = re.compile(r"[x×]\s*[\d.,]+%?|[\d.,]+%?\s*[x×]", re.IGNORECASE)
 _BARE = re.compile(r"\d+(?:[.,]\d+)?")
-# Bare figures under the shortest eyepiece are factors; up to the strongest Barlow they may be either.
-_SHORTEST_MM, _STRONGEST = 2.0, 5.0
 
 
 def parse_thing(text: str, *, scope: Telescope | None = None) -> Eyepiece | Barlow:
@@ -25,9 +24,10 @@ def parse_thing(text: str, *, scope: Telescope | None = None) -> Eyepiece | Barl
     is_factor = _FACTOR.fullmatch(plain) is not None
     if not is_factor and _BARE.fullmatch(plain):
         value = float(plain.replace(",", "."))
-        if _SHORTEST_MM <= value <= _STRONGEST:
+        # Bare figures under the shortest eyepiece are factors; up to the strongest Barlow they may be either.
+        if EYEPIECE_MM.low <= value <= BARLOW_FACTOR.high:
             raise _either(text, value)
-        is_factor = value < _SHORTEST_MM
+        is_factor = value < EYEPIECE_MM.low
     if is_factor:
         factor = parse_factor(plain)
         return Barlow(name=f"{number_text(factor)}x", factor=factor, barrel_mm=barrel_mm)

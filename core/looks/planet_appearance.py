@@ -14,7 +14,7 @@ from core.ladder.aim import Aim
 from core.ladder.ladder import Ladder
 from core.looks.face import face_of
 from core.looks.features import FeatureChance, Seen, features_of
-from core.looks.picture.sight import Sight
+from core.looks.picture.sight import SHOWN_FIELD_DEG, SHOWN_POWER, Sight
 from core.looks.picture.stillness import Stillness
 from core.looks.picture.subject import Subject, subject_at
 from core.looks.picture.turn import zenith_angle_deg
@@ -39,11 +39,6 @@ class Happenings:
 
 
 NOTHING_HAPPENS: Final = Happenings()
-
-# What a Sight is made of. Figures each in its range may together make a telescope that nobody has (50 mm of
-# focal length for 2 m of aperture): its powers and fields beyond these are not shown.
-_SHOWN_POWERS: Final = (0.1, 10_000.0)
-_SHOWN_FIELDS_DEG: Final = (0.001, 40.0)
 
 
 @frozen(kw_only=True)
@@ -118,7 +113,7 @@ def seen_through(
     offered = bare.aim.is_offered
     return evolve(
         bare,
-        dispersion_limits=_limits(ladder),
+        dispersion_limits=_is_limited_by_colours(ladder),
         ladder=ladder,
         sights=_sights(ladder, bare, stillness) if offered else (),
         expectations=_expectations(ladder, bare.subject, bare.happenings.events_to_see) if offered else (),
@@ -147,7 +142,7 @@ def _sights(ladder: Ladder, bare: PlanetAppearance, stillness: Stillness) -> tup
             stillness=stillness,
         )
         for rung in ladder.rungs
-        if _SHOWN_POWERS[0] <= rung.power <= _SHOWN_POWERS[1]
+        if SHOWN_POWER.holds(rung.power)
     )
 
 
@@ -158,9 +153,7 @@ def _blur_arcsec(ladder: Ladder, path: float) -> float:
 
 
 def _shown_field_deg(field_deg: float | None) -> float | None:
-    if field_deg is None or not _SHOWN_FIELDS_DEG[0] <= field_deg <= _SHOWN_FIELDS_DEG[1]:
-        return None
-    return field_deg
+    return field_deg if field_deg is not None and SHOWN_FIELD_DEG.holds(field_deg) else None
 
 
 def _in_a_window(night: Night, planet: Body, event: MoonEvent) -> bool:
@@ -168,9 +161,9 @@ def _in_a_window(night: Night, planet: Body, event: MoonEvent) -> bool:
     return any(event.start < window.end and window.start < event.end for window in windows)
 
 
-def _limits(ladder: Ladder | None) -> bool:
+def _is_limited_by_colours(ladder: Ladder) -> bool:
     """Tell whether the colours that height smears have the largest share of the finest detail."""
-    detail = None if ladder is None else ladder.limits.detail
+    detail = ladder.limits.detail
     return detail is not None and detail.largest_part is LimitKind.HEIGHT
 
 

@@ -3,6 +3,7 @@
 from datetime import datetime
 
 from core.air.blur import blur_at
+from core.gear.aperture import working_aperture_mm
 from core.situation.situation import Situation
 from core.tonight.soft_view import KnownOfView
 
@@ -20,10 +21,8 @@ def known_of_view(situation: Situation) -> KnownOfView | None:
         days = float((situation.evening - scope.collimated_on).days)
     return KnownOfView(
         kind=scope.kind,
-        aperture_mm=ladder.limits.aperture / 2.0,
-        focal_ratio=None
-        if scope.focal_length_mm is None or scope.aperture_mm is None
-        else scope.focal_length_mm / scope.aperture_mm,
+        aperture_mm=working_aperture_mm(scope),
+        focal_ratio=scope.focal_ratio,
         standing=None if rung is None else rung.standing,
         exit_pupil_mm=None if rung is None else rung.exit_pupil_mm,
         altitude_deg=aim.altitude_deg,

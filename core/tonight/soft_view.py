@@ -12,8 +12,12 @@ from typing import Final
 
 from attrs import frozen
 
+from core.air.cooling import SMALL_REFRACTOR_MM
 from core.gear.owned import Stand, TelescopeKind
 from core.ladder.ladder import Standing
+from core.ladder.mount import TREMBLES_FROM_S
+from core.ladder.notices import FLOATERS_BEGIN_MM, FLOATERS_COMMON_MM, FLOATERS_STRONG_MM
+from core.sky.events import BEST_DEG, FAIR_DEG
 
 MOST_QUESTIONS: Final = 5
 # A cause this likely needs no further question, and one less likely than the other is no answer.
@@ -237,7 +241,7 @@ def _of_height(known: KnownOfView) -> dict[Cause, float]:
     warm = {Cause.WARM_AIR: 16.0 if known.in_warm_air else 0.5}
     if known.altitude_deg is None:
         return warm
-    for least_deg, by in ((45.0, 0.05), (30.0, 0.8), (20.0, 6.0)):
+    for least_deg, by in ((BEST_DEG, 0.05), (FAIR_DEG, 0.8), (20.0, 6.0)):
         if known.altitude_deg >= least_deg:
             return warm | {Cause.HEIGHT: by}
     return warm | {Cause.HEIGHT: 14.0}
@@ -252,7 +256,8 @@ def _of_power(known: KnownOfView) -> dict[Cause, float]:
     }
     factors = {} if known.standing is None else {Cause.POWER: by_standing[known.standing]}
     if known.exit_pupil_mm is not None:
-        for least_mm, by in ((1.0, 0.05), (0.7, 1.0), (0.5, 3.0)):
+        bounds = ((FLOATERS_BEGIN_MM, 0.05), (FLOATERS_COMMON_MM, 1.0), (FLOATERS_STRONG_MM, 3.0))
+        for least_mm, by in bounds:
             if known.exit_pupil_mm >= least_mm:
                 return factors | {Cause.SMALL_PUPIL: by}
         return factors | {Cause.SMALL_PUPIL: 7.0}
@@ -268,7 +273,7 @@ def _of_telescope(known: KnownOfView) -> dict[Cause, float]:
         collimation *= 1.3 if days is None or days > 90 else 0.5 if days <= 7 else 1.0
     mount = 3.0 if known.stands_on in (Stand.DECK, Stand.BALCONY) else 1.0
     if known.settles_s is not None:
-        mount *= 2.0 if known.settles_s >= 4 else 0.6
+        mount *= 2.0 if known.settles_s >= TREMBLES_FROM_S else 0.6
     return {Cause.COLLIMATION: collimation, Cause.MOUNT: mount}
 
 
@@ -278,7 +283,7 @@ def _of_glass(known: KnownOfView) -> dict[Cause, float]:
         cooling = 5.0 if known.is_cooling else 0.15
     if known.mirror_share > 1.0:
         cooling *= 3.0
-    if known.kind is TelescopeKind.REFRACTOR and (known.aperture_mm or 0.0) <= 120:
+    if known.kind is TelescopeKind.REFRACTOR and (known.aperture_mm or 0.0) <= SMALL_REFRACTOR_MM:
         cooling *= 0.4
     own_warmth = {TelescopeKind.REFLECTOR: 2.0, TelescopeKind.FIXED: 0.2}.get(known.kind, 0.6)
     dew = 1.0 if known.is_wet is None else 6.0 if known.is_wet else 0.15

@@ -5,6 +5,7 @@ from typing import Final
 
 from core.gear.optics import is_past_limit
 from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
+from core.gear.ranges import EYEPIECE_MM
 from core.ladder.buying import ZOOM_SETTINGS, BuyKind, Purchase, as_gear
 from core.ladder.gaps import Gap, WantedEyepiece, WhatIf, eyepieces_for_power
 from core.ladder.ladder import Ladder
@@ -12,7 +13,6 @@ from core.words.limits import limit_name
 from core.words.names import either, listed
 from core.words.quantities import power_text, two_figures
 
-_SHORTEST_MADE_MM, _LONGEST_MADE_MM = 2.0, 60.0
 _MOST_POWERS_NAMED = 4
 
 _NOTHING: Final = "Nothing to buy: on most nights you have a power near the best one."
@@ -128,7 +128,8 @@ def wanted_sentence(ladder: Ladder, barlows: Sequence[Barlow], power: float) -> 
     scope, wanted = ladder.scope, power_text(power)
     if scope.kind is TelescopeKind.FIXED:
         return _BUILT_IN.format(scope=scope.name)
-    ways = [_way(way) for way in eyepieces_for_power(scope, barlows, power) if _is_made(way)]
+    found = eyepieces_for_power(scope, barlows, power)
+    ways = [_way(way) for way in found if EYEPIECE_MM.holds(way.focal_length_mm)]
     words = [_TAKES.format(wanted=wanted, ways=either(ways)) if ways else _NOT_MADE.format(wanted=wanted)]
     if ladder.rungs:
         nearest = min(ladder.rungs, key=lambda rung: max(rung.power, power) / min(rung.power, power))
@@ -144,10 +145,6 @@ def wanted_sentence(ladder: Ladder, barlows: Sequence[Barlow], power: float) -> 
 def _way(way: WantedEyepiece) -> str:
     eyepiece = f"{two_figures(way.focal_length_mm)} mm"
     return eyepiece if way.barlow is None else _WAY_WITH.format(eyepiece=eyepiece, barlow=way.barlow.name)
-
-
-def _is_made(way: WantedEyepiece) -> bool:
-    return _SHORTEST_MADE_MM <= way.focal_length_mm <= _LONGEST_MADE_MM
 
 
 def _powers(powers: Sequence[float]) -> str:

@@ -5,12 +5,13 @@ from typing import TYPE_CHECKING, Final
 
 from attrs import frozen
 
+from core.air.readiness import as_estimate
+
 if TYPE_CHECKING:
     # All that follows from the choices takes longer to load than to ask for a clock.
     from core.situation.situation import Situation
 
 _MINUTE: Final = timedelta(minutes=1)
-_FIVE_MINUTES: Final = timedelta(minutes=5)
 _UNDER_A_MINUTE: Final = "{time} (under a minute)"
 
 
@@ -32,8 +33,7 @@ class SiteClock:
 
     def about(self, moment: datetime) -> str:
         """Return a time of day to the nearest five minutes, as an estimate deserves."""
-        step_s = _FIVE_MINUTES.total_seconds()
-        return self.time(datetime.fromtimestamp(step_s * round(moment.timestamp() / step_s), UTC))
+        return self.time(as_estimate(moment))
 
     def span(self, start: datetime, end: datetime) -> str:
         """Return two times, ``18:40–21:15``, or of less than a minute ``18:40 (under a minute)``.

@@ -10,12 +10,11 @@ from attrs import frozen
 
 from core.air.usual_air import USUAL_BLUR_ARCSEC
 from core.moments.details import USUAL_APERTURE_MM
-from core.problems import ProblemsError
 from core.sky.bodies import FACTS, Body
 from core.sky.ephemeris import Floats, usable_dates
 from core.sky.site import Site
 from core.year.detail import details_by_evening
-from core.year.evenings import Evenings, evenings_from
+from core.year.evenings import Evenings, evenings_from_any
 from core.year.outlook import BodyOutlook, compute_outlook
 
 # How far ahead is looked; Mars, the slowest to come round, takes 780 days from one opposition to the next.
@@ -159,7 +158,4 @@ def _evenings_of(site: Site, block: int) -> Evenings | None:
     days = (block + 1) * _BLOCK_DAYS - first.toordinal()
     if first > latest or days <= 0:
         return None
-    try:
-        return evenings_from(site, first, days)
-    except ProblemsError:  # the zone skipped that date, and none ever skipped two in a row
-        return evenings_from(site, first + timedelta(days=1), days - 1)
+    return evenings_from_any(site, first, days)

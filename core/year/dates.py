@@ -22,7 +22,7 @@ from core.sky.site import Site
 from core.sky.track import Position, position_at
 from core.sky.windows import Pieces, Span, intersect, to_spans
 from core.year.behind_obstacles import spans_behind_obstacles
-from core.year.evenings import Evenings, evenings_from
+from core.year.evenings import Evenings, evenings_from, evenings_from_any
 from core.year.outlook import Progress
 
 HOW_MANY: Final = 10
@@ -136,9 +136,9 @@ def find_dates(
     Each body is above its height for 20 minutes on end in the hours (``usual`` ones where none are wished
     for), in a sky dark enough for it, clear of the site's blocked sky, and before the stop line.
     ``dark_enough`` gives the Sun's altitude for that where it is not the usual one, ``glass`` the telescope
-    whose ceiling is told. ``progress`` is told how
-    many of its steps are done, and of how many; whatever it raises stops the work. Raises EphemerisRangeError
-    for a first date outside the planet tables, ProblemsError for one that the site's zone skipped.
+    whose ceiling is told. ``progress`` is told how many of its steps are done, and of how many; whatever it
+    raises stops the work. Raises EphemerisRangeError for a first date outside the planet tables, and
+    ProblemsError for one that the site's zone skipped.
     """
     check_date(first)
     last = min(first + timedelta(days=round(365.25 * YEARS_LOOKED_THROUGH)), usable_dates()[1])
@@ -150,7 +150,8 @@ def find_dates(
         if progress is not None:
             progress(step, steps)
         start = first + timedelta(days=step * _BLOCK_DAYS)
-        evenings = _evenings(site, start, min(_BLOCK_DAYS, (last - start).days + 1), is_first=step == 0)
+        read = evenings_from_any if step else evenings_from
+        evenings = read(site, start, min(_BLOCK_DAYS, (last - start).days + 1))
         found += search.in_block(evenings)
         searched_to = evenings.dates[-1]
         if len(found) >= HOW_MANY:
@@ -159,16 +160,6 @@ def find_dates(
     if progress is not None:
         progress(steps, steps)
     return FoundDates(wishes=wishes, evenings=tuple(found[:HOW_MANY]), searched_to=searched_to)
-
-
-def _evenings(site: Site, start: date, days: int, *, is_first: bool) -> Evenings:
-    try:
-        return evenings_from(site, start, days)
-    except ProblemsError:
-        # The zone skipped that date, and none ever skipped two in a row.
-        if is_first or days == 1:
-            raise
-        return evenings_from(site, start + timedelta(days=1), days - 1)
 
 
 @frozen

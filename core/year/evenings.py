@@ -67,6 +67,17 @@ def evenings_from(site: Site, first: date, days: int) -> Evenings:
     return Evenings(site=site, dates=tuple(dates), edges_s=np.array([edge.timestamp() for edge in edges]))
 
 
+def evenings_from_any(site: Site, first: date, days: int) -> Evenings:
+    """Return the same, from the day after where the zone skipped the first date and others follow it."""
+    try:
+        return evenings_from(site, first, days)
+    except ProblemsError:
+        if days == 1:
+            raise
+        # No zone ever skipped two dates in a row.
+        return evenings_from(site, first + _DAY, days - 1)
+
+
 def year_from(site: Site, first: date) -> Evenings:
     """Return the evenings of a year: up to the day before the same date of the next year."""
     check_date(first)

@@ -106,7 +106,7 @@ def compute_outlook(
     ``progress`` is told after each step how many are done, and of how many; whatever it raises stops the
     work. Raises EphemerisRangeError where the planet tables end.
     """
-    tell = progress or _say_nothing
+    tell = progress or say_nothing
     steps = len(bodies) + 1
     tell(0, steps)
     sky = _Sky.over(evenings, through_blocked=through_blocked)
@@ -134,8 +134,8 @@ def _until_stop(sun: Heights) -> Floats:
     return np.column_stack([nights_s[:, 0], stops_s])[stops_s > nights_s[:, 0]]
 
 
-def _say_nothing(_done: int, _steps: int) -> None:
-    pass
+def say_nothing(_done: int, _steps: int) -> None:
+    """Be the progress of a work that nobody waits for."""
 
 
 @frozen

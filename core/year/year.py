@@ -15,7 +15,7 @@ from core.sky.site import Site
 from core.year.best_weeks import BestWeeks, Stretches, find_best_weeks, find_light_nights
 from core.year.detail import details_by_evening
 from core.year.evenings import year_from
-from core.year.outlook import BodyOutlook, Progress, compute_outlook
+from core.year.outlook import BodyOutlook, Progress, compute_outlook, say_nothing
 from core.year.pairs import close_pairs_of_year
 from core.year.phenomena import Phenomenon, find_phenomena
 
@@ -88,7 +88,7 @@ def compute_year(
     below_deg = FACTS[planet].dark_enough_sun_altitude_deg if dark_below_deg is None else dark_below_deg
     (outlook,) = compute_outlook(evenings, [planet], dark_enough={planet: below_deg}, progress=progress)
     start, end = (datetime.fromtimestamp(edge_s, UTC) for edge_s in (evenings.start_s, evenings.end_s))
-    between = partial(progress or _say_nothing, 2, 2)
+    between = partial(progress or say_nothing, 2, 2)
     details = details_by_evening(outlook, aperture_mm=aperture_mm, overhead_arcsec=overhead_arcsec)
     # What these are found with takes a while to load.
     ring: RingYear | None = None
@@ -120,7 +120,3 @@ def compute_year(
         facing=facing,
         pairs=close_pairs_of_year(outlook, below_deg, between=between),
     )
-
-
-def _say_nothing(_done: int, _steps: int) -> None:
-    pass

@@ -5,8 +5,9 @@ from collections.abc import Sequence
 from PySide6.QtWidgets import QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
 from core.drawing.experience import draw_experience, height_of
-from core.drawing.marks import POINTS_PER_INCH, Drawing, Page
+from core.drawing.marks import Drawing, Page
 from core.drawing.palette import load_palette
+from core.drawing.paper_sizes import POINTS_PER_INCH
 from core.ladder.experience import GroupedBy, PowerRecord, grouped, power_records, uses_of
 from core.record.log_entry import LogEntry
 from core.situation.situation import Situation

@@ -23,6 +23,10 @@ from core.sky.bodies import Body
 Values = NDArray[np.float32]
 
 PICTURE_SIZE: Final = 400
+# What a view may be of. Figures each in its range may together make a telescope that nobody has (50 mm of
+# focal length for 2 m of aperture): of its powers and fields beyond these no picture is made (ours).
+SHOWN_POWER: Final = within(0.1, 10_000, "x")
+SHOWN_FIELD_DEG: Final = within(0.001, 40, "degrees")
 # The widest apparent field of an eyepiece.
 _WIDEST_APPARENT_DEG: Final = 120.0
 # Pixels painted beyond each edge, so that what the blur carries over the edge is right.
@@ -45,10 +49,10 @@ class Sight:
 
     subject: Subject
     scope: Telescope
-    power: float = field(validator=within(0.1, 10_000, "x"))
+    power: float = field(validator=SHOWN_POWER)
     air_arcsec: float = field(validator=within(0, 60, "arcsec"))
     spread_arcsec: float = field(default=0.0, validator=within(0, 60, "arcsec"))
-    true_field_deg: float | None = field(default=None, validator=optional(within(0.001, 40, "degrees")))
+    true_field_deg: float | None = field(default=None, validator=optional(SHOWN_FIELD_DEG))
     zenith_angle_deg: float | None = None
     stillness: Stillness = Stillness.MOSTLY
 
