@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from functools import partial
 
-from PySide6.QtCore import QSize, Qt, QTimer
+from PySide6.QtCore import QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QCloseEvent, QKeyEvent, QShowEvent
 from PySide6.QtWidgets import (
     QApplication,
@@ -60,7 +60,14 @@ class Shell(QMainWindow):
 
     Views are made when they are first shown, so that the window itself comes up at once. On the
     ``first_run`` the guide to a new profile opens by itself.
+
+    Signals
+    -------
+    view_made
+        A view is shown for the first time.
     """
+
+    view_made = Signal()
 
     def __init__(
         self,
@@ -141,6 +148,7 @@ class Shell(QMainWindow):
         if number not in self._views:
             self._views[number] = make_view(number, self.state, self.log_book)
             self._replace_page(number, self._views[number])
+            self.view_made.emit()
         self.stack.setCurrentIndex(number)
         # What was told over one view is not to hide another.
         self.answer_bar.why.setChecked(False)

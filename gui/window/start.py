@@ -22,6 +22,7 @@ from gui.window.errors import ErrorDoor
 from gui.window.file_open import FileOpen
 from gui.window.leaving import heeding_signals
 from gui.window.shell import Shell
+from gui.window.short_pauses import keep_pauses_short
 
 
 def run_window(path: Path | None = None) -> int:
@@ -60,6 +61,7 @@ def run_window(path: Path | None = None) -> int:
         shell = Shell(state, theme, session=_opened(session, path), session_file=session_file)
         brought_back = shell.documents.bring_back()
         shell.first_run = not (path or session.recent or brought_back)
+        keep_pauses_short(shell)
         door.raised.connect(state.tell)
         FileOpen(app, shell.documents.open_path)
         sentences = [sentence for sentence in (told, trouble, brought_back) if sentence]
