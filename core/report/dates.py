@@ -1,4 +1,4 @@
-"""The evenings that fit what was wished for, as plain text for a terminal of 80 columns."""
+"""The evenings that fit what was wished for, as plain text for a terminal."""
 
 from core.moments.hours import Hour
 from core.plain_text import WIDTH, wrapped
@@ -25,7 +25,7 @@ def dates_text(
     sentence = found_sentence(found, site, usual=usual, is_assumed=is_assumed, clock=site_clock)
     lines = wrapped(sentence, width)
     for evening in found.evenings:
-        lines += ["", day_words(evening)]
+        lines += ["", *wrapped(day_words(evening), width)]
         for seen in evening.seen:
             lines += wrapped(f"  {seen_words(seen, site_clock)}", width, indent="    ")
     for words in found_cautions(found, usual=usual):

@@ -1,8 +1,8 @@
-"""The evening in order as plain text for a terminal of 80 columns."""
+"""The evening in order as plain text for a terminal."""
 
 from typing import Final
 
-from core.plain_text import WIDTH, cut, printable, shown_name, wrapped
+from core.plain_text import WIDTH, printable, shown_name, wrapped
 from core.situation.situation import Situation
 from core.words.answer import answer_words
 from core.words.cautions import CAP_BEFORE_SUNRISE
@@ -30,7 +30,8 @@ def evening_text(situation: Situation, *, width: int = WIDTH) -> str:
     lines += ["", *wrapped(heading, width), *wrapped(sun_times_sentence(night.sun, clock), width), ""]
     for item in situation.evening_steps:
         title = printable(item_title(item))
-        lines.append(cut(EVENING_STEP.format(times=clock.times(item.start, item.end), title=title), width))
+        step = EVENING_STEP.format(times=clock.times(item.start, item.end), title=title)
+        lines += wrapped(step, width, indent=_INDENT)
         words = printable(item_words(item, clock, unit=situation.preferences.temperature))
         if words != title:
             lines += wrapped(_INDENT + words, width, indent=_INDENT)

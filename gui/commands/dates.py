@@ -30,6 +30,7 @@ from gui.commands.parsing import (
     checked,
     placed,
 )
+from gui.terminal import terminal_width
 
 _RANGE = re.compile(r"\s*([^-–\s]+)\s*[-–]\s*([^-–\s%]+)\s*%?\s*")
 
@@ -97,7 +98,9 @@ def run(args: Namespace, now: datetime) -> str:
     if args.json:
         return to_json(dates_json(found, site, first, usual=usual, scope=scope))
     is_assumed = usual == (USUAL_FROM, USUAL_UNTIL)
-    return dates_text(found, site, usual=usual, is_assumed=is_assumed, clock=preferences.clock)
+    return dates_text(
+        found, site, usual=usual, is_assumed=is_assumed, clock=preferences.clock, width=terminal_width()
+    )
 
 
 def moon_percent(text: str) -> tuple[float, float]:

@@ -6,6 +6,7 @@ from pathlib import Path
 
 from core.export.log import log_csv, log_json
 from core.export.parts import to_json
+from core.plain_text import printable, wrapped
 from core.problems import refuse
 from core.record.folders import data_folder
 from core.record.log import Log
@@ -59,4 +60,5 @@ def run(args: Namespace, now: datetime) -> str:  # noqa: ARG001 - every command 
     if entries:
         return log_text(entries, clock=profile.preferences.clock, width=terminal_width())
     empty = NOTHING_FOUND if args.search or args.since else NOTHING_YET
-    return empty.format(observer=profile.observer or args.profile.name)
+    told = empty.format(observer=printable(profile.observer or args.profile.name))
+    return "\n".join(wrapped(told, terminal_width()))

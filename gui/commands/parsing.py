@@ -12,11 +12,11 @@ from typing import NoReturn, TypeVar
 from core.air.blur import BLUR_ARCSEC, Blur
 from core.gear.numbers import parse_number, shown
 from core.moments.hours import Twilight, read_hour
-from core.plain_text import printable
+from core.plain_text import printable, width_of, wrapped
 from core.problems import Problem, ProblemsError, refuse
 from core.record.choose import choose_planet
 from core.words.commands import MUST_BE_DATE, MUST_BE_SIZE, SEE_HELP
-from gui.terminal import write
+from gui.terminal import terminal_width, write
 
 T = TypeVar("T")
 
@@ -39,7 +39,19 @@ class Parser(ArgumentParser):
 
     def _print_message(self, message: str, file: object = None) -> None:
         """Print help or version; argparse itself would keep silent where the output takes no more."""
-        write(message.removesuffix("\n"))
+        width = terminal_width()
+        write("\n".join(part for line in message.splitlines() for part in _fitted(line, width)))
+
+
+def _fitted(line: str, width: int) -> list[str]:
+    """Return a line of help as lines that fit; argparse leaves what it indents far as wide as it is."""
+    words = line.lstrip()
+    room = width - width_of(words)
+    if len(line) - len(words) <= room:
+        return [line]
+    if room > 0:
+        return [f"{' ' * room}{words}"]
+    return wrapped(line, width, indent="    ")
 
 
 def add_profile(parser: ArgumentParser) -> None:
