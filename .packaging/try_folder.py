@@ -59,13 +59,14 @@ def calls(home: Path) -> list[tuple[str, ...]]:
             ("looks", profile, "--planet", "jupiter", *EVENING),
             ("evening", profile, *EVENING),
             ("year", profile, "--planet", "mars", "--from", "2026-12-05"),
+            ("dates", profile, "--planet", "saturn", "--from", "2026-12-05"),
             ("log", profile),
         ):
             asked += [words, (*words, "--json")]
     profile = two_scopes(home)
     names = [scope["name"] for scope in tomllib.loads(profile.read_text("utf-8"))["telescopes"]]
-    asked.append(("compare", str(profile), *names[:2], *EVENING))
-    return asked
+    compared = ("compare", str(profile), *names[:2], *EVENING)
+    return [*asked, compared, (*compared, "--json")]
 
 
 def two_scopes(home: Path) -> Path:
