@@ -60,6 +60,9 @@ def test_qt_that_does_not_load_for_another_reason_gives_that_reason(monkeypatch:
 
 @pytest.mark.parametrize("platform", ["offscreen", "minimal", "minimal:enable_fonts", "xcb;offscreen"])
 def test_a_platform_that_needs_no_display_is_enough(platform: str) -> None:
+    with pytest.raises(NoWindowError):
+        check_window({}, load=Libraries())
+
     check_window({"QT_QPA_PLATFORM": platform}, load=Libraries())
 
 
@@ -92,5 +95,8 @@ def test_one_display_that_answers_is_enough() -> None:
     server = os.environ.get("DISPLAY")
     if not server:
         pytest.skip("there is no X server here")
+
+    with pytest.raises(NoWindowError):
+        check_window({"WAYLAND_DISPLAY": "wayland-none"})
 
     check_window({"DISPLAY": server, "WAYLAND_DISPLAY": "wayland-none"})

@@ -50,6 +50,7 @@ def refusal(parse: Callable[[str], object], text: str) -> str:
         (" 12,5 ", 12.5),
         (f"12,5{NO_BREAK}", 12.5),
         ("1200,5", 1200.5),
+        ("1200,500", 1200.5),
         (f"1{NARROW_NO_BREAK}200,5", 1200.5),
         ("1 200", 1200),
         (",5", 0.5),
@@ -89,6 +90,7 @@ def test_what_is_no_number_is_refused_in_one_sentence(text: str) -> None:
     [
         ("1.200", [1.2, 1200]),
         ("1,200", [1.2, 1200]),
+        ("120,500", [120.5, 120_500]),
         ("1.200,5", [1200.5]),
         ("1,200.5", [1200.5]),
         ("1.200.000", [1_200_000]),
@@ -367,3 +369,10 @@ def test_the_decimal_mark_of_either_habit_never_changes_the_figure(focal_length_
 
     assert parse_eyepiece_mm(with_point) == ZoomRange(focal_length_mm)
     assert parse_eyepiece_mm(with_point.replace(".", ",")) == ZoomRange(focal_length_mm)
+
+
+def test_a_refused_text_is_repeated_whole_up_to_forty_signs() -> None:
+    forty = "9" * 40
+
+    assert refusal(parse_power, forty).endswith(f"not “{forty}”.")
+    assert refusal(parse_power, f"{forty}9") == f"“{forty[1:]}…” is too long for a number."
