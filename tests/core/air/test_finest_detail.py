@@ -15,6 +15,7 @@ from core.air.finest_detail import (
     ceiling_power,
     detail_arcsec,
     finest_detail,
+    learned_band,
     power_band,
     power_showing,
 )
@@ -154,3 +155,12 @@ def test_a_114_mm_bears_100x_in_boiling_and_200x_in_steady_air() -> None:
     # Judged overhead.
     assert power_at(114, 3.0, 90) == pytest.approx(100, rel=0.15)
     assert power_at(114, 0.8, 90) == pytest.approx(200, rel=0.05)
+
+
+def test_a_band_from_verdicts_runs_between_its_ends_but_is_never_finer_than_15_percent() -> None:
+    # 150 mm overhead by the check values: 199x at 1.45 arcsec, 255x at 0.8, 118x at 3.
+    assert learned_band(150, (0.8, 1.45, 3.0)) == pytest.approx((118, 255), abs=0.6)
+    assert learned_band(150, (1.45, 1.45, 1.45)) == pytest.approx((0.85 * 199, 1.15 * 199), rel=0.004)
+    # 400 mm at 0.8 arcsec would bear 414x: both ends stop at the usual limit.
+    assert learned_band(400, (0.8, 0.8, 0.8)) == (300, 300)
+    assert learned_band(400, (0.8, 0.8, 0.8), usual_air=400)[1] == 400
