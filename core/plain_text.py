@@ -138,6 +138,17 @@ def wrapped(text: str, width: int, *, indent: str = "") -> list[str]:
     return textwrap.wrap(text, max(width // 2, 10), subsequent_indent=indent)
 
 
+def fitted(line: str, width: int) -> list[str]:
+    """Return an indented line as lines of at most ``width`` columns, less far indented where that will do."""
+    words = line.lstrip()
+    room = width - width_of(words)
+    if len(line) - len(words) <= room:
+        return [line]
+    if room > 0:
+        return [f"{' ' * room}{words}"]
+    return wrapped(line, width, indent="    ")
+
+
 def shown_name(text: str, longest: int = 28) -> str:
     """Return an owner's name as a terminal shows it: harmless, and cut where it is very long."""
     return cut(printable(text), longest)

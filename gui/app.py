@@ -14,7 +14,6 @@ from core.words.commands import (
     COMPLAINT,
     DOES,
     NO_COMMAND,
-    VERSION,
     commands_words,
     not_understood_words,
     output_trouble_words,
@@ -23,8 +22,15 @@ from core.words.errors import NOT_STARTED
 from gui.commands import COMMANDS
 from gui.commands.parsing import Parser
 from gui.display import NoWindowError, check_window
-from gui.terminal import fitted_to_terminal, give_up_output, reader_has_gone, write, write_error
-from gui.versions import PROGRAM, own_version
+from gui.terminal import (
+    fitted_to_terminal,
+    give_up_output,
+    reader_has_gone,
+    terminal_width,
+    write,
+    write_error,
+)
+from gui.versions import PROGRAM, versions_text
 
 FAILED, BAD_INPUT, INTERRUPTED = 1, 2, 130
 
@@ -108,11 +114,14 @@ def _show_window(words: Sequence[str]) -> int:
     for name, summary in DESKTOP_DEEDS.items():
         parser.add_argument(name, action="store_true", help=summary)
     parser.add_argument(
-        "--version", action="version", version=VERSION.format(program=PROGRAM, version=own_version())
+        "--version", action="store_true", help="show versions, licences and whose data it uses"
     )
     args, others = parser.parse_known_args(words)
     if others:
         raise _not_understood(words[0], others)
+    if args.version:
+        write(versions_text(terminal_width()))
+        return 0
     if args.install_desktop or args.remove_desktop:
         from gui.desktop import install_desktop, remove_desktop
 

@@ -12,7 +12,7 @@ from typing import NoReturn, TypeVar
 from core.air.blur import BLUR_ARCSEC, Blur
 from core.gear.numbers import parse_number, shown
 from core.moments.hours import Twilight, read_hour
-from core.plain_text import printable, width_of, wrapped
+from core.plain_text import fitted, printable
 from core.problems import Problem, ProblemsError, refuse
 from core.record.choose import choose_planet
 from core.words.commands import MUST_BE_DATE, MUST_BE_SIZE, SEE_HELP
@@ -40,18 +40,7 @@ class Parser(ArgumentParser):
     def _print_message(self, message: str, file: object = None) -> None:
         """Print help or version; argparse itself would keep silent where the output takes no more."""
         width = terminal_width()
-        write("\n".join(part for line in message.splitlines() for part in _fitted(line, width)))
-
-
-def _fitted(line: str, width: int) -> list[str]:
-    """Return a line of help as lines that fit; argparse leaves what it indents far as wide as it is."""
-    words = line.lstrip()
-    room = width - width_of(words)
-    if len(line) - len(words) <= room:
-        return [line]
-    if room > 0:
-        return [f"{' ' * room}{words}"]
-    return wrapped(line, width, indent="    ")
+        write("\n".join(part for line in message.splitlines() for part in fitted(line, width)))
 
 
 def add_profile(parser: ArgumentParser) -> None:

@@ -1,10 +1,9 @@
 """The longer texts of the Help menu."""
 
-from importlib import resources
 from pathlib import Path
 
 from core.words.controls import LIBRARY
-from gui.versions import versions
+from gui.versions import notices, versions
 
 KEYS = """\
 Everywhere
@@ -90,5 +89,4 @@ data lies in {report}; whoever helps you may ask for it and for these versions:
 def about_text(report: Path) -> str:
     """Return what the program is, whose work it rests on, and where the report of an error would lie."""
     numbers = "\n".join(LIBRARY.format(name=name, version=number) for name, number in versions())
-    notices = resources.files("resources").joinpath("licences", "notices.txt").read_text("utf-8")
-    return _ABOUT.format(report=report, versions=numbers) + notices
+    return _ABOUT.format(report=report, versions=numbers) + notices()

@@ -78,9 +78,22 @@ def test_without_a_folder_the_error_is_told_all_the_same(tmp_path: Path, qtbot: 
     assert told == ["Something went wrong inside Stillair, and your profile is as it was."]
 
 
-def test_the_version_is_told_in_the_terminal(capsys: pytest.CaptureFixture[str]) -> None:
+def test_versions_licences_and_data_are_told_in_the_terminal(
+    capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("COLUMNS", "57")
     assert main(["--version"]) == 0
-    assert re.fullmatch(r"stillair (\d+\.\d+\.\d+|\(not installed\))\n", capsys.readouterr().out)
+    first, *others = capsys.readouterr().out.splitlines()
+    assert re.fullmatch(r"stillair (\d+\.\d+\.\d+|\(not installed\))", first)
+    assert max(map(len, others)) <= 57
+    told = " ".join(" ".join(others).split())
+    for words in (
+        f"PySide6-Essentials {version('PySide6-Essentials')}",
+        "Stillair itself: MIT licence",
+        "GeoNames (geonames.org), Creative Commons Attribution 4.0",
+        "Open Database Licence",
+    ):
+        assert words in told
 
 
 def test_about_tells_versions_licences_and_where_a_report_would_lie(
