@@ -69,8 +69,8 @@ class HorizonPicture(OwnControl, QWidget):
 
     The middle is south for a northern site and north for a southern one, where the planets pass.
     Keys: Page Up and Page Down choose a sector; the arrows move it and raise it by a degree (five with
-    Shift); Ctrl with left or right moves its first edge, Alt with left or right its second. Delete takes it
-    away.
+    Shift); Ctrl with left or right moves its first edge, Alt with left or right its second. Ctrl with Delete
+    takes it away.
 
     Signals
     -------

@@ -13,6 +13,7 @@ from core.words.controls import SECTORS
 from core.words.gear_edits import ROW_PROBLEM
 from core.words.names import as_sentence
 from gui.widgets.field import Choice, Field, Reading
+from gui.widgets.key_names import with_own_keys
 from gui.widgets.readings import figure, range_of
 
 Sector = BlockedSky | WarmAir
@@ -26,7 +27,10 @@ _HEATED = 4
 
 
 class SectorTable(QTableWidget):
-    """The rows, with an empty one at the end to type the next sector in; Delete takes rows away."""
+    """The rows, with an empty one at the end to type the next sector in.
+
+    Delete empties a cell, Ctrl+Delete takes a row away, as in the picture of the horizon.
+    """
 
     def __init__(self, has_heated: bool, parent: QWidget | None = None) -> None:
         headings = [*_HEADINGS, "Heated"] if has_heated else list(_HEADINGS)
@@ -83,13 +87,19 @@ class SectorTable(QTableWidget):
             self.fit()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        if event.key() == Qt.Key.Key_Delete and self.currentRow() >= 0:
+        control = Qt.KeyboardModifier.ControlModifier
+        # Qt may give none, whatever its types say.
+        cell: object = self.currentItem()
+        if event.key() == Qt.Key.Key_Delete and event.modifiers() & control and self.currentRow() >= 0:
             self.removeRow(self.currentRow())
             if self.rowCount() == 0:
                 self._append([])
             self.keep_empty_row()
             self.fit()
             self.cellChanged.emit(-1, -1)
+        elif event.key() == Qt.Key.Key_Delete:
+            if isinstance(cell, QTableWidgetItem) and cell.column() != _HEATED:
+                cell.setText("")
         else:
             super().keyPressEvent(event)
 
@@ -118,7 +128,9 @@ class SectorField(Field):
         self._kept: tuple[Sector, ...] = ()
         self._table = SectorTable(sector is BlockedSky, self)
         self._table.setAccessibleName(SECTORS.format(label=label))
-        self._table.setToolTip("Type in the last row to add one. Delete removes the row in hand.")
+        self._table.setToolTip(
+            with_own_keys("Type in the last row to add one. Ctrl+Delete removes the row in hand.")
+        )
         self._row.addWidget(self._table)
         self.setFocusProxy(self._table)
         self._table.cellChanged.connect(lambda _row, _column: self._on_changed())

@@ -40,6 +40,11 @@ class ReadingArea(QScrollArea):
     def sizeHint(self) -> QSize:
         return self.minimumSizeHint().expandedTo(QSize(0, self._wanted))
 
+    @property
+    def wanted_height(self) -> int:
+        """The height that the words need, 0 while that is not asked for."""
+        return self._wanted
+
     def fit(self, width: int | None) -> None:
         """Ask for the height that the words need in a width, or with None take whatever there is."""
         policy = QSizePolicy.Policy

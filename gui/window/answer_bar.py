@@ -1,13 +1,11 @@
 """The one answer on top of the views, with its reasons one click below."""
 
-from PySide6.QtCore import QEvent, Qt
+from PySide6.QtCore import QEvent, QSize, Qt
 from PySide6.QtGui import QKeySequence, QResizeEvent, QShortcut
 from PySide6.QtWidgets import (
     QBoxLayout,
     QHBoxLayout,
     QPushButton,
-    QScrollArea,
-    QSizePolicy,
     QVBoxLayout,
     QWidget,
 )
@@ -20,12 +18,13 @@ from core.words.site_clock import clock_of
 from gui.state import AppState, Change
 from gui.widgets.all_lines import AllLines
 from gui.widgets.plain_label import PlainLabel
+from gui.widgets.reading_area import ReadingArea, reading_label
 
-_MARGIN_PX = 14
 # How many letters of the words are on a line, at least, beside the hours.
 _LEAST_LETTERS = 45
 _BESIDE_PX, _BELOW_PX = 16, 4
-_FRAME_PX = 5  # border and padding of the panel in the style sheet
+# How many lines of the reasons are seen at least, where there are so many.
+_LEAST_LINES = 7
 
 
 class AnswerBar(AllLines):
@@ -50,9 +49,9 @@ class AnswerBar(AllLines):
         self.why.setCheckable(True)
         self.why.setAccessibleName("Why")
         self.why.setAccessibleDescription("Show or hide the reasons of the answer")
-        self.reasons = PlainLabel(wraps=True)
+        self.reasons = reading_label()
         self.reasons.setAccessibleName("Reasons")
-        self.panel = ReasonsPanel(self.reasons, self.why)
+        self.panel = ReasonsPanel(self.reasons)
         self._controls = QWidget()
         controls = QHBoxLayout(self._controls)
         controls.setContentsMargins(0, 0, 0, 0)
@@ -92,7 +91,7 @@ class AnswerBar(AllLines):
         self.why.setEnabled(bool(reasons))
         if not reasons:
             self.why.setChecked(False)
-        self.panel.fit_under(self)
+        self.panel.fit_words()
 
     def _meanwhile(self) -> str:
         """Return what to say while there is no answer."""
@@ -104,7 +103,6 @@ class AnswerBar(AllLines):
         super().resizeEvent(event)
         if event.size().width() != event.oldSize().width():
             self._arrange()
-        self.panel.fit_under(self)
 
     def changeEvent(self, event: QEvent) -> None:
         super().changeEvent(event)
@@ -126,49 +124,41 @@ class AnswerBar(AllLines):
     def _on_toggled(self, on: bool) -> None:
         self.why.setText("Hide &why" if on else "&Why")
         self._leave_reasons.setEnabled(on)
-        self.panel.show_under(self, on)
+        self.panel.show_reasons(on)
 
 
-class ReasonsPanel(QScrollArea):
-    """The reasons, laid over the view below the answer so that nothing there has to shrink for them."""
+class ReasonsPanel(ReadingArea):
+    """The reasons, between the answer and the view, which makes room for them: no control is covered."""
 
-    def __init__(self, reasons: PlainLabel, why: QPushButton) -> None:
-        super().__init__(why)
-        self._reasons = reasons
-        # Its natural height is that of a narrower text; the height for the width it gets is what counts.
-        policy = reasons.sizePolicy()
-        policy.setVerticalPolicy(QSizePolicy.Policy.Preferred)
-        reasons.setSizePolicy(policy)
-        self._page = page = QWidget()
+    def __init__(self, reasons: PlainLabel) -> None:
+        page = QWidget()
         column = QVBoxLayout(page)
         column.setContentsMargins(14, 8, 14, 10)
         column.addWidget(reasons)
         column.addStretch(1)
+        super().__init__(page)
         self.setProperty("role", "panel")
-        self.setWidgetResizable(True)
-        self.setWidget(page)
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAccessibleName("Reasons of the answer")
         self.hide()
 
-    def show_under(self, bar: QWidget, on: bool) -> None:
-        """Lay the panel over what stands under a bar, or take it away."""
-        if self.parentWidget() is not bar.parentWidget():
-            self.setParent(bar.parentWidget())
+    def minimumSizeHint(self) -> QSize:
+        # A view asks for whatever it can get; so many lines are not its to take.
+        most = _LEAST_LINES * self.fontMetrics().lineSpacing()
+        return super().minimumSizeHint().expandedTo(QSize(0, min(self.wanted_height, most)))
+
+    def show_reasons(self, on: bool) -> None:
+        """Show the reasons and give them the keyboard, or take them away."""
         self.setVisible(on)
-        self.fit_under(bar)
         if on:
-            self.raise_()
+            self.fit_words()
             self.setFocus()
 
-    def fit_under(self, bar: QWidget) -> None:
-        """Make the panel as tall as its words, or as the place under the bar allows."""
-        place = bar.parentWidget()
-        if not self.isVisible() or place is None:
-            return
-        self._reasons.ensurePolished()
-        width = bar.width() - 2 * _MARGIN_PX
-        top = bar.geometry().bottom()
-        inside = width - self.verticalScrollBar().sizeHint().width() - 2 * _FRAME_PX
-        wanted = self._page.heightForWidth(inside) + 2 * _FRAME_PX
-        self.setGeometry(bar.x() + _MARGIN_PX, top, width, min(wanted, place.height() - top - _MARGIN_PX))
+    def fit_words(self) -> None:
+        """Ask for the height that the reasons need."""
+        if self.isVisible():
+            self.fit(self.width())
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        if event.size().width() != event.oldSize().width():
+            self.fit_words()

@@ -7,6 +7,7 @@ from PySide6.QtCore import QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QCloseEvent, QKeyEvent, QShowEvent
 from PySide6.QtWidgets import (
     QApplication,
+    QHBoxLayout,
     QMainWindow,
     QPushButton,
     QToolButton,
@@ -277,6 +278,10 @@ class Shell(QMainWindow):
         column.setSpacing(0)
         column.addWidget(self.strip)
         column.addWidget(self.answer_bar)
+        reasons = QHBoxLayout()
+        reasons.setContentsMargins(14, 2, 14, 4)
+        reasons.addWidget(self.answer_bar.panel)
+        column.addLayout(reasons)
         column.addWidget(self.notices)
         column.addWidget(self.views_row)
         column.addWidget(self.stack, 1)

@@ -286,7 +286,12 @@ def test_blocked_sky_is_typed_into_the_last_row(hand: GearHand) -> None:
     assert (sector.azimuth_from_deg, sector.azimuth_to_deg, sector.below_altitude_deg) == (350, 20, 15.5)
     assert sector.what == "trees"
 
+    # Delete alone, pressed for a cell, takes no row away.
     hand.qtbot.keyClick(table, Qt.Key.Key_Delete)
+    assert [each.what for each in hand.profile.sites[0].blocked] == ["roof ridge", ""]
+    hand.undo()
+    table.setCurrentCell(1, 0)
+    hand.qtbot.keyClick(table, Qt.Key.Key_Delete, Qt.KeyboardModifier.ControlModifier)
     assert [each.what for each in hand.profile.sites[0].blocked] == ["roof ridge"]
     hand.undo()
     assert [each.what for each in hand.profile.sites[0].blocked] == ["roof ridge", "trees"]

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import attrs
 import pytest
-from PySide6.QtCore import QDate, QSize, Qt
+from PySide6.QtCore import QDate, QPoint, QRect, QSize, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLabel, QScrollArea, QWidget
 from pytestqt.qtbot import QtBot
@@ -30,6 +30,7 @@ from gui.window.shell import Shell
 from gui.window.start import _first_profile
 from gui.window.views import GEAR, HEIGHT, LADDER
 from tests.gui.conftest import HandClock, action, make_profile
+from tests.gui.fitting import faults
 
 MakeShell = Callable[..., Shell]
 MakeState = Callable[..., AppState]
@@ -537,3 +538,29 @@ def test_a_message_of_one_line_is_no_higher_than_its_button_needs(shell: Shell, 
     state.tell("Saved as kit.toml.")
     QApplication.processEvents()
     assert shell.message_line.height() <= shell.message_line.dismiss.height() + 20
+
+
+@pytest.mark.parametrize("view", [GEAR, HEIGHT, LADDER])
+@pytest.mark.parametrize("size", [(1000, 640), (1280, 800)])
+def test_why_covers_no_control_of_the_view(
+    make_shell: MakeShell, state: AppState, view: int, size: tuple[int, int]
+) -> None:
+    shell = make_shell(state, view=view, size=size)
+    shell.answer_bar.why.click()
+    for _ in range(5):
+        QApplication.processEvents()
+    panel = shell.answer_bar.panel
+    assert panel.isVisible()
+    covered = QRect(panel.mapTo(shell, QPoint(0, 0)), panel.size())
+    under = [
+        widget.accessibleName()
+        for widget in shell.findChildren(QWidget)
+        if widget.isVisible()
+        and widget.focusPolicy() & Qt.FocusPolicy.TabFocus
+        and not widget.visibleRegion().isEmpty()
+        and widget is not panel
+        and covered.intersects(QRect(widget.mapTo(shell, QPoint(0, 0)), widget.size()))
+    ]
+    assert under == []
+    assert (shell.width(), shell.height()) == size
+    assert list(faults(shell)) == []
