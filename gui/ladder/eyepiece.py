@@ -30,9 +30,10 @@ from gui.state import AppState, Change
 from gui.widgets import dialogs
 from gui.widgets.canvas import Canvas
 from gui.widgets.reading_area import ReadingArea, reading_label
+from gui.widgets.theme import USUAL_POINTS
 
 _JOB = "eyepiece"
-_LEAST_WIDTH_PX, _LEAST_HEIGHT_PX = 200, 120
+_LEAST_WIDTH_PX, _LEAST_HEIGHT_PX = 200, 185
 _LEAST_LINES, _ANY_HEIGHT = 3, 16_777_215
 # How many times wider than high the pane is where words get a column of their own.
 _WORDS_BESIDE = 1.45
@@ -56,7 +57,9 @@ class EyepieceCanvas(Canvas):
         self._pictures: Pictures | None = None
 
     def minimumSizeHint(self) -> QSize:
-        return super().minimumSizeHint().boundedTo(QSize(_LEAST_WIDTH_PX, _LEAST_HEIGHT_PX))
+        # In less the words under the two pictures would meet.
+        letters = self.font().pointSizeF() / USUAL_POINTS
+        return QSize(_LEAST_WIDTH_PX, round(_LEAST_HEIGHT_PX * letters))
 
     @property
     def pictures(self) -> Pictures | None:
