@@ -106,6 +106,11 @@ class Situation(Climb):
 
         return seen_through(ladder, bare, self.stillness)
 
+    @lazy
+    def best_appearance(self) -> "PlanetAppearance | None":
+        """How it looks in the planet's best moment, in a chosen one where the planet is up then."""
+        return self.appearance_through(self.ladder if self.chosen_time is not None else self.best_ladder)
+
     def appearance_at(self, moment: datetime) -> "PlanetAppearance | None":
         """Return how the planet in hand looks at a moment of the evening, whatever the telescope."""
         night, planet = self.night, self.planet

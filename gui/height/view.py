@@ -23,7 +23,7 @@ from core.words.dates import weekday_text
 from core.words.evening import NOTHING_TO_PREPARE, item_title, item_words
 from core.words.finding import HEADING, findings_text
 from core.words.happenings import happening_words
-from core.words.looks import brief_words, heading_words, paragraphs
+from core.words.looks import brief_words
 from core.words.pairs import pair_sentences
 from core.words.site_clock import SiteClock
 from gui.height.cells import BodyCells
@@ -35,6 +35,7 @@ from gui.state import AppState, Change
 from gui.widgets import dialogs
 from gui.widgets.all_lines import AllLines
 from gui.widgets.elided_label import ElidedLabel
+from gui.widgets.looks_dialog import LooksDialog, show_looks
 from gui.widgets.one_page import OnePage
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_tip import plain_tip
@@ -247,11 +248,10 @@ class HeightView(QWidget):
         dialogs.show_text(self, HEADING, heading, findings_text(situation))
 
     def _tell_looks(self) -> None:
-        """Show all that is known of the planet in hand at the moment of the read-out."""
+        """Show how the planet in hand looks at its best, or at a chosen moment while it is up."""
         state, night = self._state, self._state.situation.night
-        appearance = state.situation.appearance_at(state.situation.time)
+        appearance = state.situation.best_appearance
         if night is None or appearance is None:
             return
         clock = SiteClock(zone=night.site.zone, hours=state.profile.preferences.clock)
-        text = "\n".join(paragraphs(appearance, clock))
-        dialogs.show_text(self, "How it looks", heading_words(appearance, clock), text)
+        show_looks(LooksDialog(state, appearance, clock, self))

@@ -12,11 +12,11 @@ from gui.ladder.air import AirRow
 from gui.ladder.at_eyepiece import AtEyepiece
 from gui.ladder.canvas import DRAWN_FROM, LadderCanvas
 from gui.ladder.climb_pane import ClimbPane
-from gui.ladder.eyepiece import EyepiecePane
 from gui.ladder.log_page import LogPage
 from gui.ladder.soft_view import SoftViewDialog
 from gui.profile.log_book import LogBook
 from gui.state import AppState, Change
+from gui.widgets.eyepiece_pane import EyepiecePane
 from gui.widgets.plain_label import PlainLabel
 
 _SHOWN_FROM = (

@@ -33,6 +33,7 @@ from gui.height.view import DATES, EVENING, YEAR, HeightView
 from gui.ladder.soft_view import SoftViewDialog
 from gui.ladder.view import LadderView
 from gui.widgets.dialogs import TextDialog, _file_dialog
+from gui.widgets.looks_dialog import LooksDialog
 from gui.window.evening_on_paper import EveningOnPaper
 from gui.window.glossary import GlossaryDialog
 from gui.window.shell import Shell
@@ -134,6 +135,7 @@ def makers(shell: Shell) -> dict[str, Callable[[], QDialog]]:
         "temperatures": lambda: TemperaturesDialog(state, shell),
         "evening on paper": lambda: EveningOnPaper(state, shell),
         "why soft": lambda: SoftViewDialog(known, shell),
+        "looks": lambda: _looks(shell, situation),
         "step": lambda: _step(shell, situation),
         "file to open": lambda: _file_dialog(shell, "Open a profile", None),
         "file to save": lambda: _saving(shell),
@@ -205,6 +207,13 @@ def _popups_of(shell: Shell) -> Iterator[Surface]:
         menu = button.menu()
         if button.isVisible() and isinstance(menu, QMenu):
             yield from _menus(menu)
+
+
+def _looks(shell: Shell, situation: Situation) -> LooksDialog:
+    appearance, clock = situation.best_appearance, clock_of(situation)
+    assert appearance is not None
+    assert clock is not None
+    return LooksDialog(shell.state, appearance, clock, shell)
 
 
 def _step(shell: Shell, situation: Situation) -> StepDialog:

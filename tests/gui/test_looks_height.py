@@ -14,12 +14,14 @@ from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 import core.looks.planet_appearance
+from core.looks.picture.stillness import Stillness
 from core.record.observer import RedSpot
 from core.sky.bodies import Body
 from gui.height.view import HeightView
 from gui.state import AppState
 from gui.widgets import dialogs
-from tests.gui.conftest import make_profile
+from gui.widgets.looks_dialog import LooksDialog
+from tests.gui.conftest import HandClock, make_profile
 
 CROSSINGS = date(2026, 12, 9)
 MORNING = datetime(2026, 12, 6, 5, 0, tzinfo=UTC)
@@ -41,6 +43,14 @@ def told(monkeypatch: pytest.MonkeyPatch) -> list[str]:
     texts: list[str] = []
     monkeypatch.setattr(dialogs, "show_text", lambda _parent, *parts: texts.append("\n".join(parts)))
     return texts
+
+
+@pytest.fixture
+def looks(monkeypatch: pytest.MonkeyPatch) -> list[LooksDialog]:
+    """Collect the dialogs of how it looks, without waiting for them to be closed."""
+    shown: list[LooksDialog] = []
+    monkeypatch.setattr("gui.height.view.show_looks", shown.append)
+    return shown
 
 
 def test_moving_the_clock_turns_the_planet(view: HeightView, state: AppState) -> None:
@@ -103,21 +113,86 @@ def test_what_goes_on_and_comes_next_is_told_with_site_times(view: HeightView, s
     assert "on the disc" not in view.appearance_line.text()
 
 
-def test_all_there_is_to_know_is_one_key_away(view: HeightView, state: AppState, told: list[str]) -> None:
+def test_all_there_is_to_know_is_one_key_away(
+    view: HeightView, state: AppState, looks: list[LooksDialog]
+) -> None:
     state.set_planet(Body.JUPITER)
     state.set_time(MORNING)
 
     view.all_looks.setFocus()
     QTest.keyClick(view.all_looks, Qt.Key.Key_Space)
 
-    assert "Jupiter at 05:00, Sun 6 December 2026" in told[0]
-    assert "Central meridian: system I " in told[0]
-    assert "Moons, east to west: " in told[0]
-    assert "spreads its colours by" in told[0]
+    (dialog,) = looks
+    # A moment that was chosen, for Jupiter is up then.
+    assert dialog.heading.text() == "Jupiter at 05:00, Sun 6 December 2026"
+    text = dialog.text.toPlainText()
+    assert "Central meridian: system I " in text
+    assert "Moons, east to west: " in text
+    assert "spreads its colours by" in text
+
+
+@pytest.mark.parametrize("body", [Body.JUPITER, Body.SATURN])
+def test_it_opens_at_the_best_minute_with_the_picture(
+    view: HeightView, state: AppState, clock: HandClock, looks: list[LooksDialog], body: Body
+) -> None:
+    """By day the planet is down or drowned in light: what it looks like then nobody wants to know."""
+    clock.now = datetime(2026, 12, 5, 14, 0, tzinfo=UTC)
+    state.beat()
+    state.set_planet(body)
+    view.all_looks.click()
+    (dialog,) = looks
+    best = state.situation.best
+    assert best is not None
+    told = re.search(r" at (\d\d):(\d\d), ", dialog.heading.text())
+    assert told is not None
+    # The site's clock is that of UTC in winter.
+    minute = 60 * int(told[1]) + int(told[2])
+    since_noon = (minute - 720) % 1440
+    inside = [((at.hour * 60 + at.minute) - 720) % 1440 for at in (best.start, best.end)]
+    assert inside[0] <= since_noon <= inside[1]
+
+    dialog.show()
+    assert dialog.picture.isVisible()
+    assert dialog.picture.canvas.pictures is not None
+    ladder = state.situation.best_ladder
+    assert ladder is not None
+    assert dialog.picture.canvas.accessibleName() == f"In the eyepiece at {ladder.climb_to:.0f}x"
+
+
+def test_a_chosen_moment_at_which_it_is_down_gives_way(
+    view: HeightView, state: AppState, looks: list[LooksDialog]
+) -> None:
+    state.set_planet(Body.SATURN)
+    state.set_time(MORNING)  # Saturn has set four hours before
+    view.all_looks.click()
+    assert "05:00" not in looks[0].heading.text()
+    assert looks[0].heading.text().startswith("Saturn at ")
+
+
+def test_the_calm_moment_is_shown_there_too(
+    view: HeightView, state: AppState, looks: list[LooksDialog]
+) -> None:
+    view.all_looks.click()
+    (dialog,) = looks
+    dialog.show()
+    before = dialog.picture.canvas.pictures
+    dialog.picture.moments.buttons[Stillness.CALM].click()
+    assert dialog.picture.canvas.pictures is not before
+
+
+def test_without_a_telescope_there_are_words_alone(
+    view: HeightView, state: AppState, looks: list[LooksDialog]
+) -> None:
+    state.edit_profile("Sell", attrs.evolve(state.profile, telescopes=()))
+    view.all_looks.click()
+    (dialog,) = looks
+    dialog.show()
+    assert not dialog.picture.isVisible()
+    assert dialog.text.toPlainText()
 
 
 def test_the_red_spot_is_warned_of_when_its_longitude_is_old(
-    view: HeightView, state: AppState, told: list[str]
+    view: HeightView, state: AppState, looks: list[LooksDialog]
 ) -> None:
     state.set_planet(Body.JUPITER)
     state.set_time(MORNING)
@@ -132,7 +207,7 @@ def test_the_red_spot_is_warned_of_when_its_longitude_is_old(
     assert "red spot in the middle 05:00 (old longitude)" in view.appearance_line.text()
     view.all_looks.click()
     # From 1 March to 5 December.
-    assert "was measured 279 days away from this evening" in told[0]
+    assert "was measured 279 days away from this evening" in looks[0].text.toPlainText()
 
     fresh = attrs.evolve(old, on=date(2026, 12, 1))
     state.edit_profile("Spot", attrs.evolve(state.profile, red_spot=fresh))
