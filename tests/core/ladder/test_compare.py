@@ -3,10 +3,12 @@
 import re
 
 import pytest
+from attrs import evolve
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from core.air.blur import Blur
+from core.air.readiness import readiness_in_still_air
 from core.gear.collimation import Collimation
 from core.gear.owned import Telescope, TelescopeKind
 from core.ladder.aim import Aim, aim_altitude, aim_overhead
@@ -161,10 +163,25 @@ def test_what_already_stands_outside_counts() -> None:
     assert "Mirror 150 already stands outside and should be ready; Mirror 254 still wants about" in ready
     assert "Mirror 150 already stands outside and wants about" in opening((5.0, None))
     assert "Both stand outside: Mirror 150 wants about" in opening((5.0, 5.0))
+    late = opening((None, 200.0))
+    assert "Mirror 254 already stands outside and should be ready; Mirror 150 still wants about" in late
     # Both are cool, so that the larger is no longer the slower.
     both_ready = opening((200.0, 200.0))
     assert both_ready.startswith("Mirror 254 for tonight by a little")
     assert "outside" not in both_ready
+
+
+def test_of_a_mirror_that_is_never_ready_no_time_outside_is_told() -> None:
+    one, other = ladder(mirror(150)), ladder(mirror(254))
+    ready = readiness_in_still_air(one.scope)
+    never = evolve(readiness_in_still_air(other.scope), never=True)
+
+    both_ways = [
+        compare(one, other, readiness=(ready, never), minutes_outside=(5.0, 5.0)),
+        compare(other, one, readiness=(never, ready), minutes_outside=(5.0, 5.0)),
+    ]
+
+    assert [verdict_texts(each)[0].count("outside") for each in both_ways] == [0, 0]
 
 
 def test_the_blur_and_the_height_from_which_two_near_apertures_tie() -> None:
