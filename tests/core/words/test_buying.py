@@ -2,9 +2,13 @@
 
 import pytest
 
+from core.air.blur import Blur
 from core.gear.owned import Barlow, Eyepiece, Telescope
+from core.ladder.aim import aim_altitude, aim_overhead
 from core.ladder.buying import BuyKind, Candidate, Purchase, what_to_buy
-from core.words.buying import buying_sentence, purpose_text
+from core.ladder.gaps import what_if
+from core.ladder.ladder import build_ladder
+from core.words.buying import buying_sentence, purpose_text, wanted_sentence, what_if_sentence
 from tests.core.gear.examples import barlow, eyepiece, fixed, telescope
 
 
@@ -67,3 +71,38 @@ def test_a_zoom_is_named_by_both_ends() -> None:
     assert words.startswith(
         ("A 7-21 mm zoom eyepiece (95x to 286x) would", "An 8-24 mm zoom eyepiece (83x to 250x) would")
     )
+
+
+def shown(barlows: list[Barlow], thing: Eyepiece | Barlow, *, ceiling: float = 300.0) -> str:
+    scope, owned = telescope(), [eyepiece(25), eyepiece(10)]
+    kit = build_ladder(scope=scope, eyepieces=owned, barlows=barlows, aim=aim_overhead(), blur=Blur.assumed())
+    return what_if_sentence(kit, what_if(scope, owned, barlows, ceiling, thing))
+
+
+def test_what_a_thing_that_is_not_owned_would_give() -> None:
+    """1200 mm over each focal length; 50x and the ceiling count as ends of the gaps."""
+    assert shown([], eyepiece(6)) == (
+        "A 6 mm eyepiece would give 200x. The widest gap would shrink from 120x to 300x to 50x to 120x."
+    )
+    assert shown([], eyepiece(11)).endswith("It is within 15 % of a power you have.")
+    assert shown([barlow(2)], eyepiece(11)).endswith("All of these are within 15 % of a power you have.")
+    assert shown([barlow(2)], eyepiece(12)).endswith("One of these is within 15 % of a power you have.")
+    # Six settings, steps of at most 1.25x, each with and without the 2x; 48, 96, 120 and 240x are owned.
+    told = shown([barlow(2)], Eyepiece(name="zoom", focal_length_min_mm=8, focal_length_max_mm=24))
+    assert told.startswith("A zoom eyepiece would give 12 powers from 50x to 300x.")
+    assert told.endswith("6 of these are within 15 % of a power you have.")
+    # Under a ceiling of 50x there is no gap to tell of.
+    assert shown([], eyepiece(6), ceiling=50.0) == "A 6 mm eyepiece would give 200x."
+
+
+def test_nothing_can_be_weighed_for_binoculars_or_without_a_ceiling() -> None:
+    binoculars = build_ladder(
+        scope=fixed("Binoculars", power=20), eyepieces=[], barlows=[], aim=aim_overhead(), blur=Blur.assumed()
+    )
+    told = "Binoculars has powers of its own; nothing can be put into it."
+
+    assert what_if_sentence(binoculars, None) == wanted_sentence(binoculars, [], 60.0) == told
+    low = build_ladder(
+        scope=telescope(), eyepieces=[eyepiece(25)], barlows=[], aim=aim_altitude(2.0), blur=Blur.assumed()
+    )
+    assert what_if_sentence(low, None) == "Without a ceiling there is nothing to weigh it by."

@@ -1,0 +1,103 @@
+"""Lines of the log and what they have taught, as a person reads them, however little is known."""
+
+from datetime import UTC, date, datetime
+
+import pytest
+
+from core.gear.owned import Eyepiece
+from core.ladder.experience import GroupedBy, PowerRecord
+from core.record.log_entry import LogEntry, UsedGear, Verdict
+from core.sky.bodies import Body
+from core.words.experience import count_text, group_text, record_text, uses_text, usual_air_text
+from core.words.log import entry_clock, gear_text, verdict_text, where_text
+
+AT = datetime(2026, 12, 5, 21, 30, tzinfo=UTC)
+
+
+def line(**told: object) -> LogEntry:
+    return LogEntry(at=AT, evening=date(2026, 12, 5), note="clear", **told)  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize(
+    ("verdict", "from_power", "words"),
+    [
+        (Verdict.MORE, 96, "120x: more detail than 96x"),
+        (Verdict.NO_CHANGE, 96, "120x: no change from 96x"),
+        (Verdict.LESS, 96, "120x: less detail than 96x"),
+        (Verdict.CANNOT_TELL, 96, "120x: cannot tell it from 96x"),
+        (Verdict.LESS, None, "120x: less detail"),
+    ],
+)
+def test_a_verdict_with_the_power_before_or_alone(
+    verdict: Verdict, from_power: float | None, words: str
+) -> None:
+    assert verdict_text(line(power=120, from_power=from_power, verdict=verdict)) == words
+
+
+def test_a_note_says_nothing_of_a_step() -> None:
+    assert verdict_text(line()) == verdict_text(line(power=120)) == ""
+
+
+def test_where_and_through_what_as_far_as_they_are_known() -> None:
+    barlow, blue = (UsedGear(name="2x"),), (UsedGear(name="82A"),)
+
+    assert where_text(line(planet=Body.SATURN, altitude_deg=50)) == "Saturn 50°"
+    assert where_text(line(planet=Body.SATURN)) == "Saturn"
+    assert where_text(line(altitude_deg=50)) == ""
+    assert (
+        gear_text(line(scope_name="Six-inch", eyepiece_name="10 mm", barlows=barlow, filters=blue))
+        == "Six-inch: 10 mm, 2x, 82A"
+    )
+    assert gear_text(line(eyepiece_name="10 mm", barlows=barlow)) == "10 mm, 2x"
+    assert gear_text(line(scope_name="Six-inch")) == "Six-inch"
+
+
+@pytest.mark.parametrize(
+    ("zone", "time"),
+    [("Europe/Athens", "23:30"), ("Nowhere/Atlantis", "21:30"), ("../etc", "21:30"), ("", "21:30")],
+)
+def test_the_time_is_that_of_the_place_or_utc_where_its_zone_is_not_known(zone: str, time: str) -> None:
+    # Athens is two hours east of Greenwich in winter.
+    assert entry_clock(line(time_zone=zone), hours=24).time(AT) == time
+
+
+def test_headings_of_what_is_counted_together() -> None:
+    assert [
+        group_text("low", GroupedBy.HEIGHT),
+        group_text("fair", GroupedBy.HEIGHT),
+        group_text("best", GroupedBy.HEIGHT),
+        group_text("12", GroupedBy.MONTH),
+        group_text("saturn", GroupedBy.PLANET),
+        group_text("", GroupedBy.ALL),
+    ] == ["below 30°", "30° to 45°", "above 45°", "December", "Saturn", ""]
+
+
+@pytest.mark.parametrize(
+    ("count", "words"),
+    [
+        (0, "No step has been judged here yet. Each verdict on the ladder is counted here."),
+        (1, "Only one verdict so far: read it as an anecdote."),
+        (4, "Only 4 verdicts so far: read it as an anecdote."),
+        (5, "5 verdicts on going up to a power, or back from it."),
+    ],
+)
+def test_how_much_so_few_verdicts_are_worth(count: int, words: str) -> None:
+    records = [PowerRecord(power=120, more=count, no_change=0, less=0)] if count else []
+
+    assert count_text(records) == words
+
+
+def test_how_often_a_power_worked_and_what_is_used() -> None:
+    ten, six = (Eyepiece(name=f"{each} mm", focal_length_mm=each) for each in (10, 6))
+
+    assert (
+        record_text(PowerRecord(power=120, more=3, no_change=2, less=1))
+        == "120x: more detail 3, no change 2, less detail 1"
+    )
+    assert uses_text([(ten, 3), (six, 1)]) == "Most used: 10 mm, 3 lines."
+    assert uses_text([(ten, 1), (six, 0)]) == "Most used: 10 mm, one line. Never used so far: 6 mm."
+    assert uses_text([(ten, 0), (six, 0)]) == uses_text([]) == ""
+
+
+def test_the_usual_air_is_told_from_the_fifth_night_on() -> None:
+    assert usual_air_text(None) == "After verdicts of 5 nights the usual air of this site is told here."
