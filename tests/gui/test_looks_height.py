@@ -1,7 +1,7 @@
 """In the Height view: how the planet in hand looks, at a glance and in full."""
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from datetime import UTC, date, datetime, timedelta
 
 import attrs
@@ -44,11 +44,14 @@ def told(monkeypatch: pytest.MonkeyPatch) -> list[str]:
 
 
 @pytest.fixture
-def looks(monkeypatch: pytest.MonkeyPatch) -> list[LooksDialog]:
+def looks(monkeypatch: pytest.MonkeyPatch) -> Iterator[list[LooksDialog]]:
     """Collect the dialogs of how it looks, without waiting for them to be closed."""
     shown: list[LooksDialog] = []
     monkeypatch.setattr("gui.height.view.show_looks", shown.append)
-    return shown
+    yield shown
+    for dialog in shown:
+        # One left open would take the pointer from the windows of later tests.
+        dialog.close()
 
 
 def test_moving_the_clock_turns_the_planet(view: HeightView, state: AppState) -> None:
