@@ -9,11 +9,11 @@ more, so that the others have their turn while they stand well.
 
 from collections.abc import Callable, Sequence
 from functools import cache
+from heapq import heapreplace
 from typing import Final, Generic, TypeVar
 
 import numpy as np
 from attrs import frozen
-from numpy.lib.stride_tricks import sliding_window_view
 from numpy.typing import NDArray
 
 Floats = NDArray[np.float64]
@@ -169,16 +169,28 @@ def _block_worths(open_steps: NDArray[np.bool_], values: Floats, enough_steps: i
     found = np.full((count + 1, count + 1), -np.inf)
     edges = np.flatnonzero(np.diff(np.concatenate([[False], open_steps, [False]]).astype(int)))
     for first, last in zip(edges[::2], edges[1::2], strict=True):
-        run = values[first:last]
-        for length in range(SHORTEST_STEPS, len(run) + 1):
-            each = sliding_window_view(run, length)
-            in_all = each.sum(axis=1)
-            best = in_all
-            if length > enough_steps:
-                best = np.partition(each, length - enough_steps, axis=1)[:, -enough_steps:].sum(axis=1)
-            begins = first + np.arange(len(each))
-            found[begins, begins + length] = best + _OF_THE_REST * (in_all - best) + _BY_ITSELF * length
+        places = np.arange(last - first + 1)
+        lengths = places - places[:, np.newaxis]
+        up_to = np.concatenate([[0.0], np.cumsum(values[first:last])])
+        in_all = up_to - up_to[:, np.newaxis]
+        best = _best_steps(values[first:last], enough_steps) if last - first > enough_steps else in_all
+        worths = best + _OF_THE_REST * (in_all - best) + _BY_ITSELF * lengths
+        found[first : last + 1, first : last + 1] = np.where(lengths >= SHORTEST_STEPS, worths, -np.inf)
     return found
+
+
+def _best_steps(values: Floats, enough_steps: int) -> Floats:
+    """Return the sum of the best steps of each block, as many as are enough, (N + 1, N + 1)."""
+    steps = values.tolist()
+    sums = np.zeros((len(steps) + 1, len(steps) + 1))
+    for begin in range(len(steps)):
+        best, best_sum, up_to = [0.0] * enough_steps, 0.0, []
+        for step in steps[begin:]:
+            if step > best[0]:
+                best_sum += step - heapreplace(best, step)
+            up_to.append(best_sum)
+        sums[begin, begin + 1 :] = up_to
+    return sums
 
 
 def _spans(blocks: Sequence[Floats]) -> list[tuple[int, int]]:
@@ -189,28 +201,19 @@ def _spans(blocks: Sequence[Floats]) -> list[tuple[int, int]]:
     """
     if not blocks:
         return []
-    count = len(blocks[0]) - 1
-    # best[e]: the most that the blocks so far are worth when the last ends at e or before.
-    best = np.zeros(count + 1)
-    ended: list[list[tuple[int, int]]] = []
+    # The most that the blocks so far are worth when the last ends at a step or before.
+    most = np.zeros(len(blocks[0]))
+    by_end: list[tuple[Floats, NDArray[np.intp]]] = []
     for block in blocks:
-        total = best[:, np.newaxis] + block
-        begins = np.argmax(total, axis=0)
-        after = np.full(count + 1, -np.inf)
-        spans = [(-1, -1)] * (count + 1)
-        for end, begin in enumerate(begins):
-            if end:
-                after[end], spans[end] = after[end - 1], spans[end - 1]
-            if total[begin, end] > after[end]:
-                after[end], spans[end] = total[begin, end], (int(begin), end)
-        ended.append(spans)
-        best = after
+        total = most[:, np.newaxis] + block
+        by_end.append((total.max(axis=0), total.argmax(axis=0)))
+        most = np.maximum.accumulate(by_end[-1][0])
     found: list[tuple[int, int]] = []
-    end = count
-    for spans in reversed(ended):
-        begin, end_here = spans[end]
-        if begin < 0:
-            return [(-1, -1)] * len(ended)
-        found.append((begin, end_here))
-        end = begin
+    latest = len(most) - 1
+    for worths, begins in reversed(by_end):
+        end = int(np.argmax(worths[: latest + 1]))
+        if np.isneginf(worths[end]):
+            return [(-1, -1)] * len(blocks)
+        latest = int(begins[end])
+        found.append((latest, end))
     return found[::-1]
