@@ -64,6 +64,9 @@ class Theme(QObject):
         font = QFont(self._family) if self._family else self._app.font()
         font.setPointSizeF(USUAL_POINTS * text_scale)
         self._app.setFont(font)
+        # Qt puts a new sheet in the place of an old one by dressing every widget once for each that it lies
+        # in; without an old one, once.
+        self._app.setStyleSheet("")
         self._app.setPalette(widget_palette(palette))
         self._app.setStyleSheet(style_sheet(palette, text_scale))
         if at_night:
