@@ -143,12 +143,13 @@ class FreeSpace:
         anchors = part[np.linspace(0, len(part) - 1, _ANCHORS + 2).astype(int)[1:-1]]
         away = np.hypot(*(centres[:, np.newaxis] - anchors).transpose(2, 0, 1))
         costs = away + 4.0 * self.cost_of_covering(places)[:, np.newaxis]
+        costs[~self.taken.are_free(places)] = np.inf
         best: Label | None = None
         for number in np.argsort(costs, axis=None):
             place, anchor = divmod(int(number), len(anchors))
+            if np.isinf(costs[place, anchor]):
+                break
             box = Box(*(float(edge) for edge in places[place]))
-            if not self.taken.is_free(box):
-                continue
             lead = (float(anchors[anchor, 0]), float(anchors[anchor, 1]))
             label = Label(text=text, box=box, lettering=lettering, lead=lead)
             best = best or label
@@ -208,5 +209,13 @@ def without(line: Points, gaps: Iterable[Box]) -> list[Points]:
     if not covered.any():
         return [line]
     breaks = np.flatnonzero(covered[1:] != covered[:-1]) + 1
+    length, ends = along(line), np.linspace(0.0, 1.0, len(fine))
+    ends *= length[-1]
     runs = np.split(np.arange(len(fine)), breaks)
-    return [fine[run] for run in runs if len(run) > 1 and not covered[run[0]]]
+    return [
+        np.concatenate(
+            (fine[run[:1]], line[(ends[run[0]] < length) & (length < ends[run[-1]])], fine[run[-1:]])
+        )
+        for run in runs
+        if len(run) > 1 and not covered[run[0]]
+    ]

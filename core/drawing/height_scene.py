@@ -20,6 +20,10 @@ FloatArray = NDArray[np.float64]
 # around what stands on the evening strip.
 DAYLIGHT_MARGIN = timedelta(minutes=45)
 STRIP_MARGIN = timedelta(minutes=8)
+# A curve is drawn through every so many samples of a track, which lie a minute apart: straight lines between
+# them are off by a few thousandths of a degree, but where a body turns at once close to the zenith, so that
+# transits are points as well.
+_EVERY_SAMPLE = 4
 # A short summer night is drawn with more of the daylight around it.
 SHORTEST_CHART = timedelta(hours=8)
 
@@ -164,6 +168,7 @@ def _curve(body_night: BodyNight, start: datetime, end: datetime) -> Curve:
         kind = PieceKind.WINDOW if window.warm_air is None else PieceKind.WARM
         marks.append((kind, window.warm_air or "", window.start.timestamp(), window.end.timestamp()))
     edges = [first, last, *_crossings(track.unix_s, track.altitude_deg, 0.0)]
+    edges += [transit.time.timestamp() for transit in body_night.transits]
     edges += [edge for _, _, *both in marks for edge in both]
     return Curve(
         body=body_night.body,
@@ -181,12 +186,13 @@ def _pieces(
 ) -> list[Piece]:
     """Cut a track at the edges, drop what is under the horizon, and join neighbours of one kind."""
     pieces: list[Piece] = []
+    points_s = track.unix_s[::_EVERY_SAMPLE]
     for early, late in pairwise(edges):
         middle = (early + late) / 2
         if float(np.interp(middle, track.unix_s, track.altitude_deg)) <= 0:
             continue
         kind, what = _kind_at(middle, marks)
-        inner = track.unix_s[(track.unix_s > early) & (track.unix_s < late)]
+        inner = points_s[(points_s > early) & (points_s < late)]
         unix_s = np.concatenate(([early], inner, [late]))
         altitude_deg = np.maximum(np.interp(unix_s, track.unix_s, track.altitude_deg), 0.0)
         joined = (

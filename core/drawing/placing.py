@@ -7,6 +7,9 @@ from attrs import frozen
 from numpy.typing import NDArray
 
 _LINE_STEP = 3.0
+# Where along a line it is looked whether it runs clear, and how much of its start does not count.
+_ALONG = np.linspace(0.0, 1.0, 25)
+_OWN_PLACE = 2.0
 
 
 @frozen
@@ -73,10 +76,6 @@ class Box:
         x, y = points[:, 0], points[:, 1]
         return np.asarray((self.left <= x) & (x <= self.right) & (self.bottom <= y) & (y <= self.top))
 
-    def covered(self, points: NDArray[np.float64]) -> int:
-        """Count the points (N, 2) that lie inside."""
-        return int(np.count_nonzero(self.inside(points)))
-
 
 class Taken:
     """The places already given away inside a frame."""
@@ -85,6 +84,7 @@ class Taken:
         self.frame = frame
         self.gap = gap
         self._boxes: list[Box] = []
+        self._edges = np.empty((0, 4))
 
     def add(self, box: Box) -> None:
         """Give a place away, whether it is free or not."""
@@ -102,12 +102,30 @@ class Taken:
         wide = box.grown(self.gap)
         return self.frame.holds(box) and not any(wide.touches(other) for other in self._boxes)
 
+    def are_free(self, places: NDArray[np.float64]) -> NDArray[np.bool_]:
+        """Tell of many boxes (N, 4: left, bottom, right, top) at once which are free."""
+        left, bottom, right, top = places.T
+        frame = self.frame
+        free = (frame.left <= left) & (right <= frame.right) & (frame.bottom <= bottom) & (top <= frame.top)
+        gap = self.gap
+        for box in self._boxes:
+            free &= (
+                (left - gap >= box.right)
+                | (box.left >= right + gap)
+                | (bottom - gap >= box.top)
+                | (box.bottom >= top + gap)
+            )
+        return np.asarray(free)
+
     def is_clear(self, start: tuple[float, float], end: tuple[float, float]) -> bool:
         """Tell whether a straight line runs clear of every place given away, but for its first 2 units."""
-        along = np.linspace(0.0, 1.0, 25)[:, np.newaxis]
-        points = np.array(start) * (1 - along) + np.array(end) * along
-        points = points[np.hypot(*(points - np.array(start)).T) > 2.0]
-        return not any(box.covered(points) for box in self._boxes)
+        if len(self._edges) < len(self._boxes):
+            self._edges = np.array([(box.left, box.bottom, box.right, box.top) for box in self._boxes])
+        ahead = np.array(end) - np.array(start)
+        along = _ALONG[_ALONG * np.hypot(*ahead) > _OWN_PLACE]
+        x, y = (start[axis] + along * ahead[axis] for axis in (0, 1))
+        left, bottom, right, top = self._edges.T[:, :, np.newaxis]
+        return not bool(np.any((left <= x) & (x <= right) & (bottom <= y) & (y <= top)))
 
 
 def spread(wanted: Sequence[float], pitch: float, low: float, high: float) -> list[float]:

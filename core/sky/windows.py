@@ -207,7 +207,7 @@ class Pieces:
     @classmethod
     def between(cls, *spans: Floats) -> "Pieces":
         """Cut time at every edge of the spans (N, 2)."""
-        edges_s = np.unique(np.concatenate([span.ravel() for span in spans]))
+        edges_s = np.array(sorted({edge_s for span in spans for edge_s in span.ravel().tolist()}))
         return cls(edges_s[:-1], edges_s[1:])
 
     @property
