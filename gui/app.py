@@ -1,8 +1,10 @@
 """The ``stillair`` command: the window, or one of the commands of the terminal."""
 
+import gc
 import sys
 from argparse import RawDescriptionHelpFormatter
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import contextmanager
 from datetime import UTC, datetime
 from difflib import get_close_matches
 from pathlib import Path
@@ -92,13 +94,24 @@ def _run(words: Sequence[str]) -> int:
 
 def _told_by(name: str, words: Sequence[str]) -> str:
     command = COMMANDS[name]
-    module = command.load()
+    with _loading():
+        module = command.load()
     parser = Parser(
         prog=COMMAND.format(program=PROGRAM, command=name),
         description=DOES.format(verb=command.verb, summary=command.summary),
     )
     module.add_arguments(parser)
     return module.run(parser.parse_args(words), datetime.now(UTC))
+
+
+@contextmanager
+def _loading() -> Iterator[None]:
+    """Load modules without looking for rubbish among them: all of it stays, and the search takes long."""
+    gc.disable()
+    try:
+        yield
+    finally:
+        gc.enable()
 
 
 def _show_window(words: Sequence[str]) -> int:
@@ -128,7 +141,8 @@ def _show_window(words: Sequence[str]) -> int:
         write(install_desktop() if args.install_desktop else remove_desktop())
         return 0
     check_window()
-    from gui.window.start import run_window
+    with _loading():
+        from gui.window.start import run_window
 
     return run_window(args.profile)
 
