@@ -1,5 +1,6 @@
 """The gear view: what is owned, the form of the chosen thing, and what it gives."""
 
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 from PySide6.QtGui import QKeyEvent, QKeySequence
@@ -15,6 +16,7 @@ from gui.gear.gives_panel import GivesPanel
 from gui.gear.owned_kinds import LISTED, Kind, Thing, copied, moved, removed, things_of
 from gui.gear.owned_list import NEW, OwnedList, OwnedRow
 from gui.state import AppState, Change
+from gui.widgets.in_sight import InSight
 from gui.widgets.one_page import OnePage
 from gui.widgets.scroll_column import ScrollColumn
 
@@ -30,6 +32,7 @@ _SIDE_BY_SIDE_BY = (
     *(Situation.profile, Situation.first_pick, Situation.second_pick, Situation.comparison),
     *(Situation.compared_to_buy, Situation.compared_wished, Situation.evening, Situation.palette_name),
 )
+_COLUMNS, _TWO_SCOPES = range(2)
 _MARGIN_PX = 12
 
 
@@ -42,7 +45,6 @@ class GearView(QWidget):
         self.owned = OwnedList()
         self.form_column = FormColumn(state)
         self.gives = GivesPanel(state)
-        self._side_by_side: SideBySide | None = None
         self._pages = OnePage()
         self._columns = QWidget()
         self._place: OwnedRow | None = None
@@ -56,6 +58,7 @@ class GearView(QWidget):
         self.form_column.add_wanted.connect(self.add)
         self.gives.side_by_side_wanted.connect(lambda: self.show_side_by_side(True))
         state.changed.connect(self._on_changed)
+        InSight(self.gives, state, _GIVES_BY, self.gives.refresh)
         state.loaded.connect(self._take_up_profile)
         self._take_up_profile()
 
@@ -64,16 +67,16 @@ class GearView(QWidget):
         """What is open: a thing, a kind, or None in an empty profile."""
         return self._place
 
-    @property
+    @cached_property
     def side_by_side(self) -> "SideBySide":
-        """The page of two scopes; made when first needed, since drawing takes long to load."""
-        if self._side_by_side is None:
-            from gui.gear.side_by_side import SideBySide
+        """The page of two scopes, made when it is first shown."""
+        from gui.gear.side_by_side import SideBySide
 
-            self._side_by_side = SideBySide(self.state)
-            self._side_by_side.left.connect(lambda: self.show_side_by_side(False))
-            self._pages.addWidget(self._side_by_side)
-        return self._side_by_side
+        page = SideBySide(self.state)
+        page.refresh()
+        page.left.connect(lambda: self.show_side_by_side(False))
+        InSight(page, self.state, _SIDE_BY_SIDE_BY, page.refresh)
+        return page
 
     @property
     def _shows_columns(self) -> bool:
@@ -85,11 +88,10 @@ class GearView(QWidget):
         if shown and situation.second_pick is None:
             self.state.compare_second(offered_picks(situation.profile, beside=situation.first_pick)[0])
         if shown:
-            self.side_by_side.refresh()
-            self._pages.setCurrentWidget(self.side_by_side)
+            self._pages.show_page(_TWO_SCOPES)
             self.side_by_side.back.setFocus()
         elif not self._shows_columns:
-            self._pages.setCurrentWidget(self._columns)
+            self._pages.show_page(_COLUMNS)
             self.gives.show_side_by_side.setFocus()
 
     def add(self, kind: Kind) -> None:
@@ -111,6 +113,7 @@ class GearView(QWidget):
         columns.setContentsMargins(_MARGIN_PX, _MARGIN_PX, _MARGIN_PX, _MARGIN_PX)
         columns.addWidget(Columns((self.owned, self.form_column, ScrollColumn(self.gives))))
         self._pages.addWidget(self._columns)
+        self._pages.add_later(lambda: self.side_by_side)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.addWidget(self._pages)
@@ -207,11 +210,6 @@ class GearView(QWidget):
             self._on_edited()
         elif change.of(Situation.scope, Situation.site):
             self._show_list()
-        if change.of(*_GIVES_BY):
-            self.gives.refresh()
-        # Two ladders are not worked out while nobody looks at them.
-        if not self._shows_columns and change.of(*_SIDE_BY_SIDE_BY):
-            self.side_by_side.refresh()
 
     def _on_edited(self) -> None:
         """Keep what is open in sight after an edit, an undo or a redo."""

@@ -15,6 +15,7 @@ from core.words.evening import titled
 from core.words.site_clock import SiteClock
 from gui.state import AppState, Change
 from gui.widgets.canvas import KeyedCanvas
+from gui.widgets.in_sight import InSight
 
 _DRAWN_FROM = (
     *(Situation.night, Situation.planet, Situation.evening_steps, Situation.preferences),
@@ -53,6 +54,8 @@ class HeightCanvas(KeyedCanvas):
         self.setMouseTracking(True)
         self.setAccessibleName("Height chart: altitude of each planet against time")
         state.changed.connect(self._on_changed)
+        InSight(self, state, _DRAWN_FROM, self.redraw)
+        InSight(self, state, (Situation.now, Situation.time), self.update)
 
     def minimumSizeHint(self) -> QSize:
         # The hours and the strip have their own size; below this the curves would lie flat.
@@ -80,15 +83,11 @@ class HeightCanvas(KeyedCanvas):
         )
         return self.chart.drawing
 
-    def _on_changed(self, change: Change) -> None:
+    def _on_changed(self, _change: Change) -> None:
         night = self._state.situation.night
         if self.hovered is not None and not (night and night.start <= self.hovered < night.end):
             # The pointer rests while the evening under it has changed.
             self._hover(None)
-        if change.of(*_DRAWN_FROM):
-            self.redraw()
-        elif change.of(Situation.now, Situation.time):
-            self.update()
 
     # What moves.
 

@@ -22,9 +22,11 @@ from core.words.site_clock import clock_of
 from gui.height.step_delegate import StepDelegate
 from gui.height.step_dialog import StepDialog, Wanted, ask_step
 from gui.height.steps_model import StepRow, StepsModel
-from gui.state import AppState, Change
+from gui.state import AppState
 from gui.widgets.plain_label import PlainLabel
 
+# What is shown follows from these.
+STEPS_FROM = (Situation.evening_steps, Situation.preferences, Situation.night, Situation.present)
 _LETTERS_WIDE = 46
 _ROWS_FOLDED = 2
 _IN_HALF_AN_HOUR = timedelta(minutes=30)
@@ -103,9 +105,8 @@ class StepsList(QWidget):
         self.add.clicked.connect(self.add_step)
         self.change.clicked.connect(self.change_step)
         self.rows.selectionModel().currentChanged.connect(self._on_current)
-        state.changed.connect(self._on_changed)
         self.fold(False)
-        self._show()
+        self.show_situation()
 
     # Its shape.
 
@@ -150,12 +151,8 @@ class StepsList(QWidget):
 
     # What it shows.
 
-    def _on_changed(self, change: Change) -> None:
-        told_by = (Situation.evening_steps, Situation.preferences, Situation.night, Situation.present)
-        if change.of(*told_by):
-            self._show()
-
-    def _show(self) -> None:
+    def show_situation(self) -> None:
+        """Show what the situation is now."""
         situation = self._state.situation
         clock, in_hand = clock_of(situation), self._item_in_hand()
         if situation.night is None or clock is None:

@@ -1,12 +1,16 @@
 """The Height view: the evening's chart with each body at a moment, a planet's year, a search for dates."""
 
 from datetime import datetime
+from functools import cached_property
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent
 from PySide6.QtGui import QAccessible, QAccessibleEvent, QResizeEvent
 from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
+from core.looks.planet_appearance import find_happenings
 from core.situation.situation import Situation
+from core.sky.bodies import Body
 from core.words.body_readings import (
     CeilingBasis,
     is_sun_up,
@@ -16,27 +20,39 @@ from core.words.body_readings import (
     readings_text,
 )
 from core.words.cautions import SUN_IS_UP
-from core.words.evening import item_words
-from core.words.evening_told import evening_heading, evening_told
+from core.words.controls import EVENING_HEADING, EVENING_STEP_AND_WORDS
+from core.words.dates import weekday_text
+from core.words.evening import NOTHING_TO_PREPARE, item_title, item_words
 from core.words.finding import HEADING, findings_text
+from core.words.happenings import happening_words
 from core.words.looks import brief_words
-from core.words.site_clock import SiteClock, clock_of
+from core.words.pairs import pair_sentences
+from core.words.site_clock import SiteClock
 from gui.height.cells import BodyCells
 from gui.height.chart import NO_SITE, HeightCanvas
-from gui.height.dates_panel import DatesPanel
-from gui.height.steps_list import StepsList
-from gui.height.year_panel import YearPanel
-from gui.state import AppState, Change
+from gui.height.steps_list import STEPS_FROM, StepsList
+from gui.state import AppState
 from gui.widgets import dialogs
 from gui.widgets.all_lines import AllLines
 from gui.widgets.elided_label import ElidedLabel
+from gui.widgets.in_sight import InSight
 from gui.widgets.looks_dialog import LooksDialog, show_looks
 from gui.widgets.one_page import OnePage
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_tip import plain_tip
 from gui.widgets.reading_area import reading_label
 
+if TYPE_CHECKING:
+    from gui.height.dates_panel import DatesPanel
+    from gui.height.year_panel import YearPanel
+
 EVENING, YEAR, DATES = range(3)
+# What is told under the chart follows from these.
+_READ_FROM = (
+    *(Situation.night, Situation.time, Situation.following_now, Situation.preferences),
+    *(Situation.evening_steps, Situation.planet, Situation.scope, Situation.mirror_course),
+    *(Situation.blur_now, Situation.usual_air, Situation.happenings),
+)
 # The chart stays at least so wide beside the steps.
 _LEAST_CHART_PX = 820
 # Under so many lines of text a window is low.
@@ -74,8 +90,6 @@ class HeightView(QWidget):
         self.cells = BodyCells()
         # Without a parent it would be a window of its own for a moment.
         self.steps = StepsList(state, self)
-        self.year = YearPanel(state)
-        self.dates = DatesPanel(state)
         self.pages = OnePage()
         self._lay_out()
         self.now.clicked.connect(state.follow_now)
@@ -85,11 +99,8 @@ class HeightView(QWidget):
         self.cells.chosen.connect(state.set_planet)
         self.canvas.pointed.connect(self._show_reading)
         self.to_year.clicked.connect(lambda: self.show_page(YEAR))
-        self.year.left.connect(lambda: self.show_page(EVENING))
-        self.year.dates_wanted.connect(lambda: self.show_page(DATES))
-        self.dates.left.connect(lambda: self.show_page(YEAR))
-        self.dates.went.connect(lambda: self.show_page(EVENING))
-        state.changed.connect(self._on_changed)
+        InSight(self, state, STEPS_FROM, self.steps.show_situation)
+        InSight(self, state, _READ_FROM, self._show_reading)
         self._show_reading()
 
     def _lay_out(self) -> None:
@@ -117,8 +128,8 @@ class HeightView(QWidget):
         below.addWidget(self.appearance_line)
         below.addWidget(self.cells)
         self.pages.addWidget(evening)
-        self.pages.addWidget(self.year)
-        self.pages.addWidget(self.dates)
+        self.pages.add_later(lambda: self.year)
+        self.pages.add_later(lambda: self.dates)
         column = QVBoxLayout(self)
         column.setContentsMargins(12, 4, 12, 10)
         column.addWidget(self.pages, 1)
@@ -126,11 +137,33 @@ class HeightView(QWidget):
 
     def show_page(self, number: int) -> None:
         """Show the evening's chart, the planet's year or the search for a date; the keyboard goes there."""
-        self.pages.setCurrentIndex(number)
-        drawing = (self.canvas, self.year, self.dates)[number]
-        self.setFocusProxy(drawing)
+        self.pages.show_page(number)
+        hands_at: QWidget = self.canvas
+        if number != EVENING:
+            hands_at = self.year if number == YEAR else self.dates
+        self.setFocusProxy(hands_at)
         if self.isVisible():
-            drawing.setFocus()
+            hands_at.setFocus()
+
+    @cached_property
+    def year(self) -> "YearPanel":
+        """The planet's year, made when it is first shown."""
+        from gui.height.year_panel import YearPanel
+
+        year = YearPanel(self._state)
+        year.left.connect(lambda: self.show_page(EVENING))
+        year.dates_wanted.connect(lambda: self.show_page(DATES))
+        return year
+
+    @cached_property
+    def dates(self) -> "DatesPanel":
+        """The search for a date, made when it is first shown."""
+        from gui.height.dates_panel import DatesPanel
+
+        dates = DatesPanel(self._state)
+        dates.left.connect(lambda: self.show_page(YEAR))
+        dates.went.connect(lambda: self.show_page(EVENING))
+        return dates
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
@@ -153,20 +186,6 @@ class HeightView(QWidget):
         self.steps.fold(not is_beside)
         is_low = self.window().height() < _LOW_LINES * self.fontMetrics().lineSpacing()
         self.cells.fold(is_low or letters < _CELLS_LETTERS)
-
-    def _on_changed(self, change: Change) -> None:
-        told_by = (
-            Situation.evening_steps,
-            Situation.planet,
-            Situation.scope,
-            Situation.mirror_course,
-        )
-        limited_by = (Situation.blur_now, Situation.usual_air, Situation.happenings)
-        if change.of(
-            *(Situation.night, Situation.time, Situation.following_now, Situation.preferences),
-            *(*told_by, *limited_by),
-        ):
-            self._show_reading()
 
     def _show_reading(self, pointed: datetime | None = None) -> None:
         night, state = self._state.situation.night, self._state
@@ -210,21 +229,43 @@ class HeightView(QWidget):
 
     def _tell_evening(self) -> None:
         """Show the items of the evening's strip with all that is to be said about them."""
+        state, night = self._state, self._state.situation.night
+        if night is None:
+            return
+        clock = SiteClock(zone=night.site.zone, hours=state.profile.preferences.clock)
+        lines = [
+            EVENING_STEP_AND_WORDS.format(
+                times=clock.times(item.start, item.end), title=item_title(item), words=item_words(item, clock)
+            )
+            for item in state.situation.evening_steps
+        ]
+        lines += pair_sentences(state.situation)
+        lines += self._happenings(clock)
+        heading = EVENING_HEADING.format(day=weekday_text(night.evening), site=night.site.name)
+        dialogs.show_text(self, "The evening in words", heading, "\n".join(lines) or NOTHING_TO_PREPARE)
+
+    def _happenings(self, clock: SiteClock) -> list[str]:
+        """Return what happens on Jupiter this evening, whatever planet is in hand; nothing without it."""
         situation = self._state.situation
-        night, clock = situation.night, clock_of(situation)
-        if night is not None and clock is not None:
-            told = evening_told(situation, night, clock)
-            dialogs.show_text(self, "The evening in words", evening_heading(night), told)
+        night = situation.night
+        if night is None or not night.of(Body.JUPITER).windows:
+            return []
+        happenings = find_happenings(night, Body.JUPITER, situation.red_spot_passes)
+        return ["On Jupiter", *happening_words(Body.JUPITER, happenings, clock)]
 
     def _tell_ways_to_find(self) -> None:
         """Show how each body is found at the moment looked at, or at its best."""
         situation = self._state.situation
         if situation.night is None:
             return
-        dialogs.show_text(self, HEADING, evening_heading(situation.night), findings_text(situation))
+        heading = EVENING_HEADING.format(day=weekday_text(situation.evening), site=situation.night.site.name)
+        dialogs.show_text(self, HEADING, heading, findings_text(situation))
 
     def _tell_looks(self) -> None:
         """Show how the planet in hand looks at its best, or at a chosen moment while it is up."""
-        appearance, clock = self._state.situation.best_appearance, clock_of(self._state.situation)
-        if appearance is not None and clock is not None:
-            show_looks(LooksDialog(self._state, appearance, clock, self))
+        state, night = self._state, self._state.situation.night
+        appearance = state.situation.best_appearance
+        if night is None or appearance is None:
+            return
+        clock = SiteClock(zone=night.site.zone, hours=state.profile.preferences.clock)
+        show_looks(LooksDialog(state, appearance, clock, self))

@@ -66,7 +66,8 @@ class YearPanel(AllLines):
         self.notes = reading_label(role="small")
         self.notes.setAccessibleName("What else the year brings")
         self.notes.hide()
-        self.mars_longitude = MarsLongitudeRow(state)
+        # Without a parent it would be a window of its own for a moment.
+        self.mars_longitude = MarsLongitudeRow(state, self)
         self.canvas = YearCanvas(state)
         self.reading = PlainLabel(_HINT, role="small", wraps=True)
         self.reading.setAccessibleName("The evening under the pointer")

@@ -1,5 +1,8 @@
 """The Ladder view: the rungs with their limits, the picture in the eyepiece, and what to do next."""
 
+from functools import cached_property
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QEvent, Qt
 from PySide6.QtGui import QKeySequence, QResizeEvent, QShortcut, QShowEvent
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout, QWidget
@@ -12,12 +15,16 @@ from gui.ladder.air import AirRow
 from gui.ladder.at_eyepiece import AtEyepiece
 from gui.ladder.canvas import DRAWN_FROM, LadderCanvas
 from gui.ladder.climb_pane import ClimbPane
-from gui.ladder.log_page import LogPage
 from gui.ladder.soft_view import SoftViewDialog
 from gui.profile.log_book import LogBook
-from gui.state import AppState, Change
+from gui.state import AppState
 from gui.widgets.eyepiece_pane import EyepiecePane
+from gui.widgets.in_sight import InSight
+from gui.widgets.one_page import OnePage
 from gui.widgets.plain_label import PlainLabel
+
+if TYPE_CHECKING:
+    from gui.ladder.log_page import LogPage
 
 _SHOWN_FROM = (
     *(Situation.answer, Situation.better, Situation.mirror_climb, Situation.best_aim, Situation.appearance),
@@ -51,7 +58,6 @@ class LadderView(QWidget):
         self._is_row: bool | None = None
         self.pane = ClimbPane(state, self.log_book, keys_in=self._climb)
         self.air = AirRow(state)
-        self.log_page = LogPage(state, self.log_book)
         self.log_button = QPushButton("L&og")
         self.log_button.setCheckable(True)
         self.log_button.setProperty("role", "page")
@@ -64,7 +70,7 @@ class LadderView(QWidget):
         self._add_key("W", self.pane.soft)
         self.pane.dark.clicked.connect(self.go_to_eyepiece)
         self._add_key("E", self.pane.dark)
-        state.changed.connect(self._on_changed)
+        InSight(self, state, (*DRAWN_FROM, *_SHOWN_FROM), self._show)
         self._show()
 
     def ask_why_soft(self) -> None:
@@ -115,8 +121,15 @@ class LadderView(QWidget):
             self._parts.setRowMinimumHeight(number, 0 if is_row else lines * metrics.lineSpacing())
 
     def _show_log(self, on: bool) -> None:
-        self.body.setCurrentIndex(1 if on else 0)
+        self.body.show_page(1 if on else 0)
         (self.log_page.search if on else self.canvas).setFocus()
+
+    @cached_property
+    def log_page(self) -> "LogPage":
+        """The log, made when it is first shown."""
+        from gui.ladder.log_page import LogPage
+
+        return LogPage(self._state, self.log_book)
 
     def _add_key(self, key: str, button: QPushButton) -> None:
         """Let a bare key press a button while the ladder, and not the log, has the keyboard."""
@@ -133,9 +146,9 @@ class LadderView(QWidget):
         self._rungs.addWidget(self.canvas)
         self._rungs.addWidget(self.nothing)
         self._arrange()
-        self.body = QStackedWidget()
+        self.body = OnePage()
         self.body.addWidget(self._climb)
-        self.body.addWidget(self.log_page)
+        self.body.add_later(lambda: self.log_page)
         column = QVBoxLayout(self)
         column.setContentsMargins(12, 4, 12, 10)
         column.setSpacing(4)
@@ -144,10 +157,6 @@ class LadderView(QWidget):
         foot.addWidget(self.air, 1)
         foot.addWidget(self.log_button, 0, Qt.AlignmentFlag.AlignTop)
         column.addLayout(foot)
-
-    def _on_changed(self, change: Change) -> None:
-        if change.of(*DRAWN_FROM, *_SHOWN_FROM):
-            self._show()
 
     def _on_sight(self, sight: Sight) -> None:
         self._state.set_rung(sight.power)

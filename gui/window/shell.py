@@ -27,12 +27,10 @@ from gui.profile.log_book import LogBook
 from gui.profile.session import TEXT_SCALES, Session, SessionFile
 from gui.state import AppState, Change
 from gui.widgets.one_page import OnePage
-from gui.widgets.plain_label import PlainLabel
 from gui.widgets.readers import teach_readers
 from gui.widgets.theme import Theme
 from gui.window.answer_bar import AnswerBar
 from gui.window.dialog_keys import DialogKeys
-from gui.window.evening_on_paper import show_evening_on_paper
 from gui.window.explaining import terms_in_sight
 from gui.window.file_drop import FileDrop
 from gui.window.full_screen import FullScreen
@@ -106,7 +104,7 @@ class Shell(QMainWindow):
         self._lay_out(page)
         does = WindowDeeds(
             guide=self.guide,
-            put_on_paper=lambda: show_evening_on_paper(state, self),
+            put_on_paper=self.put_on_paper,
             go_to_view=self.go_to_view,
             next_palette=self.next_palette,
             toggle_full_screen=self.full_screen.toggle,
@@ -146,11 +144,7 @@ class Shell(QMainWindow):
     def show_view(self, number: int) -> None:
         """Show Gear (0), Height (1) or Ladder (2)."""
         self.view_buttons.button(number).setChecked(True)
-        if number not in self._views:
-            self._views[number] = make_view(number, self.state, self.log_book)
-            self._replace_page(number, self._views[number])
-            self.view_made.emit()
-        self.stack.setCurrentIndex(number)
+        self.stack.show_page(number)
         # What was told over one view is not to hide another.
         self.answer_bar.why.setChecked(False)
 
@@ -203,6 +197,12 @@ class Shell(QMainWindow):
     def _on_tour_ended(self) -> None:
         self._session.end_tour()
         self.state.tell(DONE)
+
+    def put_on_paper(self) -> None:
+        """Ask how the evening is wanted on paper or in a file, and make it."""
+        from gui.window.evening_on_paper import show_evening_on_paper
+
+        show_evening_on_paper(self.state, self)
 
     def explain(self, terms: Sequence[Term]) -> None:
         """Open the glossary, some of its terms first."""
@@ -269,8 +269,8 @@ class Shell(QMainWindow):
         self.log_book.look_for_others()
 
     def _lay_out(self, page: Page) -> None:
-        for _name in VIEW_NAMES:
-            self.stack.addWidget(PlainLabel(""))
+        for number in range(len(VIEW_NAMES)):
+            self.stack.add_later(partial(self._make_view, number))
         self.views_row.wanted.connect(self.show_view)
         self.strip.gear_wanted.connect(partial(self.go_to_view, GEAR))
         column = QVBoxLayout(page.content)
@@ -311,12 +311,10 @@ class Shell(QMainWindow):
             self.first_run = False
             self.guide()
 
-    def _replace_page(self, number: int, view: QWidget) -> None:
-        page = self.stack.widget(number)
-        assert page is not None  # one was put there for each view
-        self.stack.removeWidget(page)
-        page.deleteLater()
-        self.stack.insertWidget(number, view)
+    def _make_view(self, number: int) -> QWidget:
+        view = self._views[number] = make_view(number, self.state, self.log_book)
+        self.view_made.emit()
+        return view
 
     def _on_changed(self, change: Change) -> None:
         if change.of(Situation.dimmer):

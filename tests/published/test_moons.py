@@ -1,8 +1,10 @@
 """Jupiter's moons and red spot against Meeus, printed predictions, and two other libraries."""
 
+import csv
 import math
 from collections.abc import Sequence
-from datetime import date, datetime, timedelta
+from datetime import UTC, date, datetime, timedelta
+from pathlib import Path
 
 import ephem
 import numpy as np
@@ -15,7 +17,17 @@ from core.sky.bodies import Body
 from core.sky.disc import disc_at
 from core.sky.moons import Moon, MoonEvent, MoonEventKind, moon_events, moon_positions
 from core.sky.red_spot import red_spot_passes
-from tests.published.tables import rows, utc
+
+DATA = Path(__file__).parent / "data"
+
+
+def rows(name: str) -> list[dict[str, str]]:
+    with (DATA / name).open(encoding="utf-8", newline="") as file:
+        return list(csv.DictReader(file))
+
+
+def utc(text: str) -> datetime:
+    return datetime.fromisoformat(text).replace(tzinfo=UTC)
 
 
 def offsets_at(times: Sequence[datetime]) -> NDArray[np.float64]:
