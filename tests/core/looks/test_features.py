@@ -99,6 +99,13 @@ def test_least_sizes(feature: Feature, likely: float, possible: float) -> None:
     assert likelihood(by_detail(rule, possible * 0.98, 1.0)) is UNLIKELY
 
 
+@pytest.mark.parametrize("feature", RULES)
+def test_what_is_likely_is_larger_than_what_is_only_possible(feature: Feature) -> None:
+    rule = RULES[feature]
+
+    assert 0.0 < rule.possible_from < rule.likely_from
+
+
 @pytest.mark.parametrize(
     ("feature", "arcsec"),
     [
