@@ -75,12 +75,15 @@ compute_night(Site(name="A", latitude_deg=1, longitude_deg=2, time_zone="UTC"), 
     assert (done.returncode, done.stderr, done.stdout) == (0, "", "")
 
 
-@pytest.mark.parametrize("step_days", [303.3, pytest.param(30.3, marks=pytest.mark.long)])
 @pytest.mark.parametrize("body", TARGETS)
-def test_every_figure_is_a_number_on_every_date(body: Body, step_days: float) -> None:
+def test_every_figure_is_a_number_on_every_date(body: Body) -> None:
     # skyfield's formula has no answer for Neptune before 2000 at its largest phase angles.
-    times_s = np.arange(-2.2e9, 2.64e9, step_days * DAY_S)
-    seen, from_sun_deg = size_and_light(body, times_s), elongation_deg(body, times_s)
+    times_s = np.arange(-2.2e9, 2.64e9, 30.3 * DAY_S)
+    seen = size_and_light(body, times_s)
+    # Each by itself: asked for together, places would be laid through all days between.
+    from_sun_deg = np.concatenate(
+        [elongation_deg(body, times_s[place : place + 1]) for place in range(0, times_s.size, 40)]
+    )
 
     for figures in (seen.magnitude, seen.diameter_arcsec, seen.illuminated_fraction, from_sun_deg):
         assert np.isfinite(figures).all()
