@@ -144,8 +144,14 @@ class SituationHolder(QObject):
     # The clock and the sky tables.
 
     def beat(self) -> None:
-        """Take note of the clock: called each second by the window, at will by tests."""
+        """Take note of the clock: called each second by the window, at will by tests.
+
+        With sunrise the next evening begins, afresh; what is looked at on another one stays.
+        """
+        before = self.situation.tonight
         self._take(self.choices)
+        if self.situation.tonight > before and self.situation.follows_tonight:
+            self._take(self.choices.of_a_new_evening())
 
     def prepare_sky(self) -> None:
         """Read the sky tables away from the window's thread."""

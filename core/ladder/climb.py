@@ -56,6 +56,7 @@ class NextStep:
     ``above`` is the rung that a step up would take, None where there is none, ``try_again_at`` when that is
     worth another try (UTC). ``is_over_usual_air`` tells that only the usual limit of the air keeps one
     from it, ``is_gap`` that the ceiling lies well over the rung, with nothing owned up to ``above``.
+    ``just_seen`` is the last verdict where that was on a step to the rung, told as one upwards, else None.
     """
 
     move: Move
@@ -66,6 +67,12 @@ class NextStep:
     try_again_at: datetime | None = None
     is_over_usual_air: bool = False
     is_gap: bool = False
+    just_seen: Evidence | None = None
+
+    @property
+    def is_a_try(self) -> bool:
+        """Whether the rung to go to is over what the ceiling allows, and only worth a try."""
+        return self.to is not None and self.to.standing in (Standing.TRY, Standing.ABOVE)
 
 
 def rung_above(ladder: Ladder, rung: Rung) -> Rung | None:
@@ -118,13 +125,21 @@ def next_step(
     if line is None or ladder.ceiling.power is None:
         return None
     below, above = rung_below(ladder, rung), rung_above(ladder, rung)
-    is_back = _just_showed_less(rung, evidence)
+    seen = _just_seen(rung, evidence)
+    is_back = seen is not None and seen.verdict is Verdict.LESS
     if below is not None and (is_back or not _pays(belief, line, below.power, rung.power, evidence)):
         chance = 1.0 - belief.chance_better(line, below.power, rung.power)
         # As long as nothing was judged, straight back to what the air is taken to bear.
         top = None if evidence else _rung_of(ladder, ladder.climb_to)
         back = below if top is None or top.power >= rung.power else top
-        return NextStep(move=Move.BACK, rung=rung, to=back, chance=chance, above=above)
+        return NextStep(
+            move=Move.BACK,
+            rung=rung,
+            to=back,
+            chance=chance,
+            above=above,
+            just_seen=seen,
+        )
     if above is None:
         return NextStep(move=Move.STAY, rung=rung)
     pays = _pays(belief, line, rung.power, above.power, evidence)
@@ -168,10 +183,10 @@ def _rung_of(ladder: Ladder, power: float | None) -> Rung | None:
     return None if power is None else nearest_rung(ladder, power)
 
 
-def _just_showed_less(rung: Rung, evidence: Sequence[Evidence]) -> bool:
-    """Tell whether the last verdict says that a rung shows less than a lower one, however far below."""
+def _just_seen(rung: Rung, evidence: Sequence[Evidence]) -> Evidence | None:
+    """Return the last verdict, told as one upwards, where that was on a step to a rung from a lower one."""
     last = evidence[-1].upwards if evidence else None
-    return last is not None and last.verdict is Verdict.LESS and math.isclose(last.to_power, rung.power)
+    return last if last is not None and math.isclose(last.to_power, rung.power) else None
 
 
 def _try_again_at(

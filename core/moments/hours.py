@@ -173,4 +173,4 @@ def read_hour(text: str, *, twilight: Twilight) -> Hour:
         return twilight
     if is_clock_time(text):
         return time.fromisoformat(text)
-    raise refuse(f'must be "{twilight}" or a time from 00:00 to 23:59, not "{shown(text)}"')
+    raise refuse(f"must be {twilight} or a time from 00:00 to 23:59, not “{shown(text)}”")

@@ -20,6 +20,11 @@ class LastCall:
     sunrise: datetime
 
     @property
+    def since(self) -> datetime:
+        """When it began."""
+        return self.stop - LAST_CALL
+
+    @property
     def is_past(self) -> bool:
         """Whether the stop line is reached, to the minute, and only the sunrise to come."""
         return self.now + _HALF_A_MINUTE >= self.stop

@@ -6,7 +6,7 @@ night counts. Ours.
 """
 
 from collections.abc import Sequence
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import Final
 
 from attrs import evolve, frozen
@@ -33,7 +33,7 @@ class StillToCome:
 
     ``best`` are what is left of them; once they are over, the best of the rest; None where nothing is left.
     ``past_since`` is when the best ended where only poorer ones are left. ``better`` are the best minutes of
-    the night where those lie later and outside the hours, and now is but the best of a poorer time.
+    the night where those lie later, and now is but the best of a poorer time.
     """
 
     best: BestMinutes | None
@@ -41,6 +41,8 @@ class StillToCome:
     better: BestMinutes | None = None
 
 
+# For what is best within so long one waits, and is told only that (ours).
+_SOON_ENOUGH: Final = timedelta(minutes=90)
 NOTHING: Final = StillToCome(best=None)
 
 
@@ -68,6 +70,22 @@ def still_to_come(night: Night, body: Body, *, now: datetime | None, hours: Hour
         past_since=whole.end if is_poorer else None,
         better=_better(night, body, rest, after) if after.holds(now) else None,
     )
+
+
+def waiting(
+    night: Night, body: Body, to_come: StillToCome, *, now: datetime | None, hours: HoursOut
+) -> StillToCome:
+    """Return the same for a body that is looked at in the hours although its best is long to come.
+
+    What it is like now comes before the best then; where it is not up, nothing changes.
+    """
+    best = to_come.best
+    if now is None or best is None or not hours.holds(now) or best.start - now <= _SOON_ENOUGH:
+        return to_come
+    first = _as_good_as_now(within(offered_windows(night, body, since=now), now, best.start), now)
+    if not first or worth(first[0]) >= best.worth:
+        return to_come
+    return StillToCome(best=as_one_run(night.of(body), first), better=best)
 
 
 def _after_hours(

@@ -1,10 +1,10 @@
 """An evening's targets in their order, each with its own minutes in the owner's hours."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from typing import Final
 
 import numpy as np
-from attrs import frozen
+from attrs import evolve, frozen
 from numpy.typing import NDArray
 
 from core.moments.best_minutes import (
@@ -17,7 +17,8 @@ from core.moments.best_minutes import (
 )
 from core.moments.details import Sharpness, details_along
 from core.moments.hours import HoursOut
-from core.moments.order import Target, order_targets
+from core.moments.order import SHORTEST_STEPS, Block, Target, order_targets
+from core.moments.order import STEP_S as ORDER_STEP_S
 from core.moments.worth import BEST_STEPS, FAINT_SHARE, LOWEST_DEG, STEP_S, step_times_s, step_worth
 from core.sky.apparent import instant
 from core.sky.bodies import Body
@@ -32,6 +33,9 @@ _ENOUGH_FAINT_S: Final = 1800.0
 # The worth of a body beside the best one is never less than this, and follows this power of its details.
 _LEAST_SHARE: Final = 0.3
 _FALLS_OFF: Final = 3.0
+# The end of a block and that of the best minutes are told as one from so near, where each block keeps this.
+_NEAR_S: Final = 600.0
+_SHORTEST_S: Final = SHORTEST_STEPS * ORDER_STEP_S
 # What rises no higher by the end of the hours, and stands well later, is no target yet.
 _HARDLY_RISEN_DEG: Final = 20.0
 
@@ -95,10 +99,60 @@ def _ordered(
         end_s=end_s,
     )
     targets = []
-    for block in blocks:
+    for block in _at_best_minutes(blocks, night, offered, hours):
         inside = within(offered[block.key], instant(block.start_s), instant(block.end_s))
         targets.append(TargetTime(body=block.key, minutes=as_one_run(night.of(block.key), inside)))
     return tuple(targets)
+
+
+def _at_best_minutes(
+    blocks: Sequence[Block[Body]], night: Night, offered: Mapping[Body, Sequence[Window]], hours: HoursOut
+) -> Sequence[Block[Body]]:
+    """Return blocks that end when a target's best minutes do, where that is but a few minutes away.
+
+    So that one time is told for both. What follows at once begins as much later or earlier, if it can.
+    """
+    found = list(blocks)
+    for place, block in enumerate(blocks):
+        best = find_best_minutes(night, block.key, hours=hours)
+        if best is None:
+            continue
+        moved_s = best.end.timestamp() - found[place].end_s
+        if abs(moved_s) > _NEAR_S or found[place].end_s + moved_s - found[place].start_s < _SHORTEST_S:
+            continue
+        later = _made_room(found[place:], moved_s, offered)
+        if later is not None:
+            found[place:] = [evolve(found[place], end_s=found[place].end_s + moved_s), *later]
+    return found
+
+
+def _made_room(
+    blocks: Sequence[Block[Body]], moved_s: float, offered: Mapping[Body, Sequence[Window]]
+) -> list[Block[Body]] | None:
+    """Return all blocks but the first, begun later or earlier where it ends so; None where one cannot be.
+
+    The next one keeps its length as long as the one after it can give way in its stead.
+    """
+    first, *rest = blocks
+    if not rest or rest[0].start_s > first.end_s + max(moved_s, 0.0) + 1.0:
+        return rest
+    follower = rest[0]
+    if moved_s > 0.0:
+        kept = evolve(follower, start_s=follower.start_s + moved_s, end_s=follower.end_s + moved_s)
+        after = _made_room(rest, moved_s, offered) if len(rest) > 1 else None
+        if after is not None and _is_open(kept, offered):
+            return [kept, *after]
+    cut = evolve(follower, start_s=first.end_s + moved_s)
+    is_long_enough = cut.end_s - cut.start_s >= _SHORTEST_S
+    return [cut, *rest[1:]] if is_long_enough and _is_open(cut, offered) else None
+
+
+def _is_open(block: Block[Body], offered: Mapping[Body, Sequence[Window]]) -> bool:
+    """Tell whether the target of a block is in its windows all the time."""
+    return any(
+        span.start.timestamp() <= block.start_s + 1.0 and block.end_s <= span.end.timestamp() + 1.0
+        for span in joined(offered[block.key])
+    )
 
 
 def _has_hardly_risen(night: Night, body: Body, windows: Sequence[Window], hours: HoursOut) -> bool:

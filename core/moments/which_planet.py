@@ -3,10 +3,20 @@
 from collections.abc import Iterator, Sequence
 from datetime import datetime
 
-from core.moments.best_minutes import joined, offered_windows, within
+import numpy as np
+
+from core.moments.best_minutes import SHORTEST_USEFUL, joined, offered_windows, within
 from core.moments.details import Sharpness, details_along
 from core.moments.hours import HoursOut
-from core.moments.worth import EveningWorth, choose_body, evening_worth, step_times_s
+from core.moments.worth import (
+    FAINT_SHARE,
+    LOWEST_DEG,
+    EveningWorth,
+    choose_body,
+    evening_worth,
+    step_times_s,
+    step_worth,
+)
 from core.sky.bodies import Body
 from core.sky.night import Grade, Night, WhyNot, Window
 
@@ -51,6 +61,20 @@ def highest_planet(night: Night, now: datetime) -> Body | None:
         if window.start <= now < window.end and window.grade is Grade.BEST and window.warm_air is None
     ]
     return max(seen, key=lambda body: night.position(body, now).altitude_deg, default=None)
+
+
+def planet_showing_most(night: Night, now: datetime, *, sharpness: Sharpness) -> Body | None:
+    """Return the planet worth most at a moment, of those in sight for 20 minutes on; None for none."""
+    most, found = 0.0, None
+    for body in (each.body for each in night.bodies if each.body is not Body.MOON):
+        spans = joined(offered_windows(night, body, since=now))
+        if not spans or spans[0].start > now or spans[0].end - now < SHORTEST_USEFUL:
+            continue
+        details, altitude_deg = details_along(night, body, np.array([now.timestamp()]), sharpness)
+        worth = FAINT_SHARE.get(body, 1.0) * float(step_worth(details)[0])
+        if altitude_deg[0] >= LOWEST_DEG and worth > most:
+            most, found = worth, body
+    return found
 
 
 def nearest_to_a_view(night: Night) -> Body:

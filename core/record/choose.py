@@ -74,7 +74,7 @@ def _folded(text: str) -> str:
 
 
 def _quoted(text: str) -> str:
-    return f'"{cut(printable(text), _LONGEST_NAME)}"'
+    return f"“{cut(printable(text), _LONGEST_NAME)}”"
 
 
 def _listing(things: Sequence[Named]) -> str:

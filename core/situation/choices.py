@@ -183,6 +183,19 @@ class Choices:
             scope_id=_in_hand(self.scope_id, self.profile.telescopes, profile.telescopes),
         )
 
+    def of_a_new_evening(self) -> "Choices":
+        """Return what stays when the next evening begins: not the planet, the rung, the filter or the air."""
+        return evolve(
+            self,
+            planet=None,
+            altitude_deg=None,
+            rung_power=None,
+            power_before=None,
+            rung_since=None,
+            filter_id="",
+            blur=Blur.assumed(),
+        )
+
     def of_another_observer(self, profile: Profile) -> "Choices":
         """Return what stays when another profile is taken up: the dress of the window and tonight's air."""
         return Choices(

@@ -18,9 +18,15 @@ from core.moments.hours import (
     usual_hours,
 )
 from core.moments.last_call import LastCall, last_call
-from core.moments.still_to_come import NOTHING, StillToCome, still_to_come
+from core.moments.still_to_come import NOTHING, StillToCome, still_to_come, waiting
 from core.moments.targets import TargetTime, evening_targets
-from core.moments.which_planet import best_planet, evening_worths, highest_planet, nearest_to_a_view
+from core.moments.which_planet import (
+    best_planet,
+    evening_worths,
+    highest_planet,
+    nearest_to_a_view,
+    planet_showing_most,
+)
 from core.moments.worth import EveningWorth
 from core.problems import ProblemsError
 from core.situation.choices import EveningHours
@@ -99,7 +105,9 @@ class Moment(Place):
         night, hours = self.night, self.hours_left
         if night is None or hours is None:
             return {}
-        return evening_worths(night, hours=hours, sharpness=self.sharpness, since=self.present)
+        # In the last call nothing else comes into hand: the planet stays that of its first minute.
+        since = self.present if self.last_call is None else self.last_call.since
+        return evening_worths(night, hours=hours, sharpness=self.sharpness, since=since)
 
     @lazy
     def best_planet(self) -> Body | None:
@@ -113,10 +121,25 @@ class Moment(Place):
 
     @lazy
     def planet(self) -> Body | None:
-        """The planet in hand: the chosen one, else the evening's; None while there is no sky."""
+        """The planet in hand: the chosen one, else the evening's; None while there is no sky.
+
+        Whoever is outside while that one is long to come has what shows most until then.
+        """
         if self.chosen_planet is not None:
             return self.chosen_planet
-        return None if self.night is None else self.best_planet or nearest_to_a_view(self.night)
+        if self.night is None:
+            return None
+        return self._planet_until_then or self.best_planet or nearest_to_a_view(self.night)
+
+    @lazy
+    def _planet_until_then(self) -> Body | None:
+        """What shows most to whoever is outside now, where the evening's own planet is best only later."""
+        night, hours, now, served = self.night, self.hours, self.present, self.served
+        if night is None or hours is None or now is None or served is None or self.last_call is not None:
+            return None
+        if not hours.holds(now) or not served.is_later_than(now):
+            return None
+        return planet_showing_most(night, now, sharpness=self.sharpness)
 
     @lazy
     def elsewhen(self) -> Elsewhen | None:
@@ -133,6 +156,15 @@ class Moment(Place):
         if night is None or hours is None:
             return ()
         return evening_targets(night, hours=hours, sharpness=self.sharpness, in_hand=self.planet)
+
+    @lazy
+    def turn_of_another(self) -> TargetTime | None:
+        """The target whose turn it is now, where the planet in hand is past its best and another one's is."""
+        now = self.present
+        if now is None or self.past_best_since is None:
+            return None
+        turn = next((target for target in self.targets if target.minutes.holds(now)), None)
+        return None if turn is None or turn.body is self.planet else turn
 
     @lazy
     def minutes_outside(self) -> tuple[tuple[str, float], ...]:
@@ -158,7 +190,8 @@ class Moment(Place):
         night, planet, hours = self.night, self.planet, self.hours
         if night is None or planet is None or hours is None:
             return NOTHING
-        return still_to_come(night, planet, now=self.present, hours=hours)
+        to_come = still_to_come(night, planet, now=self.present, hours=hours)
+        return waiting(night, planet, to_come, now=self.present, hours=hours)
 
     @lazy
     def best(self) -> BestMinutes | None:
@@ -172,7 +205,7 @@ class Moment(Place):
 
     @lazy
     def better_later(self) -> BestMinutes | None:
-        """The planet's best minutes after the owner's hours, where it is poorer now."""
+        """The planet's best minutes where those come later and it is poorer now."""
         return self._still_to_come.better
 
     @lazy

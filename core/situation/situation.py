@@ -58,6 +58,7 @@ class Situation(Climb):
                 hours=self.hours,
                 elsewhen=self.elsewhen,
                 served=self.served,
+                turn=self.turn_of_another,
                 position=night.position(planet, at) if has_best and at is not None else None,
                 ladder=self.best_ladder if has_best else None,
                 readiness=self.readiness,

@@ -7,9 +7,10 @@ from attrs import frozen
 from core.air.readiness import Readiness
 from core.ladder.ladder import Ladder
 from core.ladder.mirror_climb import MirrorClimb
-from core.moments.best_minutes import BestMinutes
+from core.moments.best_minutes import SHORTEST_USEFUL, BestMinutes
 from core.moments.elsewhen import Elsewhen
 from core.moments.hours import HoursOut
+from core.moments.targets import TargetTime
 from core.sky.bodies import Body
 from core.sky.night import BodyNight, Night, Position
 
@@ -21,6 +22,10 @@ class Served:
     body: Body
     best: BestMinutes
 
+    def is_later_than(self, now: datetime) -> bool:
+        """Tell whether its best minutes are still to come in the owner's hours, and not at once."""
+        return self.best.in_hours and self.best.start - now >= SHORTEST_USEFUL
+
 
 @frozen(kw_only=True)
 class Prospect:
@@ -30,12 +35,12 @@ class Prospect:
     None when there are none; ``over`` then holds those past. ``position`` is where the planet stands at the
     moment that the ladder is built for: now, if now is one of the best minutes, else when it is highest in
     them. ``past_best_since`` is when the best minutes of the evening ended, where only poorer ones are left,
-    ``better_later`` better ones after the hours where it is poorer now, and ``meanwhile`` what stands higher
-    until then;
-    ``elsewhen`` what another hour than the owner's own would give much of, ``served`` the body that the
-    evening serves best. ``hours`` are those outside. ``ready_at`` is when a telescope that stands outside
-    since ``outside_since`` is likely usable, ``mirror_climb`` how the ceiling climbs from then on as its
-    mirror cools.
+    ``better_later`` better ones to come where it is poorer now, and ``meanwhile`` what stands higher until
+    then; ``turn`` is the target whose turn it is, where the planet in hand is past its best; ``elsewhen``
+    what another hour than the owner's own would give much of, ``served`` the body that the evening serves
+    best. ``hours`` are those outside. ``ready_at`` is when a telescope that stands outside since
+    ``outside_since`` is likely usable, ``mirror_climb`` how the ceiling climbs from then on as its mirror
+    cools.
     """
 
     night: Night
@@ -49,6 +54,7 @@ class Prospect:
     hours: HoursOut | None = None
     elsewhen: Elsewhen | None = None
     served: Served | None = None
+    turn: TargetTime | None = None
     position: Position | None = None
     ladder: Ladder | None = None
     readiness: Readiness | None = None
@@ -66,6 +72,14 @@ class Prospect:
     def is_best_now(self) -> bool:
         """Whether now is one of the best minutes."""
         return self.best is not None and self.now is not None and self.best.holds(self.now)
+
+    @property
+    def later(self) -> Served | None:
+        """What the evening serves best later in the hours, where another body is looked at until then."""
+        served, now = self.served, self.now
+        if served is None or now is None or not self.is_best_now or served.body is self.planet:
+            return None
+        return served if served.is_later_than(now) else None
 
     @property
     def warm_air(self) -> str | None:

@@ -87,8 +87,8 @@ def eyepiece_words(situation: Situation) -> EyepieceWords:
     """Return what is told at the eyepiece now."""
     clock, ladder, rung, aim = clock_of(situation), situation.ladder, situation.rung, situation.aim
     time = "" if clock is None else clock.time(situation.minute)
-    subject = _subject(situation, clock)
-    call = situation.last_call
+    call, planet = situation.last_call, situation.planet
+    subject = _subject(situation, clock) if call is None or planet is None else opening(planet)
     if ladder is None or rung is None:
         refusal = answer_words(situation)
         if ladder is not None:

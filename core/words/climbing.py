@@ -1,17 +1,21 @@
 """What to do on a rung and after it, and what deserves a word about it."""
 
+from datetime import datetime
 from typing import Final
 
 from core.air.blur import BlurSource
 from core.air.finest_detail import LimitKind
 from core.gear.aperture import working_aperture_mm
+from core.ladder.aim import Aim
 from core.ladder.climb import LIKELY_FROM, Move, NextStep
-from core.ladder.ladder import Ladder, Rung, Standing
+from core.ladder.ladder import Ladder, Rung
+from core.record.log_entry import Verdict
 from core.situation.situation import Situation
 from core.words.ladder import part_text
 from core.words.last_call import last_call_words
 from core.words.limits import limit_name
 from core.words.mount import settling_words
+from core.words.names import opening
 from core.words.notices import notice_texts
 from core.words.quantities import drift_text, field_text, per_mm_text, power_text, pupil_text
 from core.words.site_clock import SiteClock, clock_of
@@ -23,6 +27,13 @@ _DRIFT: Final = "drift {drift}"
 _OVER: Final = "Over what {limit} allows: when it looks soft, step back to {to}, {label}."
 _BACK: Final = "Back to {to}, {label}: this step has most likely cost detail."
 _BACK_PERHAPS: Final = "Perhaps back to {to}, {label}: this step may have cost detail."
+# What was seen just now comes before what is believed.
+_BACK_SEEN: Final = "Back to {to}, {label}: you saw less at {here} than at {seen}."
+_BACK_THOUGH_MORE: Final = (
+    "You saw more at {here} than at {seen}, though it is over what aperture and air (seeing) are likely to "
+    "bear: compare it with {to}, {label}."
+)
+_BY_WHAT_WAS_SEEN: Final = {Verdict.LESS: _BACK_SEEN, Verdict.MORE: _BACK_THOUGH_MORE}
 _NEXT: Final = "Next {to}, {label}: refocus, re-centre, {settle}, watch a minute or two."
 _TRY: Final = (
     "{to}, {label}, is worth a try: refocus, re-centre, {settle}, watch a minute or two. It may show no more."
@@ -40,6 +51,15 @@ _AGAIN: Final = "Stay here. {above} is worth another try from about {time}, when
 _USUAL: Final = (
     "As far as {usual} goes, though the air may bear more tonight: lift that limit to try {above}."
 )
+# Of a planet that is still to come, by what to do and whether it is only worth a try.
+_LATER: Final = {
+    (Move.UP, False): "Once {planet} is in sight, go on from here to {to}, {label}.",
+    (Move.UP, True): "Once {planet} is in sight, {to}, {label}, is worth a try.",
+    (Move.BACK, False): "For {planet} at {at} this is likely too much: {to}, {label}, will show as much.",
+    (Move.BACK, True): "For {planet} at {at} this is likely too much: {to}, {label}, will show as much.",
+    (Move.STAY, False): "For {planet} at {at} this is as far as it pays to go.",
+}
+_GONE: Final = "{planet} is no longer to be seen this evening; this is its ladder of {at}."
 # By what to do and whether it is only worth a try; the same in a few words.
 _BRIEFLY: Final = {
     (Move.UP, False): "next {to}, {label}",
@@ -48,6 +68,7 @@ _BRIEFLY: Final = {
     (Move.BACK, True): "back to {to}, {label}",
     (Move.STAY, False): "stay here",
 }
+_BRIEFLY_COMPARE: Final = "compare {to}, {label}"
 _STAY_AND_TRY: Final = "stay; try {above} at {time}"
 _PER_MM: Final = "{power} is {per_mm} of aperture."
 _TOLD_FROM_PER_MM: Final = 0.5
@@ -81,7 +102,26 @@ def what_next_words(situation: Situation) -> str:
     )
     if call is not None and clock is not None:
         return last_call_words(call, clock)
-    return "" if step is None or ladder is None else next_step_text(step, ladder, clock)
+    if step is None or ladder is None:
+        return ""
+    if situation.is_out_of_sight and clock is not None:
+        return _later_words(step, ladder.aim, clock, now=situation.minute)
+    return next_step_text(step, ladder, clock)
+
+
+def _later_words(step: NextStep, aim: Aim, clock: SiteClock, *, now: datetime) -> str:
+    """Return what will be to do on a planet that is not in sight now, or that it was."""
+    planet, at = aim.planet, aim.at
+    if planet is None or at is None:
+        return ""
+    if at < now:
+        return _GONE.format(planet=opening(planet), at=clock.time(at))
+    return _LATER[step.move, step.is_a_try].format(
+        planet=planet.label,
+        at=clock.time(at),
+        to="" if step.to is None else power_text(step.to.power),
+        label="" if step.to is None else step.to.label,
+    )
 
 
 def next_step_text(step: NextStep, ladder: Ladder, clock: SiteClock | None) -> str:
@@ -96,6 +136,7 @@ def next_step_text(step: NextStep, ladder: Ladder, clock: SiteClock | None) -> s
         label="" if step.to is None else step.to.label,
         here=power_text(step.rung.power),
         above="" if step.above is None else power_text(step.above.power),
+        seen="" if step.just_seen is None else power_text(step.just_seen.from_power),
         ceiling="" if ladder.ceiling.power is None else power_text(ladder.ceiling.power),
         settle=settling_words(ladder.scope),
         time="" if step.try_again_at is None or clock is None else clock.time(step.try_again_at),
@@ -108,18 +149,21 @@ def next_step_briefly(step: NextStep, clock: SiteClock | None) -> str:
         if step.above is None or step.try_again_at is None or clock is None:
             return _BRIEFLY[Move.STAY, False]
         return _STAY_AND_TRY.format(above=power_text(step.above.power), time=clock.time(step.try_again_at))
-    is_try = step.to.standing in (Standing.TRY, Standing.ABOVE)
-    return _BRIEFLY[step.move, is_try].format(to=power_text(step.to.power), label=step.to.label)
+    is_compared = step.just_seen is not None and step.just_seen.verdict is Verdict.MORE
+    template = _BRIEFLY_COMPARE if is_compared else _BRIEFLY[step.move, step.is_a_try]
+    return template.format(to=power_text(step.to.power), label=step.to.label)
 
 
 def _template(step: NextStep, ladder: Ladder, clock: SiteClock | None) -> str:
     has_taught = ladder.blur.source is BlurSource.VERDICTS
     if step.move is Move.BACK:
+        if step.just_seen is not None and step.just_seen.verdict in _BY_WHAT_WAS_SEEN:
+            return _BY_WHAT_WAS_SEEN[step.just_seen.verdict]
         if not has_taught:
             return _OVER
         return _BACK if step.chance >= LIKELY_FROM else _BACK_PERHAPS
     if step.move is Move.UP:
-        return _TRY if step.to is not None and step.to.standing in (Standing.TRY, Standing.ABOVE) else _NEXT
+        return _TRY if step.is_a_try else _NEXT
     if step.above is None:
         return _TOP_OWNED
     if step.is_over_usual_air:

@@ -15,10 +15,10 @@ _COMMANDS: Final = "commands:\n{commands}\n\n{program} COMMAND --help shows the 
 _IN_LIST: Final = "  {command:10} {summary}"
 SEE_HELP: Final = "{problem} (see {program} --help)"
 
-MUST_BE_RANGE: Final = 'must be two figures such as 0-30, from 0 to 100 percent, not "{typed}"'
-MUST_BE_LOWER_FIRST: Final = 'must be the lower figure first, such as 0-30, not "{typed}"'
-MUST_BE_DATE: Final = 'must be a date such as 2026-12-05, not "{typed}"'
-MUST_BE_SIZE: Final = 'must be a size such as 1000x640, from 640x400 to 7680x4320, not "{typed}"'
+MUST_BE_RANGE: Final = "must be two figures such as 0-30, from 0 to 100 percent, not “{typed}”"
+MUST_BE_LOWER_FIRST: Final = "must be the lower figure first, such as 0-30, not “{typed}”"
+MUST_BE_DATE: Final = "must be a date such as 2026-12-05, not “{typed}”"
+MUST_BE_SIZE: Final = "must be a size such as 1000x640, from 640x400 to 7680x4320, not “{typed}”"
 MUST_BE_IN_EVENING: Final = "must lie in the evening of {day}, from noon to noon at {zone}"
 NOT_ASKED_FOR: Final = "{planet} is not among the planets asked for"
 GOES_WITH_PLANET: Final = "goes with --planet: without one a time means nothing"

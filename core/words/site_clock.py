@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Final
 from attrs import frozen
 
 from core.air.readiness import as_estimate
+from core.words.time_axis import zone_label
 
 if TYPE_CHECKING:
     # All that follows from the choices takes longer to load than to ask for a clock.
@@ -29,7 +30,7 @@ class SiteClock:
         """
         local = _nearest_minute(moment).astimezone(self.zone)
         shown = self.time_of_day(local)
-        return f"{shown} {_zone_text(local)}" if _is_repeated(local) else shown
+        return f"{shown} {zone_label(local, self.zone)}" if _is_repeated(local) else shown
 
     def about(self, moment: datetime) -> str:
         """Return a time of day to the nearest five minutes, as an estimate deserves."""
@@ -45,7 +46,7 @@ class SiteClock:
         first, last = (_nearest_minute(moment).astimezone(self.zone) for moment in (start, end))
         if first.utcoffset() == last.utcoffset():
             return f"{self.time(start)}–{self.time(end)}"
-        zoned = (f"{self.time_of_day(local)} {_zone_text(local)}" for local in (first, last))
+        zoned = (f"{self.time_of_day(local)} {zone_label(local, self.zone)}" for local in (first, last))
         return "–".join(zoned)
 
     def times(self, start: datetime, end: datetime) -> str:
@@ -82,9 +83,3 @@ def _is_repeated(local: datetime) -> bool:
     """Tell whether the clocks show this time of day twice on this date."""
     before, after = local.replace(fold=0).utcoffset(), local.replace(fold=1).utcoffset()
     return before is not None and after is not None and before > after
-
-
-def _zone_text(local: datetime) -> str:
-    """Return the short name of the zone; the many that have none are told by their offset."""
-    name = local.tzname() or ""
-    return f"UTC{name}" if name.startswith(("+", "-")) else name

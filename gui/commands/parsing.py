@@ -21,8 +21,6 @@ from gui.terminal import terminal_width, write
 T = TypeVar("T")
 
 _ISO_DATE = re.compile(r"\d{4}-\d{2}-\d{2}")
-# A terminal's refusals quote with straight marks, a form's with curly ones.
-_STRAIGHT = str.maketrans("“”", '""')
 _SIZE = re.compile(r"(\d{1,5})[xX×](\d{1,5})")
 
 
@@ -130,7 +128,7 @@ def checked(read: Callable[[str], T]) -> Callable[[str], T]:
         try:
             return read(text)
         except ProblemsError as error:
-            raise ArgumentTypeError(str(error).strip(" .").translate(_STRAIGHT)) from None
+            raise ArgumentTypeError(str(error).strip(" .")) from None
 
     return read_or_refuse
 

@@ -17,6 +17,7 @@ from core.words.aim import aim_detail, aim_heading
 from core.words.climbing import rung_detail, what_next_words
 from core.words.cooling import mirror_climb_text
 from core.words.limits import LimitLine, ladder_note, lifted_sentence, limit_lines
+from core.words.names import opening
 from core.words.notices import ladder_notice_texts
 from core.words.quantities import power_text
 from core.words.site_clock import clock_of
@@ -69,9 +70,14 @@ class ClimbPane(LowScrollArea):
         is_offered = ladder is None or ladder.aim.is_offered
         is_moment = aim.at == situation.time
         is_now = is_moment and situation.following_now
-        self.heading.setText(
-            aim_heading(aim, None if situation.night is None else clock, is_now=is_now, is_moment=is_moment)
+        # In the last minutes before sunrise there is nothing to judge, to look for or to see, but to stop.
+        is_open = situation.last_call is None
+        heading = aim_heading(
+            aim, None if situation.night is None else clock, is_now=is_now, is_moment=is_moment
         )
+        if not is_open and situation.planet is not None:
+            heading = opening(situation.planet)
+        self.heading.setText(heading)
         # Where a sentence stands in place of the rungs, it holds these notices too.
         self.detail.setText(aim_detail(aim, with_notices=is_offered))
         self.next.setText(what_next_words(situation))
@@ -80,9 +86,9 @@ class ClimbPane(LowScrollArea):
         self.lifted.setText(lifted_sentence(ladder) if ladder is not None else "")
         for label in (self.next, self.lifted, self.notices, self.detail):
             label.setVisible(bool(label.text()))
-        self._deeds.setVisible(rung is not None)
-        # In the last minutes before sunrise there is nothing to judge but to stop.
-        self.verdicts.setVisible(rung is not None and situation.last_call is None)
+        self._deeds.setVisible(rung is not None and is_open)
+        self.verdicts.setVisible(rung is not None and is_open)
+        self._beside.setVisible(is_open)
         self.look_for.show_appearance(situation.appearance)
         self.look_for.show_filters(situation.filter_offers)
         self.limits.show_situation(situation)
@@ -102,6 +108,10 @@ class ClimbPane(LowScrollArea):
         deeds.addWidget(self.dark, 1)
         column.addWidget(self._deeds)
         column.addWidget(self.notices)
+        self._beside = QWidget()
+        beside = QVBoxLayout(self._beside)
+        beside.setContentsMargins(0, 0, 0, 0)
+        beside.setSpacing(5)
         row = QHBoxLayout()
         row.setSpacing(2)
         for number, (name, each) in enumerate(zip(_PAGES, (self.look_for, self.limits), strict=True)):
@@ -115,9 +125,12 @@ class ClimbPane(LowScrollArea):
             row.addWidget(button)
             self._pages.addWidget(each)
         row.addStretch(1)
-        column.addLayout(row)
+        beside.addLayout(row)
         self._pages.setMinimumHeight(_LEAST_PAGE_LINES * self.fontMetrics().lineSpacing())
-        column.addWidget(self._pages, 1)
+        beside.addWidget(self._pages, 1)
+        column.addWidget(self._beside, 1)
+        # Where nothing stands beside it, what is left stays on top.
+        column.addStretch(0)
 
 
 class LimitsPage(ReadingArea):

@@ -13,8 +13,9 @@ from core.air.blur import BlurSource
 from core.problems import ProblemsError
 from core.record.file_names import mark_of_place
 from core.record.files import read_text, write_atomically
+from core.sky.civil import tonight
 from gui.profile.kept_evenings import Kept, dumps_kept, loads_kept
-from gui.state import AppState
+from gui.state import AppState, Change
 
 _FOLDER = "evenings"
 _KEPT_FOR = timedelta(days=2)
@@ -36,6 +37,7 @@ class EveningMemory(QObject):
         self._state = state
         self._folder = folder / _FOLDER
         self._written = Kept()
+        self._unsure_of: datetime | None = None
         state.loaded.connect(self.bring_back)
         state.changed.connect(self._on_changed)
         self.bring_back()
@@ -57,17 +59,29 @@ class EveningMemory(QObject):
                 notes["planet"] = kept.planet
             if kept.scope_id in ("", choices.scope_id):
                 notes |= {name: getattr(kept, name) for name in ("rung_power", "power_before", "filter_id")}
+            if not self._state.situation.has_sky:
+                # Whether the Sun rose since is known only then.
+                self._unsure_of = said_at
         self._written = kept
         self._state.take_up(attrs.evolve(choices, **notes))
 
     def _is_same_evening(self, said_at: datetime, now: datetime) -> bool:
-        """Tell whether no noon of the site has passed, nor too long a time."""
+        """Tell whether no noon or sunrise of the site has passed, nor too long a time."""
         site = self._state.situation.site
         zone = UTC if site is None else site.zone
         said, present = ((moment.astimezone(zone) - _HALF_A_DAY).date() for moment in (said_at, now))
+        if site is not None and self._state.situation.has_sky:
+            with suppress(ProblemsError):
+                said, present = (tonight(site, moment) for moment in (said_at, now))
         return said == present and timedelta() <= now - said_at < _SAME_EVENING
 
-    def _on_changed(self, _change: object) -> None:
+    def _on_changed(self, change: Change) -> None:
+        said_at = self._unsure_of
+        if said_at is not None and change.after.has_sky:
+            self._unsure_of = None
+            if not self._is_same_evening(said_at, change.after.now):
+                self._state.take_up(self._state.choices.of_a_new_evening())
+                return
         kept = Kept.of(self._state.choices)
         if kept != self._written:
             self._written = kept

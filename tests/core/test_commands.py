@@ -172,13 +172,13 @@ def test_compare_as_text_overhead(profile: str, capsys: pytest.CaptureFixture[st
         ),
         (
             ["heights", "PROFILE", "--site", "nowhere"],
-            '--site: there is no site "nowhere"; choose one of "Back',
+            "--site: there is no site “nowhere”; choose one of “Back",
         ),
         (["heights", "PROFILE", "--wat"], "unrecognized arguments: --wat"),
         (["heights", "PROFILE", "--eve", "2026-12-05"], "unrecognized arguments: --eve"),
-        (["ladder", "PROFILE", "--blur", "9"], '--blur: must be from 0.2 to 8 arcsec, not "9"'),
-        (["ladder", "PROFILE", "--blur", "nan"], '--blur: "nan" is not a number'),
-        (["ladder", "PROFILE", "--blur", "inf"], '--blur: "inf" is not a number'),
+        (["ladder", "PROFILE", "--blur", "9"], "--blur: must be from 0.2 to 8 arcsec, not “9”"),
+        (["ladder", "PROFILE", "--blur", "nan"], "--blur: “nan” is not a number"),
+        (["ladder", "PROFILE", "--blur", "inf"], "--blur: “inf” is not a number"),
         (["ladder", "PROFILE", "--altitude", "91"], "--altitude: must be from 0 to 90 degrees"),
         (["ladder", "PROFILE", "--altitude=-5"], "--altitude: must be from 0 to 90 degrees"),
         (["ladder", "PROFILE", "--altitude", "9", "--planet", "mars"], "--altitude: goes without --planet"),
@@ -188,7 +188,7 @@ def test_compare_as_text_overhead(profile: str, capsys: pytest.CaptureFixture[st
             ["ladder", "PROFILE", "--planet", "pluto"],
             (
                 "--planet: must be one of mercury, venus, mars, jupiter, saturn, uranus, neptune, moon, "
-                'not "pluto" (see stillair ladder --help)'
+                "not “pluto” (see stillair ladder --help)"
             ),
         ),
         (["ladder", "PROFILE", "--planet", "mars", "--at", "nine"], "--at: 'nine' is not a time"),
@@ -202,10 +202,10 @@ def test_compare_as_text_overhead(profile: str, capsys: pytest.CaptureFixture[st
         ),
         (
             ["ladder", "PROFILE", "--scope", "ten"],
-            '--scope: there is no telescope "ten"; choose one of "Six-inch"',
+            "--scope: there is no telescope “ten”; choose one of “Six-inch”",
         ),
         (["compare", "PROFILE", "six"], "the following arguments are required: SCOPE_B"),
-        (["compare", "PROFILE", "six", "ten"], 'SCOPE_B: there is no telescope "ten"'),
+        (["compare", "PROFILE", "six", "ten"], "SCOPE_B: there is no telescope “ten”"),
         (["snapshot", "PROFILE"], "the following arguments are required: -o"),
         (["snapshot", "PROFILE", "-o", "out", "--size", "10x10"], "--size: must be a size such as 1000x640"),
         (["snapshot", "PROFILE", "-o", "out", "--scale", "9"], "--scale: must be from 0.5 to 4"),

@@ -57,7 +57,7 @@ def test_what_is_there_is_written_over_only_when_told(
         (["-o", "nowhere/x.pdf"], "x.pdf: cannot be saved: No such file or directory"),
         ([], "the following arguments are required: -o"),
         (["-o", "x.pdf", "--paper", "a3"], "--paper: invalid choice: 'a3'"),
-        (["-o", "x.pdf", "--site", "moon base"], '--site: there is no site "moon base"'),
+        (["-o", "x.pdf", "--site", "moon base"], "--site: there is no site “moon base”"),
         (["-o", "x.pdf", "--out-from", "22:00", "--out-until", "21:00"], "--out-until"),
     ],
 )

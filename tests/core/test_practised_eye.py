@@ -6,6 +6,7 @@ from functools import cache
 from pathlib import Path
 
 import pytest
+from attrs import evolve
 
 from core.record.profile import read_profile
 from core.situation.choices import Choices
@@ -26,17 +27,18 @@ EVENING = date(2026, 12, 5)
 
 
 @cache
-def at(sample: str, clock: str, planet: Body | None = None) -> Situation:
+def at(sample: str, clock: str, planet: Body | None = None, *, until: str = "23:30") -> Situation:
     """Return the evening of 5 December as it is at a time; times before noon are of the next morning."""
     profile = read_profile(SAMPLES / f"{sample}.toml")
+    profile = evolve(profile, preferences=evolve(profile.preferences, out_until=until))
     time = clock_time.fromisoformat(clock)
     day = EVENING if time.hour >= 12 else EVENING + timedelta(days=1)
     now = datetime(day.year, day.month, day.day, time.hour, time.minute, tzinfo=profile.sites[0].zone)
     return Situation(Choices(profile=profile, planet=planet), now)
 
 
-def answer(sample: str, clock: str, planet: Body | None = None) -> str:
-    return answer_words(at(sample, clock, planet))
+def answer(sample: str, clock: str, planet: Body | None = None, *, until: str = "23:30") -> str:
+    return answer_words(at(sample, clock, planet, until=until))
 
 
 def test_the_best_minutes_are_the_same_all_evening() -> None:
@@ -172,7 +174,7 @@ def test_answer_and_ladder_name_the_same_next_without_a_reducer() -> None:
         what_next_words(at(CLOSED_TUBE, "20:00", Body.MOON)),
     )
 
-    assert next_words.startswith("85x, 24 mm of 8-24 mm zoom, is worth a try")
+    assert next_words == "Once the Moon is in sight, 85x, 24 mm of 8-24 mm zoom, is worth a try."
     assert "40 mm first, 51x; 24 mm of 8-24 mm zoom, 85x, is worth a try." in told
     assert "reducer" not in told
 
@@ -227,3 +229,68 @@ def test_what_has_hardly_risen_is_left_for_later() -> None:
 def test_whoever_is_still_up_stays_up_for_what_comes_soon() -> None:
     assert "If you stay up, Jupiter from 03:53." in answer(LARGE_REFLECTOR, "01:30")
     assert "Before dawn, if you get up early, Jupiter from 03:53." in answer(LARGE_REFLECTOR, "22:00")
+
+
+def test_whoever_is_out_all_night_is_told_what_to_look_at_now_and_what_is_best_later() -> None:
+    """Jupiter is the night's best, above 45 degrees from 02:43 on; Saturn stands high until then."""
+    early, late = (answer(BALCONY, clock, until="dawn") for clock in ("20:00", "22:30"))
+
+    assert early.startswith("Saturn is at its best now, until 21:35; better still is Jupiter, 02:43–07:27.")
+    assert "Look south, half way up: 50°." in early
+    assert late.startswith("Saturn has been past its best since 21:35, and is above 30° until 23:21; better")
+    # Its ladder is that of what is looked at.
+    assert at(BALCONY, "20:00", until="dawn").aim.planet is Body.SATURN
+    # Once nothing shows more until then, it is in hand while it is low still.
+    assert answer(BALCONY, "00:30", until="dawn").startswith("Jupiter is low now, in thick air, and better")
+    assert answer(BALCONY, "03:00", until="dawn").startswith("Jupiter is at its best now, until 07:27.")
+
+
+@pytest.mark.parametrize("sample", [BALCONY, CLOSED_TUBE, FIRST_REFRACTOR, LARGE_REFLECTOR])
+@pytest.mark.parametrize("until", ["23:30", "dawn"])
+def test_the_planet_stays_in_hand_in_the_last_minutes_before_sunrise(sample: str, until: str) -> None:
+    sun = at(sample, "15:00").night
+    assert sun is not None
+    assert sun.sun.rise is not None
+    stop = sun.sun.rise - timedelta(minutes=10)
+
+    def planet_at(minutes: float) -> Body | None:
+        local = (stop + timedelta(minutes=minutes)).astimezone(sun.site.zone)
+        return at(sample, f"{local:%H:%M}", until=until).planet
+
+    in_hand = planet_at(-16)
+    assert [planet_at(minutes) for minutes in (-14, -8, -2, 3, 8)] == [in_hand] * 5
+
+
+def test_after_the_hours_it_says_that_they_are_over() -> None:
+    told = answer(BALCONY, "00:30", Body.VENUS)
+
+    assert told.startswith("Your hours, 17:21–23:30, are over; Venus before dawn, 06:23–07:27, if you get up")
+    assert "Nothing good in your hours" not in told
+    # Before them it is as it was.
+    assert "good only outside your hours" in answer(BALCONY, "15:00", Body.VENUS)
+
+
+def test_strip_and_answer_end_saturns_time_at_one_minute() -> None:
+    situation = at(BALCONY, "21:30")
+    clock = clock_of(situation)
+    assert clock is not None
+    saturn, neptune = (target.minutes for target in situation.targets[:2])
+
+    assert answer_words(situation).startswith("Saturn is at its best now, until 21:35.")
+    assert (clock.time(saturn.end), clock.time(neptune.start)) == ("21:35", "21:35")
+    # From then on the answer tells whose turn it is.
+    assert "It is Neptune's turn now, until 22:05:" in answer(BALCONY, "21:40")
+    assert "'s turn" not in answer(BALCONY, "21:30")
+
+
+def test_a_planet_to_come_is_not_spoken_of_as_if_it_were_in_sight() -> None:
+    told = [what_next_words(at(BALCONY, "15:00", planet)) for planet in (None, Body.JUPITER)]
+
+    assert told == [
+        "Once Saturn is in sight, go on from here to 120x, 10 mm.",
+        "Once Jupiter is in sight, go on from here to 120x, 10 mm.",
+    ]
+    # It set at 02:08.
+    assert what_next_words(at(BALCONY, "03:00", Body.SATURN)).startswith(
+        "Saturn is no longer to be seen this"
+    )

@@ -19,7 +19,7 @@ from core.situation.choices import Choices
 from core.situation.log_line import log_line
 from core.situation.situation import Situation
 from core.sky.bodies import Body
-from core.words.climbing import next_step_text
+from core.words.climbing import next_step_briefly, next_step_text, what_next_words
 from core.words.site_clock import clock_of
 
 EVENING = date(2026, 12, 5)
@@ -232,6 +232,42 @@ class TestNextStep:
         assert later.next_step.move is Move.UP
         assert later.next_step.to is not None
         assert later.next_step.to.power == 150
+
+    def test_what_was_just_seen_comes_before_what_is_believed(self, choices: Choices) -> None:
+        seen_more = _after(choices, ((150, 200), Verdict.LESS), ((240, 300), Verdict.MORE))
+        seen_less = _after(choices, ((120, 150), Verdict.MORE), ((150, 200), Verdict.LESS))
+
+        told = []
+        for taught, power in ((seen_more, 300.0), (seen_less, 200.0)):
+            situation = _at(taught, 4, rung_power=power)
+            assert situation.next_step is not None
+            clock = clock_of(situation)
+            words = next_step_text(situation.next_step, _ladder(situation), clock)
+            told.append((words, next_step_briefly(situation.next_step, clock)))
+
+        assert told == [
+            (
+                "You saw more at 300x than at 240x, though it is over what aperture and air (seeing) are likely "
+                "to bear: compare it with 240x, 5 mm.",
+                "compare 240x, 5 mm",
+            ),
+            ("Back to 150x, 8 mm: you saw less at 200x than at 150x.", "back to 150x, 8 mm"),
+        ]
+
+    def test_of_a_planet_still_to_come_nothing_is_said_as_if_it_were_seen(self, choices: Choices) -> None:
+        """Jupiter is best at 05:26; what was given up on Saturn at nine is no reason to stay there now."""
+        taught = _after(choices, ((100, 120), Verdict.MORE), ((120, 150), Verdict.MORE))
+        taught = attrs.evolve(taught, evening=None, planet=Body.JUPITER)
+        told = []
+        for verdicts in (taught.verdicts, _judged(taught, 12, (150, 200), Verdict.LESS)):
+            now = NINE + timedelta(minutes=20)
+            for power in (150.0, 240.0):
+                here = attrs.evolve(taught, verdicts=verdicts, rung_power=power, power_before=None, time=None)
+                told.append(what_next_words(Situation(here, now)))
+
+        assert all("Jupiter" in words for words in told)
+        assert not any("stay here" in words.lower() or "another try" in words for words in told)
+        assert "For Jupiter at 05:26 this is likely too much: 200x, 6 mm, will show as much." in told
 
     def test_over_the_usual_limit_it_only_says_so(self, choices: Choices) -> None:
         steady = _after(

@@ -27,7 +27,7 @@ def test_every_option_and_either_unit() -> None:
 @pytest.mark.parametrize(
     ("words", "sentence"),
     [
-        (("--air-now", "warm"), '--air-now: "warm" is not a number'),
+        (("--air-now", "warm"), "--air-now: “warm” is not a number"),
         (("--air-now", "70"), "--air-now: The temperature must be from -60 to 60 °C"),
         (("--humidity", "0"), "--humidity: must be from 1 to 100 %"),
         (("--air-now", "5", "--air-low", "7"), "--air-low: The lowest of the night cannot be above"),

@@ -139,7 +139,7 @@ def test_a_whole_night_by_keys(qtbot: QtBot, night: Night) -> None:
         night.press(key)
     assert powers == ["120x", "150x", "240x"]
     assert night.asked == "Less detail at 240x than at 150x, written down."
-    assert night.ladder.pane.next.text().startswith(("Back to 150x", "Perhaps back to 150x"))
+    assert night.ladder.pane.next.text() == "Back to 150x, 8 mm: you saw less at 240x than at 150x."
     night.press(KEY.Key_Down)
     assert night.in_hand == "150x"
     assert night.ladder.pane.next.text().startswith("Stay here")
@@ -190,5 +190,21 @@ def test_a_whole_night_by_keys(qtbot: QtBot, night: Night) -> None:
     assert not night.ladder.pane.verdicts.isVisible()
     night.at("07:30")
     assert night.answer.startswith("Off the planet, and cap the telescope and its finder now")
+    # Nothing is left to look for, nor to see at the eyepiece.
+    assert not night.ladder.pane.dark.isVisible()
+    assert not night.ladder.pane.look_for.isVisible()
+    heading = night.ladder.pane.heading.text()
+    night.at("07:18")
+    assert night.ladder.pane.heading.text().partition(" ")[0] == heading.partition(" ")[0]
+
+    # With sunrise the next evening begins, afresh: no rung, no question, no filter and no planet of the last.
     night.at("07:50")
     assert not night.answer.startswith("Off the planet")
+    assert night.answer.startswith("Saturn is best")
+    assert night.in_hand == "48x"
+    assert night.asked == "What a step does to Saturn can be judged once it is in sight."
+    assert night.ladder.air.filter.currentText() != "Light blue"
+    assert night.shell.state.situation.ladder.blur.source == "assumed"
+    night.start_again()
+    night.press(KEY.Key_3, modifier=CONTROL)
+    assert night.in_hand == "48x"

@@ -47,7 +47,7 @@ def test_the_very_letters_go_before_others() -> None:
     lower, upper = scope("dob", "a"), scope("DOB", "b")
 
     assert choose((lower, upper), "DOB", what="telescope") is upper
-    with pytest.raises(ProblemsError, match=r'"Dob" could be any of "dob" .*"DOB"'):
+    with pytest.raises(ProblemsError, match=r"“Dob” could be any of “dob” .*“DOB”"):
         choose((lower, upper), "Dob", what="telescope")
 
 
@@ -57,8 +57,8 @@ def test_what_is_not_there_is_told_with_all_there_is() -> None:
 
     (problem,) = caught.value.problems
     assert problem.where == "--scope"
-    assert problem.what.startswith('there is no telescope "seven�"; choose one of "Six-inch" (id six), ')
-    assert '"Lunette bleutée" (id l)' in problem.what
+    assert problem.what.startswith("there is no telescope “seven�”; choose one of “Six-inch” (id six), ")
+    assert "“Lunette bleutée” (id l)" in problem.what
 
 
 def test_an_empty_profile_is_told_as_such() -> None:
@@ -75,7 +75,7 @@ def test_a_planet_by_its_word(word: str, body: Body) -> None:
 
 
 def test_another_word_is_told_the_planets() -> None:
-    with pytest.raises(ProblemsError, match=r'must be one of mercury, .*, moon, not "pluto"'):
+    with pytest.raises(ProblemsError, match=r"must be one of mercury, .*, moon, not “pluto”"):
         choose_planet("pluto")
 
 

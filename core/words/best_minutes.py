@@ -1,0 +1,222 @@
+"""The first sentence of the answer where a planet has best minutes: when they are, and where to look."""
+
+from datetime import datetime, timedelta
+from enum import StrEnum
+from typing import Final
+
+from core.moments.best_minutes import SHORTEST_USEFUL, BestMinutes
+from core.sky.events import FAIR_DEG
+from core.sky.night import Grade, Position
+from core.tonight.limiter import Limiter
+from core.tonight.prospect import Prospect
+from core.words.directions import where_text
+from core.words.names import opening
+from core.words.obstacles import then_words, warm_air_words
+from core.words.site_clock import SiteClock, minutes_between
+
+_BEST_LATER: Final = {
+    None: "{planet} is best {span}. Look {where}.",
+    Limiter.WARM_AIR: "{planet} is best {span}, though only through {air}. Look {where}.",
+    Limiter.HEIGHT: "{planet} is best {span}, though low, in thick air. Look {where}.",
+}
+_BEST_LATER_THEN: Final = {
+    None: "{planet} is best {span}, then {then}. Look {where}.",
+    Limiter.WARM_AIR: "{planet} is best {span}, then {then}, though only through {air}. Look {where}.",
+    Limiter.HEIGHT: "{planet} is best {span}, then {then}, though low, in thick air. Look {where}.",
+}
+_BEST_NOW: Final = {
+    None: "{planet} is at its best now, until {end}. Look {where}.",
+    Limiter.WARM_AIR: "{planet} is at its best now, until {end}, though only through {air}. Look {where}.",
+    Limiter.HEIGHT: "{planet} is at its best now, until {end}, though low, in thick air. Look {where}.",
+}
+_BEST_NOW_THEN: Final = {
+    None: "{planet} is at its best now, until {end}, then {then}. Look {where}.",
+    Limiter.WARM_AIR: (
+        "{planet} is at its best now, until {end}, then {then}, though only through {air}. Look {where}."
+    ),
+    Limiter.HEIGHT: (
+        "{planet} is at its best now, until {end}, then {then}, though low, in thick air. Look {where}."
+    ),
+}
+_SOON: Final = {
+    None: "{planet} now: in {minutes} min {then}. Look {where}.",
+    Limiter.WARM_AIR: "{planet} now, through {air}: in {minutes} min {then}. Look {where}.",
+    Limiter.HEIGHT: "{planet} now, low, in thick air: in {minutes} min {then}. Look {where}.",
+}
+_PAST_BEST: Final = {
+    None: "{planet} has been past its best since {since}, and is above 30° until {end}. Look {where}.",
+    Limiter.WARM_AIR: (
+        "{planet} has been past its best since {since}, and is now seen through {air}. Look {where}."
+    ),
+    Limiter.HEIGHT: "{planet} has been past its best since {since}, and is low, in thick air. Look {where}.",
+}
+# What is looked at until the evening's best has its time.
+_BEST_NOW_AND_LATER: Final = {
+    None: "{planet} is at its best now, until {end}; better still is {later}, {later_span}. Look {where}.",
+    Limiter.WARM_AIR: (
+        "{planet} is at its best now, until {end}, though only through {air}; better still is {later}, "
+        "{later_span}. Look {where}."
+    ),
+    Limiter.HEIGHT: (
+        "{planet} is at its best now, until {end}, though low, in thick air; better still is {later}, "
+        "{later_span}. Look {where}."
+    ),
+}
+_BETTER_AND_LATER: Final = {
+    None: (
+        "{planet} is up now, and better from {better}; better still is {later}, {later_span}. Look {where}."
+    ),
+    Limiter.WARM_AIR: (
+        "{planet} is seen through {air} now, and better from {better}; better still is {later}, "
+        "{later_span}. Look {where}."
+    ),
+    Limiter.HEIGHT: (
+        "{planet} is low now, in thick air, and better from {better}; better still is {later}, "
+        "{later_span}. Look {where}."
+    ),
+}
+_PAST_BEST_AND_LATER: Final = {
+    None: (
+        "{planet} has been past its best since {since}, and is above 30° until {end}; better still is "
+        "{later}, {later_span}. Look {where}."
+    ),
+    Limiter.WARM_AIR: (
+        "{planet} has been past its best since {since}, and is now seen through {air}; better still is "
+        "{later}, {later_span}. Look {where}."
+    ),
+    Limiter.HEIGHT: (
+        "{planet} has been past its best since {since}, and is low, in thick air; better still is {later}, "
+        "{later_span}. Look {where}."
+    ),
+}
+_BETTER_LATER: Final = {
+    None: "{planet} is up now, and better from {better}. Look {where}.",
+    Limiter.WARM_AIR: "{planet} is seen through {air} now, and better from {better}. Look {where}.",
+    Limiter.HEIGHT: "{planet} is low now, in thick air, and better from {better}. Look {where}.",
+}
+
+
+# Once the hours are over.
+_HOURS_OVER: Final = {
+    False: "Your hours, {hours}, are over; {planet} {span} if you stay up. Look {where}.",
+    True: "Your hours, {hours}, are over; {planet} before dawn, {span}, if you get up early. Look {where}.",
+}
+
+
+class When(StrEnum):
+    """How one comes to an hour that is not the owner's own."""
+
+    STAY_UP = "stay_up"
+    GET_UP = "get_up"
+    EARLIER = "earlier"
+
+
+# Where nothing else is good in the hours, and where something is.
+_OUTSIDE_ALONE: Final = {
+    When.STAY_UP: "Nothing good in your hours, {hours}; {planet} {span} if you stay up. Look {where}.",
+    When.GET_UP: (
+        "Nothing good in your hours, {hours}; {planet} before dawn, {span}, if you get up early. "
+        "Look {where}."
+    ),
+    When.EARLIER: (
+        "Nothing good in your hours, {hours}; {planet} {span} if you go out earlier. Look {where}."
+    ),
+}
+_OUTSIDE: Final = {
+    When.STAY_UP: "{planet} is good only outside your hours, {hours}: {span} if you stay up. Look {where}.",
+    When.GET_UP: (
+        "{planet} is good only outside your hours, {hours}: before dawn, {span}, if you get up early. "
+        "Look {where}."
+    ),
+    When.EARLIER: (
+        "{planet} is good only outside your hours, {hours}: {span} if you go out earlier. Look {where}."
+    ),
+}
+_TOO_SHORT: Final = (
+    "{planet} is up only outside your hours, {hours}, and for too short to stay up for: {span}."
+)
+# What ends the best minutes within this time is told in minutes.
+_SOON_IS: Final = timedelta(minutes=15)
+
+
+def best_words(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> str:
+    """Return when the best minutes are, what else there is to them, and where to look."""
+    best, position, air = prospect.best, prospect.position, prospect.warm_air
+    assert best is not None
+    assert position is not None
+    if limiter is Limiter.OUTSIDE_HOURS:
+        return _outside_words(prospect, best, position, clock)
+    then, later = then_words(best), prospect.later
+    left = timedelta() if prospect.now is None else best.end - prospect.now
+    better = prospect.better_later
+    if prospect.is_best_now and then is not None and left <= _SOON_IS:
+        templates = _SOON
+    elif prospect.is_best_now and better is not None:
+        templates = _BETTER_LATER if later is None else _BETTER_AND_LATER
+    elif prospect.past_best_since is not None and prospect.is_best_now:
+        templates = _PAST_BEST if later is None else _PAST_BEST_AND_LATER
+    elif later is not None:
+        templates = _BEST_NOW_AND_LATER
+    elif prospect.is_best_now:
+        templates = _BEST_NOW if then is None else _BEST_NOW_THEN
+    else:
+        templates = _BEST_LATER if then is None else _BEST_LATER_THEN
+    return templates[limiter if limiter in templates else None].format(
+        planet=opening(prospect.planet),
+        span=clock.span(best.start, best.end),
+        end=clock.time(best.end if prospect.past_best_since is None else _above_30_until(best)),
+        better=None if better is None else clock.time(better.start),
+        since=None if prospect.past_best_since is None else clock.time(prospect.past_best_since),
+        minutes=0 if prospect.now is None else max(minutes_between(prospect.now, best.end), 1),
+        then=then,
+        later=None if later is None else later.body.label,
+        later_span=None if later is None else clock.span(later.best.start, later.best.end),
+        air=None if air is None else warm_air_words(air),
+        where=where_words(position),
+    )
+
+
+def _outside_words(prospect: Prospect, best: BestMinutes, position: Position, clock: SiteClock) -> str:
+    hours, served = prospect.hours, prospect.served
+    assert hours is not None
+    is_alone = served is None or served.body is prospect.planet or not served.best.in_hours
+    if is_too_short(prospect):
+        return _TOO_SHORT.format(
+            planet=opening(prospect.planet),
+            hours=clock.span(hours.start, hours.end),
+            span=clock.span(best.start, best.end),
+        )
+    gets_up = hours.asks_to_get_up(best.start, prospect.night.site.zone, now=prospect.now)
+    figures = {
+        "span": clock.span(best.start, best.end),
+        "hours": clock.span(hours.start, hours.end),
+        "where": where_words(position),
+    }
+    if prospect.now is not None and prospect.now >= hours.end:
+        return _HOURS_OVER[gets_up].format(planet=prospect.planet.label, **figures)
+    when = When.STAY_UP
+    if best.start < hours.start:
+        when = When.EARLIER
+    elif gets_up:
+        when = When.GET_UP
+    return (_OUTSIDE_ALONE if is_alone else _OUTSIDE)[when].format(
+        planet=prospect.planet.label if is_alone else opening(prospect.planet), **figures
+    )
+
+
+def is_too_short(prospect: Prospect) -> bool:
+    """Tell whether minutes after the hours are too few to stay up for."""
+    best, hours = prospect.best, prospect.hours
+    return (
+        best is not None and hours is not None and best.start >= hours.end and best.duration < SHORTEST_USEFUL
+    )
+
+
+def _above_30_until(best: BestMinutes) -> datetime:
+    """Return when a body that is above 30 degrees sinks under it, or its minutes end."""
+    return next((window.start for window in best.windows if window.grade is Grade.LOW), best.end)
+
+
+def where_words(position: Position) -> str:
+    """Return where a body stands, no fair height told of one that is low."""
+    return where_text(position.altitude_deg, position.azimuth_deg, under_deg=FAIR_DEG)
