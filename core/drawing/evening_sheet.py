@@ -135,7 +135,7 @@ class _StepPages:
         rest, _ = self._write_steps(sheet, left, STEPS, self._steps)
         rest, y = self._write_steps(sheet, self._above_safety(right), CONTINUED, rest)
         self._write_safety_and_notes(sheet, Box(right.left, right.bottom, right.right, y))
-        self._write_foot(sheet, inner)
+        self._write_foot(sheet, inner, goes_on=bool(rest))
         return [sheet.drawing, *self._more(rest)]
 
     def _more(self, rest: Sequence[SheetStep]) -> Iterator[Drawing]:
@@ -145,7 +145,7 @@ class _StepPages:
             inner = sheet.page.grown(-_MARGIN)
             for room in _columns(inner):
                 rest, _ = self._write_steps(sheet, room, CONTINUED, rest, at_least_one=True)
-            self._write_foot(sheet, inner)
+            self._write_foot(sheet, inner, goes_on=bool(rest))
             yield sheet.drawing
 
     def _write_top(self, sheet: Sheet, inner: Box, *, with_place: bool) -> float:
@@ -267,9 +267,9 @@ class _StepPages:
                 y -= lettering.line_height
         return top - step.height
 
-    def _write_foot(self, sheet: Sheet, inner: Box) -> None:
+    def _write_foot(self, sheet: Sheet, inner: Box, *, goes_on: bool) -> None:
         is_all_written = not any(NO_GLYPH in words.text for words in sheet.drawing.words)
-        words = foot_words(self._situation, is_all_written=is_all_written)
+        words = foot_words(self._situation, is_all_written=is_all_written, goes_on=goes_on)
         _write_in(sheet, words, inner, inner.bottom - 6.0, _SMALL)
 
     def _write_safety_and_notes(self, sheet: Sheet, room: Box) -> None:

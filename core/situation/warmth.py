@@ -14,6 +14,7 @@ from core.gear.owned import Telescope
 from core.lazy import lazy
 from core.situation.choices import EveningSteps, EveningTemperatures, ScopeOutside
 from core.situation.tonights_air import TonightsAir
+from core.tonight.preparation import taken_to_be_out_from
 from core.tonight.steps import ItemKind
 
 _STILL_AIR = AirCourse(minutes=(0.0,), celsius=(0.0,))
@@ -138,8 +139,8 @@ class Warmth(TonightsAir):
     def mirror_course_of(self, scope: Telescope) -> MirrorCourse | None:
         """Return how a telescope's mirror follows the air.
 
-        One that was not carried out yet is taken to be in time for the best minutes, or at once. None for a
-        lens, and where temperatures were not told.
+        One that nobody said to be out goes out in time for the first target, or at once; a good while into
+        that it is taken to have gone as planned. None for a lens, and where temperatures were not told.
         """
         mirror, warmer_by_c, night = mirror_of(scope), self._said_warmth_c(scope), self.night
         if mirror is None or warmer_by_c is None or night is None:
@@ -169,20 +170,54 @@ class Warmth(TonightsAir):
         return 0.0 if course is None else course.blur_arcsec(moment or self.time)
 
     def _out_at(self, scope: Telescope) -> datetime:
-        """Return when a telescope was carried out, or would be in time for the best minutes."""
-        note, best, night = self._note_of(scope), self.best or self.whole_best, self.night
+        """Return when a telescope was carried out, as said or as planned; one that is late goes out now."""
+        note, now = self._note_of(scope), self.present
         if note is not None:
             return note.since
+        planned = self._planned_out(scope)
+        return planned if now is None or now >= self._taken_out_from(scope) else max(planned, now)
+
+    def _planned_out(self, scope: Telescope) -> datetime:
+        """Return when a telescope is to be carried out, in time for the first target."""
+        night, first_look = self.night, self._looks[0]
         assert night is not None
         moved = None
         if self.scope is not None and scope.id == self.scope.id:
             moved = self.step_notes.marks.time_of(ItemKind.CARRY_OUT, night.start, night.end)
-        planned = moved or night.start
-        if moved is None and best is not None:
-            warmer_by_c = USUAL_WARMTH_C if self._warmer_inside_c is None else self._warmer_inside_c
-            readiness = readiness_in_still_air(scope, blur=self.blur, warmer_by_c=warmer_by_c)
-            planned = max(planned, best.start - timedelta(minutes=readiness.lead_minutes))
-        return planned if self.present is None else max(planned, self.present)
+        if moved is not None or first_look is None:
+            return moved or night.start
+        return max(night.start, first_look - timedelta(minutes=self._lead_minutes(scope)))
+
+    def _taken_out_from(self, scope: Telescope) -> datetime:
+        """Return from when on a telescope is taken to have been carried out as planned."""
+        assert self.night is not None
+        first_look, last_look = self._looks
+        if first_look is None or last_look is None:
+            return self.night.end
+        return taken_to_be_out_from(first_look, last_look, lead_minutes=self._lead_minutes(scope))
+
+    def _lead_minutes(self, scope: Telescope) -> float:
+        warmer_by_c = USUAL_WARMTH_C if self._warmer_inside_c is None else self._warmer_inside_c
+        return readiness_in_still_air(scope, blur=self.blur, warmer_by_c=warmer_by_c).lead_minutes
+
+    @lazy
+    def _looks(self) -> tuple[datetime | None, datetime | None]:
+        """When the first target is looked at, and when the last one ends."""
+        spans = [target.minutes for target in self.targets] or [
+            each for each in (self.best or self.whole_best,) if each is not None
+        ]
+        return (
+            min((span.start for span in spans), default=None),
+            max((span.end for span in spans), default=None),
+        )
+
+    @lazy
+    def taken_out_at(self) -> datetime | None:
+        """When the scope in hand is taken to have gone out as planned, for nobody said so; else None."""
+        scope, now = self.scope, self.present
+        if scope is None or now is None or self.outside is not None or self.mirror_course is None:
+            return None
+        return self._planned_out(scope) if now >= self._taken_out_from(scope) else None
 
     def _warmer_by_c(self, scope: Telescope) -> float:
         said = self._said_warmth_c(scope)

@@ -93,8 +93,7 @@ class Preparing:
     @property
     def taken_to_be_out(self) -> datetime:
         """From when on the telescope is taken to be out, whatever was said."""
-        until = self.first_look + max(timedelta(minutes=self.readiness.lead_minutes), SAYS_SO_WITHIN)
-        return min(until, self.last_look)
+        return taken_to_be_out_from(self.first_look, self.last_look, lead_minutes=self.readiness.lead_minutes)
 
     @property
     def planned_out(self) -> datetime:
@@ -137,6 +136,14 @@ class Preparing:
     def is_by_day(self, moment: datetime) -> bool:
         """Tell whether a moment lies before sunset."""
         return self.sunset is not None and moment < self.sunset
+
+
+def taken_to_be_out_from(first_look: datetime, last_look: datetime, *, lead_minutes: float) -> datetime:
+    """Return from when on a telescope is taken to be out as planned, whatever was said.
+
+    A good while into the first target whoever is there is taken to look through it.
+    """
+    return min(first_look + max(timedelta(minutes=lead_minutes), SAYS_SO_WITHIN), last_look)
 
 
 def preparation(evening: Preparing) -> Iterator[EveningItem]:

@@ -42,28 +42,27 @@ _OUTSIDE: Final = "The telescope has been outside since {since}. {readiness}"
 _OUTSIDE_ALREADY: Final = (
     "The telescope has been outside since {since}, and was within {near} of the air then."
 )
+# Neither tells whether the time is past: it is read before and after it.
 _OUTSIDE_USABLE: Final = {
     (False, False): (
-        "The telescope has been outside since {since} and becomes usable for planets "
-        "somewhere from {soonest} to {latest}, likely at {likely} (an estimate). Low power is usable at once."
+        "The telescope has been outside since {since}: usable for planets from some time between {soonest} "
+        "and {latest}, likely {likely} (an estimate). Low power is usable at once."
     ),
     (False, True): (
-        "The telescope has been outside since {since} and becomes usable for planets "
-        "somewhere from {soonest} to {latest}, likely at {likely} (from your own measured time). "
-        "Low power is usable at once."
+        "The telescope has been outside since {since}: usable for planets from some time between {soonest} "
+        "and {latest}, likely {likely} (from your own measured time). Low power is usable at once."
     ),
     (True, False): (
-        "The telescope has been outside since {since} and its lens becomes usable for planets "
-        "somewhere from {soonest} to {latest}, likely at {likely} (an estimate). Low power is usable at once."
+        "The telescope has been outside since {since}: its lens is usable for planets from some time between "
+        "{soonest} and {latest}, likely {likely} (an estimate). Low power is usable at once."
     ),
     (True, True): (
-        "The telescope has been outside since {since} and its lens becomes usable for planets "
-        "somewhere from {soonest} to {latest}, likely at {likely} (from your own measured time). "
-        "Low power is usable at once."
+        "The telescope has been outside since {since}: its lens is usable for planets from some time between "
+        "{soonest} and {latest}, likely {likely} (from your own measured time). Low power is usable at once."
     ),
 }
 _OUTSIDE_SETTLED: Final = (
-    "Its mirror, {mirror}, has settled somewhere from {soonest} to {latest}, likely at {likely} "
+    "Its mirror, {mirror}, has settled some time between {soonest} and {latest}, likely by {likely} "
     "(an estimate)."
 )
 _CLIMB_NOW: Final = "As the mirror cools: now about {power}, {later_power} from about {later} (an estimate)."

@@ -36,6 +36,7 @@ NORTH: Final = "N"
 DRIFT: Final = "drift"
 # Under an outline, each with a line to write on.
 TO_FILL_IN: Final = ("time", "power", "filter", "air")
+_GOES_ON: Final = "The evening goes on overleaf."
 _NOT_WRITTEN: Final = "□ stands for a letter that no font on this computer can write."
 _OUTLINES: Final = {
     None: "As seen the right way up.",
@@ -159,11 +160,17 @@ def steps_of(
     )
 
 
-def foot_words(situation: Situation, *, is_all_written: bool) -> str:
-    """Return what stands in the lower margin: how angles are measured by hand, what boxes stand for."""
-    return " ".join(
-        filter(None, (HANDS if situation.targets else "", "" if is_all_written else _NOT_WRITTEN))
+def foot_words(situation: Situation, *, is_all_written: bool, goes_on: bool = False) -> str:
+    """Return what stands in the lower margin.
+
+    That the steps go on on the next page, how angles are measured by hand, what boxes stand for.
+    """
+    notes = (
+        _GOES_ON if goes_on else "",
+        HANDS if situation.targets else "",
+        "" if is_all_written else _NOT_WRITTEN,
     )
+    return " ".join(filter(None, notes))
 
 
 def together_words(situation: Situation) -> tuple[str, ...]:

@@ -81,18 +81,16 @@ def finding_sentences(
         yield template.format(sun=compass_text(finding.sun_azimuth_deg), body=finding.body.label)
     yield where_sentence(finding, clock)
     yield from _where_it_lies(finding)
-    if finding.body in _COLOURS and daylight is None:
-        template = _WITH_GLASS if finding.takes_glass else _NAKED_EYE
-        magnitude = rounded_text(finding.magnitude, 1)
-        yield template.format(colour=_COLOURS[finding.body], magnitude=magnitude.replace("-", "−"))
+    yield from _what_it_looks_like(finding)
     if finding.body is not Body.MOON and has_scope:
         yield _disc_words(finding.disc_from)
 
 
 def brief_finding_sentences(finding: Finding, clock: SiteClock) -> Iterator[str]:
-    """Yield where a body stands and from what it is found; for a faint one, what tells it from stars."""
+    """Yield where a body stands, from what it is found, its colour; of a faint one what its disc takes."""
     yield where_sentence(finding, clock)
     yield from _where_it_lies(finding)
+    yield from _what_it_looks_like(finding)
     if finding.takes_glass:
         yield _disc_words(finding.disc_from)
 
@@ -130,6 +128,15 @@ def where_sentence(finding: Finding, clock: SiteClock) -> str:
         azimuth=azimuth_text(position.azimuth_deg),
         constellation=finding.constellation,
     )
+
+
+def _what_it_looks_like(finding: Finding) -> Iterator[str]:
+    """Yield its colour and how bright it is, at night."""
+    if finding.body not in _COLOURS or finding.daylight is not None:
+        return
+    template = _WITH_GLASS if finding.takes_glass else _NAKED_EYE
+    magnitude = rounded_text(finding.magnitude, 1).replace("-", "−")
+    yield template.format(colour=_COLOURS[finding.body], magnitude=magnitude)
 
 
 def _where_it_lies(finding: Finding) -> Iterator[str]:

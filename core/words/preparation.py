@@ -107,8 +107,8 @@ PACK_UP_WORDS: Final = (
 )
 READY_WORDS: Final = "Usable for planets from somewhere in this time, by a rule of thumb."
 _SETTLED: Final = (
-    "The mirror has settled somewhere from {soonest} to {latest}, likely by {likely} (an estimate). Until "
-    "then its warmth may still soften the view."
+    "The mirror has settled some time between {soonest} and {latest}, likely by {likely} (an estimate). "
+    "Until then its warmth may still soften the view."
 )
 STAR_TEST_WORDS: Final = (
     "Take a bright star high up, at high power in the middle of the field, a little out of focus. Its rings "

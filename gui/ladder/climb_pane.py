@@ -22,6 +22,7 @@ from core.words.notices import ladder_notice_texts
 from core.words.quantities import power_text
 from core.words.site_clock import clock_of
 from core.words.soft_view import TITLE as SOFT_VIEW
+from core.words.warmth import taken_out_words
 from gui.ladder.look_for import LookForPane
 from gui.ladder.verdict_row import VerdictRow
 from gui.profile.log_book import LogBook
@@ -168,9 +169,12 @@ class LimitsPage(ReadingArea):
         self.note.setText(ladder_note(ladder))
         self._show_lines(ladder)
         climb, clock, words = situation.mirror_climb, clock_of(situation), ""
+        taken = situation.taken_out_at
         # In the best moment the answer on top tells it.
         if climb is not None and clock is not None and situation.aim != situation.best_aim:
             words = mirror_climb_text(climb, clock, now=situation.present)
+        if taken is not None and clock is not None:
+            words = " ".join(filter(None, (taken_out_words(taken, clock), words)))
         self.climb.setText(words)
         self.climb.setVisible(bool(words))
 

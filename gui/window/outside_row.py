@@ -14,7 +14,7 @@ from core.words.cooling import brief_outside_text
 from core.words.names import as_sentence
 from core.words.site_clock import SiteClock
 from core.words.units import Units
-from core.words.warmth import warmth_sentences
+from core.words.warmth import as_planned_words, taken_out_words, warmth_sentences
 from gui.state import AppState, Change
 from gui.widgets.elided_label import ElidedLabel
 from gui.widgets.pickers import TimePicker
@@ -40,6 +40,8 @@ class OutsideRow(QWidget):
         self.start.setProperty("role", "flat")
         self.start.setAccessibleDescription(OUTSIDE_BUTTON)
         self.start.setToolTip(OUTSIDE_COUNTS_FOR)
+        self.as_planned = QPushButton()
+        self.as_planned.setProperty("role", "flat")
         self.since = TimePicker("Telescope outside since")
         self.warmth = PlainLineEdit(letters=4)
         self.note = ElidedLabel(role="small", letters=_NOTE_LETTERS)
@@ -55,10 +57,12 @@ class OutsideRow(QWidget):
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(6)
         row.addWidget(self.start)
+        row.addWidget(self.as_planned)
         for widget in self._outside:
             row.addWidget(widget)
         row.addWidget(self.temperatures)
         self.start.clicked.connect(self._take_out)
+        self.as_planned.clicked.connect(self._went_as_planned)
         self.stop.clicked.connect(self._take_in)
         self.temperatures.clicked.connect(self._tell_temperatures)
         self.since.picked.connect(self._set_since)
@@ -68,8 +72,8 @@ class OutsideRow(QWidget):
         self._show()
 
     def _on_changed(self, change: Change) -> None:
-        told_by = (Situation.outside, Situation.readiness, Situation.minute, Situation.preferences)
-        if change.of(Situation.night, Situation.scope, *told_by):
+        told_by = (Situation.outside, Situation.taken_out_at, Situation.readiness, Situation.minute)
+        if change.of(Situation.night, Situation.scope, Situation.preferences, *told_by):
             self._show()
 
     def _show(self) -> None:
@@ -78,6 +82,7 @@ class OutsideRow(QWidget):
         if night is None:
             return
         self.start.setVisible(since is None)
+        self._offer_as_planned(night)
         for widget in self._outside:
             widget.setVisible(since is not None)
         if since is None:
@@ -93,6 +98,17 @@ class OutsideRow(QWidget):
         if not self.warmth.hasFocus():
             self._show_warmth()
         self._tell(night, since)
+
+    def _offer_as_planned(self, night: Night) -> None:
+        """Offer to say in one press what is taken for granted: that it went out as planned."""
+        taken = self._state.situation.taken_out_at
+        self.as_planned.setVisible(taken is not None)
+        if taken is not None:
+            clock = self._clock(night)
+            words = taken_out_words(taken, clock)
+            self.as_planned.setText(as_planned_words(taken, clock))
+            self.as_planned.setAccessibleDescription(words)
+            self.as_planned.setToolTip(plain_tip(words))
 
     def _show_warmth(self) -> None:
         units = self._units()
@@ -120,6 +136,10 @@ class OutsideRow(QWidget):
 
     def _take_out(self) -> None:
         self._state.set_outside(to_minute(self._state.situation.now))
+        self.since.setFocus()
+
+    def _went_as_planned(self) -> None:
+        self._state.set_outside(self._state.situation.taken_out_at)
         self.since.setFocus()
 
     def _take_in(self) -> None:

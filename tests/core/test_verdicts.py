@@ -245,12 +245,12 @@ class TestNextStep:
             words = next_step_text(situation.next_step, _ladder(situation), clock)
             told.append((words, next_step_briefly(situation.next_step, clock)))
 
+        more = (
+            "You saw more at 300x than at 240x, though it is over what aperture and air (seeing) are "
+            "likely to bear: compare it with 240x, 5 mm."
+        )
         assert told == [
-            (
-                "You saw more at 300x than at 240x, though it is over what aperture and air (seeing) are likely "
-                "to bear: compare it with 240x, 5 mm.",
-                "compare 240x, 5 mm",
-            ),
+            (more, "compare 240x, 5 mm"),
             ("Back to 150x, 8 mm: you saw less at 200x than at 150x.", "back to 150x, 8 mm"),
         ]
 

@@ -204,7 +204,7 @@ def test_a_whole_night_by_keys(qtbot: QtBot, night: Night) -> None:
     assert night.in_hand == "48x"
     assert night.asked == "What a step does to Saturn can be judged once it is in sight."
     assert night.ladder.air.filter.currentText() != "Light blue"
-    assert night.shell.state.situation.ladder.blur.source == "assumed"
+    assert night.shell.state.situation.blur_now.source == "assumed"
     night.start_again()
     night.press(KEY.Key_3, modifier=CONTROL)
     assert night.in_hand == "48x"

@@ -261,7 +261,7 @@ def test_a_telescope_not_yet_cool_keeps_low_until_it_is() -> None:
     assert "(an estimate), then climb to" in told.sentence
     # The reason tells times of the clock, not minutes that were to be counted from going out.
     (reason,) = (reason for reason in told.reasons if "usable for planets" in reason)
-    assert reason.startswith("The telescope has been outside since 03:55 and becomes usable for planets")
+    assert reason.startswith("The telescope has been outside since 03:55: usable for planets")
     assert "minutes" not in reason
     later = answer(
         night(LISBON, GOOD),
