@@ -42,7 +42,7 @@ class StillToCome:
 
 
 # For what is best within so long one waits, and is told only that (ours).
-_SOON_ENOUGH: Final = timedelta(minutes=90)
+_SOON_ENOUGH: Final = timedelta(minutes=45)
 NOTHING: Final = StillToCome(best=None)
 
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from datetime import datetime
+from typing import Final
 
 import numpy as np
 
@@ -22,6 +23,10 @@ from core.sky.night import Grade, Night, WhyNot, Window
 
 # The kinds of reason for having no window, from the one that is furthest from a view to the nearest.
 _NEARNESS = (WhyNot.NEVER_UP, WhyNot.SUN_UP, WhyNot.NO_DARK_SKY, WhyNot.TOO_LOW, WhyNot.BLOCKED)
+
+
+# Of bodies that are equally near to a view, the height alone would often name one of these, which few miss.
+_SELDOM_THE_FIRST: Final = frozenset({Body.MERCURY, Body.URANUS, Body.NEPTUNE})
 
 
 def evening_worths(
@@ -82,10 +87,14 @@ def nearest_to_a_view(night: Night) -> Body:
     return max((body.body for body in night.bodies), key=lambda each: _nearness(night, each))
 
 
-def _nearness(night: Night, body: Body) -> tuple[int, float]:
+def _nearness(night: Night, body: Body) -> tuple[int, bool, float]:
     missed = night.of(body)
     kind = missed.why_not_kind
-    return -1 if kind is None else _NEARNESS.index(kind), missed.highest.altitude_deg
+    return (
+        -1 if kind is None else _NEARNESS.index(kind),
+        body not in _SELDOM_THE_FIRST,
+        missed.highest.altitude_deg,
+    )
 
 
 def _spans_s(windows: Sequence[Window], hours: HoursOut) -> Iterator[tuple[float, float]]:

@@ -27,7 +27,7 @@ from core.moments.which_planet import (
     nearest_to_a_view,
     planet_showing_most,
 )
-from core.moments.worth import EveningWorth
+from core.moments.worth import LEAST_DETAILS, EveningWorth
 from core.problems import ProblemsError
 from core.situation.choices import EveningHours
 from core.situation.given import to_minute
@@ -115,9 +115,11 @@ class Moment(Place):
         night, hours = self.night, self.hours
         if night is None or hours is None:
             return None
-        if self.worths:
-            return best_planet(self.worths)
-        return best_planet(evening_worths(night, hours=hours, sharpness=self.sharpness))
+        left = best_planet(self.worths)
+        if left is not None and (left is Body.MOON or self.worths[left].most_details >= LEAST_DETAILS):
+            return left
+        # Where nothing that is left shows anything, the evening's best is told as over.
+        return best_planet(evening_worths(night, hours=hours, sharpness=self.sharpness)) or left
 
     @lazy
     def planet(self) -> Body | None:
@@ -159,12 +161,15 @@ class Moment(Place):
 
     @lazy
     def turn_of_another(self) -> TargetTime | None:
-        """The target whose turn it is now, where the planet in hand is past its best and another one's is."""
-        now = self.present
-        if now is None or self.past_best_since is None:
+        """The target whose turn it is now, where the planet in hand has had its own or is past its best."""
+        now, planet = self.present, self.planet
+        if now is None:
+            return None
+        own = next((target for target in self.targets if target.body is planet), None)
+        if self.past_best_since is None and (own is None or now < own.minutes.end):
             return None
         turn = next((target for target in self.targets if target.minutes.holds(now)), None)
-        return None if turn is None or turn.body is self.planet else turn
+        return None if turn is None or turn.body is planet else turn
 
     @lazy
     def minutes_outside(self) -> tuple[tuple[str, float], ...]:

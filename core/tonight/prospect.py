@@ -36,7 +36,7 @@ class Prospect:
     moment that the ladder is built for: now, if now is one of the best minutes, else when it is highest in
     them. ``past_best_since`` is when the best minutes of the evening ended, where only poorer ones are left,
     ``better_later`` better ones to come where it is poorer now, and ``meanwhile`` what stands higher until
-    then; ``turn`` is the target whose turn it is, where the planet in hand is past its best; ``elsewhen``
+    then; ``turn`` is the target whose turn it is, where the planet in hand has had its own; ``elsewhen``
     what another hour than the owner's own would give much of, ``served`` the body that the evening serves
     best. ``hours`` are those outside. ``ready_at`` is when a telescope that stands outside since
     ``outside_since`` is likely usable, ``mirror_climb`` how the ceiling climbs from then on as its mirror

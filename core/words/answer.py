@@ -3,6 +3,7 @@
 from typing import Final
 
 from core.situation.situation import Situation
+from core.sky.events import SUN_HORIZON_DEG
 from core.sky.night import WhyNot
 from core.tonight.answer import Answer
 from core.tonight.limiter import Limiter
@@ -34,6 +35,7 @@ _ONLY_BEFORE_SUNRISE: Final = (
     "On this evening {planet} has only the last minutes before sunrise, too close to the Sun's light."
 )
 _NEVER_DARK: Final = "On this evening the sky never gets dark enough for {planet}."
+_SUN_STAYS_UP: Final = "On this evening the Sun stays up, and the sky never gets dark enough for {planet}."
 _NO_WINDOW: Final = "On this evening {planet} is {why_not}."
 _TURN: Final = "It is {planet}'s turn now, until {end}: {where}."
 _MEANWHILE: Final = "Until then {planet} stands higher: {where}."
@@ -125,7 +127,8 @@ def _elsewhen_words(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> s
     found = prospect.elsewhen
     if found is None or limiter is Limiter.OUTSIDE_HOURS:
         return None
-    if prospect.better_later is not None and found.body is prospect.planet:
+    is_told = prospect.best is not None and found.start <= prospect.best.start
+    if found.body is prospect.planet and (prospect.better_later is not None or is_told):
         return None
     when = When.EARLIER if found.is_earlier else When.GET_UP if found.is_before_dawn else When.STAY_UP
     return _ELSEWHEN[when].format(planet=found.body.label, start=clock.time(found.start))
@@ -165,5 +168,6 @@ def _no_window_words(prospect: Prospect) -> str:
     if body.why_not is None:
         return _ONLY_BEFORE_SUNRISE.format(planet=label)
     if body.why_not_kind is WhyNot.NO_DARK_SKY:
-        return _NEVER_DARK.format(planet=label)
+        stays_up = prospect.night.sun.lowest_altitude_deg > SUN_HORIZON_DEG
+        return (_SUN_STAYS_UP if stays_up else _NEVER_DARK).format(planet=label)
     return _NO_WINDOW.format(planet=label, why_not=why_not_words(prospect.planet, body.why_not))

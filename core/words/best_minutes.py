@@ -122,6 +122,16 @@ _OUTSIDE_ALONE: Final = {
         "Nothing good in your hours, {hours}; {planet} {span} if you go out earlier. Look {where}."
     ),
 }
+# The same once the hours have begun, in which there may have been something.
+_OUTSIDE_LEFT: Final = {
+    When.STAY_UP: (
+        "Nothing good is left in your hours, {hours}; {planet} {span} if you stay up. Look {where}."
+    ),
+    When.GET_UP: (
+        "Nothing good is left in your hours, {hours}; {planet} before dawn, {span}, if you get up early. "
+        "Look {where}."
+    ),
+}
 _OUTSIDE: Final = {
     When.STAY_UP: "{planet} is good only outside your hours, {hours}: {span} if you stay up. Look {where}.",
     When.GET_UP: (
@@ -199,7 +209,9 @@ def _outside_words(prospect: Prospect, best: BestMinutes, position: Position, cl
         when = When.EARLIER
     elif gets_up:
         when = When.GET_UP
-    return (_OUTSIDE_ALONE if is_alone else _OUTSIDE)[when].format(
+    has_begun = prospect.now is not None and hours.start <= prospect.now
+    alone = _OUTSIDE_LEFT if has_begun and when is not When.EARLIER else _OUTSIDE_ALONE
+    return (alone if is_alone else _OUTSIDE)[when].format(
         planet=prospect.planet.label if is_alone else opening(prospect.planet), **figures
     )
 

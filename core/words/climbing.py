@@ -59,6 +59,7 @@ _LATER: Final = {
     (Move.BACK, True): "For {planet} at {at} this is likely too much: {to}, {label}, will show as much.",
     (Move.STAY, False): "For {planet} at {at} this is as far as it pays to go.",
 }
+_HIGHEST_OWNED: Final = "This is the highest power of this telescope."
 _GONE: Final = "{planet} is no longer to be seen this evening; this is its ladder of {at}."
 # By what to do and whether it is only worth a try; the same in a few words.
 _BRIEFLY: Final = {
@@ -116,6 +117,8 @@ def _later_words(step: NextStep, aim: Aim, clock: SiteClock, *, now: datetime) -
         return ""
     if at < now:
         return _GONE.format(planet=opening(planet), at=clock.time(at))
+    if step.move is Move.STAY and step.above is None:
+        return _HIGHEST_OWNED
     return _LATER[step.move, step.is_a_try].format(
         planet=planet.label,
         at=clock.time(at),

@@ -49,6 +49,7 @@ _WITH_GLASS: Final = (
 )
 _DISC: Final = "A disc, no longer a star, from about {power}."
 _DISC_OWNED: Final = "A disc, no longer a star, from about {power}: take {combination}, {own}."
+_DISC_BUILT_IN: Final = "A disc, no longer a star, from about {power}: set the telescope to {own}."
 _DISC_TOO_HIGH: Final = "A disc, no longer a star, from about {power}: more than your eyepieces give."
 _DISC_AT_ONCE: Final = "Even your lowest power shows a disc, not a star."
 _HARDLY_A_DISC: Final = (
@@ -171,4 +172,6 @@ def _disc_words(disc: DiscFrom | None) -> str:
     if disc.at_once:
         return _DISC_AT_ONCE
     own = power_text(disc.combination.power)
+    if disc.combination.eyepiece is None:
+        return _DISC_BUILT_IN.format(power=power, own=own)
     return _DISC_OWNED.format(power=power, combination=disc.combination.label, own=own)

@@ -1,6 +1,7 @@
 """The reasons behind the answer: plain sentences, one thing each, never none."""
 
 from collections.abc import Iterator
+from datetime import timedelta
 from typing import Final
 
 from core.gear.aperture import working_aperture_mm
@@ -34,6 +35,7 @@ RARELY_MORE = {Body.JUPITER: 200.0, Body.SATURN: 250.0}
 # Sirius; a planet that outshines it is taken for whichever planet somebody looks for.
 BRIGHTEST_STAR_MAGNITUDE = -1.46
 
+_A_MINUTE: Final = timedelta(minutes=1)
 _NO_SITE: Final = "When and how high a planet stands depends on the place, and no site is known yet."
 _NEAR_THE_SUN: Final = (
     "{planet} stands only {where}: never search for it while any of the Sun is up. {blinds}"
@@ -137,7 +139,9 @@ def _windows(prospect: Prospect, clock: SiteClock) -> Iterator[str]:
     if body.why_not is not None:
         yield _NO_WINDOW.format(why_not=why_not_words(body.body, body.why_not))
     windows = offered_windows(prospect.night, body.body)
-    told = [(window.start, _window_words(window, clock)) for window in windows]
+    # One of a few seconds beside others is nothing to tell.
+    shown = [window for window in windows if window.end - window.start >= _A_MINUTE] or windows
+    told = [(window.start, _window_words(window, clock)) for window in shown]
     told += [
         (span.start, _BLOCKED.format(span=clock.span(span.start, span.end), blocked=blocked_words(span.what)))
         for span in body.blocked

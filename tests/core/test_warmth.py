@@ -15,7 +15,7 @@ from core.situation.choices import Choices, EveningTemperatures, ScopeOutside
 from core.situation.situation import Situation
 from core.sky.bodies import Body
 from core.sky.site import Site
-from core.tonight.steps import SettledItem
+from core.tonight.steps import CarryOutItem, SettledItem
 from core.words.answer import answer_words
 from core.words.cooling import time_outside_text
 from core.words.evening import item_words
@@ -152,15 +152,14 @@ def test_a_typed_difference_counts_in_air_that_stays() -> None:
     assert found.mirror_course.excess_c(found.now) == pytest.approx(3.68, abs=0.01)
 
 
-def test_one_not_yet_carried_out_is_taken_out_in_time_for_the_best_minutes() -> None:
+def test_one_not_yet_carried_out_is_taken_out_in_time_for_the_first_target() -> None:
     found = situation()
-    best, course = found.best, found.mirror_course
-    assert best is not None
+    first, course = found.targets[0].minutes, found.mirror_course
     assert course is not None
 
     # A six-inch 9 °C too warm is usable after 21 minutes, its mirror settled after two hours: an hour it is.
-    assert best.start - course.out_at == timedelta(hours=1)
-    late = situation(now=best.start + timedelta(minutes=30))
+    assert first.start - course.out_at == timedelta(hours=1)
+    late = situation(now=first.start + timedelta(minutes=30))
     assert late.mirror_course is not None
     assert late.mirror_course.out_at == late.minute
 
@@ -318,11 +317,29 @@ def test_when_it_settles_is_told_alike_at_the_head_of_the_step_and_in_its_words(
         (settled,) = [item for item in found.evening_steps if isinstance(item, SettledItem)]
         words = item_words(settled, clock)
         assert f"likely by {clock.time(settled.start)}" in words
-        assert f"from {clock.time(settled.soonest)} to {clock.time(settled.latest)}" in words
+        assert f"between {clock.time(settled.soonest)} and {clock.time(settled.latest)}" in words
         assert settled.soonest < settled.start < settled.latest
         assert "nothing" not in words
         # Why says the same again.
         assert found.readiness is not None
         assert found.outside_since is not None
         outside = time_outside_text(found.readiness, found.outside_since, clock)
-        assert f"likely at {clock.time(settled.start)} (an estimate)" in outside
+        assert f"likely by {clock.time(settled.start)} (an estimate)" in outside
+
+
+def test_a_mirror_that_nobody_said_to_be_out_is_reckoned_as_planned_and_that_is_told() -> None:
+    """It stayed warm, carried out anew each minute, while the steps had it out at the planned time."""
+    before, later = (situation(now=AFTERNOON + timedelta(hours=hours)) for hours in (0, 6))
+
+    assert before.taken_out_at is None
+    (carry,) = (item for item in later.evening_steps if isinstance(item, CarryOutItem))
+    assert later.taken_out_at == carry.start
+    clock = clock_of(later)
+    assert clock is not None
+    told = warmth_sentences(later)
+    planned = f"carried out at {clock.time(carry.start)}, as planned, for nobody has said so."
+    assert planned in told[0]
+    assert told[1].startswith(f"The telescope has been outside since {clock.time(carry.start)}: usable for")
+    # Six hours out it blurs less than the air, as one does that was said to be out since then.
+    assert later.mirror_arcsec(SIX) < 0.6
+    assert later.mirror_arcsec(SIX) == situation(now=later.now, out_since=carry.start).mirror_arcsec(SIX)

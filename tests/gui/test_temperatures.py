@@ -220,3 +220,31 @@ def test_the_air_was_so_warm_when_it_was_told(
     assert second is not None
     assert first.told_at == EVENING_START
     assert second.told_at == EVENING_START + timedelta(minutes=30)
+
+
+def test_one_press_says_that_it_went_out_as_planned(
+    qtbot: QtBot, shell: Shell, state: AppState, clock: HandClock
+) -> None:
+    row = shell.outside
+    state.set_planet(Body.SATURN)
+    clock.now = EVENING_START - timedelta(hours=6)
+    state.beat()
+    state.set_temperatures(Temperatures(indoor_c=20, now_c=8, lowest_c=1))
+    assert not row.as_planned.isVisible()
+
+    clock.now = EVENING_START
+    state.beat()
+    assert row.as_planned.isVisible()
+    taken = state.situation.taken_out_at
+    assert taken is not None
+    near = taken + timedelta(seconds=30)
+    assert row.as_planned.text() == f"Out since {near:%H:%M}, as &planned", "Lisbon keeps UTC then"
+    assert "for nobody has said so" in row.as_planned.accessibleDescription()
+    blur = state.situation.mirror_arcsec(state.situation.scope) if state.situation.scope else None
+
+    qtbot.mouseClick(row.as_planned, Qt.MouseButton.LeftButton)
+    assert state.situation.outside_since == taken
+    assert not row.as_planned.isVisible()
+    assert row.since.isVisible()
+    assert state.situation.scope is not None
+    assert state.situation.mirror_arcsec(state.situation.scope) == blur
