@@ -46,7 +46,7 @@ def heights_text(situation: Situation, *, width: int = WIDTH) -> str:
     lines += [line for words in pair_sentences(situation) for line in wrapped(printable(words), width)]
     lines += _ways_to_find(situation, site_clock, width)
     lines += ["", "Why"]
-    for reason in answer_reasons(situation.answer, site_clock):
+    for reason in answer_reasons(situation.answer, site_clock, unit=situation.preferences.temperature):
         lines += wrapped(ITEM.format(words=printable(reason)), width, indent="  ")
     return "\n".join(lines)
 

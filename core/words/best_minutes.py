@@ -77,16 +77,14 @@ _BETTER_AND_LATER: Final = {
 }
 _PAST_BEST_AND_LATER: Final = {
     None: (
-        "{planet} has been past its best since {since}, and is above 30° until {end}; better still is "
-        "{later}, {later_span}. Look {where}."
+        "{planet} has been past its best since {since}; better still is {later}, {later_span}. Look {where}."
     ),
     Limiter.WARM_AIR: (
-        "{planet} has been past its best since {since}, and is now seen through {air}; better still is "
-        "{later}, {later_span}. Look {where}."
+        "{planet} is past its best, seen through {air}; better still is {later}, {later_span}. Look {where}."
     ),
     Limiter.HEIGHT: (
-        "{planet} has been past its best since {since}, and is low, in thick air; better still is {later}, "
-        "{later_span}. Look {where}."
+        "{planet} is past its best and low, in thick air; better still is {later}, {later_span}. "
+        "Look {where}."
     ),
 }
 _BETTER_LATER: Final = {

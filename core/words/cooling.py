@@ -7,6 +7,7 @@ from core.air.cooling import READY_WITHIN_C
 from core.air.mirror_of import CoolingMirror, Settled
 from core.air.readiness import Readiness, estimated_at
 from core.ladder.mirror_climb import MirrorClimb
+from core.record.observer import TemperatureUnit
 from core.words.quantities import length_text, power_text, rounded, rounded_text, trimmed_text
 from core.words.site_clock import SiteClock
 
@@ -87,15 +88,18 @@ _SHORT_SPAN: Final = "{span} min"
 _SHORT_HOURS: Final = "{span} h"
 _AT_ONCE: Final = "at once"
 _NEVER_QUITE: Final = "never quite, in falling air"
-_NEAR: Final = f"{rounded_text(READY_WITHIN_C)} °C"
+# How much warmer something is, by the unit.
+_DIFFERENCES: Final = {TemperatureUnit.CELSIUS: "{figure} °C", TemperatureUnit.FAHRENHEIT: "{figure} °F"}
+_FAHRENHEIT_PER_CELSIUS: Final = 1.8
+_CELSIUS: Final = TemperatureUnit.CELSIUS
 
 
-def readiness_text(readiness: Readiness) -> str:
+def readiness_text(readiness: Readiness, *, unit: TemperatureUnit = _CELSIUS) -> str:
     """Return both estimates, counted from being carried out, in a few sentences."""
     if readiness.never:
-        return _NEVER.format(lag=_lag_text(readiness), near=_NEAR)
+        return _NEVER.format(lag=_lag_text(readiness, unit), near=_near_text(unit))
     if readiness.is_ready_at_once:
-        return _sentences(_ALREADY.format(near=_NEAR), _lag_sentence(readiness))
+        return _sentences(_ALREADY.format(near=_near_text(unit)), _lag_sentence(readiness, unit))
     usable, settled, mirror = readiness.usable, readiness.settled, readiness.mirror
     usable_words = _USABLE[mirror is None, usable.measured].format(
         span=span_text(usable.low_minutes, usable.high_minutes)
@@ -105,17 +109,21 @@ def readiness_text(readiness: Readiness) -> str:
         settled_words = _SETTLED.format(
             mirror=_mirror_text(mirror), span=_long_span_text(settled.low_minutes, settled.high_minutes)
         )
-    return _sentences(usable_words, settled_words, _lag_sentence(readiness))
+    return _sentences(usable_words, settled_words, _lag_sentence(readiness, unit))
 
 
-def time_outside_text(readiness: Readiness, outside_since: datetime, clock: SiteClock) -> str:
+def time_outside_text(
+    readiness: Readiness, outside_since: datetime, clock: SiteClock, *, unit: TemperatureUnit = _CELSIUS
+) -> str:
     """Return since when a telescope stands outside and when it is ready, each estimate as a span of time."""
     since = clock.time(outside_since)
     usable, settled, mirror = readiness.usable, readiness.settled, readiness.mirror
     if readiness.never:
-        return _OUTSIDE.format(since=since, readiness=readiness_text(readiness))
+        return _OUTSIDE.format(since=since, readiness=readiness_text(readiness, unit=unit))
     if readiness.is_ready_at_once:
-        return _sentences(_OUTSIDE_ALREADY.format(since=since, near=_NEAR), _lag_sentence(readiness))
+        return _sentences(
+            _OUTSIDE_ALREADY.format(since=since, near=_near_text(unit)), _lag_sentence(readiness, unit)
+        )
 
     def after(minutes: float) -> str:
         return clock.time(estimated_at(outside_since, minutes))
@@ -134,7 +142,7 @@ def time_outside_text(readiness: Readiness, outside_since: datetime, clock: Site
             latest=after(settled.high_minutes),
             likely=after(settled.likely_minutes),
         )
-    return _sentences(usable_words, settled_words, _lag_sentence(readiness))
+    return _sentences(usable_words, settled_words, _lag_sentence(readiness, unit))
 
 
 def mirror_climb_text(climb: MirrorClimb, clock: SiteClock, *, now: datetime | None) -> str:
@@ -213,13 +221,22 @@ def _sentences(*sentences: str | None) -> str:
     return " ".join(filter(None, sentences))
 
 
-def _lag_sentence(readiness: Readiness) -> str | None:
+def _lag_sentence(readiness: Readiness, unit: TemperatureUnit) -> str | None:
     """Return how far the mirror stays behind the air, where that is worth a word."""
-    return None if readiness.stays_warmer_c is None else _LAGS.format(lag=_lag_text(readiness))
+    return None if readiness.stays_warmer_c is None else _LAGS.format(lag=_lag_text(readiness, unit))
 
 
-def _lag_text(readiness: Readiness) -> str:
-    return f"{rounded_text(readiness.stays_warmer_c or 0.0, 1)} °C"
+def _lag_text(readiness: Readiness, unit: TemperatureUnit) -> str:
+    return _difference_text(readiness.stays_warmer_c or 0.0, unit, decimals=1)
+
+
+def _near_text(unit: TemperatureUnit) -> str:
+    return _difference_text(READY_WITHIN_C, unit, decimals=0)
+
+
+def _difference_text(warmer_by_c: float, unit: TemperatureUnit, *, decimals: int) -> str:
+    warmer_by = warmer_by_c * (_FAHRENHEIT_PER_CELSIUS if unit is TemperatureUnit.FAHRENHEIT else 1.0)
+    return _DIFFERENCES[unit].format(figure=rounded_text(warmer_by, decimals))
 
 
 def _mirror_text(mirror: CoolingMirror) -> str:

@@ -152,7 +152,7 @@ def item_words(
         case PlaceItem():
             return place_words(item)
         case CarryOutItem():
-            return carry_out_words(item, clock)
+            return carry_out_words(item, clock, unit)
         case DewItem():
             return dew_words(item, clock, unit)
         case SettledItem():

@@ -20,7 +20,7 @@ from core.words.evening_cautions import near_the_sun_cautions
 from core.words.eyepiece import turning_note
 from core.words.finding import HANDS, brief_finding_sentences
 from core.words.how_far import first_steps_words
-from core.words.looking_for import feature_text
+from core.words.looking_for import listed_feature_text
 from core.words.looks import brief_words
 from core.words.names import opening
 from core.words.pairs import pair_sentences, pairs_in_hand
@@ -202,7 +202,7 @@ def outline_facts(target: TargetOnPaper, clock: SiteClock) -> Iterator[str]:
     """Yield the figures of a target's disc, and what will likely be seen where that can be told."""
     yield brief_words(target.appearance, clock, is_named=False)
     chances = target.appearance.expectations
-    likely = [feature_text(each) for each in chances if each.likelihood is Likelihood.LIKELY]
+    likely = [listed_feature_text(each) for each in chances if each.likelihood is Likelihood.LIKELY]
     if likely:
         yield _LIKELY.format(features="; ".join(likely[:_MOST_FEATURES]))
 

@@ -33,7 +33,7 @@ _BRIEF_EVENT_WORDS: Final = {
     MoonEventKind.OCCULTATION: "{} behind",
     MoonEventKind.ECLIPSE: "{} in shadow",
 }
-_NO_EVENTS: Final = "The moons neither cross nor leave the disc while Jupiter is well placed."
+_NO_EVENTS: Final = "No moon crosses the disc, goes behind it or is eclipsed while Jupiter is well placed."
 _RED_SPOT: Final = (
     "The red spot is in the middle {times}, and well placed for {minutes} minutes either side "
     "(System II longitude {longitude} on {day})."

@@ -19,7 +19,7 @@ _NO_EYEPIECE: Final = "Add an eyepiece in Gear to see how far you can climb."
 _NOTHING_FITS: Final = "None of your eyepieces fits this telescope."
 _NO_CEILING: Final = "{reason}."
 _NEVER_READY: Final = (
-    "Stay near {start}: this evening the telescope never comes within 1 °C of the air (an estimate)."
+    "Stay near {start}: this evening the telescope never comes close to the air's temperature (an estimate)."
 )
 _NOT_READY: Final = "Stay near {start} until the telescope is ready at about {ready} (an estimate)."
 _NOT_READY_THEN: Final = (

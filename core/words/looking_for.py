@@ -5,7 +5,7 @@ from typing import Final
 from core.looks.feature_rules import Feature, HeldBack, Likelihood
 from core.looks.features import TITAN_MM, FeatureChance, Seen
 from core.sky.bodies import Body
-from core.words.names import capitalised
+from core.words.names import capitalised, uncapitalised
 from core.words.quantities import (
     about_power_text,
     length_text,
@@ -51,6 +51,7 @@ _FEATURES: Final = {
     Feature.RELIEF: "Craters and mountains with their shadows",
     Feature.RAYS: "Bright rays around young craters",
 }
+_BEGIN_WITH_A_NAME: Final = frozenset({Feature.MOON_SHADOW, Feature.TITAN})
 _CRESCENT: Final = "The crescent"
 _SHADOWED_SIDE: Final = "A shadowed side, like a Moon before full"
 _CLOUDS: Final = "Markings in the clouds"
@@ -145,6 +146,12 @@ def feature_text(item: FeatureChance) -> str:
     if item.feature is Feature.FAINT_MARKINGS and item.face.body is Body.MERCURY:
         return _GROUND
     return _FEATURES[item.feature].format(moon="" if item.moon is None else item.moon.label)
+
+
+def listed_feature_text(item: FeatureChance) -> str:
+    """Return the same inside a list: ``the gap in the ring``, ``Titan, the largest moon``."""
+    words = feature_text(item)
+    return words if item.feature in _BEGIN_WITH_A_NAME else uncapitalised(words)
 
 
 def ground_text(item: FeatureChance) -> str:

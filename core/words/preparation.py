@@ -151,26 +151,28 @@ def finder_words(item: FinderItem, clock: SiteClock) -> str:
     )
 
 
-def carry_out_words(item: CarryOutItem, clock: SiteClock) -> str:
+def carry_out_words(
+    item: CarryOutItem, clock: SiteClock, unit: TemperatureUnit = TemperatureUnit.CELSIUS
+) -> str:
     """Return when the telescope goes out and when it is ready, or since when it stands outside."""
     if item.is_outside:
-        outside = time_outside_text(item.readiness, item.start, clock)
+        outside = time_outside_text(item.readiness, item.start, clock, unit=unit)
         return _OUTSIDE_BY_DAY.format(outside=outside) if item.in_shade else outside
     if item.is_late:
-        return _late_words(item, clock)
+        return _late_words(item, clock, unit)
     template = _CARRY_OUT_BY_DAY if item.in_shade else _CARRY_OUT
     return template.format(
         out=clock.time(item.start),
         body=item.body.label,
         first_look=clock.time(item.first_look),
-        readiness=readiness_text(item.readiness),
+        readiness=readiness_text(item.readiness, unit=unit),
     )
 
 
-def _late_words(item: CarryOutItem, clock: SiteClock) -> str:
+def _late_words(item: CarryOutItem, clock: SiteClock, unit: TemperatureUnit) -> str:
     readiness, usable = item.readiness, item.readiness.usable
     if readiness.never or readiness.is_ready_at_once:
-        return _CARRY_OUT_LATE_AND[item.in_shade].format(readiness=readiness_text(readiness))
+        return _CARRY_OUT_LATE_AND[item.in_shade].format(readiness=readiness_text(readiness, unit=unit))
     low, high = (
         clock.about(item.start + timedelta(minutes=minutes))
         for minutes in (usable.low_minutes, usable.high_minutes)

@@ -10,6 +10,7 @@ from core.gear.owned import TelescopeKind
 from core.ladder.ladder import Ladder
 from core.ladder.mount import shakes
 from core.moments.best_minutes import offered_windows, stop_time
+from core.record.observer import TemperatureUnit
 from core.sky.bodies import Body
 from core.sky.night import BodyState, Grade, WhyNot, Window
 from core.sky.sunlight import TOO_NEAR_THE_SUN_DEG
@@ -91,7 +92,12 @@ _OUTSHINES: Final = "What outshines every star {span}, in the {where}, is {other
 _BETTER_PLACED: Final = "On this evening {other} is better placed: {span}."
 
 
-def answer_reasons(answer: Answer | None, clock: SiteClock | None) -> tuple[str, ...]:
+def answer_reasons(
+    answer: Answer | None,
+    clock: SiteClock | None,
+    *,
+    unit: TemperatureUnit = TemperatureUnit.CELSIUS,
+) -> tuple[str, ...]:
     """Return what the answer rests on, in the order in which it is asked; None for both without a site."""
     if answer is None or clock is None:
         return (_NO_SITE,)
@@ -102,7 +108,7 @@ def answer_reasons(answer: Answer | None, clock: SiteClock | None) -> tuple[str,
         sun_course_sentence(prospect.night.sun, clock),
         *_windows(prospect, clock),
         *_stop(prospect, clock),
-        *_readiness(prospect, clock),
+        *_readiness(prospect, clock, unit),
         *_power(prospect, clock),
         *_mount(prospect),
         *_bright_others(prospect, clock),
@@ -167,10 +173,11 @@ def _stop(prospect: Prospect, clock: SiteClock) -> Iterator[str]:
         yield _STOP.format(stop=clock.time(stop))
 
 
-def _readiness(prospect: Prospect, clock: SiteClock) -> Iterator[str]:
+def _readiness(prospect: Prospect, clock: SiteClock, unit: TemperatureUnit) -> Iterator[str]:
     readiness, since = prospect.readiness, prospect.outside_since
     if readiness is not None:
-        yield readiness_text(readiness) if since is None else time_outside_text(readiness, since, clock)
+        words = readiness_text(readiness, unit=unit)
+        yield words if since is None else time_outside_text(readiness, since, clock, unit=unit)
 
 
 def _power(prospect: Prospect, clock: SiteClock) -> Iterator[str]:

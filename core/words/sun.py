@@ -19,16 +19,16 @@ _ON_THE_HORIZON: Final = "The Sun stays up: at its lowest it is on the horizon."
 _STAYS_UP: Final = "The Sun stays up: at its lowest it is {depth} above the horizon."
 _STAYS_DOWN: Final = "The Sun stays down: at its lowest it is {depth} below the horizon."
 _DARK: Final = {
-    (True, True): "The Sun sets {set}, rises {rise}, 18° down {dark}.",
-    (True, False): "The Sun sets {set}, 18° down {dark}.",
-    (False, True): "The Sun rises {rise}, 18° down {dark}.",
+    (True, True): "The Sun sets {set} and rises {rise}; the sky is fully dark {dark}.",
+    (True, False): "The Sun sets {set}; the sky is fully dark {dark}.",
+    (False, True): "The Sun rises {rise}; the sky is fully dark {dark}.",
 }
 _NOT_DARK: Final = {
     (True, True): (
-        "The Sun sets {set}, rises {rise}, at most {depth} down, so the sky never gets fully dark."
+        "The Sun sets {set} and rises {rise}, at most {depth} down: the sky never gets fully dark."
     ),
-    (True, False): "The Sun sets {set}, at most {depth} down, so the sky never gets fully dark.",
-    (False, True): "The Sun rises {rise}, at most {depth} down, so the sky never gets fully dark.",
+    (True, False): "The Sun sets {set}, at most {depth} down: the sky never gets fully dark.",
+    (False, True): "The Sun rises {rise}, at most {depth} down: the sky never gets fully dark.",
 }
 
 

@@ -48,7 +48,9 @@ def warmth_sentences(situation: Situation) -> tuple[str, ...]:
         found.append(taken_out_words(taken, clock))
     if readiness is not None:
         out = since or taken
-        found.append(readiness_text(readiness) if out is None else time_outside_text(readiness, out, clock))
+        unit = situation.preferences.temperature
+        words = readiness_text(readiness, unit=unit)
+        found.append(words if out is None else time_outside_text(readiness, out, clock, unit=unit))
     if climb is not None:
         found.append(mirror_climb_text(climb, clock, now=situation.present))
     if dew is not None:

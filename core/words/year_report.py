@@ -17,7 +17,7 @@ _ABOUT_YEAR: Final = (
 )
 _ABOUT_CLEAR_YEAR: Final = (
     "Times are those of {zone}; altitudes are geometric. The sky counts as dark for {planet} when the Sun is "
-    "{below} below the horizon, and nothing of the blocked sky is before it. Best in dark: the greatest "
+    "{below} below the horizon, and it is clear of what blocks the sky. Best in dark: the greatest "
     "altitude then; h>30° and h>45°: the hours above those heights then."
 )
 

@@ -82,11 +82,11 @@ class AnswerBar(AllLines):
 
     def _show(self) -> None:
         situation = self._state.situation
-        answer, clock = situation.answer, clock_of(situation)
+        answer, clock, unit = situation.answer, clock_of(situation), situation.preferences.temperature
         self.sentence.setText(self._meanwhile() if answer is None else answer_headline(situation))
         detail = "" if answer is None else answer_detail(situation)
         self.detail.setText(detail)
-        reasons = () if answer is None else answer_reasons(answer, clock)
+        reasons = () if answer is None else answer_reasons(answer, clock, unit=unit)
         self.reasons.setText("\n".join(REASON.format(reason=reason) for reason in reasons))
         self.why.setEnabled(bool(reasons))
         if not reasons:

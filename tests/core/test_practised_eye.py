@@ -12,6 +12,7 @@ from core.record.profile import read_profile
 from core.situation.choices import Choices
 from core.situation.situation import Situation
 from core.sky.bodies import Body
+from core.sky.site import Site
 from core.tonight.steps import ItemKind
 from core.words.answer import answer_words
 from core.words.climbing import what_next_words
@@ -138,7 +139,7 @@ def test_a_count_of_minutes_agrees_with_the_clock() -> None:
 
 def test_what_is_borne_at_the_best_is_told_as_that() -> None:
     assert "with Saturn at its best, tonight's air (seeing, assumed fair) bears about 176x" in answer(
-        BALCONY, "17:30"
+        BALCONY, "15:00"
     )
     assert "at its best, tonight's air" not in answer(BALCONY, "20:00")
 
@@ -237,7 +238,7 @@ def test_whoever_is_out_all_night_is_told_what_to_look_at_now_and_what_is_best_l
 
     assert early.startswith("Saturn is at its best now, until 21:35; better still is Jupiter, 02:43–07:27.")
     assert "Look south, half way up: 50°." in early
-    assert late.startswith("Saturn has been past its best since 21:35, and is above 30° until 23:21; better")
+    assert late.startswith("Saturn has been past its best since 21:35; better still is Jupiter, 02:43–07:27.")
     # Its ladder is that of what is looked at.
     assert at(BALCONY, "20:00", until="dawn").aim.planet is Body.SATURN
     # Once nothing shows more until then, it is in hand while it is low still.
@@ -294,3 +295,50 @@ def test_a_planet_to_come_is_not_spoken_of_as_if_it_were_in_sight() -> None:
     assert what_next_words(at(BALCONY, "03:00", Body.SATURN)).startswith(
         "Saturn is no longer to be seen this"
     )
+
+
+QUITO = Site(id="q", name="Quito", latitude_deg=-0.2, longitude_deg=-78.5, time_zone="America/Guayaquil")
+TROMSO = Site(id="t", name="Tromsø", latitude_deg=69.65, longitude_deg=18.96, time_zone="Europe/Oslo")
+ROME = Site(id="r", name="Rome", latitude_deg=41.9, longitude_deg=12.5, time_zone="Europe/Rome")
+
+
+def answer_at(site: Site, local: str, planet: Body | None = None) -> str:
+    profile = evolve(read_profile(SAMPLES / f"{BALCONY}.toml"), sites=(site,))
+    now = datetime.fromisoformat(local).replace(tzinfo=site.zone)
+    return answer_words(Situation(Choices(profile=profile, planet=planet), now))
+
+
+def test_where_nothing_is_left_that_shows_anything_the_evening_s_best_is_told_as_over() -> None:
+    """Mercury low before dawn, a dot of 6 arcsec, is nothing to get up for after an evening of Jupiter."""
+    for time in ("23:20", "23:55"):
+        told = answer_at(QUITO, f"2026-04-15T{time}")
+        assert told == "Jupiter is done for this evening: under 10° since 23:07. Its best minutes were 18:37–20:31."
+
+
+def test_hours_that_have_begun_are_not_called_good_for_nothing() -> None:
+    # Venus was low in the west, and has gone.
+    told = answer_at(ROME, "2026-07-10T23:00")
+
+    assert told.startswith("Nothing good is left in your hours, 21:06–23:30; Saturn before dawn, 03:24–05:24,")
+
+
+def test_a_summer_without_night_names_a_planet_that_one_would_look_at() -> None:
+    told = answer_at(TROMSO, "2026-06-21T21:00")
+
+    assert told.startswith("On this evening the Sun stays up, and the sky never gets dark enough for Jupiter.")
+    assert "Mercury" not in told
+    assert "gets dark enough again from" in told
+
+
+def test_a_planet_up_now_is_told_before_its_best_that_is_long_to_come() -> None:
+    """Saturn stands 37 degrees high; above 45 degrees it is an hour later."""
+    assert answer(BALCONY, "17:30").startswith("Saturn is up now, and better from 18:31. Look south-east")
+    assert answer(BALCONY, "18:00").startswith("Saturn is best 18:31–21:35.")
+
+
+def test_another_hour_of_the_planet_in_hand_is_told_once() -> None:
+    for hour in range(17, 24):
+        for planet in (Body.SATURN, Body.JUPITER, Body.MARS):
+            told = answer(BALCONY, f"{hour}:40", planet)
+            assert told.count(f"{planet.label} from") <= 1
+            assert not ("if you stay up" in told.lower() and told.count("if you stay up") > 1)

@@ -10,7 +10,7 @@ from scipy.integrate import solve_ivp
 from core.air.temperatures import Temperatures
 from core.gear.owned import Telescope, TelescopeKind
 from core.ladder.contenders import Pick
-from core.record.observer import Profile
+from core.record.observer import Preferences, Profile, TemperatureUnit
 from core.situation.choices import Choices, EveningTemperatures, ScopeOutside
 from core.situation.situation import Situation
 from core.sky.bodies import Body
@@ -343,3 +343,16 @@ def test_a_mirror_that_nobody_said_to_be_out_is_reckoned_as_planned_and_that_is_
     # Six hours out it blurs less than the air, as one does that was said to be out since then.
     assert later.mirror_arcsec(SIX) < 0.6
     assert later.mirror_arcsec(SIX) == situation(now=later.now, out_since=carry.start).mirror_arcsec(SIX)
+
+
+def test_who_reads_fahrenheit_is_told_in_fahrenheit_how_near_the_air_is() -> None:
+    near = situation(Temperatures(indoor_c=5.5, now_c=5.0, lowest_c=4.8))
+    choices = evolve(
+        near.choices,
+        profile=evolve(near.profile, preferences=Preferences(temperature=TemperatureUnit.FAHRENHEIT)),
+    )
+
+    assert any("within 1 °C of the air already" in words for words in warmth_sentences(near))
+    in_fahrenheit = " ".join(warmth_sentences(Situation(choices, near.now)))
+    assert "within 2 °F of the air already" in in_fahrenheit
+    assert "°C" not in in_fahrenheit

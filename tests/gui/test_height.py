@@ -170,7 +170,7 @@ def test_keys_change_planet_and_evening(view: HeightView, state: AppState) -> No
     for key in (Qt.Key.Key_Down, Qt.Key.Key_Down, Qt.Key.Key_Up):
         QTest.keyClick(view.canvas, key)
         planets.append(state.situation.planet)
-    assert planets == [Body.SATURN, Body.URANUS, Body.SATURN]
+    assert planets == [Body.URANUS, Body.NEPTUNE, Body.URANUS]
     QTest.keyClick(view.canvas, Qt.Key.Key_PageDown)
     assert state.situation.evening == date(2026, 12, 6)
     QTest.keyClick(view.canvas, Qt.Key.Key_PageUp)
@@ -196,10 +196,10 @@ def test_a_resting_pointer_does_not_hold_the_evening_that_was(
 def test_a_click_on_a_name_takes_that_planet_in_hand(qtbot: QtBot, view: HeightView, state: AppState) -> None:
     chart = view.canvas.chart
     assert chart is not None
-    (name,) = (words for words in chart.drawing.words if words.text == "Saturn")
+    (name,) = (words for words in chart.drawing.words if words.text == "Uranus")
     where = view.canvas.from_page(name.x, name.y)
     qtbot.mouseClick(view.canvas, Qt.MouseButton.LeftButton, pos=QPointF(*where).toPoint())
-    assert state.situation.planet is Body.SATURN
+    assert state.situation.planet is Body.URANUS
     assert state.situation.following_now
 
 

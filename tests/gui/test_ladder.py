@@ -25,6 +25,7 @@ from tests.gui.conftest import make_profile, pixels
 
 @pytest.fixture
 def view(qtbot: QtBot, theme: object, state: AppState) -> LadderView:
+    state.set_planet(Body.JUPITER)
     view = LadderView(state)
     qtbot.addWidget(view)
     view.resize(1000, 520)

@@ -109,9 +109,9 @@ def test_an_ampersand_in_a_label_is_shown_as_one(state: AppState) -> None:
 def test_taking_back_the_scope_in_hand_falls_back_to_the_first(state: AppState) -> None:
     state.set_scope(state.profile.telescopes[1].id)
     state.edit_profile("Remove", attrs.evolve(state.profile, telescopes=state.profile.telescopes[:1]))
-    assert in_hand(state) == ("jupiter", "Six-inch")
+    assert in_hand(state) == ("saturn", "Six-inch")
     state.undo_stack.undo()
-    assert in_hand(state) == ("jupiter", "Small refractor")
+    assert in_hand(state) == ("saturn", "Small refractor")
 
 
 # What follows from the choices.
@@ -162,11 +162,13 @@ def test_what_follows_is_computed_once(state: AppState) -> None:
 
 
 def test_the_first_planet_is_the_evening_s_and_stays_chosen_by_hand(state: AppState) -> None:
-    assert in_hand(state)[0] == "jupiter"
-    assert not state.situation.chosen_planet is not None
-    state.set_planet(Body.SATURN)
-    state.set_evening(date(2026, 12, 6))
+    # Out until dawn: Saturn stands high now, Jupiter is best in the small hours.
     assert in_hand(state)[0] == "saturn"
+    assert state.situation.chosen_planet is None
+    assert state.situation.best_planet is Body.JUPITER
+    state.set_planet(Body.URANUS)
+    state.set_evening(date(2026, 12, 6))
+    assert in_hand(state)[0] == "uranus"
 
 
 def test_by_day_the_ladder_is_for_the_planet_s_best_moment(state: AppState, clock: HandClock) -> None:

@@ -85,7 +85,7 @@ def test_a_warm_mirror_lowers_the_ladder_and_it_climbs_again(
     assert warm is not None
     # Check value of the plan: 15 °C too warm leaves a six-inch 114x of 199x overhead in fair air.
     assert 0.5 * cold < warm < 0.7 * cold
-    assert "usable for planets somewhere from" in form.what_follows.text()
+    assert "usable for planets from some time between" in form.what_follows.text()
     assert "As the mirror cools: now about" in form.what_follows.text()
     assert "25 mm thick (assumed)" in form.what_follows.text()
 

@@ -60,7 +60,7 @@ def test_a_closed_ten_inch_in_a_freezing_evening_never_gets_there(
     assert readiness.usable.warmer_by_c == pytest.approx(11.1, abs=0.05)
     assert readiness.never
     assert told.limiter is Limiter.MIRROR_WARM
-    assert "never comes within 1 °C of the air" in told.sentence
+    assert "never comes close to the air's temperature" in told.sentence
     to_do = [item_words(item, SiteClock(zone=night.site.zone)) for item in items]
     assert ItemKind.READY not in [item.kind for item in items]
     for words in (readiness_text(readiness), told.sentence, *told.reasons, *to_do):

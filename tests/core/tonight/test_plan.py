@@ -134,7 +134,7 @@ def test_a_telescope_that_stands_outside_is_not_told_to_be_carried_out() -> None
     assert "Carry the telescope out" not in words(outside)
     # Common practice, no source: a 10-inch open reflector 17 °C too warm needs about 45 minutes; a third
     # less or half as much again is well possible.
-    assert "from 18:40 to 19:20, likely at 18:55 (an estimate)" in words(outside)
+    assert "between 18:40 and 19:20, likely 18:55 (an estimate)" in words(outside)
     # 31.5 and 67.5 minutes, as an estimate is told: the step says what its words say.
     assert (ready.start, ready.end) == (since + timedelta(minutes=30), since + timedelta(minutes=70))
 

@@ -14,7 +14,15 @@ SAMPLE = ROOT / "sample_profiles" / "balcony_greece.toml"
 STIFF = (
     *("2x for each of", "the path is of the apparent", "parted by semicolons", "is called so"),
     *("is outside since", "the evening pointed at", "Nothing stands in the sky"),
-    *("parts its colours", "Usual size of text", "go on later", "is past its best since", "is no time zone"),
+    *("18° down {dark}", "neither cross nor leave the disc", "nothing of the blocked sky is before"),
+    *(
+        "somewhere from {soonest}",
+        "parts its colours",
+        "Usual size of text",
+        "go on later",
+        "is past its best since",
+        "is no time zone",
+    ),
 )
 
 
