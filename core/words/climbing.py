@@ -6,7 +6,6 @@ from typing import Final
 from core.air.blur import BlurSource
 from core.air.finest_detail import LimitKind
 from core.gear.aperture import working_aperture_mm
-from core.ladder.aim import Aim
 from core.ladder.climb import LIKELY_FROM, Move, NextStep
 from core.ladder.ladder import Ladder, Rung
 from core.record.log_entry import Verdict
@@ -59,6 +58,10 @@ _LATER: Final = {
     (Move.BACK, True): "For {planet} at {at} this is likely too much: {to}, {label}, will show as much.",
     (Move.STAY, False): "For {planet} at {at} this is as far as it pays to go.",
 }
+_LATER_GAP: Final = (
+    "For {planet} at {at} aperture and air (seeing) bear about {ceiling}, but you own nothing between {here} "
+    "and {above}."
+)
 _HIGHEST_OWNED: Final = "This is the highest power of this telescope."
 _GONE: Final = "{planet} is no longer to be seen this evening; this is its ladder of {at}."
 # By what to do and whether it is only worth a try; the same in a few words.
@@ -106,22 +109,26 @@ def what_next_words(situation: Situation) -> str:
     if step is None or ladder is None:
         return ""
     if situation.is_out_of_sight and clock is not None:
-        return _later_words(step, ladder.aim, clock, now=situation.minute)
+        return _later_words(step, ladder, clock, now=situation.minute)
     return next_step_text(step, ladder, clock)
 
 
-def _later_words(step: NextStep, aim: Aim, clock: SiteClock, *, now: datetime) -> str:
+def _later_words(step: NextStep, ladder: Ladder, clock: SiteClock, *, now: datetime) -> str:
     """Return what will be to do on a planet that is not in sight now, or that it was."""
-    planet, at = aim.planet, aim.at
+    planet, at = ladder.aim.planet, ladder.aim.at
     if planet is None or at is None:
         return ""
     if at < now:
         return _GONE.format(planet=opening(planet), at=clock.time(at))
     if step.move is Move.STAY and step.above is None:
         return _HIGHEST_OWNED
-    return _LATER[step.move, step.is_a_try].format(
+    is_gap = step.move is Move.STAY and step.is_gap
+    return (_LATER_GAP if is_gap else _LATER[step.move, step.is_a_try]).format(
         planet=planet.label,
         at=clock.time(at),
+        here=power_text(step.rung.power),
+        above="" if step.above is None else power_text(step.above.power),
+        ceiling="" if ladder.ceiling.power is None else power_text(ladder.ceiling.power),
         to="" if step.to is None else power_text(step.to.power),
         label="" if step.to is None else step.to.label,
     )

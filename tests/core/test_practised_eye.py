@@ -312,20 +312,27 @@ def test_where_nothing_is_left_that_shows_anything_the_evening_s_best_is_told_as
     """Mercury low before dawn, a dot of 6 arcsec, is nothing to get up for after an evening of Jupiter."""
     for time in ("23:20", "23:55"):
         told = answer_at(QUITO, f"2026-04-15T{time}")
-        assert told == "Jupiter is done for this evening: under 10° since 23:07. Its best minutes were 18:37–20:31."
+        assert (
+            told
+            == "Jupiter is done for this evening: under 10° since 23:07. Its best minutes were 18:37–20:31."
+        )
 
 
 def test_hours_that_have_begun_are_not_called_good_for_nothing() -> None:
     # Venus was low in the west, and has gone.
     told = answer_at(ROME, "2026-07-10T23:00")
 
-    assert told.startswith("Nothing good is left in your hours, 21:06–23:30; Saturn before dawn, 03:24–05:24,")
+    assert told.startswith(
+        "Nothing good is left in your hours, 21:06–23:30; Saturn before dawn, 03:24–05:24,"
+    )
 
 
 def test_a_summer_without_night_names_a_planet_that_one_would_look_at() -> None:
     told = answer_at(TROMSO, "2026-06-21T21:00")
 
-    assert told.startswith("On this evening the Sun stays up, and the sky never gets dark enough for Jupiter.")
+    assert told.startswith(
+        "On this evening the Sun stays up, and the sky never gets dark enough for Jupiter."
+    )
     assert "Mercury" not in told
     assert "gets dark enough again from" in told
 

@@ -120,6 +120,7 @@ def test_the_air_is_taken_by_a_step_of_a_scale_with_words_beside_it(
 def test_the_seconds_a_mount_takes_to_rest_are_granted_before_the_next_step(
     view: LadderView, state: AppState
 ) -> None:
+    state.set_planet(Body.SATURN)
     six_inch, *others = state.profile.telescopes
     assert "let the mount settle, watch" in view.pane.next.text()
 
@@ -161,7 +162,10 @@ def test_the_usual_limit_is_lifted_for_the_night(qtbot: QtBot, view: LadderView,
     assert not view.air.lift.isChecked()
 
 
-def test_keys_climb_the_ladder_and_the_words_follow(view: LadderView) -> None:
+def test_keys_climb_the_ladder_and_the_words_follow(view: LadderView, state: AppState) -> None:
+    # Jupiter is still to come.
+    assert view.pane.next.text() == "Once Jupiter is in sight, go on from here to 120x, 10 mm."
+    state.set_planet(Body.SATURN)
     ladder, key = view.canvas, Qt.Key
     assert view.focusProxy() is ladder
     QTest.keyClick(ladder, key.Key_Up)
