@@ -3,56 +3,24 @@
 from collections.abc import Callable
 from typing import Final
 
-import numpy as np
-
-from core.drawing.lettering import Lettering
+from core.drawing.board import Board
 from core.drawing.marks import Drawing, Page, Sheet
 from core.drawing.palette import Palette
 from core.words.glossary import Sketch
 
-_LABEL: Final = Lettering(9.0)
-_LINE: Final = 1.4
 _BEAM: Final = 1.0
-_TURN: Final = np.linspace(0.0, 2.0 * np.pi, 97)
 
-Draw = Callable[["_Board"], None]
-
-
-class _Board:
-    """A sheet with places told as shares of its width and height, from the lower left."""
-
-    def __init__(self, sheet: Sheet) -> None:
-        self.sheet = sheet
-        self.palette = sheet.palette
-        self._box = sheet.page.grown(-6.0)
-
-    def at(self, x: float, y: float) -> tuple[float, float]:
-        return self._box.left + x * self._box.width, self._box.bottom + y * self._box.height
-
-    def line(self, *places: tuple[float, float], colour: str | None = None, width: float = _LINE) -> None:
-        self.sheet.strokes([[self.at(*place) for place in places]], colour or self.palette.ink, width)
-
-    def ring(self, x: float, y: float, radius: float, *, colour: str | None = None) -> None:
-        """Draw a circle; its radius is a share of the height."""
-        middle, radius = self.at(x, y), radius * self._box.height
-        outline = np.column_stack([middle[0] + radius * np.cos(_TURN), middle[1] + radius * np.sin(_TURN)])
-        self.sheet.strokes([outline], colour or self.palette.ink, _LINE)
-
-    def disc(self, x: float, y: float, radius: float, colour: str) -> None:
-        self.sheet.circle(*self.at(x, y), radius * self._box.height, colour)
-
-    def write(self, text: str, x: float, y: float, *, align: str = "center") -> None:
-        self.sheet.write(text, *self.at(x, y), _LABEL, self.palette.faint_ink, align=align)
+Draw = Callable[[Board], None]
 
 
 def draw_sketch(page: Page, sketch: Sketch, *, palette: Palette) -> Drawing:
     """Lay the small drawing of a term out on a page."""
     sheet = Sheet(page, palette)
-    _SKETCHES[sketch](_Board(sheet))
+    _SKETCHES[sketch](Board(sheet))
     return sheet.drawing
 
 
-def _exit_pupil(board: _Board) -> None:
+def _exit_pupil(board: Board) -> None:
     accent = board.palette.accent
     for side in (1, -1):
         board.line(
@@ -67,7 +35,7 @@ def _exit_pupil(board: _Board) -> None:
     board.write("exit pupil", 0.88, 0.8)
 
 
-def _air_path(board: _Board) -> None:
+def _air_path(board: Board) -> None:
     accent = board.palette.accent
     board.line((0.0, 0.15), (1.0, 0.15))
     board.line((0.0, 0.75), (1.0, 0.75), width=0.8, colour=board.palette.faint_ink)
@@ -79,14 +47,14 @@ def _air_path(board: _Board) -> None:
     board.write("you", 0.15, 0.04)
 
 
-def _obstruction(board: _Board) -> None:
+def _obstruction(board: Board) -> None:
     board.disc(0.3, 0.5, 0.4, board.palette.accent)
     board.disc(0.3, 0.5, 0.1, board.palette.surface)
     board.write("the opening, and what", 0.74, 0.58)
     board.write("the small mirror hides", 0.74, 0.4)
 
 
-def _fields(board: _Board) -> None:
+def _fields(board: Board) -> None:
     board.ring(0.25, 0.55, 0.36)
     board.disc(0.25, 0.55, 0.12, board.palette.accent)
     board.ring(0.75, 0.55, 0.36)
@@ -95,7 +63,7 @@ def _fields(board: _Board) -> None:
     board.write("high power: little", 0.75, 0.06)
 
 
-def _eye_relief(board: _Board) -> None:
+def _eye_relief(board: Board) -> None:
     accent = board.palette.accent
     board.line((0.1, 0.25), (0.1, 0.75), (0.42, 0.75), (0.42, 0.25), (0.1, 0.25))
     for side in (1, -1):
@@ -107,7 +75,7 @@ def _eye_relief(board: _Board) -> None:
     board.write("eye", 0.82, 0.78)
 
 
-def _collimation(board: _Board) -> None:
+def _collimation(board: Board) -> None:
     for x, shift, words in ((0.25, 0.0, "in line"), (0.75, 0.1, "out of line")):
         board.ring(x, 0.56, 0.34)
         board.ring(x, 0.56, 0.26)

@@ -61,7 +61,7 @@ class FilterStep(Step):
         # The line takes the words of the list only after this signal.
         completions = self.name.set_completions(filter_completions())
         completions.activated.connect(lambda _text: QTimer.singleShot(0, self._find))
-        self.column.addWidget(PlainLabel(DARK_FILTERS_AND_SUN, wraps=True))
+        self.column.addWidget(PlainLabel(DARK_FILTERS_AND_SUN, role="caution", wraps=True))
         self.column.addStretch(1)
         self.setFocusProxy(next(iter(self.filters.values())))
 

@@ -1,9 +1,10 @@
 """Which telescope: a usual size, or one's own figures."""
 
 from attrs import evolve
-from PySide6.QtCore import QSignalBlocker, Qt
+from PySide6.QtCore import QEvent, QSignalBlocker, QSize, Qt
 from PySide6.QtWidgets import QHBoxLayout, QListWidget, QListWidgetItem, QRadioButton, QVBoxLayout, QWidget
 
+from core.drawing.signs import sign_of_telescope
 from core.gear.figures import FixedFigures, parse_aperture_mm, parse_fixed_instrument, parse_focal_length_mm
 from core.gear.owned import Diagonal, Telescope, TelescopeKind
 from core.gear.starter import StarterKit, kit_like, starter_kits
@@ -22,6 +23,7 @@ from core.words.set_up import (
 from gui.first_run.step import Hold, Step
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.readings import figure, reads
+from gui.widgets.signs import SignIcons, sign_size_px
 from gui.widgets.typed_field import TypedField
 
 _KIT = Qt.ItemDataRole.UserRole
@@ -46,6 +48,7 @@ class ScopeStep(Step):
         self._has_one = False
         self.kit: StarterKit | None = None
         self.kinds = {kind: QRadioButton(words, self) for kind, words in _KINDS.items()}
+        self._icons = SignIcons()
         self.sizes = QListWidget(self)
         self.sizes.setAccessibleName("Usual sizes")
         self.sizes.setWordWrap(True)
@@ -73,7 +76,19 @@ class ScopeStep(Step):
         self.setFocusProxy(self.sizes)
         self._choose_kind(TelescopeKind.REFLECTOR)
 
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() in (QEvent.Type.FontChange, QEvent.Type.StyleChange):
+            self._draw_signs()
+
+    def _draw_signs(self) -> None:
+        side = sign_size_px(self.font())
+        for kind, button in self.kinds.items():
+            button.setIconSize(QSize(side, side))
+            button.setIcon(self._icons.icon(sign_of_telescope(kind), self.font()))
+
     def on_shown(self, profile: Profile) -> None:
+        self._draw_signs()
         # The rows were measured before the style sheet gave them their room.
         self.sizes.doItemsLayout()
         self._has_one = bool(profile.telescopes)
@@ -120,7 +135,7 @@ class ScopeStep(Step):
         for field in (self.focal_length, self.power):
             field.editor.returnPressed.connect(self._finish_figures)
         self.column.addLayout(own)
-        self.column.addWidget(PlainLabel(TELESCOPE_AND_SUN, wraps=True))
+        self.column.addWidget(PlainLabel(TELESCOPE_AND_SUN, role="caution", wraps=True))
         # Selected, and not current: that the first one becomes as soon as the keyboard comes to the list.
         self.sizes.itemSelectionChanged.connect(self._take_selected)
         self.sizes.itemActivated.connect(self._take_at_once)

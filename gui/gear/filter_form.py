@@ -59,7 +59,7 @@ class FilterForm(OwnedForm[Filter]):
         self.add_name()
         self._facts = PlainLabel(role="small", wraps=True)
         self.add_row(self._facts)
-        self._caution = PlainLabel(FILTERS_AND_SUN, role="small", wraps=True)
+        self._caution = PlainLabel(FILTERS_AND_SUN, role="caution", wraps=True)
         self.add_row(self._caution)
 
     def carry_over(self, field: Field) -> None:

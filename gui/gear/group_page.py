@@ -55,6 +55,8 @@ class GroupPage(QWidget):
         self._kind = Kind.TELESCOPE
         self._count = PlainLabel(wraps=True)
         self._words = PlainLabel(role="faint", wraps=True)
+        self._caution = PlainLabel(DARK_FILTERS_AND_SUN, role="caution", wraps=True)
+        self._caution.hide()
         self.button = QPushButton()
         self.button.setProperty("role", "next")
         layout = QVBoxLayout(self)
@@ -62,6 +64,7 @@ class GroupPage(QWidget):
         layout.setSpacing(10)
         layout.addWidget(self._count)
         layout.addWidget(self._words)
+        layout.addWidget(self._caution)
         layout.addWidget(self.button)
         layout.addStretch(1)
         self.button.clicked.connect(lambda: self.add_wanted.emit(self._kind))
@@ -71,8 +74,8 @@ class GroupPage(QWidget):
         self._kind = kind
         count = len(things_of(profile, kind))
         self._count.setText(OWNED.format(count=count) if count else NONE_OWNED)
-        cautions = (DARK_FILTERS_AND_SUN,) if kind is Kind.FILTER else ()
-        self._words.setText(" ".join((_WORDS[kind], *cautions)))
+        self._words.setText(_WORDS[kind])
+        self._caution.setVisible(kind is Kind.FILTER)
         self.button.setText(ADD.format(thing=kind.one_more))
 
     def welcome(self, first: Kind) -> None:
@@ -80,4 +83,5 @@ class GroupPage(QWidget):
         self._kind = first
         self._count.setText(_WELCOME)
         self._words.setText(_PROMISE)
+        self._caution.hide()
         self.button.setText(ADD.format(thing=first.one_more))

@@ -1,7 +1,7 @@
 """The left of the gear view: everything that is owned, by kind."""
 
 from attrs import frozen
-from PySide6.QtCore import QEvent, QModelIndex, QSignalBlocker, Qt, Signal
+from PySide6.QtCore import QEvent, QModelIndex, QSignalBlocker, QSize, Qt, Signal
 from PySide6.QtGui import QFocusEvent, QKeySequence, QShortcut
 from PySide6.QtWidgets import (
     QAbstractItemView,
@@ -11,20 +11,33 @@ from PySide6.QtWidgets import (
     QPushButton,
     QTreeWidget,
     QTreeWidgetItem,
+    QTreeWidgetItemIterator,
     QVBoxLayout,
     QWidget,
 )
 
+from core.drawing.signs import Sign, sign_of_telescope
+from core.gear.owned import Telescope
 from core.record.observer import Profile
 from core.words.controls import KEY, WITH_KEY
 from core.words.gear_edits import ADD, ADD_ANY, NEW_UNFINISHED
 from gui.gear.owned_kinds import LISTED, Kind, things_of
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_tip import plain_tip
+from gui.widgets.signs import SignIcons, sign_size_px
 
 _MOST_LETTERS = 36
 _IN_HAND = "✓"
 _PLACE_ROLE = Qt.ItemDataRole.UserRole
+_SIGN_ROLE = Qt.ItemDataRole.UserRole + 1
+_SIGNS = {
+    Kind.TELESCOPE: Sign.REFRACTOR,
+    Kind.EYEPIECE: Sign.EYEPIECE,
+    Kind.BARLOW: Sign.BARLOW,
+    Kind.FILTER: Sign.FILTER,
+    Kind.SITE: Sign.SITE,
+    Kind.OBSERVER: Sign.OBSERVER,
+}
 # The place of a thing that is not complete yet, and so not in the profile.
 NEW = -1
 
@@ -72,6 +85,7 @@ class OwnedList(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self._icons = SignIcons()
         self.tree = _CalmTree()
         self.tree.setAccessibleName("What I own")
         self.tree.setColumnCount(2)
@@ -150,16 +164,18 @@ class OwnedList(QWidget):
         super().changeEvent(event)
         if event.type() in (QEvent.Type.FontChange, QEvent.Type.StyleChange):
             self._limit_width()
+            self._draw_signs()
 
     def _fill(self, profile: Profile, in_hand: frozenset[str], unfinished: frozenset[Kind]) -> None:
         self.tree.clear()
         for kind in LISTED:
             self._add_group(profile, kind, in_hand, kind in unfinished)
-        observer = self._item(Kind.OBSERVER.heading, OwnedRow(Kind.OBSERVER))
+        observer = self._item(Kind.OBSERVER.heading, OwnedRow(Kind.OBSERVER), _SIGNS[Kind.OBSERVER])
         self.tree.addTopLevelItem(observer)
         for top in range(self.tree.topLevelItemCount()):
             self.tree.setFirstColumnSpanned(top, QModelIndex(), True)
         self.tree.expandAll()
+        self._draw_signs()
 
     def _limit_width(self) -> None:
         words = self.add.text()
@@ -172,7 +188,7 @@ class OwnedList(QWidget):
         self.setMaximumWidth(_MOST_LETTERS * self.fontMetrics().averageCharWidth())
 
     def _add_group(self, profile: Profile, kind: Kind, in_hand: frozenset[str], has_unfinished: bool) -> None:
-        group = self._item(kind.heading, OwnedRow(kind))
+        group = self._item(kind.heading, OwnedRow(kind), _SIGNS[kind])
         font = group.font(0)
         font.setBold(True)
         group.setFont(0, font)
@@ -180,7 +196,8 @@ class OwnedList(QWidget):
         things = things_of(profile, kind)
         marks = kind in (Kind.TELESCOPE, Kind.SITE) and len(things) > 1
         for index, thing in enumerate(things):
-            item = self._item(thing.name, OwnedRow(kind, index))
+            sign = sign_of_telescope(thing.kind) if isinstance(thing, Telescope) else None
+            item = self._item(thing.name, OwnedRow(kind, index), sign)
             if marks and thing.id in in_hand:
                 item.setText(1, _IN_HAND)
                 item.setData(1, Qt.ItemDataRole.AccessibleTextRole, "in hand")
@@ -188,8 +205,20 @@ class OwnedList(QWidget):
         if has_unfinished:
             group.addChild(self._item(NEW_UNFINISHED.format(kind=kind.singular), OwnedRow(kind, NEW)))
 
-    def _item(self, text: str, place: OwnedRow) -> QTreeWidgetItem:
+    def _draw_signs(self) -> None:
+        """Give each row its sign, in the palette and beside the letters of now."""
+        side = sign_size_px(self.tree.font())
+        self.tree.setIconSize(QSize(side, side))
+        rows = QTreeWidgetItemIterator(self.tree)
+        while (item := rows.value()) is not None:
+            sign = item.data(0, _SIGN_ROLE)
+            if sign is not None:
+                item.setIcon(0, self._icons.icon(Sign(sign), self.tree.font()))
+            rows += 1
+
+    def _item(self, text: str, place: OwnedRow, sign: Sign | None = None) -> QTreeWidgetItem:
         item = QTreeWidgetItem([text])
+        item.setData(0, _SIGN_ROLE, sign)
         item.setData(0, _PLACE_ROLE, place)
         item.setFlags(Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable)
         return item

@@ -61,7 +61,7 @@ class DatesPanel(AllLines):
         self.list = QListWidget()
         self.list.setAccessibleName("Evenings that fit")
         self.list.setAccessibleDescription("Enter goes to the evening")
-        self.caution = reading_label(role="small")
+        self.caution = reading_label(role="caution")
         self.caution.setAccessibleName("Caution")
         self.progress = LateBar("Looking for evenings")
         self.go = QPushButton("&Go to this evening")
@@ -77,6 +77,7 @@ class DatesPanel(AllLines):
         foot = QHBoxLayout()
         foot.setSpacing(12)
         foot.addWidget(self.caution, 1)
+        foot.addStretch()
         foot.addWidget(self.progress)
         foot.addWidget(self.go, 0, Qt.AlignmentFlag.AlignTop)
         foot.addWidget(self.back, 0, Qt.AlignmentFlag.AlignTop)
@@ -154,7 +155,7 @@ class DatesPanel(AllLines):
             return
         is_assumed = usual == (USUAL_FROM, USUAL_UNTIL)
         self.sentence.setText(found_sentence(found, site, usual=usual, is_assumed=is_assumed, clock=clock))
-        self.caution.setText(" ".join(found_cautions(found, usual=usual)))
+        self._show_caution(" ".join(found_cautions(found, usual=usual)))
         self.list.clear()
         for evening in found.evenings:
             seen = [seen_words(each, clock) for each in evening.seen]
@@ -165,9 +166,13 @@ class DatesPanel(AllLines):
     def _show_nothing(self, sentence: str) -> None:
         self.progress.end()
         self.sentence.setText(sentence)
-        self.caution.setText("")
+        self._show_caution("")
         self.list.clear()
         self.go.setEnabled(False)
+
+    def _show_caution(self, words: str) -> None:
+        self.caution.setText(words)
+        self.caution.setVisible(bool(words))
 
     def _go_to(self, item: QListWidgetItem | None) -> None:
         if item is None:

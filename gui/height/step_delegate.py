@@ -5,6 +5,7 @@ from typing import Final
 from PySide6.QtCore import (
     QAbstractItemModel,
     QEvent,
+    QPointF,
     QRect,
     QSize,
     Qt,
@@ -15,6 +16,7 @@ from PySide6.QtWidgets import QAbstractItemView, QStyle, QStyledItemDelegate, QS
 from gui.height.steps_model import ROW_ROLE, StepRow
 from gui.widgets.model_index import AnyIndex
 from gui.widgets.roomy_delegate import ink
+from gui.widgets.signs import paint_sign, sign_size_px
 from gui.widgets.wrapped_text import draw_lines, wrapped_lines
 
 _BOX_PX: Final = 16
@@ -49,10 +51,22 @@ class StepDelegate(QStyledItemDelegate):
         room = _words_room(cell.rect)
         font = _title_font(cell.font, row)
         painter.setFont(font)
-        painter.setPen(ink(is_chosen=is_chosen, is_faint=row.is_done))
-        draw_lines(painter, wrapped_lines(title, font, room.width(), 1), room.left(), room.top())
+        colour = ink(is_chosen=is_chosen, is_faint=row.is_done)
+        painter.setPen(colour)
+        side = sign_size_px(cell.font)
+        place = QPointF(room.left(), room.top() + (painter.fontMetrics().height() - side) / 2)
+        # A caution has a colour of its own, but for where its row is in hand or done.
+        own = row.caution and not (is_chosen or row.is_done)
+        paint_sign(painter, row.sign, place, side, None if own else colour.name())
+        after = side + _BETWEEN_PX // 2
+        draw_lines(
+            painter,
+            wrapped_lines(title, font, max(room.width() - after, 1), 1),
+            room.left() + after,
+            room.top(),
+        )
         if self.is_folded:
-            left = painter.fontMetrics().horizontalAdvance(title) + _BETWEEN_PX
+            left = after + painter.fontMetrics().horizontalAdvance(title) + _BETWEEN_PX
             room.adjust(left, 0, 0, 0)
         else:
             room.adjust(0, painter.fontMetrics().lineSpacing(), 0, 0)
@@ -104,7 +118,7 @@ class StepDelegate(QStyledItemDelegate):
 
 def _title_font(font: QFont, row: StepRow) -> QFont:
     bold = QFont(font)
-    bold.setBold(row.is_next)
+    bold.setBold(row.is_next or (row.caution and not row.is_done))
     return bold
 
 

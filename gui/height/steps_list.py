@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from core.drawing.signs import sign_of_step
 from core.situation.situation import Situation
 from core.tonight.steps import ESTIMATES, EveningItem, ItemKind, OwnItem, is_over, past_first, step_in_hand
 from core.words.evening import NOTHING_TO_PREPARE, heard_words, item_title, item_words
@@ -171,6 +172,8 @@ class StepsList(QWidget):
                         words="" if isinstance(item, OwnItem) else item_words(item, clock, unit=unit),
                         heard=heard_words(item, clock, unit=unit),
                         is_done=item.is_done,
+                        sign=sign_of_step(item.kind, caution=item.caution),
+                        caution=item.caution,
                         is_next=item is following,
                     )
                     for item in self._items

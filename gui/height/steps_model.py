@@ -6,6 +6,7 @@ from typing import Any
 from attrs import frozen
 from PySide6.QtCore import QAbstractListModel, QObject, Qt, Signal
 
+from core.drawing.signs import Sign
 from core.words.controls import EVENING_STEP
 from gui.widgets.model_index import NO_INDEX, AnyIndex
 from gui.widgets.plain_tip import plain_tip
@@ -15,7 +16,10 @@ ROW_ROLE = Qt.ItemDataRole.UserRole
 
 @frozen(kw_only=True)
 class StepRow:
-    """One step as it is shown: ``heard`` is what those are told who cannot see it; ``is_next`` comes next."""
+    """One step as it is shown: ``heard`` is what those are told who cannot see it; ``is_next`` comes next.
+
+    ``caution`` marks what concerns safety, which its ``sign`` and its weight tell.
+    """
 
     key: str
     when: str
@@ -23,7 +27,9 @@ class StepRow:
     words: str
     heard: str
     is_done: bool
+    sign: Sign
     is_next: bool = False
+    caution: bool = False
 
 
 class StepsModel(QAbstractListModel):

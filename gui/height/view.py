@@ -86,7 +86,7 @@ class HeightView(QWidget):
         self.to_year.setAccessibleDescription("Show the planet's year, and go from there to any evening")
         self.in_words = QPushButton("In w&ords")
         self.in_words.setAccessibleDescription("Show what to prepare, each target and when to stop, as text")
-        self.caution = reading_label(SUN_IS_UP, role="warning")
+        self.caution = reading_label(SUN_IS_UP, role="caution")
         self.cells = BodyCells()
         # Without a parent it would be a window of its own for a moment.
         self.steps = StepsList(state, self)

@@ -60,7 +60,7 @@ class YearPanel(AllLines):
         self._first: date | None = None
         self.sentence = PlainLabel(wraps=True)
         self.sentence.setAccessibleName("Best weeks of the year")
-        self.caution = PlainLabel(role="small", wraps=True)
+        self.caution = PlainLabel(role="caution", wraps=True)
         self.caution.setAccessibleName("Caution")
         self.caution.hide()
         self.notes = reading_label(role="small")

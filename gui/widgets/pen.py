@@ -118,8 +118,8 @@ class ScreenPen:
         self._bottom = drawing.page.height * self._scale
         self._ratio = painter.device().devicePixelRatio()
 
-    def paint(self) -> None:
-        """Paint the ground and all marks."""
+    def paint(self, *, ground: bool = True) -> None:
+        """Paint the ground, unless what is there is to show through, and all marks."""
         painter, page = self._painter, self._drawing.page
         painter.save()
         painter.setRenderHints(
@@ -129,7 +129,8 @@ class ScreenPen:
         )
         whole = QRectF(0.0, 0.0, page.width * self._scale, self._bottom)
         painter.setClipRect(whole.adjusted(0.0, 0.0, 1.0, 1.0))
-        painter.fillRect(whole.adjusted(0.0, 0.0, 1.0, 1.0), QColor(self._drawing.ground))
+        if ground:
+            painter.fillRect(whole.adjusted(0.0, 0.0, 1.0, 1.0), QColor(self._drawing.ground))
         for mark in self._drawing.marks:
             self._paint(mark)
         painter.restore()

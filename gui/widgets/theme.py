@@ -50,6 +50,11 @@ class Theme(QObject):
         """Return the application's theme."""
         return app.findChild(cls) or cls(app)
 
+    @property
+    def palette_name(self) -> str:
+        """The palette that is worn, the first one before any is."""
+        return PaletteName.DAY.value if self._worn is None else self._worn[0]
+
     def wear(self, palette_name: str, text_scale: float = 1.0) -> None:
         """Put on a palette by its name, with letters ``text_scale`` times their usual size."""
         if (palette_name, text_scale) == self._worn:
@@ -75,6 +80,13 @@ class Theme(QObject):
     def dim(self, step: int) -> None:
         """Take the light of the night palette down to a step, from 0 to the last of ``DIMMER_STEPS``."""
         self._filters.dim(step)
+
+
+def worn_palette() -> str:
+    """Return the name of the palette that the application wears."""
+    app = QApplication.instance()
+    assert isinstance(app, QApplication)
+    return Theme.of(app).palette_name
 
 
 def widget_palette(palette: Palette) -> QPalette:
