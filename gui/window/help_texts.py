@@ -19,10 +19,11 @@ Everywhere
   Tab, Shift+Tab   next and previous control
   F9   next palette: day, dusk, night
   Ctrl+F9, Shift+F9   night palette dimmer, brighter
-  F11   full screen, without the bright frame of the window
+  F11   full screen, without bright frames of the desktop
   Ctrl++, Ctrl+-, Ctrl+0   text larger, smaller, usual
   F1   this list
   F2, or a click on a word   what the words on the screen mean
+  F2, F9, F11 and the keys of the text size work in dialogs too
 
 Profile
   Ctrl+N, Ctrl+O   new, open
@@ -39,7 +40,7 @@ Gear
   Page Up, Page Down, in the picture of the horizon   choose an obstacle
   Arrows there   move and raise it; with Shift by five degrees
   Ctrl+Left, Ctrl+Right; Alt+Left, Alt+Right   move its first edge; its second edge
-  Ctrl+Delete   take it away
+  Ctrl+Delete, there and in the tables under it   take it away
   Esc, with two scopes side by side   back
 
 Height, with the chart in focus
