@@ -20,6 +20,7 @@ _SCRIPTS: Final = {
     "HANGUL": ("Korean", _EAST_ASIAN),
     "BOPOMOFO": ("Chinese", _EAST_ASIAN),
 }
+LETTER_PACKAGES: Final = (_EAST_ASIAN, _MOST_SCRIPTS, _SIGNS)
 _PICTURES: Final = ("small pictures", _SIGNS)
 _MISSING: Final = (
     "No font here has letters for {scripts}, so boxes stand in their place ({sample}). "

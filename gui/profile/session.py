@@ -14,6 +14,7 @@ from core.problems import ProblemsError
 from core.record.files import is_file, read_text, same_file, set_aside, write_atomically
 from core.situation.choices import MOST_DIMMED
 from core.words.files import settings_damaged_words
+from core.words.missing_letters import LETTER_PACKAGES
 from core.words.tour import TOUR
 
 FOLDER_VARIABLE = "STILLAIR_STATE_FOLDER"
@@ -40,6 +41,8 @@ class Session:
     scope: str = ""
     tour_step: int = 0
     tour_is_done: bool = False
+    # Packages of letters that were missing, so that each is named once and not at every start.
+    letters_told: tuple[str, ...] = ()
 
     def with_opened(self, path: Path) -> "Session":
         """Return the session with a file at the head of the recent ones."""
@@ -99,6 +102,9 @@ def _understood(data: dict[str, Any]) -> Session:
     if isinstance(recent, list):
         names = [name for name in recent if isinstance(name, str) and name and "\0" not in name]
         taken["recent"] = tuple(names[:_RECENT_LIMIT])
+    told = data.get("letters_told")
+    if isinstance(told, list):
+        taken["letters_told"] = tuple(name for name in told if name in LETTER_PACKAGES)
     for key in ("site", "scope"):
         if isinstance(data.get(key), str):
             taken[key] = data[key]

@@ -1,8 +1,8 @@
 """Notices names whose letters no font of this system has, and says once what to install."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
-from PySide6.QtCore import QObject
+from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QFontMetrics, QGuiApplication
 
 from core.record.observer import Profile
@@ -12,13 +12,23 @@ from gui.state import AppState, Change
 
 
 class LettersWatch(QObject):
-    """Looks at the names of a profile whenever one has changed; each package is named once."""
+    """Looks at the names of a profile whenever one has changed; each package is named once.
 
-    def __init__(self, state: AppState, parent: QObject | None = None) -> None:
+    ``named`` are those that were named before, at another start.
+
+    Signals
+    -------
+    has_named
+        All packages named so far, as a tuple.
+    """
+
+    has_named = Signal(object)
+
+    def __init__(self, state: AppState, named: Iterable[str] = (), parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._state = state
         self._known: set[str] = set()
-        self._named: set[str] = set()
+        self._named = set(named)
         state.changed.connect(self._on_changed)
 
     def look(self) -> None:
@@ -35,6 +45,7 @@ class LettersWatch(QObject):
         if unnamed:
             self._named |= set(packages_for(unnamed))
             self._state.tell(missing_letters_text(unnamed))
+            self.has_named.emit(tuple(sorted(self._named)))
 
     def _on_changed(self, change: Change) -> None:
         if change.of(Situation.profile):

@@ -52,6 +52,11 @@ class SessionKeeper(QObject):
         self._documents.session = attrs.evolve(self._documents.session, tour_is_done=True)
         self.keep()
 
+    def keep_letters(self, packages: tuple[str, ...]) -> None:
+        """Note which packages of letters have been named."""
+        self._documents.session = attrs.evolve(self._documents.session, letters_told=packages)
+        self.keep()
+
     def _on_changed(self, change: Change) -> None:
         if change.of(Situation.dimmer, Situation.palette_name, Situation.text_scale):
             self.keep()

@@ -122,7 +122,7 @@ class Shell(QMainWindow):
         state.loaded.connect(self._on_loaded)
         state.told.connect(self.message_line.say)
         state.loaded.connect(self.message_line.forget)
-        self.letters_watch = LettersWatch(state, self)
+        self.letters_watch = LettersWatch(state, self.documents.session.letters_told, self)
         self.message_line.gone.connect(self.letters_watch.look)
         self._steps_done = 0
         state.undo_stack.indexChanged.connect(self._on_steps)
@@ -130,6 +130,7 @@ class Shell(QMainWindow):
         self.tour.left.connect(lambda: state.tell(LEFT))
         self.tour.ended.connect(self._on_tour_ended)
         self._session = SessionKeeper(state, self.documents, self.tour, session_file, self)
+        self.letters_watch.has_named.connect(self._session.keep_letters)
         self._choose_first_view(view)
         self._dress()
         self._theme.dim(state.situation.dimmer)

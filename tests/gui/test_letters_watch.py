@@ -8,10 +8,13 @@ import attrs
 import pytest
 from PySide6.QtGui import QFontMetrics
 from PySide6.QtWidgets import QApplication
+from pytestqt.qtbot import QtBot
 
 from core.record.profile import read_profile
 from core.words.missing_letters import missing_letters_text
+from gui.profile.session import SessionFile
 from gui.state import AppState
+from gui.widgets.theme import Theme
 from gui.window import letters_watch
 from gui.window.shell import Shell
 
@@ -63,6 +66,24 @@ def test_a_profile_that_is_opened_is_looked_at_after_what_else_is_said(
     assert shell.message_line.text.text() == "Edits from the last time are back."
     shell.message_line.dismiss.click()
     assert "fonts-noto-cjk" in shell.message_line.text.text()
+
+
+@pytest.mark.usefixtures("latin_only")
+def test_the_next_start_says_it_no_more(
+    qtbot: QtBot, theme: Theme, make_state: Callable[..., AppState], state_folder: Path
+) -> None:
+    profile = read_profile(ROOT / "sample_profiles" / "first_refractor_japan.toml")
+
+    def told_at_a_start() -> str:
+        file = SessionFile(state_folder)
+        shell = Shell(make_state(profile), theme, session=file.read()[0], session_file=file)
+        qtbot.addWidget(shell)
+        shell.show()
+        QApplication.processEvents()
+        return shell.message_line.text.text()
+
+    assert "fonts-noto-cjk" in told_at_a_start()
+    assert told_at_a_start() == ""
 
 
 def test_several_scripts_name_several_packages() -> None:
