@@ -5,6 +5,7 @@ import pkgutil
 from collections.abc import Callable, Iterator
 
 from PySide6.QtCore import QPoint
+from PySide6.QtPrintSupport import QPrintDialog, QPrinter
 from PySide6.QtWidgets import (
     QApplication,
     QComboBox,
@@ -139,6 +140,7 @@ def makers(shell: Shell) -> dict[str, Callable[[], QDialog]]:
         "step": lambda: _step(shell, situation),
         "file to open": lambda: _file_dialog(shell, "Open a profile", None),
         "file to save": lambda: _saving(shell),
+        "printer": lambda: _PrinterChoice(shell),
         "question of Qt's own": lambda: _question(shell),
         "guide": lambda: Guide(state, shell),
     }
@@ -228,6 +230,14 @@ def _saving(shell: Shell) -> QFileDialog:
     dialog = _file_dialog(shell, "Save the profile", None)
     dialog.setAcceptMode(QFileDialog.AcceptMode.AcceptSave)
     return dialog
+
+
+class _PrinterChoice(QPrintDialog):
+    """Qt's own dialog with its printer, which it does not keep."""
+
+    def __init__(self, shell: Shell) -> None:
+        self.kept = QPrinter()
+        super().__init__(self.kept, shell)
 
 
 def _question(shell: Shell) -> QMessageBox:
