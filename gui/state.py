@@ -75,10 +75,6 @@ class AppState(SituationHolder):
         # On its own a moment of tonight would wander off into the next evening at sunrise.
         self._choose(time=time, evening=self.situation.chosen_evening)
 
-    def follow_now(self) -> None:
-        """Look at the present moment, and keep up with it; on another evening, go back to tonight first."""
-        self.show_tonight()
-
     # Planet, scope and air.
 
     def set_planet(self, planet: Body | None) -> None:

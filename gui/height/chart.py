@@ -13,6 +13,7 @@ from core.drawing.palette import load_palette
 from core.situation.situation import Situation
 from core.words.evening import titled
 from core.words.site_clock import SiteClock
+from gui.height.line_tag import paint_tag, tag_box
 from gui.state import AppState, Change
 from gui.widgets.canvas import KeyedCanvas
 from gui.widgets.in_sight import InSight
@@ -105,9 +106,7 @@ class HeightCanvas(KeyedCanvas):
             )
         if self.hovered is not None:
             self._paint_line(painter, self.hovered, QPen(ink, 1.0, Qt.PenStyle.DotLine), "")
-        if self.hasFocus():
-            painter.setPen(QPen(accent, 2.0))
-            painter.drawRect(QRectF(self.rect()).adjusted(1, 1, -1, -1))
+        self.paint_focus(painter, accent)
 
     def _paint_line(self, painter: QPainter, moment: datetime, pen: QPen, tag: str) -> None:
         x = self.line_x(moment)
@@ -118,22 +117,10 @@ class HeightCanvas(KeyedCanvas):
             ends = (QPointF(x, self.from_page(0, y)[1]) for y in (top, bottom))
             painter.drawLine(*ends)
         if tag:
+            palette = load_palette(self._state.situation.palette_name)
+            box = self._clear_of_words(tag_box(painter, x, 0.0, tag, width=self.width()))
             is_now = moment == self._state.situation.now
-            self._paint_tag(painter, x, tag, pen.color(), is_now=is_now)
-
-    def _paint_tag(self, painter: QPainter, x: float, tag: str, edge: QColor, *, is_now: bool) -> None:
-        """Write a word at the head of a line, on ground of its own so that it is read over any curve."""
-        palette = load_palette(self._state.situation.palette_name)
-        metrics = painter.fontMetrics()
-        width, height = metrics.horizontalAdvance(tag) + 10, metrics.height() + 2
-        left = min(max(x - width / 2, 0.0), self.width() - width)
-        box = self._clear_of_words(QRectF(left, 0.0, width, height))
-        # At night a wide patch in the colour of the line would be the brightest thing in the window.
-        painter.fillRect(box, QColor(palette.chosen if is_now else palette.surface))
-        painter.setPen(QPen(edge, 1.0))
-        painter.drawRect(box)
-        painter.setPen(QColor(palette.chosen_ink if is_now else palette.ink))
-        painter.drawText(box, Qt.AlignmentFlag.AlignCenter, tag)
+            paint_tag(painter, box, tag, palette=palette, edge=pen.color(), is_chosen=is_now)
 
     def _clear_of_words(self, box: QRectF) -> QRectF:
         """Return the highest place of a box in the chart where it covers no word, else the very top."""
@@ -191,7 +178,7 @@ class HeightCanvas(KeyedCanvas):
             by = step if key == Qt.Key.Key_Right else -step
             return lambda: self._state.set_time(self._state.situation.time + by)
         acts: dict[Qt.Key, Callable[[], None]] = {
-            Qt.Key.Key_Home: self._state.follow_now,
+            Qt.Key.Key_Home: self._state.show_tonight,
             Qt.Key.Key_Up: lambda: self._state.step_planet(-1),
             Qt.Key.Key_Down: lambda: self._state.step_planet(1),
             Qt.Key.Key_PageUp: lambda: self._state.step_evening(-1),

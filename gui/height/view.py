@@ -92,7 +92,7 @@ class HeightView(QWidget):
         self.steps = StepsList(state, self)
         self.pages = OnePage()
         self._lay_out()
-        self.now.clicked.connect(state.follow_now)
+        self.now.clicked.connect(state.show_tonight)
         self.in_words.clicked.connect(self._tell_evening)
         self.to_find.clicked.connect(self._tell_ways_to_find)
         self.all_looks.clicked.connect(self._tell_looks)

@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from datetime import date
 
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QPointF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QKeyEvent, QMouseEvent, QPainter, QPen
 from PySide6.QtWidgets import QWidget
 
@@ -13,6 +13,7 @@ from core.drawing.year_chart import YearChart, draw_year
 from core.situation.situation import Situation
 from core.words.dates import short_date_text
 from core.year.year import Year
+from gui.height.line_tag import paint_tag, tag_box
 from gui.state import AppState, Change
 from gui.widgets.canvas import KeyedCanvas
 
@@ -96,19 +97,10 @@ class YearCanvas(KeyedCanvas):
             top, bottom = self.from_page(0, plot.top)[1], self.from_page(0, plot.bottom)[1]
             painter.setPen(QPen(QColor(palette.ink), 1.5, Qt.PenStyle.DashLine))
             painter.drawLine(QPointF(x, top), QPointF(x, bottom))
-            self._paint_tag(painter, x, top, short_date_text(self.marked))
-        if self.hasFocus():
-            painter.setPen(QPen(QColor(palette.accent), 2.0))
-            painter.drawRect(QRectF(self.rect()).adjusted(1, 1, -1, -1))
-
-    def _paint_tag(self, painter: QPainter, x: float, top: float, words: str) -> None:
-        """Write the date at the head of the line, on ground of its own so that it is read over anything."""
-        palette, metrics = load_palette(self._state.situation.palette_name), painter.fontMetrics()
-        width, height = metrics.horizontalAdvance(words) + 10, metrics.height() + 2
-        box = QRectF(min(max(x - width / 2, 0.0), self.width() - width), top, width, height)
-        painter.fillRect(box, QColor(palette.ink))
-        painter.setPen(QColor(palette.background))
-        painter.drawText(box, Qt.AlignmentFlag.AlignCenter, words)
+            tag = short_date_text(self.marked)
+            box = tag_box(painter, x, top, tag, width=self.width())
+            paint_tag(painter, box, tag, palette=palette, edge=QColor(palette.ink))
+        self.paint_focus(painter, QColor(palette.accent))
 
     # Hands.
 

@@ -3,8 +3,8 @@
 from collections.abc import Callable
 from functools import partial
 
-from PySide6.QtCore import QRect, QSize, Qt
-from PySide6.QtGui import QColor, QKeyEvent, QMouseEvent, QPainter, QPen
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtGui import QColor, QKeyEvent, QMouseEvent, QPainter
 from PySide6.QtWidgets import QWidget
 
 from core.drawing.ladder import LadderChart, draw_ladder
@@ -21,7 +21,6 @@ from gui.widgets.theme import USUAL_POINTS
 # A drawing narrower than this leaves no room for the words beside its rungs.
 _LEAST_WIDTH_PX = 210
 _LEAST_HEIGHT_PX = 190
-_FRAME_PX = 2
 _NO_RUNG = "Power ladder, with no rung to take in hand"
 # Values that the drawing is made of.
 DRAWN_FROM = (
@@ -108,9 +107,4 @@ class LadderCanvas(KeyedCanvas):
 
     def _paint_frame(self, painter: QPainter) -> None:
         """Show that the keyboard steps the ladder."""
-        if not self.hasFocus():
-            return
-        accent = QColor(load_palette(self._state.situation.palette_name).accent)
-        painter.setPen(QPen(accent, _FRAME_PX))
-        inset = _FRAME_PX // 2
-        painter.drawRect(QRect(inset, inset, self.width() - _FRAME_PX, self.height() - _FRAME_PX))
+        self.paint_focus(painter, QColor(load_palette(self._state.situation.palette_name).accent))

@@ -4,8 +4,8 @@ import math
 import sys
 from collections.abc import Callable
 
-from PySide6.QtCore import QPoint, QSize, Signal
-from PySide6.QtGui import QAccessible, QColor, QFocusEvent, QKeyEvent, QPainter, QPaintEvent, QPixmap
+from PySide6.QtCore import QPoint, QRectF, QSize, Signal
+from PySide6.QtGui import QAccessible, QColor, QFocusEvent, QKeyEvent, QPainter, QPaintEvent, QPen, QPixmap
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from core.drawing.marks import Drawing, Page
@@ -14,6 +14,7 @@ from gui.widgets.readers import OwnControl
 from gui.widgets.theme import USUAL_POINTS
 
 Ground = str
+_FRAME_PX = 2.0
 
 
 class Canvas(OwnControl, QWidget):
@@ -116,6 +117,13 @@ class KeyedCanvas(Canvas):
             super().keyPressEvent(event)
         else:
             act()
+
+    def paint_focus(self, painter: QPainter, colour: QColor) -> None:
+        """Frame the drawing while it has the keyboard."""
+        if self.hasFocus():
+            painter.setPen(QPen(colour, _FRAME_PX))
+            inset = _FRAME_PX / 2
+            painter.drawRect(QRectF(self.rect()).adjusted(inset, inset, -inset, -inset))
 
     def focusInEvent(self, event: QFocusEvent) -> None:
         super().focusInEvent(event)

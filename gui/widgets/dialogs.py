@@ -1,6 +1,6 @@
 """The dialogs of the window; each is one function, so that what asks can be given another answer."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from enum import Enum, auto
 from pathlib import Path
 
@@ -28,7 +28,8 @@ from core.words.files import (
 )
 from gui.widgets.plain_label import PlainLabel
 
-_FILES = "Stillair profiles (*.toml);;All files (*)"
+_PROFILES = {"Stillair profiles (*.toml)": "toml", "All files (*)": "toml"}
+_LOGS_TO_READ = {"Log (*.json)": "json", "All files (*)": "json"}
 _LOGS = {"Log to import elsewhere (*.json)": "json", "Table for a spreadsheet (*.csv)": "csv"}
 _PICTURES = {"Picture (*.png)": "png", "Page to print (*.pdf)": "pdf", "Drawing (*.svg)": "svg"}
 _SHEETS = {
@@ -158,59 +159,58 @@ def ask_write_over(parent: QWidget | None, name: str) -> Version | None:
 
 def ask_open(parent: QWidget | None, folder: Path | None) -> Path | None:
     """Ask for a profile to open."""
-    dialog = _file_dialog(parent, "Open a profile", folder)
-    dialog.setFileMode(QFileDialog.FileMode.ExistingFile)
-    return _chosen(dialog)
-
-
-def ask_save(parent: QWidget | None, folder: Path | None, name: str) -> Path | None:
-    """Ask where to save a profile; the dialog asks before it replaces a file."""
-    dialog = _file_dialog(parent, "Save the profile", folder)
-    dialog.setAcceptMode(QFileDialog.AcceptMode.AcceptSave)
-    dialog.setDefaultSuffix("toml")
-    dialog.selectFile(name)
-    return _chosen(dialog)
-
-
-def ask_picture(parent: QWidget | None, folder: Path | None, name: str) -> Path | None:
-    """Ask where to save a picture, as PNG, PDF or SVG; the dialog asks before it replaces a file."""
-    dialog = _file_dialog(parent, "Save the picture", folder, ";;".join(_PICTURES))
-    dialog.setAcceptMode(QFileDialog.AcceptMode.AcceptSave)
-    dialog.setDefaultSuffix("png")
-    dialog.filterSelected.connect(lambda kind: dialog.setDefaultSuffix(_PICTURES[kind]))
-    dialog.selectFile(name)
-    return _chosen(dialog)
-
-
-def ask_sheet(parent: QWidget | None, folder: Path | None, name: str) -> Path | None:
-    """Ask where to save an evening, as page, picture, calendar or table; asks before it replaces a file."""
-    dialog = _file_dialog(parent, "Save the evening", folder, ";;".join(_SHEETS))
-    dialog.setAcceptMode(QFileDialog.AcceptMode.AcceptSave)
-    dialog.setDefaultSuffix("pdf")
-    dialog.filterSelected.connect(lambda kind: dialog.setDefaultSuffix(_SHEETS[kind]))
-    dialog.selectFile(name)
-    return _chosen(dialog)
-
-
-def ask_save_log(parent: QWidget | None, folder: Path | None) -> Path | None:
-    """Ask where to save a copy of the log, as JSON or CSV; the dialog asks before it replaces a file."""
-    dialog = _file_dialog(parent, "Save a copy of the log", folder, ";;".join(_LOGS))
-    dialog.setAcceptMode(QFileDialog.AcceptMode.AcceptSave)
-    dialog.setDefaultSuffix("json")
-    dialog.filterSelected.connect(lambda kind: dialog.setDefaultSuffix(_LOGS[kind]))
-    dialog.selectFile("observing_log.json")
-    return _chosen(dialog)
+    return _ask_to_open(parent, "Open a profile", folder, _PROFILES)
 
 
 def ask_open_log(parent: QWidget | None, folder: Path | None) -> Path | None:
     """Ask for a log to take in."""
-    dialog = _file_dialog(parent, "Import a log", folder, "Log (*.json);;All files (*)")
+    return _ask_to_open(parent, "Import a log", folder, _LOGS_TO_READ)
+
+
+def ask_save(parent: QWidget | None, folder: Path | None, name: str) -> Path | None:
+    """Ask where to save a profile; the dialog asks before it replaces a file."""
+    return _ask_to_save(parent, "Save the profile", folder, _PROFILES, name)
+
+
+def ask_picture(parent: QWidget | None, folder: Path | None, name: str) -> Path | None:
+    """Ask where to save a picture, as PNG, PDF or SVG; the dialog asks before it replaces a file."""
+    return _ask_to_save(parent, "Save the picture", folder, _PICTURES, name)
+
+
+def ask_sheet(parent: QWidget | None, folder: Path | None, name: str) -> Path | None:
+    """Ask where to save an evening, as page, picture, calendar or table; asks before it replaces a file."""
+    return _ask_to_save(parent, "Save the evening", folder, _SHEETS, name)
+
+
+def ask_save_log(parent: QWidget | None, folder: Path | None) -> Path | None:
+    """Ask where to save a copy of the log, as JSON or CSV; the dialog asks before it replaces a file."""
+    return _ask_to_save(parent, "Save a copy of the log", folder, _LOGS, "observing_log.json")
+
+
+def _ask_to_open(
+    parent: QWidget | None, title: str, folder: Path | None, kinds: Mapping[str, str]
+) -> Path | None:
+    dialog = _file_dialog(parent, title, folder, kinds)
     dialog.setFileMode(QFileDialog.FileMode.ExistingFile)
     return _chosen(dialog)
 
 
-def _file_dialog(parent: QWidget | None, title: str, folder: Path | None, kinds: str = _FILES) -> QFileDialog:
-    dialog = QFileDialog(parent, title, str(folder) if folder else _usual_folder(), kinds)
+def _ask_to_save(
+    parent: QWidget | None, title: str, folder: Path | None, kinds: Mapping[str, str], name: str
+) -> Path | None:
+    """Ask for a file of one of some kinds, each with the ending that a name without one gets."""
+    dialog = _file_dialog(parent, title, folder, kinds)
+    dialog.setAcceptMode(QFileDialog.AcceptMode.AcceptSave)
+    dialog.setDefaultSuffix(next(iter(kinds.values())))
+    dialog.filterSelected.connect(lambda kind: dialog.setDefaultSuffix(kinds[kind]))
+    dialog.selectFile(name)
+    return _chosen(dialog)
+
+
+def _file_dialog(
+    parent: QWidget | None, title: str, folder: Path | None, kinds: Mapping[str, str] = _PROFILES
+) -> QFileDialog:
+    dialog = QFileDialog(parent, title, str(folder) if folder else _usual_folder(), ";;".join(kinds))
     dialog.setOption(QFileDialog.Option.DontUseNativeDialog)
     dialog.resize(_CHOOSER)
     folders = dialog.findChild(QSplitter)

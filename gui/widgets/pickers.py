@@ -9,6 +9,7 @@ from PySide6.QtWidgets import (
     QCalendarWidget,
     QComboBox,
     QDateEdit,
+    QDateTimeEdit,
     QStyle,
     QStyleOptionComboBox,
     QStylePainter,
@@ -116,13 +117,8 @@ class DatePicker(QDateEdit):
 
     def __init__(self, name: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setAccessibleName(name)
-        # A reader of the screen meets the line inside it as well.
-        self.lineEdit().setAccessibleName(name)
-        self.setLocale(ENGLISH)
+        _prepare(self, name)
         self.setDisplayFormat("d MMM yyyy")
-        # A half typed date is not yet a choice.
-        self.setKeyboardTracking(False)
         self.setCalendarPopup(True)
         self.setCalendarWidget(_calendar(self))
         self.dateChanged.connect(self._on_changed)
@@ -157,12 +153,7 @@ class TimePicker(QTimeEdit):
 
     def __init__(self, name: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setAccessibleName(name)
-        # A reader of the screen meets the line inside it as well.
-        self.lineEdit().setAccessibleName(name)
-        self.setLocale(ENGLISH)
-        # A half typed time is not yet a choice.
-        self.setKeyboardTracking(False)
+        _prepare(self, name)
         # The style sheet's padding does not reach the text of a control that has no visible buttons.
         self.lineEdit().setTextMargins(_TEXT_MARGIN_PX, 0, 0, 0)
         self.timeChanged.connect(lambda chosen: self.picked.emit(time(chosen.hour(), chosen.minute())))
@@ -182,6 +173,16 @@ def captioned(caption: str, control: QWidget) -> PlainLabel:
     label = PlainLabel(caption, role="small")
     label.setBuddy(control)
     return label
+
+
+def _prepare(editor: QDateTimeEdit, name: str) -> None:
+    """Name what a date or a time is typed in, and let it tell only of what is typed to its end."""
+    editor.setAccessibleName(name)
+    # A reader of the screen meets the line inside it as well.
+    editor.lineEdit().setAccessibleName(name)
+    editor.setLocale(ENGLISH)
+    # A half typed one is not yet a choice.
+    editor.setKeyboardTracking(False)
 
 
 def _qdate(day: date) -> QDate:

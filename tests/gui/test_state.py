@@ -205,7 +205,7 @@ def test_a_chosen_moment_stays_while_the_clock_goes_on(state: AppState, clock: H
     clock.move(timedelta(minutes=5))
     assert differing(state, state.beat) == {Situation.now}
     assert state.situation.time == chosen
-    state.follow_now()
+    state.show_tonight()
     assert state.situation.time == datetime(2026, 12, 5, 21, 47, tzinfo=UTC)
 
 

@@ -1,0 +1,110 @@
+"""The answer on top: it follows what is chosen, and gives its reasons when asked."""
+
+import re
+from collections.abc import Callable
+
+import pytest
+from PySide6.QtCore import QPoint, QRect, Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QWidget
+from pytestqt.qtbot import QtBot
+
+from core.air.first_look import FirstLook
+from core.sky.bodies import Body
+from gui.state import AppState
+from gui.window.shell import Shell
+from gui.window.views import GEAR, HEIGHT, LADDER
+from tests.gui.fitting import faults
+
+MakeShell = Callable[..., Shell]
+MakeState = Callable[..., AppState]
+
+
+def test_the_answer_follows_planet_and_air_and_gives_its_reasons(
+    qtbot: QtBot, shell: Shell, state: AppState
+) -> None:
+    bar = shell.answer_bar
+    assert bar.sentence.text().startswith(
+        "Saturn has been past its best since 21:37; better still is Jupiter"
+    )
+    assert not bar.reasons.isVisible()
+
+    qtbot.mouseClick(bar.why, Qt.MouseButton.LeftButton)
+    assert bar.reasons.isVisible()
+    assert "Saturn: rises" in bar.reasons.text()
+    assert bar.panel.geometry().top() >= bar.geometry().bottom()
+    assert (shell.width(), shell.height()) == (1280, 800)
+
+    QTest.keyClick(bar.panel, Qt.Key.Key_Escape)
+    assert not bar.reasons.isVisible()
+
+    qtbot.keyClicks(shell.strip.planet, "Jup")
+    shell.strip.planet.activated.emit(shell.strip.planet.currentIndex())
+    assert state.situation.planet is Body.JUPITER
+    assert bar.sentence.text().startswith("Jupiter is best")
+
+    before = bar.detail.text()
+    assert before.startswith("25 mm first, 48x; then 10 mm, 120x")
+    state.set_first_look(FirstLook.BOILING)
+    assert bar.detail.text() != before
+    assert "assumed" not in bar.detail.text()
+
+
+def test_a_poor_answer_names_the_next_better_evening(shell: Shell, state: AppState) -> None:
+    state.set_planet(Body.MERCURY)
+    assert "Mercury is never above" in shell.answer_bar.sentence.text()
+    detail = shell.answer_bar.detail.text()
+    assert re.search(r"clearly better from \d+ \w+ 2027, .* best within two years on \d+ \w+ 202\d", detail)
+
+
+def test_until_the_sky_is_read_the_window_says_so(make_shell: MakeShell, make_state: MakeState) -> None:
+    state = make_state(sky=False)
+    state.prepare_sky = lambda: None  # type: ignore[method-assign]  # the reading takes its time
+    shell = make_shell(state)
+    assert shell.answer_bar.sentence.text() == "Reading the sky tables …"
+    del state.prepare_sky
+    state.prepare_sky()
+    assert shell.answer_bar.sentence.text().startswith("Saturn")
+
+
+def test_reasons_go_with_escape_and_with_another_view(qtbot: QtBot, shell: Shell) -> None:
+    bar = shell.answer_bar
+    qtbot.mouseClick(bar.why, Qt.MouseButton.LeftButton)
+    assert bar.panel.isVisible()
+    height = shell.current_view
+    assert height is not None
+    height.setFocus()
+    QTest.keyClick(height, Qt.Key.Key_Escape)
+    assert not bar.panel.isVisible()
+    assert bar.why.hasFocus()
+
+    qtbot.mouseClick(bar.why, Qt.MouseButton.LeftButton)
+    assert bar.panel.isVisible()
+    QTest.keyClick(shell, Qt.Key.Key_3, Qt.KeyboardModifier.ControlModifier)
+    assert not bar.panel.isVisible()
+
+
+@pytest.mark.parametrize("view", [GEAR, HEIGHT, LADDER])
+@pytest.mark.parametrize("size", [(1000, 640), (1280, 800)])
+def test_why_covers_no_control_of_the_view(
+    make_shell: MakeShell, state: AppState, view: int, size: tuple[int, int]
+) -> None:
+    shell = make_shell(state, view=view, size=size)
+    shell.answer_bar.why.click()
+    for _ in range(5):
+        QApplication.processEvents()
+    panel = shell.answer_bar.panel
+    assert panel.isVisible()
+    covered = QRect(panel.mapTo(shell, QPoint(0, 0)), panel.size())
+    under = [
+        widget.accessibleName()
+        for widget in shell.findChildren(QWidget)
+        if widget.isVisible()
+        and widget.focusPolicy() & Qt.FocusPolicy.TabFocus
+        and not widget.visibleRegion().isEmpty()
+        and widget is not panel
+        and covered.intersects(QRect(widget.mapTo(shell, QPoint(0, 0)), widget.size()))
+    ]
+    assert under == []
+    assert (shell.width(), shell.height()) == size
+    assert list(faults(shell)) == []
