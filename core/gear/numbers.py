@@ -13,6 +13,7 @@ from enum import StrEnum
 
 from attrs import frozen
 
+from core.checks import Within
 from core.problems import Problem, ProblemsError
 
 MM_PER_INCH = 25.4
@@ -104,6 +105,11 @@ def parse_number(
     raise _doubt(
         text, [Candidate(f"{number_text(value)} {unit}".rstrip(), value) for value in readings.values]
     )
+
+
+def parse_within(text: str, allowed: Within, *, what: str = "") -> float:
+    """Return the number in a text, inside a range and in its unit; raises as ``parse_number`` does."""
+    return parse_number(text, low=allowed.low, high=allowed.high, what=what, unit=allowed.unit)
 
 
 def parse_length_mm(

@@ -120,6 +120,11 @@ def usual_ends(start: time | None, end: time | None) -> tuple[Hour, Hour]:
     return start or Twilight.DUSK, end or Twilight.DAWN
 
 
+def are_assumed(ends: tuple[Hour, Hour]) -> bool:
+    """Tell whether usual hours are those of nobody in particular, since nobody has said any."""
+    return ends == (USUAL_FROM, USUAL_UNTIL)
+
+
 def hours_out(dusks: Dusks, *, start: Hour | None = None, end: Hour | None = None) -> HoursOut:
     """Return the usual hours outside; what is not given is from dusk to 23:30.
 
@@ -138,7 +143,7 @@ def hours_out(dusks: Dusks, *, start: Hour | None = None, end: Hour | None = Non
 
 def usual_hours(dusks: Dusks, *, start: Hour, end: Hour) -> HoursOut:
     """Return the hours outside as they usually are, assumed where they are those of nobody in particular."""
-    if (start, end) == (USUAL_FROM, USUAL_UNTIL):
+    if are_assumed((start, end)):
         return hours_out(dusks)
     return hours_out(dusks, start=start, end=end)
 

@@ -13,16 +13,15 @@ def dates_text(
     site: Site,
     *,
     usual: tuple[Hour, Hour],
-    is_assumed: bool,
     clock: int = 24,
     width: int = WIDTH,
 ) -> str:
     """Return what was wished for, and each evening with when every body can be seen.
 
-    ``usual`` are the owner's usual hours, ``is_assumed`` where nobody has said so.
+    ``usual`` are the owner's usual hours.
     """
     site_clock = SiteClock(zone=site.zone, hours=clock)
-    sentence = found_sentence(found, site, usual=usual, is_assumed=is_assumed, clock=site_clock)
+    sentence = found_sentence(found, site, usual=usual, clock=site_clock)
     lines = wrapped(sentence, width)
     for evening in found.evenings:
         lines += ["", *wrapped(day_words(evening), width)]

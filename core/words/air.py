@@ -30,6 +30,8 @@ _FIRST_LOOKS: Final = {
     FirstLook.FAIR: "fair",
     FirstLook.BOILING: "boiling",
 }
+# Bare keys, wherever the keyboard is.
+FIRST_LOOK_KEYS: Final = {FirstLook.STEADY: "1", FirstLook.FAIR: "2", FirstLook.BOILING: "3"}
 _OF_TEN: Final = "{number} of ten"
 _STEPS: Final = {
     ScaleStep(Scale.FIVE_STEPS, 1): "I of five",

@@ -12,7 +12,7 @@ VERSION: Final = "{program} {version}"
 COMMAND: Final = "{program} {command}"
 DOES: Final = "{verb} {summary}."
 _COMMANDS: Final = "commands:\n{commands}\n\n{program} COMMAND --help shows the options of each."
-_IN_LIST: Final = "  {command:10} {summary}"
+_IN_LIST: Final = "  {command:8}  {summary}"
 SEE_HELP: Final = "{problem} (see {program} --help)"
 
 MUST_BE_RANGE: Final = "must be two figures such as 0-30, from 0 to 100 percent, not “{typed}”"

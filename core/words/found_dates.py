@@ -3,7 +3,7 @@
 from datetime import date, datetime
 from typing import Final
 
-from core.moments.hours import Hour, Twilight
+from core.moments.hours import Hour, Twilight, are_assumed
 from core.plain_text import printable
 from core.sky.bodies import Body
 from core.sky.events import LOWEST_USEFUL_DEG
@@ -44,12 +44,10 @@ _SEEN: Final = "{body} {spans}, up to {height}"
 _SEEN_CEILING: Final = "{body} {spans}, up to {height}: about {power} in usual air"
 
 
-def found_sentence(
-    found: FoundDates, site: Site, *, usual: tuple[Hour, Hour], is_assumed: bool, clock: SiteClock
-) -> str:
+def found_sentence(found: FoundDates, site: Site, *, usual: tuple[Hour, Hour], clock: SiteClock) -> str:
     """Return what was wished for, and how many evenings have it.
 
-    ``usual`` are the owner's usual hours, ``is_assumed`` where nobody has said so.
+    ``usual`` are the owner's usual hours.
     """
     wishes = found.wishes
     count = len(found.evenings)
@@ -64,7 +62,7 @@ def found_sentence(
         count=_ONE if count == 1 else _SEVERAL.format(count=count),
         site=printable(site.name),
         last=date_text(found.searched_to),
-        wished=_wished_text(wishes, usual, is_assumed=is_assumed, clock=clock),
+        wished=_wished_text(wishes, usual, clock),
     )
 
 
@@ -98,12 +96,14 @@ def hour_text(hour: Hour, clock: SiteClock) -> str:
     return clock.time_of_day(datetime.combine(_ANY_DAY, hour, tzinfo=clock.zone))
 
 
-def _wished_text(wishes: DateWishes, usual: tuple[Hour, Hour], *, is_assumed: bool, clock: SiteClock) -> str:
+def _wished_text(wishes: DateWishes, usual: tuple[Hour, Hour], clock: SiteClock) -> str:
     bodies = listed(
         _ABOVE.format(body=wish.body.label, height=altitude_text(wish.above_deg)) for wish in wishes.heights
     )
     is_usual = wishes.start is None and wishes.end is None
-    template = _HOURS if not is_usual else _ASSUMED_HOURS if is_assumed else _USUAL_HOURS
+    template = _HOURS
+    if is_usual:
+        template = _ASSUMED_HOURS if are_assumed(usual) else _USUAL_HOURS
     start, end = wishes.start or usual[0], wishes.end or usual[1]
     moon = ""
     if wishes.moon_percent is not None:

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from datetime import date, datetime, time, timedelta
-from typing import Final
+from typing import Final, Self
 
 import numpy as np
 from attrs import frozen
@@ -10,6 +10,8 @@ from attrs import frozen
 from core.air.blur import Blur
 from core.air.dispersion import dispersion_at
 from core.air.limits import ceiling_of, find_limits
+from core.checks import within
+from core.gear.owned import Telescope
 from core.ladder.aim import aim_spread_arcsec
 from core.moments.best_minutes import SHORTEST_USEFUL
 from core.moments.hours import Dusks, Hour, HoursOut, typed_hours, usual_hours
@@ -22,12 +24,16 @@ from core.sky.site import Site
 from core.sky.track import Position, position_at
 from core.sky.windows import Pieces, Span, intersect, to_spans
 from core.year.behind_obstacles import spans_behind_obstacles
+from core.year.detail import aperture_looked_through_mm
 from core.year.evenings import Evenings, evenings_from, evenings_from_any
 from core.year.outlook import Progress
 
 HOW_MANY: Final = 10
 # So far ahead is looked (ours): nobody plans an evening later, and it takes no longer than a second.
 YEARS_LOOKED_THROUGH: Final = 8
+# What can be wished for.
+HEIGHT_DEG: Final = within(10, 89, "degrees")
+MOON_LIT_PERCENT: Final = within(0, 100, "percent")
 _BLOCK_DAYS: Final = 64
 
 
@@ -80,6 +86,11 @@ class Glass:
 
     aperture_mm: float
     overhead_arcsec: float
+
+    @classmethod
+    def of(cls, scope: Telescope, overhead_arcsec: float) -> Self:
+        """Return a telescope in the air of a usual night."""
+        return cls(aperture_mm=aperture_looked_through_mm(scope), overhead_arcsec=overhead_arcsec)
 
     def ceiling(self, position: Position, site: Site) -> float | None:
         """Return the power that is borne where a body stands, None below 5 degrees."""

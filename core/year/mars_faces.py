@@ -5,6 +5,7 @@ from typing import Final
 import numpy as np
 from attrs import frozen
 
+from core.checks import within
 from core.sky.axes import pose
 from core.sky.bodies import Body
 from core.sky.disc import central_meridians
@@ -12,6 +13,7 @@ from core.sky.events import LOWEST_USEFUL_DEG
 from core.year.best_weeks import Stretches
 from core.year.outlook import BodyOutlook
 
+MARS_LONGITUDE_DEG: Final = within(0, 360, "degrees")
 # It crosses the middle within two hours then, and has not begun to foreshorten much (ours).
 _NEAR_MIDDLE_DEG: Final = 30.0
 

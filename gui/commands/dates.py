@@ -8,8 +8,8 @@ from datetime import datetime
 from core.air.usual_air import USUAL_BLUR_ARCSEC
 from core.export.dates import dates_json
 from core.export.parts import to_json
-from core.gear.numbers import parse_number, shown
-from core.moments.hours import USUAL_FROM, USUAL_UNTIL, Dusks, Hour, usual_ends
+from core.gear.numbers import parse_within, shown
+from core.moments.hours import Dusks, Hour, usual_ends
 from core.problems import ProblemsError, refuse
 from core.record.choose import choose_planet
 from core.record.profile import read_profile
@@ -17,8 +17,16 @@ from core.report.dates import dates_text
 from core.sky.bodies import Body
 from core.sky.civil import evening_span, tonight
 from core.words.commands import MUST_BE_LOWER_FIRST, MUST_BE_RANGE, NOT_ASKED_FOR
-from core.year.dates import DateWishes, Glass, HeightWish, check_hours, find_dates, usual_height_deg
-from core.year.detail import aperture_looked_through_mm
+from core.year.dates import (
+    HEIGHT_DEG,
+    MOON_LIT_PERCENT,
+    DateWishes,
+    Glass,
+    HeightWish,
+    check_hours,
+    find_dates,
+    usual_height_deg,
+)
 from gui.commands.chosen import choose_site, scope_if_any
 from gui.commands.parsing import (
     add_first_evening,
@@ -89,18 +97,13 @@ def run(args: Namespace, now: datetime) -> str:
             first,
             usual=usual,
             dark_enough=profile.dark.sun_altitudes_deg(),
-            glass=None
-            if scope is None
-            else Glass(aperture_mm=aperture_looked_through_mm(scope), overhead_arcsec=USUAL_BLUR_ARCSEC),
+            glass=None if scope is None else Glass.of(scope, USUAL_BLUR_ARCSEC),
         )
     except ProblemsError as error:
         raise placed(error, "--from") from None
     if args.json:
         return to_json(dates_json(found, site, first, usual=usual, scope=scope))
-    is_assumed = usual == (USUAL_FROM, USUAL_UNTIL)
-    return dates_text(
-        found, site, usual=usual, is_assumed=is_assumed, clock=preferences.clock, width=terminal_width()
-    )
+    return dates_text(found, site, usual=usual, clock=preferences.clock, width=terminal_width())
 
 
 def moon_percent(text: str) -> tuple[float, float]:
@@ -108,7 +111,7 @@ def moon_percent(text: str) -> tuple[float, float]:
     match = _RANGE.fullmatch(text)
     if match is None:
         raise refuse(MUST_BE_RANGE.format(typed=shown(text)))
-    low, high = (parse_number(part, low=0, high=100, what="", unit="percent") for part in match.groups())
+    low, high = (parse_within(part, MOON_LIT_PERCENT) for part in match.groups())
     if low > high:
         raise refuse(MUST_BE_LOWER_FIRST.format(typed=shown(text)))
     return low, high
@@ -146,6 +149,6 @@ def _heights(planets: Sequence[Body], heights: Sequence[str]) -> tuple[HeightWis
 
 def _height_deg(text: str) -> float:
     try:
-        return parse_number(text, low=10, high=89, what="", unit="degrees")
+        return parse_within(text, HEIGHT_DEG)
     except ProblemsError as error:
         raise refuse(str(error).strip(" ."), where="--from-height") from None

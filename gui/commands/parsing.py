@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import NoReturn, TypeVar
 
 from core.air.blur import BLUR_ARCSEC, Blur
-from core.gear.numbers import parse_number, shown
+from core.gear.numbers import parse_number, parse_within, shown
 from core.moments.hours import Twilight, read_hour
 from core.plain_text import fitted, printable
 from core.problems import Problem, ProblemsError, refuse
@@ -149,18 +149,12 @@ def iso_date(text: str) -> date:
 
 def blur(text: str) -> Blur:
     """Return a blur given in arcsec."""
-    low, high = BLUR_ARCSEC.low, BLUR_ARCSEC.high
-    return Blur(overhead_arcsec=parse_number(text, low=low, high=high, what="", unit="arcsec"))
+    return Blur(overhead_arcsec=parse_within(text, BLUR_ARCSEC))
 
 
 def altitude_deg(text: str) -> float:
     """Return a height above the horizon in degrees."""
     return parse_number(text, low=0, high=90, what="", unit="degrees")
-
-
-def longitude_deg(text: str) -> float:
-    """Return a longitude on a planet, west, in degrees."""
-    return parse_number(text, low=0, high=360, what="", unit="degrees")
 
 
 def scale(text: str) -> float:

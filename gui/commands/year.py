@@ -7,6 +7,7 @@ from core.air.usual_air import USUAL_BLUR_ARCSEC
 from core.export.parts import to_json
 from core.export.year import year_json
 from core.gear.combinations import combinations
+from core.gear.numbers import parse_within
 from core.problems import ProblemsError, refuse
 from core.record.profile import read_profile
 from core.report.year import year_text
@@ -14,6 +15,7 @@ from core.sky.bodies import Body
 from core.sky.civil import tonight
 from core.words.commands import GOES_WITH_MARS
 from core.year.detail import aperture_looked_through_mm
+from core.year.mars_faces import MARS_LONGITUDE_DEG
 from core.year.year import compute_year
 from gui.commands.chosen import choose_site, scope_if_any
 from gui.commands.parsing import (
@@ -25,7 +27,6 @@ from gui.commands.parsing import (
     add_site,
     blur,
     checked,
-    longitude_deg,
     placed,
 )
 from gui.terminal import terminal_width
@@ -47,7 +48,7 @@ def add_arguments(parser: ArgumentParser) -> None:
     parser.add_argument(
         "--longitude",
         metavar="DEG",
-        type=checked(longitude_deg),
+        type=checked(_mars_longitude_deg),
         help="a longitude on Mars, west, 0 to 360 degrees: on which evenings it faces us; with --planet mars",
     )
     add_json(parser)
@@ -77,3 +78,8 @@ def run(args: Namespace, now: datetime) -> str:
     if args.json:
         return to_json(year_json(year, kit=kit))
     return year_text(year, kit=kit, clock=profile.preferences.clock, width=terminal_width())
+
+
+def _mars_longitude_deg(text: str) -> float:
+    """Return a longitude on Mars, west, in degrees."""
+    return parse_within(text, MARS_LONGITUDE_DEG)

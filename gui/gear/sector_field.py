@@ -6,7 +6,7 @@ from PySide6.QtCore import QEvent, QSignalBlocker, Qt
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem, QWidget
 
-from core.gear.numbers import parse_number
+from core.gear.numbers import parse_within
 from core.problems import ProblemsError
 from core.sky.site import BlockedSky, WarmAir
 from core.words.controls import SECTORS
@@ -198,10 +198,7 @@ class SectorField(Field):
         figures: dict[str, Any] = {}
         for name, text in zip(_FIGURES, texts, strict=False):
             allowed = range_of(self._sector, name)
-            what = f"“{_LABELS[name]}”"
-            figures[name] = parse_number(
-                text.rstrip("°"), low=allowed.low, high=allowed.high, what=what, unit=allowed.unit
-            )
+            figures[name] = parse_within(text.rstrip("°"), allowed, what=f"“{_LABELS[name]}”")
         if self._sector is WarmAir:
             return WarmAir(what=texts[_WHAT], **figures)
         return BlockedSky(what=texts[_WHAT], heated=bool(texts[_HEATED]), **figures)

@@ -14,13 +14,11 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from core.moments.hours import USUAL_FROM, USUAL_UNTIL
 from core.problems import ProblemsError
 from core.situation.situation import Situation
 from core.words.found_dates import day_words, found_cautions, found_sentence, seen_words
 from core.words.site_clock import clock_of
 from core.year.dates import FoundDate, FoundDates, Glass, find_dates
-from core.year.detail import aperture_looked_through_mm
 from gui.height.wishes_form import WishesForm
 from gui.long_search import LongSearch
 from gui.state import AppState, Change
@@ -128,10 +126,6 @@ class DatesPanel(AllLines):
             self._search.give_up()
             self._show_nothing(_NO_SITE if site is None else "" if not situation.has_sky else _NO_BODY)
             return
-        glass = None
-        if scope is not None:
-            aperture_mm = aperture_looked_through_mm(scope)
-            glass = Glass(aperture_mm=aperture_mm, overhead_arcsec=situation.usual_blur_arcsec)
         self.progress.begin()
         self._search.want(
             partial(
@@ -141,7 +135,7 @@ class DatesPanel(AllLines):
                 situation.tonight,
                 usual=situation.usual_hours,
                 dark_enough=situation.dark.sun_altitudes_deg(),
-                glass=glass,
+                glass=None if scope is None else Glass.of(scope, situation.usual_blur_arcsec),
             )
         )
 
@@ -153,8 +147,7 @@ class DatesPanel(AllLines):
         site, clock, usual = situation.site, clock_of(situation), situation.usual_hours
         if site is None or clock is None:
             return
-        is_assumed = usual == (USUAL_FROM, USUAL_UNTIL)
-        self.sentence.setText(found_sentence(found, site, usual=usual, is_assumed=is_assumed, clock=clock))
+        self.sentence.setText(found_sentence(found, site, usual=usual, clock=clock))
         self._show_caution(" ".join(found_cautions(found, usual=usual)))
         self.list.clear()
         for evening in found.evenings:

@@ -2,11 +2,12 @@
 
 from PySide6.QtWidgets import QWidget
 
-from core.gear.numbers import parse_number
+from core.gear.numbers import parse_within
 from core.problems import ProblemsError
 from core.situation.situation import Situation
 from core.sky.bodies import Body
 from core.words.quantities import trimmed_text
+from core.year.mars_faces import MARS_LONGITUDE_DEG
 from gui.state import AppState, Change
 from gui.widgets.folding_row import FoldingRow
 from gui.widgets.plain_label import PlainLabel
@@ -49,9 +50,7 @@ class MarsLongitudeRow(QWidget):
         longitude_deg = None
         if text.strip(" °"):
             try:
-                longitude_deg = parse_number(
-                    text.strip(" °"), low=0, high=360, what="The longitude", unit="degrees"
-                )
+                longitude_deg = parse_within(text.strip(" °"), MARS_LONGITUDE_DEG, what="The longitude")
             except ProblemsError as error:
                 self.problem.setText(str(error))
                 self.longitude.holds_unaccepted = True

@@ -8,9 +8,7 @@ from PySide6.QtCore import QEvent
 from PySide6.QtGui import QAccessible, QAccessibleEvent, QResizeEvent
 from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
-from core.looks.planet_appearance import find_happenings
 from core.situation.situation import Situation
-from core.sky.bodies import Body
 from core.words.body_readings import (
     CeilingBasis,
     is_sun_up,
@@ -20,14 +18,11 @@ from core.words.body_readings import (
     readings_text,
 )
 from core.words.cautions import SUN_IS_UP
-from core.words.controls import EVENING_HEADING, EVENING_STEP_AND_WORDS
-from core.words.dates import weekday_text
-from core.words.evening import NOTHING_TO_PREPARE, item_title, item_words
+from core.words.evening import item_words
+from core.words.evening_told import evening_heading, evening_told
 from core.words.finding import HEADING, findings_text
-from core.words.happenings import happening_words
 from core.words.looks import brief_words
-from core.words.pairs import pair_sentences
-from core.words.site_clock import SiteClock
+from core.words.site_clock import SiteClock, clock_of
 from gui.height.cells import BodyCells
 from gui.height.chart import NO_SITE, HeightCanvas
 from gui.height.steps_list import STEPS_FROM, StepsList
@@ -229,43 +224,21 @@ class HeightView(QWidget):
 
     def _tell_evening(self) -> None:
         """Show the items of the evening's strip with all that is to be said about them."""
-        state, night = self._state, self._state.situation.night
-        if night is None:
-            return
-        clock = SiteClock(zone=night.site.zone, hours=state.profile.preferences.clock)
-        lines = [
-            EVENING_STEP_AND_WORDS.format(
-                times=clock.times(item.start, item.end), title=item_title(item), words=item_words(item, clock)
-            )
-            for item in state.situation.evening_steps
-        ]
-        lines += pair_sentences(state.situation)
-        lines += self._happenings(clock)
-        heading = EVENING_HEADING.format(day=weekday_text(night.evening), site=night.site.name)
-        dialogs.show_text(self, "The evening in words", heading, "\n".join(lines) or NOTHING_TO_PREPARE)
-
-    def _happenings(self, clock: SiteClock) -> list[str]:
-        """Return what happens on Jupiter this evening, whatever planet is in hand; nothing without it."""
         situation = self._state.situation
-        night = situation.night
-        if night is None or not night.of(Body.JUPITER).windows:
-            return []
-        happenings = find_happenings(night, Body.JUPITER, situation.red_spot_passes)
-        return ["On Jupiter", *happening_words(Body.JUPITER, happenings, clock)]
+        night, clock = situation.night, clock_of(situation)
+        if night is not None and clock is not None:
+            told = evening_told(situation, night, clock)
+            dialogs.show_text(self, "The evening in words", evening_heading(night), told)
 
     def _tell_ways_to_find(self) -> None:
         """Show how each body is found at the moment looked at, or at its best."""
         situation = self._state.situation
         if situation.night is None:
             return
-        heading = EVENING_HEADING.format(day=weekday_text(situation.evening), site=situation.night.site.name)
-        dialogs.show_text(self, HEADING, heading, findings_text(situation))
+        dialogs.show_text(self, HEADING, evening_heading(situation.night), findings_text(situation))
 
     def _tell_looks(self) -> None:
         """Show how the planet in hand looks at its best, or at a chosen moment while it is up."""
-        state, night = self._state, self._state.situation.night
-        appearance = state.situation.best_appearance
-        if night is None or appearance is None:
-            return
-        clock = SiteClock(zone=night.site.zone, hours=state.profile.preferences.clock)
-        show_looks(LooksDialog(state, appearance, clock, self))
+        appearance, clock = self._state.situation.best_appearance, clock_of(self._state.situation)
+        if appearance is not None and clock is not None:
+            show_looks(LooksDialog(self._state, appearance, clock, self))

@@ -5,7 +5,7 @@ from datetime import time
 from attrs import evolve
 from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QVBoxLayout, QWidget
 
-from core.gear.numbers import parse_number
+from core.gear.numbers import parse_within
 from core.moments.hours import Dusks, Hour, Twilight
 from core.problems import ProblemsError
 from core.situation.situation import Situation
@@ -15,7 +15,14 @@ from core.words.found_dates import hour_text
 from core.words.names import as_sentence
 from core.words.quantities import trimmed_text
 from core.words.site_clock import SiteClock, clock_of
-from core.year.dates import DateWishes, HeightWish, check_hours, usual_height_deg
+from core.year.dates import (
+    HEIGHT_DEG,
+    MOON_LIT_PERCENT,
+    DateWishes,
+    HeightWish,
+    check_hours,
+    usual_height_deg,
+)
 from gui.state import AppState, Change
 from gui.widgets.folding_row import FoldingRow
 from gui.widgets.pickers import Picker
@@ -133,14 +140,14 @@ class WishesForm(QWidget):
         if not text:
             return HeightWish(body=body, above_deg=usual_height_deg(body))
         what = HEIGHT_OF.format(body=body.label)
-        return HeightWish(body=body, above_deg=parse_number(text, low=10, high=89, what=what, unit="degrees"))
+        return HeightWish(body=body, above_deg=parse_within(text, HEIGHT_DEG, what=what))
 
     def _moon(self) -> tuple[float, float] | None:
         texts = [line.text().strip(" %") for line in (self.moon_from, self.moon_to)]
         if not any(texts):
             return None
         low, high = (
-            parse_number(text or usual, low=0, high=100, what="The part of the Moon lit", unit="percent")
+            parse_within(text or usual, MOON_LIT_PERCENT, what="The part of the Moon lit")
             for text, usual in zip(texts, ("0", "100"), strict=True)
         )
         # Typed the other way round it means the same.

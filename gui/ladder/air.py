@@ -8,10 +8,10 @@ from PySide6.QtWidgets import QButtonGroup, QCheckBox, QHBoxLayout, QPushButton,
 from core.air.blur import BLUR_ARCSEC, Blur, BlurSource
 from core.air.first_look import SCALE_STEPS, FirstLook, ScaleStep
 from core.air.usual_air import LIFTED_AIR_POWER, USUAL_AIR_POWER
-from core.gear.numbers import parse_number
+from core.gear.numbers import parse_within
 from core.problems import ProblemsError
 from core.situation.situation import Situation
-from core.words.air import judged_where_words, step_words
+from core.words.air import FIRST_LOOK_KEYS, judged_where_words, step_words
 from core.words.controls import FIRST_LOOK, KEY, LIFT
 from core.words.filters import FILTER_IN, filter_choices
 from core.words.quantities import figures_text, power_text
@@ -79,11 +79,12 @@ class AirRow(QWidget):
         return group
 
     def _connect(self) -> None:
-        for number, (look, button) in enumerate(self.first_look_buttons.items(), start=1):
+        for look, button in self.first_look_buttons.items():
+            key = FIRST_LOOK_KEYS[look]
             button.clicked.connect(partial(self._state.set_first_look, look))
             # A bare key, usable in gloves, wherever the keyboard is while this row is seen.
-            QShortcut(QKeySequence(str(number)), self).activated.connect(button.click)
-            button.setToolTip(plain_tip(KEY.format(key=number)))
+            QShortcut(QKeySequence(key), self).activated.connect(button.click)
+            button.setToolTip(plain_tip(KEY.format(key=key)))
         self.scales.picked.connect(self._take_step)
         self.blur.entered.connect(self._note_blur)
         self.blur.textEdited.connect(self._take_blur)
@@ -101,8 +102,7 @@ class AirRow(QWidget):
 
     def _take_blur(self, text: str) -> None:
         try:
-            low, high = BLUR_ARCSEC.low, BLUR_ARCSEC.high
-            arcsec = parse_number(text, low=low, high=high, what="Blur", unit="arcsec")
+            arcsec = parse_within(text, BLUR_ARCSEC, what="Blur")
         except ProblemsError as error:
             self.problem.setText(str(error))
             self.blur.holds_unaccepted = True

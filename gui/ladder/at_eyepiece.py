@@ -7,12 +7,12 @@ from PySide6.QtCore import QEvent, QKeyCombination, QObject, Qt, Signal
 from PySide6.QtGui import QColor, QKeyEvent, QMouseEvent, QPainter
 from PySide6.QtWidgets import QWidget
 
-from core.air.first_look import FirstLook
 from core.drawing.at_eyepiece import EyepieceScreen, draw_at_eyepiece
 from core.drawing.marks import Drawing, Page
 from core.drawing.palette import PaletteName, load_palette
 from core.record.log_entry import Verdict
 from core.situation.situation import Situation
+from core.words.air import FIRST_LOOK_KEYS
 from core.words.at_eyepiece import EyepieceWords, eyepiece_words
 from core.words.verdicts import VERDICT_KEYS
 from gui.profile.log_book import LogBook
@@ -22,8 +22,8 @@ from gui.widgets.red_filter import DIMMER_STEPS
 
 _NAME = "At the eyepiece; Escape leaves"
 _DRESS = (Situation.palette_name, Situation.text_scale, Situation.dimmer)
-# As in the Ladder view.
-_FIRST_LOOKS = {str(number): look for number, look in enumerate(FirstLook, start=1)}
+_FIRST_LOOKS = {key: look for look, key in FIRST_LOOK_KEYS.items()}
+_VERDICTS = {key: verdict for verdict, key in VERDICT_KEYS.items()}
 _PASSED_ON = (
     QKeyCombination(Qt.KeyboardModifier.ControlModifier, Qt.Key.Key_Q),
     QKeyCombination(Qt.Key.Key_F11),
@@ -122,7 +122,7 @@ class AtEyepiece(Canvas):
         if event.modifiers() & (Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.AltModifier):
             return None
         text = event.text().upper()
-        verdict = next((each for each, letter in VERDICT_KEYS.items() if letter == text), None)
+        verdict = _VERDICTS.get(text)
         if verdict is not None:
             return partial(self._give, verdict)
         if text and text in _DIMMER:

@@ -7,7 +7,7 @@ import attrs
 
 from core.checks import Within
 from core.gear.figures import parse_temperature_c, parse_temperature_difference_c
-from core.gear.numbers import DoubtfulFigureError, Unit, number_text, parse_length_mm, parse_number
+from core.gear.numbers import DoubtfulFigureError, Unit, number_text, parse_length_mm, parse_within
 from core.problems import ProblemsError
 from core.words.names import as_sentence
 from core.words.quantities import trimmed_text
@@ -46,9 +46,7 @@ def range_of(cls: type, name: str) -> Within:
 def reads_number(cls: type, name: str, label: str) -> Read:
     """Return the reader for a plain number, inside the range of a field."""
     allowed = range_of(cls, name)
-    return reads(
-        lambda text: parse_number(text, low=allowed.low, high=allowed.high, what=label, unit=allowed.unit)
-    )
+    return reads(lambda text: parse_within(text, allowed, what=label))
 
 
 def reads_millimetres(cls: type, name: str, label: str, unit: Callable[[], Unit] = lambda: Unit.MM) -> Read:
@@ -70,9 +68,7 @@ def reads_difference(cls: type, name: str, label: str, units: Callable[[], Units
 
     def parse(text: str) -> float:
         value_c = parse_temperature_difference_c(text, fahrenheit=units().is_fahrenheit)
-        return parse_number(
-            number_text(value_c), low=allowed.low, high=allowed.high, what=label, unit=allowed.unit
-        )
+        return parse_within(number_text(value_c), allowed, what=label)
 
     return reads(parse)
 

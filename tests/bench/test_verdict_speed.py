@@ -26,19 +26,11 @@ from gui.state import AppState
 from gui.widgets.theme import Theme
 from tests.bench.timing import best_of, tell_aim
 from tests.gui.conftest import HandClock, make_profile
+from tests.gui.later import Later
+from tests.gui.showing import show
 
 VERDICT_S = 0.050
 NIGHT = 20
-
-
-class NotNow:
-    """Does the work that the test asks for, and none of what follows later."""
-
-    def __init__(self) -> None:
-        self.waiting: list[Callable[[], None]] = []
-
-    def submit(self, work: Callable[[], None], /) -> None:
-        self.waiting.append(work)
 
 
 @pytest.fixture
@@ -46,11 +38,12 @@ def state(qapp: QApplication, own_data_folder: Path) -> AppState:
     assert own_data_folder.name
     Theme.of(qapp).wear("day")
     profile = evolve(make_profile(), id="9f6f1a06-4a0e-4a55-9b37-7f4bbf3c0a11")
-    work = NotNow()
+    # The work that the test asks for is done, and none of what follows later.
+    later = Later()
     clock = HandClock(datetime(2026, 12, 5, 20, tzinfo=UTC))
-    state = AppState(Choices(profile=profile), clock=clock, jobs=Jobs(work))
+    state = AppState(Choices(profile=profile), clock=clock, jobs=Jobs(later))
     state.prepare_sky()
-    work.waiting.pop()()
+    later.works.pop()()
     state.set_planet(Body.SATURN)
     return state
 
@@ -58,10 +51,7 @@ def state(qapp: QApplication, own_data_folder: Path) -> AppState:
 @pytest.fixture
 def view(qtbot: QtBot, state: AppState) -> LadderView:
     view = LadderView(state)
-    qtbot.addWidget(view)
-    view.resize(1000, 440)
-    view.show()
-    qtbot.waitExposed(view)
+    show(qtbot, view, size=(1000, 440))
     return view
 
 

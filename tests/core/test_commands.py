@@ -308,7 +308,12 @@ def test_help_names_every_command(capsys: pytest.CaptureFixture[str]) -> None:
 
 
 def test_commands_need_neither_qt_nor_matplotlib(profile: str) -> None:
-    lines = (["heights", profile], ["ladder", profile], ["compare", profile, "six", "small"])
+    lines = (
+        ["heights", profile],
+        ["ladder", profile],
+        ["compare", profile, "six", "small"],
+        ["looks", profile, "--planet", "saturn"],
+    )
     script = (
         "import sys; from gui.app import main\n"
         f"for words in {lines!r}: assert main(words) == 0\n"

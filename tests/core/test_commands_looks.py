@@ -1,8 +1,6 @@
 """``stillair looks``, as somebody types it."""
 
 import json
-import subprocess
-import sys
 from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
@@ -12,8 +10,6 @@ import numpy as np
 import pytest
 
 from gui.app import main
-
-ROOT = Path(__file__).resolve().parents[2]
 
 PROFILE = """
 schema = 1
@@ -187,21 +183,6 @@ def test_bad_input_is_told_in_one_sentence(
     assert err.startswith(f"stillair: {reason}")
     assert err.count("\n") == 1
     assert out == ""
-
-
-def test_it_needs_neither_qt_nor_matplotlib(profile: str) -> None:
-    script = (
-        "import sys; from gui.app import main\n"
-        f"assert main(['looks', {profile!r}, '--planet', 'saturn']) == 0\n"
-        "loaded = {name.partition('.')[0] for name in sys.modules}\n"
-        "print(sorted(loaded & {'PySide6', 'shiboken6', 'matplotlib'}))"
-    )
-
-    done = subprocess.run(
-        [sys.executable, "-c", script], cwd=ROOT, capture_output=True, encoding="utf-8", check=True
-    )
-
-    assert done.stdout.splitlines()[-1] == "[]"
 
 
 def test_the_owners_filters_are_told_by_what_they_help_with(

@@ -1,6 +1,5 @@
 """Find me a date: wishes typed and clicked, evenings found, and the way to one of them."""
 
-from collections.abc import Callable
 from datetime import date, time
 
 import pytest
@@ -19,28 +18,13 @@ from gui.jobs import Jobs
 from gui.state import AppState
 from gui.widgets.pickers import Picker
 from tests.gui.conftest import HandClock, make_profile
-
-
-class Later:
-    """An executor whose jobs run when it is told to."""
-
-    def __init__(self) -> None:
-        self.works: list[Callable[[], None]] = []
-
-    def submit(self, work: Callable[[], None], /) -> None:
-        self.works.append(work)
-
-    def run(self) -> None:
-        while self.works:
-            self.works.pop(0)()
+from tests.gui.later import Later
+from tests.gui.showing import show
 
 
 def shown(qtbot: QtBot, state: AppState) -> HeightView:
     view = HeightView(state)
-    qtbot.addWidget(view)
-    view.resize(976, 440)
-    view.show()
-    qtbot.waitExposed(view)
+    show(qtbot, view, size=(976, 440))
     view.show_page(DATES)
     return view
 

@@ -14,7 +14,6 @@ from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
 from core.record.observer import Profile
-from core.record.profile import save_profile
 from core.situation.choices import Choices
 from gui.jobs import AtOnce, Jobs
 from gui.profile.drafts import Drafts
@@ -49,13 +48,6 @@ def die(drafts: Drafts) -> None:
 @pytest.fixture
 def folder(tmp_path: Path) -> Path:
     return tmp_path / "state"
-
-
-@pytest.fixture
-def file(tmp_path: Path) -> Path:
-    path = tmp_path / "ines.toml"
-    save_profile(path, make_profile())
-    return path
 
 
 @pytest.fixture
@@ -100,9 +92,11 @@ run_window(Path(sys.argv[2]) if len(sys.argv) > 2 else None)
 """
 
 
-def test_an_edit_survives_a_real_kill(qtbot: QtBot, file: Path, folder: Path, state_folder: Path) -> None:
+def test_an_edit_survives_a_real_kill(
+    qtbot: QtBot, profile_file: Path, folder: Path, state_folder: Path
+) -> None:
     command = [sys.executable, "-c", _WINDOW]
-    with subprocess.Popen([*command, "edit", str(file)]) as window:
+    with subprocess.Popen([*command, "edit", str(profile_file)]) as window:
         qtbot.waitUntil(lambda: bool(kept(state_folder)), timeout=20_000)
         window.kill()
 
@@ -118,9 +112,9 @@ def test_an_edit_survives_a_real_kill(qtbot: QtBot, file: Path, folder: Path, st
 
 @pytest.mark.parametrize("has_file", [True, False])
 def test_an_edit_is_kept_soon_and_comes_back_as_one_step(
-    qtbot: QtBot, folder: Path, file: Path, has_file: bool
+    qtbot: QtBot, folder: Path, profile_file: Path, has_file: bool
 ) -> None:
-    path = file if has_file else None
+    path = profile_file if has_file else None
     state = make_state(path)
     drafts = Drafts(state, folder)
     rename(state, "In")
@@ -139,8 +133,8 @@ def test_an_edit_is_kept_soon_and_comes_back_as_one_step(
     assert not after.undo_stack.canUndo()
 
 
-def test_typing_on_does_not_put_it_off(qtbot: QtBot, folder: Path, file: Path) -> None:
-    state = make_state(file)
+def test_typing_on_does_not_put_it_off(qtbot: QtBot, folder: Path, profile_file: Path) -> None:
+    state = make_state(profile_file)
     drafts = Drafts(state, folder)
     rename(state, "I")
     before = drafts._timer.remainingTime()
@@ -150,30 +144,30 @@ def test_typing_on_does_not_put_it_off(qtbot: QtBot, folder: Path, file: Path) -
 
 
 def test_a_file_changed_since_then_is_told(
-    folder: Path, file: Path, leave: Callable[[Path | None], None]
+    folder: Path, profile_file: Path, leave: Callable[[Path | None], None]
 ) -> None:
-    leave(file)
-    file.write_text(file.read_text("utf-8") + "# mended elsewhere\n", "utf-8")
+    leave(profile_file)
+    profile_file.write_text(profile_file.read_text("utf-8") + "# mended elsewhere\n", "utf-8")
 
-    told = Drafts(make_state(file), folder).bring_back()
+    told = Drafts(make_state(profile_file), folder).bring_back()
 
     assert told.endswith("The file itself has changed since; Undo shows what it holds now.")
 
 
-def test_nothing_is_left_once_it_is_saved(folder: Path, file: Path) -> None:
-    state = make_state(file)
+def test_nothing_is_left_once_it_is_saved(folder: Path, profile_file: Path) -> None:
+    state = make_state(profile_file)
     drafts = Drafts(state, folder)
     rename(state)
     drafts.keep()
     assert kept(folder)
 
-    state.mark_saved(file)
+    state.mark_saved(profile_file)
 
     assert not kept(folder)
 
 
-def test_nothing_is_left_once_it_is_taken_back(folder: Path, file: Path) -> None:
-    state = make_state(file)
+def test_nothing_is_left_once_it_is_taken_back(folder: Path, profile_file: Path) -> None:
+    state = make_state(profile_file)
     drafts = Drafts(state, folder)
     rename(state)
     drafts.keep()
@@ -194,21 +188,21 @@ def test_nothing_is_left_of_a_new_profile_that_got_a_file(folder: Path, tmp_path
     assert not kept(folder)
 
 
-def test_edits_that_were_dropped_do_not_come_back(folder: Path, file: Path) -> None:
-    state = make_state(file)
+def test_edits_that_were_dropped_do_not_come_back(folder: Path, profile_file: Path) -> None:
+    state = make_state(profile_file)
     drafts = Drafts(state, folder)
     rename(state)
     drafts.keep()
 
     drafts.drop()
 
-    assert Drafts(make_state(file), folder).bring_back() == ""
+    assert Drafts(make_state(profile_file), folder).bring_back() == ""
 
 
 def test_a_profile_gets_only_its_own_edits_back(
-    folder: Path, file: Path, leave: Callable[[Path | None], None]
+    folder: Path, profile_file: Path, leave: Callable[[Path | None], None]
 ) -> None:
-    leave(file)
+    leave(profile_file)
     state = make_state(None)
     assert Drafts(state, folder).bring_back() == ""
     assert state.profile.observer == "Ines"
@@ -216,12 +210,12 @@ def test_a_profile_gets_only_its_own_edits_back(
 
 
 def test_edits_that_were_saved_after_all_are_nothing_to_tell(
-    folder: Path, file: Path, leave: Callable[[Path | None], None]
+    folder: Path, profile_file: Path, leave: Callable[[Path | None], None]
 ) -> None:
-    leave(file)
+    leave(profile_file)
     state = AppState(
         Choices(profile=evolve(make_profile(), observer="Inês")),
-        path=file,
+        path=profile_file,
         clock=HandClock(),
         jobs=Jobs(AtOnce()),
     )
@@ -230,8 +224,10 @@ def test_edits_that_were_saved_after_all_are_nothing_to_tell(
     assert not kept(folder)
 
 
-def test_another_window_with_the_same_profile_keeps_a_copy_of_its_own(folder: Path, file: Path) -> None:
-    first, second = make_state(file), make_state(file)
+def test_another_window_with_the_same_profile_keeps_a_copy_of_its_own(
+    folder: Path, profile_file: Path
+) -> None:
+    first, second = make_state(profile_file), make_state(profile_file)
     of_first, of_second = Drafts(first, folder), Drafts(second, folder)
     rename(first, "First")
     of_first.keep()
@@ -240,10 +236,10 @@ def test_another_window_with_the_same_profile_keeps_a_copy_of_its_own(folder: Pa
     assert of_second.bring_back() == ""
     rename(second, "Second")
     of_second.keep()
-    second.mark_saved(file)
+    second.mark_saved(profile_file)
     die(of_first)
 
-    after = make_state(file)
+    after = make_state(profile_file)
     assert Drafts(after, folder).bring_back()
     assert after.profile.observer == "First"
 
@@ -261,13 +257,13 @@ def test_another_window_with_the_same_profile_keeps_a_copy_of_its_own(folder: Pa
     ],
 )
 def test_a_damaged_copy_is_set_aside_and_told_once(
-    folder: Path, file: Path, leave: Callable[[Path | None], None], damage: str
+    folder: Path, profile_file: Path, leave: Callable[[Path | None], None], damage: str
 ) -> None:
-    leave(file)
+    leave(profile_file)
     (copy,) = kept(folder)
     copy.write_text(damage)
 
-    state = make_state(file)
+    state = make_state(profile_file)
     told = Drafts(state, folder).bring_back()
 
     aside = copy.with_name(f"{copy.name}.unreadable")
@@ -284,14 +280,14 @@ def test_a_damaged_copy_is_set_aside_and_told_once(
 
 
 def test_a_damaged_copy_is_told_of_whatever_is_opened_and_gets_in_the_way_of_nothing(
-    folder: Path, file: Path, leave: Callable[[Path | None], None]
+    folder: Path, profile_file: Path, leave: Callable[[Path | None], None]
 ) -> None:
     leave(None)
     (damaged,) = kept(folder)
     damaged.write_text("{")
-    leave(file)
+    leave(profile_file)
 
-    state = make_state(file)
+    state = make_state(profile_file)
     told = Drafts(state, folder).bring_back()
 
     assert told.startswith("Unsaved edits from the last time cannot be read;")
@@ -299,26 +295,26 @@ def test_a_damaged_copy_is_told_of_whatever_is_opened_and_gets_in_the_way_of_not
     assert state.profile.observer == "Inês"
 
 
-def test_a_copy_that_a_living_window_writes_is_nothing_to_set_aside(folder: Path, file: Path) -> None:
-    state = make_state(file)
+def test_a_copy_that_a_living_window_writes_is_nothing_to_set_aside(folder: Path, profile_file: Path) -> None:
+    state = make_state(profile_file)
     drafts = Drafts(state, folder)
     rename(state)
     drafts.keep()
     (copy,) = kept(folder)
     copy.write_text("{")
-    assert Drafts(make_state(file), folder).bring_back() == ""
+    assert Drafts(make_state(profile_file), folder).bring_back() == ""
     assert copy.exists()
 
 
 def test_edits_come_back_under_any_spelling_of_the_file(
-    folder: Path, file: Path, leave: Callable[[Path | None], None], monkeypatch: pytest.MonkeyPatch
+    folder: Path, profile_file: Path, leave: Callable[[Path | None], None], monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    leave(file)
+    leave(profile_file)
     stat_of = Path.stat
     # A disk that takes capitals and small letters as one.
     monkeypatch.setattr(Path, "stat", lambda self, **more: stat_of(Path(str(self).lower()), **more))
 
-    state = make_state(file.with_name("INES.toml"))
+    state = make_state(profile_file.with_name("INES.toml"))
 
     assert "are back" in Drafts(state, folder).bring_back()
     assert state.profile.observer == "Inês"
@@ -326,29 +322,29 @@ def test_edits_come_back_under_any_spelling_of_the_file(
 
 @pytest.mark.skipif(sys.platform != "linux", reason="only here a name may have any bytes")
 def test_edits_of_a_file_whose_name_is_no_text_come_back(
-    folder: Path, file: Path, leave: Callable[[Path | None], None]
+    folder: Path, profile_file: Path, leave: Callable[[Path | None], None]
 ) -> None:
-    odd = file.rename(file.parent / os.fsdecode(b"in\xeas.toml"))
+    odd = profile_file.rename(profile_file.parent / os.fsdecode(b"in\xeas.toml"))
     leave(odd)
     state = make_state(odd)
     assert "are back" in Drafts(state, folder).bring_back()
     assert state.profile.observer == "Inês"
 
 
-def test_edits_of_a_profile_as_large_as_one_may_be_come_back(folder: Path, file: Path) -> None:
-    state = make_state(file)
+def test_edits_of_a_profile_as_large_as_one_may_be_come_back(folder: Path, profile_file: Path) -> None:
+    state = make_state(profile_file)
     drafts = Drafts(state, folder)
     rename(state, "\N{LATIN SMALL LETTER E WITH CIRCUMFLEX}" * 499_000)
     drafts.keep()
     die(drafts)
-    after = make_state(file)
+    after = make_state(profile_file)
     assert "are back" in Drafts(after, folder).bring_back()
     assert after.profile.observer == state.profile.observer
 
 
-def test_a_folder_that_cannot_be_made_costs_the_edit_nothing(tmp_path: Path, file: Path) -> None:
+def test_a_folder_that_cannot_be_made_costs_the_edit_nothing(tmp_path: Path, profile_file: Path) -> None:
     (tmp_path / "state").write_text("in the way")
-    state = make_state(file)
+    state = make_state(profile_file)
     drafts = Drafts(state, tmp_path / "state")
     rename(state)
     drafts.keep()
@@ -359,25 +355,25 @@ def test_a_folder_that_cannot_be_made_costs_the_edit_nothing(tmp_path: Path, fil
 
 
 def test_edits_without_a_file_come_before_the_last_file(
-    folder: Path, file: Path, leave: Callable[[Path | None], None]
+    folder: Path, profile_file: Path, leave: Callable[[Path | None], None]
 ) -> None:
-    session = Session().with_opened(file)
-    assert _first_profile(None, session, folder)[1] == file
+    session = Session().with_opened(profile_file)
+    assert _first_profile(None, session, folder)[1] == profile_file
     leave(None)
     assert _first_profile(None, session, folder)[:2] == (Profile(), None)
-    assert _first_profile(file, session, folder)[1] == file
+    assert _first_profile(profile_file, session, folder)[1] == profile_file
 
 
 def test_a_file_opened_later_brings_its_edits_too(
-    shell: Shell, file: Path, state_folder: Path, monkeypatch: pytest.MonkeyPatch
+    shell: Shell, profile_file: Path, state_folder: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    other = make_state(file)
+    other = make_state(profile_file)
     drafts = Drafts(other, state_folder)
     rename(other)
     drafts.keep()
     die(drafts)
 
-    monkeypatch.setattr(dialogs, "ask_open", lambda *_asked: file)
+    monkeypatch.setattr(dialogs, "ask_open", lambda *_asked: profile_file)
     QTest.keyClick(shell, Qt.Key.Key_O, Qt.KeyboardModifier.ControlModifier)
 
     assert shell.strip.observer.text() == "Inês"

@@ -21,6 +21,7 @@ from gui.state import AppState
 from gui.widgets import dialogs
 from gui.window.shell import Shell
 from tests.gui.conftest import EVENING_START, HandClock, make_profile, pixels
+from tests.gui.showing import show
 
 AFTERNOON = datetime(2026, 12, 5, 15, 30, tzinfo=UTC)
 
@@ -28,10 +29,7 @@ AFTERNOON = datetime(2026, 12, 5, 15, 30, tzinfo=UTC)
 @pytest.fixture
 def view(qtbot: QtBot, theme: object, state: AppState) -> HeightView:
     view = HeightView(state)
-    qtbot.addWidget(view)
-    view.resize(1000, 560)
-    view.show()
-    qtbot.waitExposed(view)
+    show(qtbot, view, size=(1000, 560))
     view.canvas.ensure_drawn()
     return view
 
@@ -262,10 +260,7 @@ def test_without_a_site_the_chart_says_what_to_do(
     qtbot: QtBot, theme: object, make_state: Callable[..., AppState]
 ) -> None:
     view = HeightView(make_state(Profile()))
-    qtbot.addWidget(view)
-    view.resize(1000, 560)
-    view.show()
-    qtbot.waitExposed(view)
+    show(qtbot, view, size=(1000, 560))
 
     assert "Add a site under Gear" in view.canvas.accessibleDescription()
     middle = pixels(view.canvas)[view.canvas.height() // 2 - 20 : view.canvas.height() // 2 + 20, 50:-50]

@@ -21,16 +21,14 @@ from gui.ladder.view import LadderView
 from gui.state import AppState
 from tests.core.drawing.looking import rung_place
 from tests.gui.conftest import make_profile, pixels
+from tests.gui.showing import show
 
 
 @pytest.fixture
 def view(qtbot: QtBot, theme: object, state: AppState) -> LadderView:
     state.set_planet(Body.JUPITER)
     view = LadderView(state)
-    qtbot.addWidget(view)
-    view.resize(1000, 520)
-    view.show()
-    qtbot.waitExposed(view)
+    show(qtbot, view, size=(1000, 520))
     view.canvas.ensure_drawn()
     return view
 

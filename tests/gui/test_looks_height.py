@@ -22,6 +22,7 @@ from gui.state import AppState
 from gui.widgets import dialogs
 from gui.widgets.looks_dialog import LooksDialog
 from tests.gui.conftest import HandClock, make_profile
+from tests.gui.showing import show
 
 CROSSINGS = date(2026, 12, 9)
 MORNING = datetime(2026, 12, 6, 5, 0, tzinfo=UTC)
@@ -30,10 +31,7 @@ MORNING = datetime(2026, 12, 6, 5, 0, tzinfo=UTC)
 @pytest.fixture
 def view(qtbot: QtBot, theme: object, state: AppState) -> HeightView:
     view = HeightView(state)
-    qtbot.addWidget(view)
-    view.resize(1000, 560)
-    view.show()
-    qtbot.waitExposed(view)
+    show(qtbot, view, size=(1000, 560))
     return view
 
 

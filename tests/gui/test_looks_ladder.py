@@ -25,6 +25,7 @@ from gui.state import AppState
 from gui.widgets import dialogs
 from gui.widgets.plain_label import PlainLabel
 from tests.gui.conftest import HandClock, make_profile, pixels
+from tests.gui.later import Later
 
 JUPITER_AT = datetime(2026, 12, 6, 5, 0, tzinfo=UTC)
 
@@ -355,13 +356,9 @@ def test_pictures_are_computed_away_from_the_window(qtbot: QtBot, theme: object,
 def test_pictures_are_computed_only_while_seen_and_the_newest_rung_wins(
     theme: object, clock: HandClock, make_view: Callable[..., LadderView]
 ) -> None:
-    waiting: list[Callable[[], None]] = []
-
-    class Later:
-        def submit(self, work: Callable[[], None], /) -> None:
-            waiting.append(work)
-
-    state = AppState(Choices(profile=make_profile()), clock=clock, jobs=Jobs(Later()))
+    later = Later()
+    waiting = later.works
+    state = AppState(Choices(profile=make_profile()), clock=clock, jobs=Jobs(later))
     state.prepare_sky()
     waiting.pop()()
     state.set_planet(Body.SATURN)

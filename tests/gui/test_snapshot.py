@@ -22,13 +22,6 @@ from tests.gui.conftest import make_profile, pixels
 EVENING = date(2026, 12, 5)
 
 
-@pytest.fixture
-def profile_file(tmp_path: Path) -> Path:
-    path = tmp_path / "ines.toml"
-    save_profile(path, make_profile())
-    return path
-
-
 def picture(path: Path) -> NDArray[np.uint8]:
     return pixels(QImage(str(path)))
 

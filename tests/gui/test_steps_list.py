@@ -20,6 +20,7 @@ from gui.state import AppState
 from gui.widgets.theme import Theme
 from gui.window.shell import Shell
 from tests.gui.conftest import HandClock
+from tests.gui.showing import show
 
 AFTERNOON = datetime(2026, 12, 5, 15, 30, tzinfo=UTC)
 EIGHT = datetime(2026, 12, 5, 20, 0, tzinfo=UTC)
@@ -35,10 +36,7 @@ def afternoon(state: AppState, clock: HandClock) -> AppState:
 @pytest.fixture
 def view(qtbot: QtBot, theme: object, afternoon: AppState) -> HeightView:
     view = HeightView(afternoon)
-    qtbot.addWidget(view)
-    view.resize(1560, 820)
-    view.show()
-    qtbot.waitExposed(view)
+    show(qtbot, view, size=(1560, 820))
     return view
 
 

@@ -20,34 +20,19 @@ from gui.height.year_reader import YearReader, YearWanted
 from gui.jobs import AtOnce, Jobs
 from gui.state import AppState
 from tests.gui.conftest import TERRACE, HandClock, make_profile
+from tests.gui.later import Later
+from tests.gui.showing import show
 
 TONIGHT = date(2026, 12, 5)
 MARS_YEAR = YearWanted(site=TERRACE, planet=Body.MARS, first=TONIGHT, dark_below_deg=-4.0)
 PanelMaker = Callable[[AppState], YearPanel]
 
 
-class Later:
-    """An executor that runs its jobs when told to."""
-
-    def __init__(self) -> None:
-        self.works: list[Callable[[], None]] = []
-
-    def submit(self, work: Callable[[], None], /) -> None:
-        self.works.append(work)
-
-    def run(self) -> None:
-        while self.works:
-            self.works.pop(0)()
-
-
 @pytest.fixture
 def make_panel(qtbot: QtBot, theme: object) -> PanelMaker:
     def make(state: AppState) -> YearPanel:
         panel = YearPanel(state)
-        qtbot.addWidget(panel)
-        panel.resize(980, 520)
-        panel.show()
-        qtbot.waitExposed(panel)
+        show(qtbot, panel, size=(980, 520))
         panel.canvas.ensure_drawn()
         return panel
 

@@ -3,10 +3,7 @@
 Sources stand in each row of the data files; J. Meeus is Astronomical Algorithms, 2nd ed. (1998).
 """
 
-import csv
 import math
-from datetime import UTC, datetime
-from pathlib import Path
 
 import ephem
 import pytest
@@ -15,17 +12,7 @@ from core.sky.bodies import Body
 from core.sky.disc import Disc, disc_at
 from core.sky.mars_season import mars_season
 from core.sky.moon_phase import moon_phase
-
-DATA = Path(__file__).parent / "data"
-
-
-def rows(name: str) -> list[dict[str, str]]:
-    with (DATA / name).open(encoding="utf-8", newline="") as file:
-        return list(csv.DictReader(file))
-
-
-def utc(text: str) -> datetime:
-    return datetime.fromisoformat(text).replace(tzinfo=UTC)
+from tests.published.tables import rows, utc
 
 
 def apart_deg(a: float, b: float) -> float:

@@ -1,21 +1,14 @@
 """The spread of colours against Filippenko 1982, ERFA, and a figure observers quote."""
 
-import csv
 import math
-from pathlib import Path
 
 import erfa
 import pytest
 
 from core.air.dispersion import refractivity, spread_arcsec
+from tests.published.tables import rows
 
-DATA = Path(__file__).parent / "data"
 HPA_PER_MMHG = 1013.25 / 760.0
-
-
-def rows(name: str) -> list[dict[str, str]]:
-    with (DATA / name).open(encoding="utf-8", newline="") as file:
-        return list(csv.DictReader(file))
 
 
 def test_the_published_table_is_reproduced() -> None:

@@ -4,9 +4,7 @@ The table names a source on each row: Hecht, Optics; Rutten and van Venrooij, Te
 telescope formulas; Nagler 1991. Rows marked common practice have no primary source.
 """
 
-import csv
 import re
-from pathlib import Path
 
 import pytest
 
@@ -24,9 +22,9 @@ from core.gear.optics import (
 from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
 from core.ladder.aim import aim_overhead
 from core.ladder.ladder import build_ladder
+from tests.published import tables
 
-TABLE = Path(__file__).parent / "data" / "gear.csv"
-ROWS = list(csv.DictReader(TABLE.read_text("utf-8").splitlines()))
+ROWS = tables.rows("gear.csv")
 SMALL_ANGLE_TOLERANCE = 5e-4  # 57.2958 fs/F against the exact form, at 4 degrees
 
 

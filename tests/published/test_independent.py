@@ -6,17 +6,14 @@ of its own for the planets (VSOP87) and the Moon, and its own search for events.
 """
 
 import math
-from collections.abc import Iterator
 from datetime import UTC, date, datetime
-from importlib.resources import files
 
 import astropy.units as u
 import ephem
 import numpy as np
 import pytest
-from astropy.coordinates import AltAz, EarthLocation, get_body, solar_system_ephemeris
+from astropy.coordinates import AltAz, EarthLocation, get_body
 from astropy.time import Time
-from astropy.utils import iers
 from attrs import frozen
 
 from core.sky.apparent import Viewpoint
@@ -71,18 +68,6 @@ PLACES = (
 
 
 # --- astropy ---------------------------------------------------------------------------------------------
-
-
-@pytest.fixture(scope="module")
-def planet_tables() -> Iterator[None]:
-    """Let astropy use the planet tables of this installation, and nothing from the network."""
-    with (
-        iers.conf.set_temp("auto_download", False),
-        iers.conf.set_temp("auto_max_age", None),
-        solar_system_ephemeris.set(str(files("skyfield_data") / "data" / "de421.bsp")),
-    ):
-        yield
-    solar_system_ephemeris.set("builtin")  # closes the file
 
 
 def spread(values: Floats) -> Floats:

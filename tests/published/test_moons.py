@@ -1,10 +1,8 @@
 """Jupiter's moons and red spot against Meeus, printed predictions, and two other libraries."""
 
-import csv
 import math
 from collections.abc import Sequence
-from datetime import UTC, date, datetime, timedelta
-from pathlib import Path
+from datetime import date, datetime, timedelta
 
 import ephem
 import numpy as np
@@ -17,17 +15,7 @@ from core.sky.bodies import Body
 from core.sky.disc import disc_at
 from core.sky.moons import Moon, MoonEvent, MoonEventKind, moon_events, moon_positions
 from core.sky.red_spot import red_spot_passes
-
-DATA = Path(__file__).parent / "data"
-
-
-def rows(name: str) -> list[dict[str, str]]:
-    with (DATA / name).open(encoding="utf-8", newline="") as file:
-        return list(csv.DictReader(file))
-
-
-def utc(text: str) -> datetime:
-    return datetime.fromisoformat(text).replace(tzinfo=UTC)
+from tests.published.tables import rows, utc
 
 
 def offsets_at(times: Sequence[datetime]) -> NDArray[np.float64]:

@@ -5,17 +5,14 @@ program; astropy reads the same planet tables, PyEphem has theories of its own.
 """
 
 import math
-from collections.abc import Iterator
 from datetime import UTC, date, datetime, timedelta
-from importlib.resources import files
 
 import astropy.units as u
 import ephem
 import numpy as np
 import pytest
-from astropy.coordinates import AltAz, EarthLocation, get_body, solar_system_ephemeris
+from astropy.coordinates import AltAz, EarthLocation, get_body
 from astropy.time import Time
-from astropy.utils import iers
 from hypothesis import assume, example, given, settings
 from hypothesis import strategies as st
 
@@ -33,18 +30,6 @@ LATITUDES = st.floats(-90.0, 90.0) | st.sampled_from((-90.0, -89.9, 0.0, 66.56, 
 LONGITUDES = st.floats(-180.0, 180.0) | st.sampled_from((-180.0, 179.99, 180.0))
 # The Earth's rotation is measured for these years; before and after, libraries part on it.
 DAYS = st.dates(date(1973, 1, 1), date(2025, 6, 1))
-
-
-@pytest.fixture(scope="module")
-def planet_tables() -> Iterator[None]:
-    """Let astropy use the planet tables of this installation, and nothing from the network."""
-    with (
-        iers.conf.set_temp("auto_download", False),
-        iers.conf.set_temp("auto_max_age", None),
-        solar_system_ephemeris.set(str(files("skyfield_data") / "data" / "de421.bsp")),
-    ):
-        yield
-    solar_system_ephemeris.set("builtin")  # closes the file
 
 
 @pytest.mark.usefixtures("planet_tables")

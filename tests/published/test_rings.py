@@ -1,16 +1,13 @@
 """Saturn's ring against Meeus, against tables of the crossings of 1995 and 1996, and at later dates."""
 
-import csv
 from datetime import UTC, datetime
-from pathlib import Path
 
 import pytest
 
 from core.sky.bodies import Body
 from core.sky.disc import disc_at
 from core.sky.ring import Ring, ring_of
-
-DATA = Path(__file__).parent / "data"
+from tests.published.tables import rows
 
 
 def ring_at(text: str) -> Ring:
@@ -20,13 +17,11 @@ def ring_at(text: str) -> Ring:
 
 
 def example(row_id: str) -> float:
-    with (DATA / "worked_positions.csv").open(encoding="utf-8", newline="") as file:
-        return next(float(row["expected"]) for row in csv.DictReader(file) if row["id"] == row_id)
+    return next(float(row["expected"]) for row in rows("worked_positions.csv") if row["id"] == row_id)
 
 
 def crossing_rows() -> list[dict[str, str]]:
-    with (DATA / "rings_and_physical.csv").open(encoding="utf-8", newline="") as file:
-        return [row for row in csv.DictReader(file) if row["source"] == "NICH94"]
+    return [row for row in rows("rings_and_physical.csv") if row["source"] == "NICH94"]
 
 
 def test_the_ring_of_meeus_45a() -> None:

@@ -5,9 +5,7 @@ observatory's exposure-time documentation; Dawes 1867; Rayleigh 1879; A. C. Peed
 Filters; MacAdam 1945, JOSA 35, 670.
 """
 
-import csv
 import re
-from pathlib import Path
 
 import numpy as np
 import pytest
@@ -18,10 +16,10 @@ from core.gear.optics import aperture_limit, dawes_arcsec
 from core.gear.owned import Filter
 from core.looks.filters import wratten_table
 from core.looks.owned_filters import facts_of, transmittance_of
+from tests.published import tables
 
-DATA = Path(__file__).parent / "data"
-ROWS = list(csv.DictReader((DATA / "seeing.csv").read_text("utf-8").splitlines()))
-FILTER_ROWS = list(csv.DictReader((DATA / "filters.csv").read_text("utf-8").splitlines()))
+ROWS = tables.rows("seeing.csv")
+FILTER_ROWS = tables.rows("filters.csv")
 
 
 def rows(topic: str) -> list[dict[str, str]]:
