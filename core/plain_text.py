@@ -141,12 +141,13 @@ def wrapped(text: str, width: int, *, indent: str = "") -> list[str]:
 def fitted(line: str, width: int) -> list[str]:
     """Return an indented line as lines of at most ``width`` columns, less far indented where that will do."""
     words = line.lstrip()
-    room = width - width_of(words)
-    if len(line) - len(words) <= room:
+    lead, room = len(line) - len(words), width - width_of(words)
+    if lead <= room:
         return [line]
     if room > 0:
         return [f"{' ' * room}{words}"]
-    return wrapped(line, width, indent="    ")
+    # What is indented goes on a little further in, so that it is no new line of its list.
+    return wrapped(line, width, indent=" " * (lead + 2) if lead else "")
 
 
 def shown_name(text: str, longest: int = 28) -> str:
