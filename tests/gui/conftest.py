@@ -23,6 +23,7 @@ from gui.state import AppState
 from gui.widgets import dialogs
 from gui.widgets.theme import Theme
 from gui.window.shell import Shell
+from tests.gui.gear_hand import GearHand
 
 _LONGEST_DIALOG_MS = 30_000
 
@@ -210,3 +211,11 @@ def profile_file(tmp_path: Path) -> Path:
     path = tmp_path / "ines.toml"
     save_profile(path, make_profile())
     return path
+
+
+@pytest.fixture
+def hand(qtbot: QtBot, theme: Theme, state: AppState) -> Iterator[GearHand]:
+    """Work a gear view that is on the screen."""
+    hand = GearHand(qtbot, state)
+    yield hand
+    hand.close()

@@ -11,6 +11,7 @@ from gui.gear.view import GearView
 from gui.state import AppState
 from gui.widgets.field import Field
 from gui.widgets.plain_label import PlainLabel
+from gui.widgets.typed_field import TypedField
 
 
 class GearHand:
@@ -56,6 +57,11 @@ class GearHand:
         return rows
 
     @property
+    def focal_lengths(self) -> list[float | None]:
+        """Those of the eyepieces in the profile, mm; None for a zoom."""
+        return [eyepiece.focal_length_mm for eyepiece in self.profile.eyepieces]
+
+    @property
     def powers(self) -> list[str]:
         """The first two columns of the table of powers."""
         model = self.view.gives.table.model()
@@ -66,6 +72,12 @@ class GearHand:
         """All sentences that stand in labels on the screen."""
         labels = self.view.findChildren(PlainLabel)
         return "\n".join(label.text() for label in labels if label.isVisible())
+
+    def text(self, name: str) -> str:
+        """What stands in a field that is typed in, letter by letter."""
+        field = self.field(name)
+        assert isinstance(field, TypedField)
+        return field.text
 
     def open(self, name: str) -> None:
         """Click on a row of the list."""

@@ -15,24 +15,15 @@ from PySide6.QtWidgets import (
     QScrollArea,
     QWidget,
 )
-from pytestqt.qtbot import QtBot
 
 from gui.gear.owned_kinds import Kind
 from gui.gear.owned_list import OwnedRow
 from gui.gear.view import GearView
 from gui.state import AppState
-from gui.widgets.theme import Theme
 from gui.window.shell import Shell
 from tests.gui.gear_hand import GearHand
 
 CONTROLS = (QLineEdit, QComboBox, QAbstractButton, QPlainTextEdit, QAbstractItemView)
-
-
-@pytest.fixture
-def hand(qtbot: QtBot, theme: Theme, state: AppState) -> Iterator[GearHand]:
-    hand = GearHand(qtbot, state)
-    yield hand
-    hand.close()
 
 
 def controls(view: QWidget) -> list[QWidget]:

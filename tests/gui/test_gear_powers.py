@@ -1,8 +1,5 @@
 """What the kit gives: every power in a table that follows each key, sorts and can be copied."""
 
-from collections.abc import Iterator
-
-import pytest
 from attrs import evolve
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QGuiApplication
@@ -12,6 +9,7 @@ from pytestqt.qtbot import QtBot
 from core.air.blur import Blur
 from core.gear.owned import Eyepiece
 from core.record.observer import Profile
+from core.sky.bodies import Body
 from gui.gear.powers_columns import WORDS
 from gui.gear.questions import Question
 from gui.gear.spreadsheet import tab_separated
@@ -19,19 +17,10 @@ from gui.state import AppState
 from tests.gui.conftest import SIX_INCH
 from tests.gui.gear_hand import GearHand
 
-pytestmark = pytest.mark.usefixtures("theme")
-
 SIX_MM = (
     "A 6 mm eyepiece (200x and 400x) would help most, "
     "for nights that bear 150x to 240x: you have nothing between."
 )
-
-
-@pytest.fixture
-def hand(qtbot: QtBot, state: AppState) -> Iterator[GearHand]:
-    hand = GearHand(qtbot, state)
-    yield hand
-    hand.close()
 
 
 def cells(table: QTableView, column: int) -> list[str]:
@@ -56,6 +45,7 @@ def test_powers_exit_pupils_and_fields_are_those_of_the_textbook(hand: GearHand)
 
 def test_moons_detail_and_drift_of_each_power(qtbot: QtBot, state: AppState) -> None:
     # By hand: 52 degrees / power over 31.07 arcmin; 232 / power, down to the 116 / 150 of Dawes.
+    state.set_planet(Body.JUPITER)
     hand = GearHand(qtbot, state, size=(1500, 700))
     table = hand.view.gives.table
     assert cells(table, 4) == ["2.1", "1.0", "0.8", "0.7", "0.4", "0.3"]
@@ -185,6 +175,7 @@ def test_the_words_say_where_to_start_how_far_to_climb_and_what_is_too_much(hand
 
 
 def test_the_row_in_hand_is_told_in_full_under_the_table(hand: GearHand) -> None:
+    hand.state.set_planet(Body.JUPITER)
     table = hand.view.gives.table
     # The highest sensible rung is told while none is chosen.
     assert hand.view.gives.details.text().startswith("150x with 8 mm: ")
