@@ -26,7 +26,9 @@ def test_a_session_is_read_back(state_folder: Path) -> None:
 
 
 @pytest.mark.parametrize(
-    "content", [b"", bytes(300), b'{"palette": "ni', b"[1, 2]", b"\xff\xfe{", b"[" * 5000], ids=str
+    "content",
+    [b"", bytes(300), b'{"palette": "ni', b"[1, 2]", b"\xff\xfe{", b"[" * 5000],
+    ids=lambda content: ascii(content[:16]),
 )
 def test_a_damaged_session_is_set_aside_and_told_once(state_folder: Path, content: bytes) -> None:
     state_folder.mkdir(parents=True)

@@ -77,3 +77,9 @@ def test_mercury_follows_its_phase() -> None:
 def test_the_pupil_that_a_light_takes() -> None:
     # By hand: 50 td of 747.2 x 0.14 cd/m² take 0.478 mm², a pupil of 0.780 mm.
     assert pupil_for_mm(50, 5.4, transmittance=0.14) == pytest.approx(0.780, abs=0.001)
+
+
+def test_the_exit_pupil_for_a_light_gives_that_light() -> None:
+    # By hand: 50 trolands of 747 cd/m² are 0.067 mm², a pupil 0.29 mm wide; a filter of a quarter doubles it.
+    assert pupil_for_mm(50.0, 5.4) == pytest.approx(0.292, abs=0.001)
+    assert pupil_for_mm(50.0, 5.4, transmittance=0.25) == pytest.approx(0.584, abs=0.001)

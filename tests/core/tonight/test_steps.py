@@ -20,7 +20,7 @@ from core.situation.choices import (
 from core.situation.situation import Situation
 from core.sky.bodies import Body
 from core.sky.site import BlockedSky, Site
-from core.tonight.steps import EveningItem, ItemKind, OwnStep
+from core.tonight.steps import EveningItem, ItemKind, OwnStep, past_first, step_in_hand
 from core.words.evening import item_title, item_words
 from core.words.evening_cautions import evening_cautions
 from core.words.site_clock import clock_of
@@ -345,3 +345,59 @@ def test_the_mirror_cools_from_when_its_owner_means_to_carry_it_out() -> None:
     assert usual.mirror_course is not None
     assert moved.mirror_course.out_at == early
     assert moved.mirror_course.excess_c(at) < usual.mirror_course.excess_c(at)
+
+
+@pytest.mark.parametrize(
+    ("chosen", "marked"),
+    [
+        ({}, {ItemKind.COLLIMATION, ItemKind.CARRY_OUT, ItemKind.FINDER, ItemKind.PACK_UP}),
+        ({"scope": LENS}, {ItemKind.FINDER, ItemKind.DEW, ItemKind.PACK_UP}),
+        (
+            {"site": OULU, "evening": date(2026, 8, 20)},
+            {ItemKind.COLLIMATION, ItemKind.FINDER, ItemKind.STOP},
+        ),
+    ],
+)
+def test_what_has_to_do_with_the_sun_or_with_mains_is_marked_as_a_caution(
+    chosen: dict[str, Any], marked: set[ItemKind]
+) -> None:
+    """Optics by daylight, a heater in the wet, what stays out through the day, the end before sunrise."""
+    found = situation(**chosen)
+
+    assert {item.kind for item in found.evening_steps if item.caution} == marked
+
+
+def at(hour: int, minute: int = 0) -> datetime:
+    return datetime(2026, 12, 5, hour, minute, tzinfo=UTC)
+
+
+def test_the_step_in_hand_is_what_began_last_and_else_what_comes_next() -> None:
+    kit = EveningItem(kind=ItemKind.KIT, start=at(17), end=at(17))
+    ready = EveningItem(kind=ItemKind.READY, start=at(17, 20), end=at(18, 30))
+    saturn = EveningItem(kind=ItemKind.TARGET, start=at(17, 30), end=at(18, 30))
+    moon = EveningItem(kind=ItemKind.TARGET, start=at(18), end=at(19))
+    stop = EveningItem(kind=ItemKind.STOP, start=at(23, 30), end=at(23, 30))
+    steps = [kit, ready, saturn, moon, stop]
+
+    assert step_in_hand(steps, None) is step_in_hand(steps, at(16, 59)) is step_in_hand(steps, at(17)) is kit
+    # A mere moment is told for ten minutes; an estimate is nothing to do.
+    assert step_in_hand(steps, at(17, 9)) is kit
+    assert step_in_hand(steps, at(17, 10)) is step_in_hand(steps, at(17, 59)) is saturn
+    assert step_in_hand(steps, at(18)) is step_in_hand(steps, at(18, 59)) is moon
+    assert step_in_hand(steps, at(19)) is step_in_hand(steps, at(23, 39)) is stop
+    assert step_in_hand(steps, at(23, 40)) is None
+    assert step_in_hand([evolve(kit, is_done=True), saturn], at(17)) is saturn
+    assert step_in_hand([], at(17)) is None
+    # The last quarter of an hour before the stop line belongs to it alone.
+    late = EveningItem(kind=ItemKind.TARGET, start=at(23), end=at(23, 30))
+    assert step_in_hand([late, stop], at(23, 14)) is late
+    assert step_in_hand([late, stop], at(23, 15)) is stop
+
+
+def test_a_list_tells_what_is_over_first_and_keeps_the_order_otherwise() -> None:
+    long = EveningItem(kind=ItemKind.TARGET, start=at(17), end=at(20))
+    kit = EveningItem(kind=ItemKind.KIT, start=at(17, 30), end=at(17, 30))
+    next_one = EveningItem(kind=ItemKind.TARGET, start=at(20), end=at(21))
+
+    assert past_first([long, kit, next_one], at(18)) == (kit, long, next_one)
+    assert past_first([long, kit, next_one], None) == (long, kit, next_one)

@@ -1,5 +1,6 @@
 """How a body is found, in words, as an observer would read it."""
 
+import re
 from datetime import UTC, date, datetime
 
 import pytest
@@ -118,6 +119,9 @@ def test_neptune_stays_a_star_in_a_very_small_aperture(aperture_mm: float, stays
 def test_a_low_power_alone_and_no_telescope() -> None:
     one = evolve(KIT, eyepieces=(Eyepiece(name="40 mm", focal_length_mm=40),))
     assert "more than your eyepieces give" in findings_text(situation(AT_NINE, Body.URANUS, one))
+    empty = paragraph(findings_text(situation(AT_NINE, Body.URANUS, evolve(KIT, eyepieces=()))), "Uranus")
+    # With nothing to put in, from which power a disc shows is told, and nothing of what is owned.
+    assert re.search(r"A disc, no longer a star, from about \d+x\.", empty)
     bare = evolve(KIT, telescopes=(), eyepieces=())
     assert "A disc" not in findings_text(situation(AT_NINE, Body.URANUS, bare))
     none = Situation(Choices(), AT_NINE)

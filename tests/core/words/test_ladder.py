@@ -3,11 +3,11 @@
 import pytest
 from attrs import evolve
 
-from core.air.blur import Blur
+from core.air.blur import Blur, BlurSource
 from core.air.limits import Line
 from core.ladder.ladder import Ladder, build_ladder
 from core.words.ladder import by_weight, rung_at_power, rung_words
-from core.words.limits import limit_words
+from core.words.limits import limit_words, limits_sentence
 from core.words.quantities import drift_text
 from tests.core.drawing.examples import FEW, MANY, SIX_INCH, TWELVE_INCH, aim, ladder
 
@@ -101,3 +101,22 @@ def test_every_rung_is_weighed_once() -> None:
     large = ladder(TWELVE_INCH, MANY)
 
     assert sorted(rung.power for rung in by_weight(large, None)) == [rung.power for rung in large.rungs]
+
+
+@pytest.mark.parametrize(
+    ("blur", "air"),
+    [
+        (Blur(overhead_arcsec=2.0), "with a blur of 2″ overhead."),
+        (Blur(overhead_arcsec=2.0, source=BlurSource.ASSUMED), "with a blur of 2″ overhead, assumed."),
+        (Blur(overhead_arcsec=0.8), "with steady air."),
+        (Blur.assumed(), "with fair air, assumed."),
+    ],
+)
+def test_the_three_limits_are_told_with_the_air_that_they_rest_on(blur: Blur, air: str) -> None:
+    told = limits_sentence(evolve(ladder(), blur=blur))
+
+    # 150 mm bear 2 x 150; common practice.
+    assert told.startswith(
+        "Rules of thumb: aperture 300x, usual air 300x and aperture and air (seeing) together "
+    )
+    assert told.endswith(air)

@@ -1,5 +1,6 @@
 """How a planet looks, in words: each branch of each fact."""
 
+import re
 from datetime import UTC, date, datetime
 from typing import Any
 from zoneinfo import ZoneInfo
@@ -166,3 +167,16 @@ def test_the_red_spot_s_passages() -> None:
     assert "nor in the months ahead" in none
     assert old_longitude_warning(spot) is None
     assert "measured 400 days away" in (old_longitude_warning(evolve(spot, days_from_measured=400)) or "")
+
+
+def test_the_central_meridian_is_told_of_each_system_and_of_what_turns_as_one() -> None:
+    jupiter, mars = (
+        fact(subject_of(Body.JUPITER), "central meridian"),
+        fact(subject_of(Body.MARS), "central meridian"),
+    )
+
+    assert jupiter is not None
+    assert re.fullmatch(r"system I \d+°, system II \d+°, system III \d+°", jupiter)
+    assert mars is not None
+    assert re.fullmatch(r"\d+°", mars)
+    assert fact(subject_of(Body.VENUS), "central meridian") is None
