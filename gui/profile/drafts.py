@@ -64,7 +64,11 @@ class DraftPlace:
 
     def take(self) -> bool:
         """Lock the place; tell whether no other window has it."""
-        return self._lock.tryLock(0)
+        if self._lock.tryLock(0):
+            return True
+        pid, _machine, _program = self._lock.getLockInfo()
+        # A power cut may leave a lock that names nobody; that of a living window cannot be taken away.
+        return not pid and self._lock.removeStaleLockFile() and self._lock.tryLock(0)
 
     def read(self) -> Draft | None:
         """Return the draft, None where there is none that can be understood."""

@@ -17,7 +17,7 @@ from core.sky.civil import tonight
 from gui.profile.kept_evenings import Kept, dumps_kept, loads_kept
 from gui.state import AppState, Change
 
-_FOLDER = "evenings"
+MEMORY_FOLDER = "evenings"
 _KEPT_FOR = timedelta(days=2)
 # The air and the rung in hand are still those of the same evening for so long (ours).
 _SAME_EVENING = timedelta(hours=8)
@@ -35,7 +35,7 @@ class EveningMemory(QObject):
     def __init__(self, state: AppState, folder: Path) -> None:
         super().__init__(state)
         self._state = state
-        self._folder = folder / _FOLDER
+        self._folder = folder / MEMORY_FOLDER
         self._written = Kept()
         self._unsure_of: datetime | None = None
         state.loaded.connect(self.bring_back)
@@ -105,7 +105,7 @@ class EveningMemory(QObject):
             return
         with suppress(ProblemsError, OSError):
             self._folder.mkdir(mode=0o700, parents=True, exist_ok=True)
-            write_atomically(path, dumps_kept(kept, self._state.situation.now))
+            write_atomically(path, dumps_kept(kept, self._state.situation.now), is_private=True)
 
     def _read(self) -> tuple[Kept, datetime | None]:
         """Return what is kept and when it was said; nothing where the file cannot be read."""

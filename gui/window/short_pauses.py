@@ -6,6 +6,8 @@ through again.
 """
 
 import gc
+from collections.abc import Iterator
+from contextlib import contextmanager
 
 from PySide6.QtCore import QTimer
 
@@ -15,9 +17,15 @@ from gui.window.shell import Shell
 _SETTLED_MS = 1000
 
 
-def keep_pauses_short(shell: Shell) -> None:
-    """Leave what a view is made of out of later searches, a moment after it was made."""
+@contextmanager
+def short_pauses(shell: Shell) -> Iterator[None]:
+    """Leave what a view is made of out of searches, from a moment after it was made until the block ends."""
     shell.view_made.connect(lambda: QTimer.singleShot(_SETTLED_MS, shell, set_apart))
+    try:
+        yield
+    finally:
+        # What is set apart would not be cleared away when the program ends, a lock among it.
+        gc.unfreeze()
 
 
 def set_apart() -> None:

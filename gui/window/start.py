@@ -15,6 +15,7 @@ from core.situation.choices import Choices
 from core.words.files import last_not_opened_words
 from gui.profile.documents import in_short
 from gui.profile.drafts import UNSAVED_FOLDER, place_left
+from gui.profile.evening_memory import MEMORY_FOLDER
 from gui.profile.session import Session, SessionFile, state_folder
 from gui.state import AppState
 from gui.widgets.theme import Theme
@@ -22,7 +23,7 @@ from gui.window.errors import ErrorDoor
 from gui.window.file_open import FileOpen
 from gui.window.leaving import heeding_signals
 from gui.window.shell import Shell
-from gui.window.short_pauses import keep_pauses_short
+from gui.window.short_pauses import short_pauses
 
 
 def run_window(path: Path | None = None) -> int:
@@ -36,7 +37,8 @@ def run_window(path: Path | None = None) -> int:
     session_file = SessionFile(folder)
     session, told = session_file.read()
     profile, path, trouble = _first_profile(path, session, folder)
-    for place in (folder, folder / UNSAVED_FOLDER, *([path.parent] if path else [])):
+    own_folders = (folder, folder / UNSAVED_FOLDER, folder / MEMORY_FOLDER)
+    for place in (*own_folders, *([path.parent] if path else [])):
         sweep(place)
     app = QApplication.instance() or QApplication(sys.argv[:1])
     assert isinstance(app, QApplication)
@@ -61,7 +63,6 @@ def run_window(path: Path | None = None) -> int:
         shell = Shell(state, theme, session=_opened(session, path), session_file=session_file)
         brought_back = shell.documents.bring_back()
         shell.first_run = not (path or session.recent or brought_back)
-        keep_pauses_short(shell)
         door.raised.connect(state.tell)
         FileOpen(app, shell.documents.open_path)
         sentences = [sentence for sentence in (told, trouble, brought_back) if sentence]
@@ -69,7 +70,7 @@ def run_window(path: Path | None = None) -> int:
             state.tell(" ".join(sentences))
         shell.fit_into(shell.screen().availableSize())
         shell.show()
-        with heeding_signals(shell, shell.leave_at_once):
+        with short_pauses(shell), heeding_signals(shell, shell.leave_at_once):
             return app.exec()
 
 

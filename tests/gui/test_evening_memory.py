@@ -1,6 +1,8 @@
 """What was said and done of the evening is there again after a restart, whatever became of its file."""
 
 import json
+import os
+import stat
 from collections.abc import Callable
 from datetime import UTC, datetime, time, timedelta
 from pathlib import Path
@@ -39,7 +41,7 @@ def file_of(folder: Path) -> Path:
     return path
 
 
-def test_all_of_an_evening_is_there_again(start: Callable[[], AppState]) -> None:
+def test_all_of_an_evening_is_there_again(start: Callable[[], AppState], tmp_path: Path) -> None:
     state = start()
     since = datetime(2026, 12, 5, 18, 0, tzinfo=UTC)
     state.set_outside(since, 12.0)
@@ -53,6 +55,8 @@ def test_all_of_an_evening_is_there_again(start: Callable[[], AppState]) -> None
     notes = state.situation.step_notes.added("Tea", since).moved_to("finder", since)
     state.set_steps(notes)
     before = state.situation
+    if os.name == "posix":
+        assert stat.S_IMODE(file_of(tmp_path).stat().st_mode) == 0o600
 
     after = start().situation
     assert after.outside_since == since

@@ -27,6 +27,7 @@ def shell():
     return next(widget for widget in app.topLevelWidgets() if isinstance(widget, Shell))
 
 def begin():
+    told.append(shell().message_line.text.text())
     shell().state.told.connect(told.append)
     shell().log_book.note("steady air")
 
@@ -67,6 +68,11 @@ def _damaged(folder: Path, content: bytes) -> None:
     for number in (1, 2):
         (folder / "unsaved" / f"new-{number}.json").write_bytes(content)
         (folder / "unsaved" / f"new-{number}.lock").write_bytes(content)
+    (folder / "evenings").mkdir()
+    for place in (folder, folder / "unsaved", folder / "evenings"):
+        left = place / ".stillair-0123456789ab.tmp"
+        left.write_bytes(content)
+        os.utime(left, (1, 1))
 
 
 DAMAGE = [
@@ -89,10 +95,15 @@ long = pytest.mark.long
 def test_the_window_opens_over_any_damage(tmp_path: Path, content: bytes) -> None:
     folder = tmp_path / "own"
     _damaged(folder, content)
-    code, _told = _open(tmp_path, folder, folder)
+    code, told = _open(tmp_path, folder, folder)
     assert code == 0
-    # And the next start is not blocked either.
-    assert _open(tmp_path, folder, folder)[0] == 0
+    assert sum(sentence.count("Unsaved edits from the last time cannot be read") for sentence in told) == 2
+    assert [copy.read_bytes() for copy in folder.glob("unsaved/*.unreadable")] == [content, content]
+    assert not list(folder.rglob(".stillair-*"))
+    # And the next start is not blocked either, nor told of what was set aside.
+    code, told = _open(tmp_path, folder, folder)
+    assert code == 0
+    assert not any("Unsaved edits" in sentence for sentence in told)
 
 
 @pytest.mark.parametrize(

@@ -121,13 +121,11 @@ def test_what_a_view_is_made_of_is_set_apart_once_it_is_seen(
     shell: Shell, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.setattr(short_pauses, "_SETTLED_MS", 0)
-    short_pauses.keep_pauses_short(shell)
     before = gc.get_freeze_count()
-    try:
+    with short_pauses.short_pauses(shell):
         shell.show_view(LADDER)
         qtbot.waitUntil(lambda: gc.get_freeze_count() > before)
-    finally:
-        gc.unfreeze()
+    assert gc.get_freeze_count() == 0
 
 
 def test_ten_minutes_are_lived_lightly(open_shell: Shell, clock: HandClock) -> None:
