@@ -168,6 +168,12 @@ class HeightCanvas(KeyedCanvas):
         if moment is not None:
             self._state.set_time(moment)
 
+    def acts_at(self, place: QPointF) -> bool:
+        is_body = (
+            self.chart is not None and self.chart.body_at(*self.to_page(place.x(), place.y())) is not None
+        )
+        return is_body or self._moment_at(place) is not None
+
     def leaveEvent(self, event: object) -> None:
         self._hover(None)
 

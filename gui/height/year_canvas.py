@@ -114,6 +114,9 @@ class YearCanvas(KeyedCanvas):
         else:
             super().mousePressEvent(event)
 
+    def acts_at(self, place: QPointF) -> bool:
+        return self._date_at(place) is not None
+
     def leaveEvent(self, event: object) -> None:
         if not self.hasFocus():
             self.point_at(None)

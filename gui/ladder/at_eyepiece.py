@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from functools import partial
 
-from PySide6.QtCore import QEvent, QKeyCombination, QObject, Qt, Signal
+from PySide6.QtCore import QEvent, QKeyCombination, QObject, QPointF, Qt, Signal
 from PySide6.QtGui import QColor, QKeyEvent, QMouseEvent, QPainter
 from PySide6.QtWidgets import QWidget
 
@@ -14,6 +14,7 @@ from core.record.log_entry import Verdict
 from core.situation.situation import Situation
 from core.words.air import FIRST_LOOK_KEYS
 from core.words.at_eyepiece import EyepieceWords, eyepiece_words
+from core.words.glossary import Term
 from core.words.verdicts import VERDICT_KEYS
 from gui.profile.log_book import LogBook
 from gui.state import AppState, Change
@@ -95,6 +96,10 @@ class AtEyepiece(Canvas):
         # A glove that rests on a key says it once.
         if act is not None and not event.isAutoRepeat():
             act()
+
+    def terms_at(self, _place: QPointF) -> tuple[Term, ...]:
+        # Nothing there explains itself: no bright surprise, and no dialog over what is looked at.
+        return ()
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         event.accept()

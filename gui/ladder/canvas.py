@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from functools import partial
 
-from PySide6.QtCore import QSize, Qt
+from PySide6.QtCore import QPointF, QSize, Qt
 from PySide6.QtGui import QColor, QKeyEvent, QMouseEvent, QPainter
 from PySide6.QtWidgets import QWidget
 
@@ -72,6 +72,9 @@ class LadderCanvas(KeyedCanvas):
         rung = self.chart.rung_at(*self.to_page(event.position().x(), event.position().y()))
         if rung is not None:
             self._state.set_rung(rung.power)
+
+    def acts_at(self, place: QPointF) -> bool:
+        return self.chart is not None and self.chart.rung_at(*self.to_page(place.x(), place.y())) is not None
 
     def _go(self, by: int, *, to_end: bool = False) -> None:
         """Take the neighbour of the rung in hand, or the last one in that direction."""

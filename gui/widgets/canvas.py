@@ -4,12 +4,26 @@ import math
 import sys
 from collections.abc import Callable
 
-from PySide6.QtCore import QPoint, QRectF, QSize, Signal
-from PySide6.QtGui import QAccessible, QColor, QFocusEvent, QKeyEvent, QPainter, QPaintEvent, QPen, QPixmap
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import (
+    QAccessible,
+    QColor,
+    QFocusEvent,
+    QHelpEvent,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QPen,
+    QPixmap,
+)
+from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 
 from core.drawing.marks import Drawing, Page
+from core.words.glossary import Term, terms_in
+from gui.widgets.explained import explainer_of, told_shortly
 from gui.widgets.pen import ScreenPen, page_on
+from gui.widgets.plain_tip import plain_tip
 from gui.widgets.readers import OwnControl
 from gui.widgets.theme import USUAL_POINTS
 
@@ -89,6 +103,36 @@ class Canvas(OwnControl, QWidget):
         """Return a place on the page as a place of the widget."""
         page = self.page
         return x * self.width() / page.width, self.height() - y * self.height() / page.height
+
+    def terms_at(self, place: QPointF) -> tuple[Term, ...]:
+        """Return the terms in the words that are drawn at a place of the widget."""
+        drawing = self.shown
+        if drawing is None or explainer_of(self) is None:
+            return ()
+        x, y = self.to_page(place.x(), place.y())
+        under = [words.text for words in drawing.words if words.box(drawing.page.measure).contains(x, y)]
+        return terms_in(" ".join(under))
+
+    def acts_at(self, _place: QPointF) -> bool:
+        """Tell whether a click at a place of the widget does something of the drawing's own."""
+        return False
+
+    def event(self, event: QEvent) -> bool:
+        # The pointer tells a term that stands in the drawing in short, as one in a label.
+        if event.type() is QEvent.Type.ToolTip and isinstance(event, QHelpEvent):
+            terms = self.terms_at(QPointF(event.pos()))
+            if terms:
+                QToolTip.showText(event.globalPos(), plain_tip(told_shortly(terms[0])), self)
+                return True
+        return super().event(event)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        super().mouseReleaseEvent(event)
+        place = event.position()
+        is_click = event.button() == Qt.MouseButton.LeftButton and self.rect().contains(place.toPoint())
+        window, terms = explainer_of(self), self.terms_at(place)
+        if window is not None and terms and is_click and not self.acts_at(place):
+            window.explain(terms)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         try:

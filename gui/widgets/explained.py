@@ -6,6 +6,12 @@ from typing import Protocol, runtime_checkable
 from PySide6.QtWidgets import QWidget
 
 from core.words.glossary import Term
+from core.words.names import labelled
+
+
+def told_shortly(term: Term) -> str:
+    """Return a term with the first sentence of its meaning."""
+    return labelled(term.name, term.in_short)
 
 
 @runtime_checkable

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from functools import partial
 
-from PySide6.QtCore import QEvent, QSize, Qt, Signal
+from PySide6.QtCore import QEvent, QPointF, QSize, Qt, Signal
 from PySide6.QtGui import QMouseEvent, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QBoxLayout, QButtonGroup, QGridLayout, QPushButton, QVBoxLayout, QWidget
 
@@ -78,6 +78,12 @@ class EyepieceCanvas(Canvas):
         sight = self.drawing.sight_at(*self.to_page(event.position().x(), event.position().y()))
         if sight is not None:
             self.chosen.emit(sight)
+
+    def acts_at(self, place: QPointF) -> bool:
+        return (
+            self.drawing is not None
+            and self.drawing.sight_at(*self.to_page(place.x(), place.y())) is not None
+        )
 
     def _draw_pictures(self, page: Page) -> Drawing | str:
         palette = load_palette(self._state.situation.palette_name)

@@ -5,8 +5,7 @@ from PySide6.QtGui import QEnterEvent, QMouseEvent
 from PySide6.QtWidgets import QLabel, QSizePolicy, QWidget
 
 from core.words.glossary import Term, terms_in
-from core.words.names import labelled
-from gui.widgets.explained import explainer_of
+from gui.widgets.explained import explainer_of, told_shortly
 from gui.widgets.plain_tip import plain_tip
 
 
@@ -37,7 +36,7 @@ class PlainLabel(QLabel):
         terms = self._explained_terms()
         if terms and (not self.toolTip() or self._tells_term):
             self._tells_term = True
-            self.setToolTip(plain_tip(labelled(terms[0].name, terms[0].in_short)))
+            self.setToolTip(plain_tip(told_shortly(terms[0])))
         elif self._tells_term:
             self._tells_term = False
             self.setToolTip("")

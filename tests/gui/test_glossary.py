@@ -3,15 +3,18 @@
 from collections.abc import Callable
 
 import pytest
-from PySide6.QtCore import QPointF, Qt
-from PySide6.QtGui import QEnterEvent
+from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
+from PySide6.QtGui import QEnterEvent, QHelpEvent
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QLineEdit
+from PySide6.QtWidgets import QApplication, QLineEdit, QToolTip
 from pytestqt.qtbot import QtBot
 
 from core.drawing.palette import PALETTES
 from core.words.glossary import GLOSSARY, Sketch, terms_in
+from gui.height.view import HeightView
+from gui.ladder.view import LadderView
 from gui.state import AppState
+from gui.widgets.canvas import Canvas
 from gui.widgets.dialogs import TextDialog
 from gui.widgets.plain_label import PlainLabel
 from gui.window.glossary import GlossaryDialog
@@ -165,3 +168,48 @@ def test_click_and_key_open_it_in_every_palette(
     qtbot.mouseClick(label, Qt.MouseButton.LeftButton)
     QTest.keyClick(shell, Qt.Key.Key_F2)
     assert len(opened) == 2
+
+
+def place_of(canvas: Canvas, words: str) -> QPoint:
+    """Return where words stand in a drawing."""
+    canvas.ensure_drawn()
+    drawing = canvas.shown
+    assert drawing is not None
+    found = next(each for each in drawing.words if words in each.text)
+    return QPointF(*canvas.from_page(*found.box(drawing.page.measure).middle)).toPoint()
+
+
+def test_a_drawn_word_explains_itself_to_the_pointer(
+    make_shell: Callable[..., Shell], state: AppState, opened: list[GlossaryDialog], qtbot: QtBot
+) -> None:
+    shell = make_shell(state, view=2)
+    view = shell.current_view
+    assert isinstance(view, LadderView)
+    place = place_of(view.canvas, "ceiling")
+    before = state.situation.rung
+
+    QApplication.sendEvent(
+        view.canvas, QHelpEvent(QEvent.Type.ToolTip, place, view.canvas.mapToGlobal(place))
+    )
+    assert QToolTip.text().startswith("ceiling: ")
+    QToolTip.hideText()
+    qtbot.mouseClick(view.canvas, Qt.MouseButton.LeftButton, pos=place)
+    assert opened[0].term is not None
+    assert opened[0].term.name == "ceiling"
+    assert state.situation.rung == before
+
+
+def test_where_a_click_does_something_it_opens_no_glossary(
+    make_shell: Callable[..., Shell], state: AppState, opened: list[GlossaryDialog], qtbot: QtBot
+) -> None:
+    shell = make_shell(state, view=1)
+    view = shell.current_view
+    assert isinstance(view, HeightView)
+    place = place_of(view.canvas, "best air")
+    qtbot.mouseClick(view.canvas, Qt.MouseButton.LeftButton, pos=place)
+    assert opened == []
+    assert not state.situation.following_now  # the chart took the moment
+    place = place_of(view.canvas, "Air path")
+    qtbot.mouseClick(view.canvas, Qt.MouseButton.LeftButton, pos=place)
+    assert opened[0].term is not None
+    assert opened[0].term.name == "air path"
