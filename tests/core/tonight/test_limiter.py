@@ -49,6 +49,7 @@ from tests.core.evenings import (
 from tests.core.telling import answer
 
 ON_BALCONY = evolve(SIX, stands_on=Stand.BALCONY)
+SIX_READY = readiness_in_still_air(SIX)
 
 
 @pytest.mark.parametrize(
@@ -85,10 +86,23 @@ ON_BALCONY = evolve(SIX, stands_on=Stand.BALCONY)
             {
                 **KIT,
                 "now": IN_THE_NIGHT,
-                "readiness": readiness_in_still_air(SIX),
+                "readiness": SIX_READY,
                 "outside_since": IN_THE_NIGHT - timedelta(minutes=5),
             },
             Limiter.MIRROR_WARM,
+        ),
+        # From the very minute on that it is told as ready it limits nothing.
+        (
+            LISBON,
+            GOOD,
+            Body.JUPITER,
+            {
+                **KIT,
+                "now": IN_THE_NIGHT,
+                "readiness": SIX_READY,
+                "outside_since": IN_THE_NIGHT - timedelta(minutes=SIX_READY.usable.likely_minutes),
+            },
+            Limiter.TONIGHT_AIR,
         ),
         (
             OVER_CHIMNEY,

@@ -149,3 +149,100 @@ def test_whatever_is_answered_it_ends_with_shares_of_one(
     assert sum(weights.values()) == pytest.approx(1.0)
     assert all(0.0 <= share <= 1.0 for share in weights.values())
     assert len(dict(told)) < MOST_QUESTIONS or next_question(facts, dict(told)) is None
+
+
+def share(cause: Cause, **facts: Any) -> float:  # noqa: ANN401
+    return weights_of(known(**facts))[cause]
+
+
+LENS, MIRROR, BINOCULARS = TelescopeKind.REFRACTOR, TelescopeKind.REFLECTOR, TelescopeKind.FIXED
+
+
+@pytest.mark.parametrize(
+    ("cause", "cases"),
+    [
+        (
+            Cause.HEIGHT,
+            [{"altitude_deg": 60}, {"altitude_deg": 35}, {"altitude_deg": 25}, {"altitude_deg": 15}],
+        ),
+        (Cause.WARM_AIR, [{"in_warm_air": False}, {"in_warm_air": True}]),
+        (Cause.POWER, [{"standing": each} for each in ("below", "good", "try", "above")]),
+        (Cause.SMALL_PUPIL, [{"exit_pupil_mm": each} for each in (1.0, 0.9, 0.6, 0.4)]),
+        (Cause.COOLING, [{"is_cooling": False}, {"is_cooling": None}, {"is_cooling": True}]),
+        (Cause.COOLING, [{"mirror_share": 0.9}, {"mirror_share": 1.1}]),
+        (Cause.COOLING, [{"kind": LENS, "aperture_mm": 80}, {"kind": LENS, "aperture_mm": 200}]),
+        (Cause.DEW, [{"is_wet": False}, {"is_wet": None}, {"is_wet": True}]),
+        # A mirror lies deep in its tube.
+        (Cause.DEW, [{"kind": MIRROR}, {"kind": TelescopeKind.CATADIOPTRIC}]),
+        (Cause.COLLIMATION, [{"days_since_collimation": each} for each in (3, 30, 100)]),
+        (Cause.COLLIMATION, [{"kind": LENS}, {"focal_ratio": 8.0}, {"focal_ratio": 4.7}]),
+        (Cause.MOUNT, [{"stands_on": Stand.GROUND}, {"stands_on": Stand.BALCONY}]),
+        (Cause.MOUNT, [{"settles_s": 1.0}, {"settles_s": None}, {"settles_s": 6.0}]),
+        (Cause.AIR, [{"blur_arcsec": each} for each in (0.8, 1.5, 3.0)]),
+        (Cause.EYE, [{}, {"glasses": True}, {"astigmatism": True}]),
+        (Cause.EYE, [{"exit_pupil_mm": each} for each in (1.1, 1.5, 2.5)]),
+        # The observer stands before an open tube, beside a closed one, and behind binoculars.
+        (Cause.OWN_WARMTH, [{"kind": BINOCULARS}, {"kind": LENS}, {"kind": MIRROR}]),
+    ],
+)
+def test_what_is_known_makes_a_cause_likelier_in_the_order_that_an_observer_would_say(
+    cause: Cause, cases: list[dict[str, Any]]
+) -> None:
+    cases = [
+        case | {"standing": Standing(case["standing"])} if "standing" in case else case for case in cases
+    ]
+    shares = [share(cause, **case) for case in cases]
+
+    assert shares == sorted(set(shares))
+
+
+def test_before_anything_is_known_the_air_is_likeliest_and_some_things_are_rare() -> None:
+    weights = weights_of(KnownOfView(kind=MIRROR))
+    usual = {Cause.FOCUS, Cause.COLLIMATION, Cause.COOLING, Cause.POWER}
+    rare = set(Cause) - usual - {Cause.AIR}
+
+    assert weights[Cause.AIR] > max(weights[cause] for cause in usual)
+    assert min(weights[cause] for cause in usual) >= 2.0 * max(weights[cause] for cause in rare)
+
+
+# What a yes, or of the three that are normal a no, speaks for; everything else becomes less likely by it.
+SPEAKS_FOR = {
+    (Q.SHARP_AFTER_FOCUSING, Reply.YES): {Cause.FOCUS},
+    (Q.FOCUS_PASSES, Reply.NO): {Cause.FOCUS_OUT_OF_REACH},
+    (Q.LESS_POWER_HELPS, Reply.YES): {
+        Cause.POWER,
+        Cause.SMALL_PUPIL,
+        Cause.MOUNT,
+        Cause.AIR,
+        Cause.HEIGHT,
+        Cause.WARM_AIR,
+    },
+    (Q.RING_IS_EVEN, Reply.NO): {Cause.COLLIMATION, Cause.COOLING, Cause.OWN_WARMTH},
+    # Low in the sky one looks through the slow air over the ground, too.
+    (Q.SLOW_SWIRLS, Reply.YES): {Cause.COOLING, Cause.OWN_WARMTH, Cause.WARM_AIR, Cause.HEIGHT},
+    (Q.STARS_TWINKLE, Reply.YES): {Cause.AIR},
+    (Q.GLOW, Reply.YES): {Cause.DEW, Cause.SMALL_PUPIL, Cause.HEIGHT},
+    (Q.HIGH_STAR_IS_SOFT, Reply.NO): {Cause.HEIGHT, Cause.WARM_AIR, Cause.POWER},
+    (Q.CALMS_DOWN_UNTOUCHED, Reply.YES): {Cause.MOUNT},
+    (Q.TURNS_WITH_THE_HEAD, Reply.YES): {Cause.EYE},
+    (Q.CALMS_WHEN_STEPPING_ASIDE, Reply.YES): {Cause.OWN_WARMTH},
+}
+
+
+@pytest.mark.parametrize(("told", "causes"), SPEAKS_FOR.items(), ids=str)
+def test_each_answer_speaks_for_what_an_observer_would_think_of(
+    told: tuple[Question, Reply], causes: set[Cause]
+) -> None:
+    facts = KnownOfView(kind=MIRROR, altitude_deg=35)
+    question, reply = told
+    before, after = weights_of(facts), after_replies(facts, {question: reply})
+
+    assert {cause for cause in Cause if after[cause] > before[cause]} == causes
+    # The other answer speaks against the same, and rules nothing out.
+    other = after_replies(facts, {question: Reply.NO if reply is Reply.YES else Reply.YES})
+    assert all(other[cause] < before[cause] for cause in causes)
+    assert min(*after.values(), *other.values()) > 0.0
+
+
+def test_every_question_is_tried() -> None:
+    assert {question for question, _ in SPEAKS_FOR} == set(Question)
