@@ -1,7 +1,7 @@
 """Two scopes under the same sky: both ladders on one scale, the figures, and what they come to."""
 
-from PySide6.QtCore import QEvent, QSignalBlocker, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QResizeEvent
+from PySide6.QtCore import QSignalBlocker, Qt, Signal
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QBoxLayout,
     QButtonGroup,
@@ -36,6 +36,7 @@ from gui.state import AppState
 from gui.widgets import dialogs
 from gui.widgets.canvas import Canvas
 from gui.widgets.combo_box import CalmComboBox
+from gui.widgets.in_room import InRoom
 from gui.widgets.pickers import Picker
 from gui.widgets.plain_label import PlainLabel
 
@@ -88,6 +89,7 @@ class SideBySide(QWidget):
         self._rows: tuple[FigureRow, ...] = ()
         self._drawn: tuple[object, ...] = ()
         self._lay_out()
+        InRoom(self, self._arrange)
         self.back.clicked.connect(self.left)
         self.swap.clicked.connect(state.swap_compared)
         self.save.clicked.connect(self._save)
@@ -182,15 +184,6 @@ class SideBySide(QWidget):
         layout.addLayout(self._head)
         layout.addLayout(self._under)
         layout.addWidget(self._body, 1)
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        super().resizeEvent(event)
-        self._arrange()
-
-    def changeEvent(self, event: QEvent) -> None:
-        super().changeEvent(event)
-        if event.type() is QEvent.Type.FontChange:
-            self._arrange()
 
     def _arrange(self) -> None:
         """Set drawings and figures beside each other, or below where letters are too large for that."""

@@ -3,14 +3,15 @@
 from collections.abc import Sequence
 from functools import partial
 
-from PySide6.QtCore import QEvent, Qt, Signal
-from PySide6.QtGui import QAccessible, QKeyEvent, QMouseEvent, QResizeEvent
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QAccessible, QKeyEvent, QMouseEvent
 from PySide6.QtWidgets import QFrame, QGridLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from core.sky.bodies import TARGETS, Body
 from core.words.body_readings import BodyReading, all_below_words
 from gui.widgets.all_lines import AllLines
 from gui.widgets.folding_row import FoldingRow
+from gui.widgets.in_room import InRoom
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_tip import plain_tip
 from gui.widgets.readers import OwnControl
@@ -139,6 +140,7 @@ class BodyCells(AllLines):
             cell.chosen.connect(partial(self.chosen.emit, body))
         self.setAccessibleName("Each body at the moment of the read-out")
         self.fold(False)
+        InRoom(self, self._arrange)
 
     def __getitem__(self, body: Body) -> BodyCell:
         return self._cells[body]
@@ -172,15 +174,6 @@ class BodyCells(AllLines):
         self._wide.setVisible(not folded)
         self._low.setVisible(folded)
         self._show_some()
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        super().resizeEvent(event)
-        self._arrange()
-
-    def changeEvent(self, event: QEvent) -> None:
-        super().changeEvent(event)
-        if event.type() is QEvent.Type.FontChange:
-            self._arrange()
 
     def _show_some(self) -> None:
         for body, cell in self._cells.items():

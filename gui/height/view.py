@@ -4,8 +4,7 @@ from datetime import datetime
 from functools import cached_property
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent
-from PySide6.QtGui import QAccessible, QAccessibleEvent, QResizeEvent
+from PySide6.QtGui import QAccessible, QAccessibleEvent
 from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from core.situation.situation import Situation
@@ -30,6 +29,7 @@ from gui.state import AppState
 from gui.widgets import dialogs
 from gui.widgets.all_lines import AllLines
 from gui.widgets.elided_label import ElidedLabel
+from gui.widgets.in_room import InRoom
 from gui.widgets.in_sight import InSight
 from gui.widgets.looks_dialog import LooksDialog, show_looks
 from gui.widgets.one_page import OnePage
@@ -87,6 +87,7 @@ class HeightView(QWidget):
         self.steps = StepsList(state, self)
         self.pages = OnePage()
         self._lay_out()
+        InRoom(self, self._share_room)
         self.now.clicked.connect(state.show_tonight)
         self.in_words.clicked.connect(self._tell_evening)
         self.to_find.clicked.connect(self._tell_ways_to_find)
@@ -159,15 +160,6 @@ class HeightView(QWidget):
         dates.left.connect(lambda: self.show_page(YEAR))
         dates.went.connect(lambda: self.show_page(EVENING))
         return dates
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        super().resizeEvent(event)
-        self._share_room()
-
-    def changeEvent(self, event: QEvent) -> None:
-        super().changeEvent(event)
-        if event.type() is QEvent.Type.FontChange:
-            self._share_room()
 
     def _share_room(self) -> None:
         """Put the steps beside the chart where both have room there; in a low view fold steps and cells."""

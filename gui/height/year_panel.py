@@ -3,7 +3,7 @@
 from datetime import date
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QAccessible, QAccessibleEvent, QHideEvent, QKeyEvent, QResizeEvent, QShowEvent
+from PySide6.QtGui import QAccessible, QAccessibleEvent, QHideEvent, QKeyEvent, QShowEvent
 from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from core.problems import ProblemsError
@@ -21,6 +21,7 @@ from gui.height.year_canvas import YearCanvas
 from gui.height.year_reader import YearReader, YearWanted
 from gui.state import AppState, Change
 from gui.widgets.all_lines import AllLines
+from gui.widgets.in_room import InRoom
 from gui.widgets.late_bar import LateBar
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.reading_area import reading_label
@@ -81,6 +82,7 @@ class YearPanel(AllLines):
         self.setFocusProxy(self.canvas)
         self._reader = YearReader(state.jobs, self)
         self._lay_out()
+        InRoom(self, self._arrange)
         self._connect()
         self._show_reading()
 
@@ -107,8 +109,8 @@ class YearPanel(AllLines):
         column.addWidget(self.canvas, 1)
         column.addLayout(self._foot)
 
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        super().resizeEvent(event)
+    def _arrange(self) -> None:
+        """Set the buttons beside the reading, or below it where letters are too large for that."""
         is_row = self.width() >= _ROW_LETTERS * self.fontMetrics().averageCharWidth()
         directions = QBoxLayout.Direction
         self._foot.setDirection(directions.LeftToRight if is_row else directions.TopToBottom)

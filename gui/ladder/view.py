@@ -3,8 +3,8 @@
 from functools import cached_property
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent, Qt
-from PySide6.QtGui import QKeySequence, QResizeEvent, QShortcut, QShowEvent
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
 from core.looks.picture.sight import Sight
@@ -19,6 +19,7 @@ from gui.ladder.soft_view import SoftViewDialog
 from gui.profile.log_book import LogBook
 from gui.state import AppState
 from gui.widgets.eyepiece_pane import EyepiecePane
+from gui.widgets.in_room import InRoom
 from gui.widgets.in_sight import InSight
 from gui.widgets.one_page import OnePage
 from gui.widgets.plain_label import PlainLabel
@@ -64,6 +65,7 @@ class LadderView(QWidget):
         self.log_button.setAccessibleDescription("Show the log in place of the ladder, or the ladder again")
         self.setFocusProxy(self.canvas)
         self._lay_out()
+        InRoom(self, self._arrange)
         self.eyepiece.canvas.chosen.connect(self._on_sight)
         self.log_button.toggled.connect(self._show_log)
         self.pane.soft.clicked.connect(self.ask_why_soft)
@@ -84,19 +86,6 @@ class LadderView(QWidget):
         screen = AtEyepiece(self._state, self.log_book, self.window())
         screen.left.connect(self.canvas.setFocus)
         return screen
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        super().resizeEvent(event)
-        self._arrange()
-
-    def showEvent(self, event: QShowEvent) -> None:
-        super().showEvent(event)
-        self._arrange()
-
-    def changeEvent(self, event: QEvent) -> None:
-        super().changeEvent(event)
-        if event.type() is QEvent.Type.FontChange:
-            self._arrange()
 
     def _arrange(self) -> None:
         """Set the three parts side by side; where letters are too large for that, the picture under them."""
