@@ -9,7 +9,6 @@ from core.air.blur import BLUR_ARCSEC, Blur, BlurSource
 from core.air.first_look import SCALE_STEPS, FirstLook, ScaleStep
 from core.air.usual_air import LIFTED_AIR_POWER, USUAL_AIR_POWER
 from core.gear.numbers import parse_within
-from core.problems import ProblemsError
 from core.situation.situation import Situation
 from core.words.air import FIRST_LOOK_KEYS, judged_where_words, step_words
 from core.words.controls import FIRST_LOOK, KEY, LIFT
@@ -17,9 +16,9 @@ from core.words.filters import FILTER_IN, filter_choices
 from core.words.quantities import figures_text, power_text
 from gui.state import AppState, Change
 from gui.widgets.folding_row import FoldingRow
+from gui.widgets.live_figure import LiveFigure
 from gui.widgets.pickers import Picker
 from gui.widgets.plain_label import PlainLabel
-from gui.widgets.plain_line_edit import PlainLineEdit
 from gui.widgets.plain_tip import plain_tip
 
 _STEPS = ((None, "by a scale"), *((step, step_words(step)) for step in SCALE_STEPS))
@@ -31,14 +30,19 @@ class AirRow(QWidget):
     def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._state = state
-        self._blur_before = state.choices.blur
         self.first_look_buttons = {look: _choice(look) for look in FirstLook}
         self.group = QButtonGroup(self)
         self.where = PlainLabel(role="small")
         self.scales = Picker("The air (seeing) by a scale of five or ten steps", letters=12)
-        self.blur = PlainLineEdit(self, letters=5)
+        self.blur = LiveFigure(
+            letters=5,
+            read=_blur_of,
+            take=state.set_blur,
+            in_force=lambda: state.choices.blur,
+            write=lambda: figures_text(state.situation.blur_now.overhead_arcsec, 3),
+        )
         self.blur.setAccessibleName("Blur overhead, arcsec")
-        self.problem = PlainLabel(role="problem")
+        self.problem = self.blur.problem
         self.lift = QCheckBox(LIFT.format(power=power_text(LIFTED_AIR_POWER)))
         self.lift.setAccessibleDescription("A rare steady night allows more than the usual 300x")
         self.filter = Picker(FILTER_IN, letters=8)
@@ -86,11 +90,6 @@ class AirRow(QWidget):
             QShortcut(QKeySequence(key), self).activated.connect(button.click)
             button.setToolTip(plain_tip(KEY.format(key=key)))
         self.scales.picked.connect(self._take_step)
-        self.blur.entered.connect(self._note_blur)
-        self.blur.textEdited.connect(self._take_blur)
-        self.blur.took_back.connect(self._write_blur)
-        self.blur.editingFinished.connect(self._note_blur)
-        self.blur.editingFinished.connect(self._show)
         self.lift.toggled.connect(self._take_lift)
         self.filter.picked.connect(self._state.put_in_filter)
 
@@ -99,30 +98,6 @@ class AirRow(QWidget):
             self._show()
         else:
             self._state.set_scale_step(step)
-
-    def _take_blur(self, text: str) -> None:
-        try:
-            arcsec = parse_within(text, BLUR_ARCSEC, what="Blur")
-        except ProblemsError as error:
-            self.problem.setText(str(error))
-            self.blur.holds_unaccepted = True
-            # No digit of a refused figure stays in force.
-            self._state.set_blur(self._blur_before)
-            return
-        self.problem.setText("")
-        self.blur.holds_unaccepted = False
-        self._state.set_blur(Blur(overhead_arcsec=arcsec, source=BlurSource.GIVEN))
-
-    def _note_blur(self) -> None:
-        """Take note of the air as it was told before anything is typed."""
-        self.blur.holds_unaccepted = False
-        self._blur_before = self._state.choices.blur
-
-    def _write_blur(self) -> None:
-        """Write the figure that is in force."""
-        self.blur.holds_unaccepted = False
-        self.blur.setText(figures_text(self._state.situation.blur_now.overhead_arcsec, 3))
-        self.problem.setText("")
 
     def _take_lift(self, on: bool) -> None:
         self._state.set_usual_air(LIFTED_AIR_POWER if on else USUAL_AIR_POWER)
@@ -138,12 +113,15 @@ class AirRow(QWidget):
             button.setChecked(look is self._state.situation.first_look)
         self.where.setText(judged_where_words(self._state.situation.aim))
         self.scales.show_items(_STEPS, self._state.situation.scale_step)
-        if not self.blur.hasFocus() and not self.blur.holds_unaccepted:
-            self._write_blur()
+        self.blur.refresh()
         filters, filter_in = self._state.profile.filters, self._state.situation.filter_in
         self.with_filter.setVisible(bool(filters))
         self.filter.show_items(filter_choices(filters), "" if filter_in is None else filter_in.id)
         self.lift.setChecked(self._state.situation.usual_air > USUAL_AIR_POWER)
+
+
+def _blur_of(text: str) -> Blur:
+    return Blur(overhead_arcsec=parse_within(text, BLUR_ARCSEC, what="Blur"), source=BlurSource.GIVEN)
 
 
 def _choice(look: FirstLook) -> QPushButton:
