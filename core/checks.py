@@ -33,12 +33,15 @@ class Within:
 
     def __call__(self, _instance: object, _attribute: "attrs.Attribute[Any]", value: object) -> None:
         """Raise ValueError with the allowed range unless the value is inside."""
-        allowed = f"from {self.low:g} to {self.high:g} {self.unit}".rstrip()
         if not is_number(value):
-            raise ValueError(f"must be a number {allowed}, not {value!r}")
+            raise ValueError(f"must be a number {self._allowed}, not {value!r}")
         assert isinstance(value, int | float)
         if not self.holds(value):
-            raise ValueError(f"must be {allowed}, not {value:g}")
+            raise ValueError(f"must be {self._allowed}, not {value:g}")
+
+    @property
+    def _allowed(self) -> str:
+        return f"from {self.low:g} to {self.high:g} {self.unit}".rstrip()
 
     def holds(self, value: float) -> bool:
         """Tell whether a number lies inside, both ends included."""

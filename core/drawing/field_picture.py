@@ -167,12 +167,14 @@ def _tint(sight: Sight, palette: Palette) -> str:
 def _lay(sheet: Sheet, sight: Sight, picture: Values, box: Box, *, is_round: bool = False) -> None:
     """Lay a picture (N, N, 3) into a square, cut to the circle in it where it is round."""
     if sheet.palette.name is PaletteName.NIGHT:  # one colour, and as bright as all three together
-        picture = brightness_of(picture)[..., np.newaxis]
-    share = (picture / (float(picture.max()) or 1.0)) ** _GAMMA
+        picture = np.repeat(brightness_of(picture)[..., np.newaxis], 3, axis=-1)
     dark, light = _rgb(sheet.palette.disc_field), _rgb(_tint(sight, sheet.palette))
-    pixels = np.rint(dark + share * (light - dark)).clip(0.0, 255.0).astype(np.uint8)
-    sheet.picture(pixels, box, is_round=is_round)
+    pixels = picture / (float(picture.max()) or 1.0)
+    pixels **= _GAMMA
+    pixels *= light - dark
+    pixels += dark
+    sheet.picture(np.rint(pixels, out=pixels).astype(np.uint8), box, is_round=is_round)
 
 
-def _rgb(colour: str) -> NDArray[np.float64]:
-    return np.array([int(colour[place : place + 2], 16) for place in (1, 3, 5)], dtype=np.float64)
+def _rgb(colour: str) -> NDArray[np.float32]:
+    return np.array([int(colour[place : place + 2], 16) for place in (1, 3, 5)], dtype=np.float32)

@@ -74,8 +74,11 @@ class Measure(ABC):
 
 def one_line(text: str) -> str:
     """Return a text as one line, without marks that do not print."""
+    line = " ".join(text.split())
+    if line.isprintable():
+        return line
     return "".join(
         character
-        for character in " ".join(text.split())
+        for character in line
         if character in _JOINERS or not unicodedata.category(character).startswith("C")
     )

@@ -194,7 +194,12 @@ class ScreenPen:
         rows, columns, _ = picture.pixels.shape
         pixels = np.ascontiguousarray(picture.pixels)
         image = QImage(pixels.data, columns, rows, 3 * columns, QImage.Format.Format_RGB888)
+        # As the screen has it.
+        image = image.convertToFormat(QImage.Format.Format_RGB32)
         box = self._rectangle(picture.box)
+        if not picture.is_round:  # on whole pixels, where it needs no scaling once more
+            corners = ((box.left(), box.top()), (box.right(), box.bottom()))
+            box = QRectF(*(QPointF(self._whole(x), self._whole(y)) for x, y in corners))
         size = QSize(max(round(box.width() * self._ratio), 1), max(round(box.height() * self._ratio), 1))
         # Scaled by itself: it weighs all pixels where many go to one, which a painter does not.
         image = image.scaled(
