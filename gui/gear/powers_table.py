@@ -1,5 +1,7 @@
 """The table of powers: the figures of each rung in one line, and under them what deserves a word."""
 
+from collections.abc import Sequence
+
 from attrs import frozen
 from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import (
@@ -61,7 +63,8 @@ class PowersTable(QTableView):
         self._rows = PowersModel()
         self._words: list[_Words] = []
         # Most rows stay as they were from one key to the next.
-        self._words_known: dict[tuple[str, str], _Words] = {}
+        # By how many lines the words may take.
+        self._words_known: dict[int, dict[tuple[str, str], _Words]] = {}
         self._known_for: tuple[object, ...] = ()
         self._is_fitting = False
         self._fitted_to: QFont | None = None
@@ -209,31 +212,30 @@ class PowersTable(QTableView):
 
     def _fit_rows(self) -> None:
         """Break the words into lines and give each row its height."""
+        rows = self._rows
+        shown = [(rows.shown(entry, EYEPIECE), rows.shown(entry, WORDS)) for entry in rows.entries]
         for most_lines in (_ALL_LINES, _MOST_LINES):
-            self._break_words(most_lines)
+            self._break_words(shown, most_lines)
             if sum(words.height_px for words in self._words) <= self.viewport().height():
                 break
         for row, words in enumerate(self._words):
             if self.rowHeight(row) != words.height_px:
                 self.setRowHeight(row, words.height_px)
 
-    def _break_words(self, most_lines: int) -> None:
+    def _break_words(self, shown: Sequence[tuple[str, str]], most_lines: int) -> None:
+        """Break eyepieces and words into lines; a row whose texts are as before keeps its own."""
         known_for = (
             self.font().toString(),
             self.columnWidth(EYEPIECE),
             self._words_left(),
             self.viewport().width(),
-            most_lines,
         )
         if known_for != self._known_for:
             self._known_for = known_for
             self._words_known.clear()
-        shown = [
-            (self._rows.shown(entry, EYEPIECE), self._rows.shown(entry, WORDS))
-            for entry in self._rows.entries
-        ]
-        self._words = [self._words_known.get(texts) or self._fit_words(*texts, most_lines) for texts in shown]
-        self._words_known = dict(zip(shown, self._words, strict=True))
+        known = self._words_known.get(most_lines, {})
+        self._words = [known.get(texts) or self._fit_words(*texts, most_lines) for texts in shown]
+        self._words_known[most_lines] = dict(zip(shown, self._words, strict=True))
 
     def _fit_words(self, label: str, words: str, most_lines: int) -> _Words:
         names = self._delegate.lines(label, self.font(), self.columnWidth(EYEPIECE))
