@@ -45,6 +45,12 @@ _ELSEWHEN: Final = {
     When.EARLIER: "If you go out earlier, {planet} from {start}.",
 }
 
+# The same body as the one in hand.
+_ELSEWHEN_ITSELF: Final = {
+    When.STAY_UP: "If you stay up, it stands better from {start}.",
+    When.GET_UP: "Before dawn, if you get up early, it stands better from {start}.",
+    When.EARLIER: "If you go out earlier, it stands better from {start}.",
+}
 _NOTHING_OFFERED: Final = "{reason}."
 
 
@@ -131,7 +137,8 @@ def _elsewhen_words(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> s
     if found.body is prospect.planet and (prospect.better_later is not None or is_told):
         return None
     when = When.EARLIER if found.is_earlier else When.GET_UP if found.is_before_dawn else When.STAY_UP
-    return _ELSEWHEN[when].format(planet=found.body.label, start=clock.time(found.start))
+    templates = _ELSEWHEN_ITSELF if found.body is prospect.planet else _ELSEWHEN
+    return templates[when].format(planet=found.body.label, start=clock.time(found.start))
 
 
 def _turn_words(prospect: Prospect, clock: SiteClock) -> str | None:

@@ -94,7 +94,7 @@ _DUSTY: Final = "a fifth of the disc is {size}, but in this season dust storms m
 _DUSTY_CAP: Final = "in a usual year it now reaches in by {size}, but in this season dust storms may veil it"
 _ONLY_OPEN: Final = "the ring is only {opening} open"
 _HELD_BACK: Final = {
-    HeldBack.POWER: "usually from about {from_power}, and tonight stops at {power}",
+    HeldBack.POWER: "usually from about {from_power}, more than the {power} to be had tonight",
     HeldBack.APERTURE: "like a star of magnitude 8.4: it takes about {titan_aperture} of aperture",
     HeldBack.OPENING: _ONLY_OPEN,
     HeldBack.UNLIT_SIDE: "the ring's unlit side faces us",

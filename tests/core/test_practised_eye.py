@@ -343,9 +343,17 @@ def test_a_planet_up_now_is_told_before_its_best_that_is_long_to_come() -> None:
     assert answer(BALCONY, "18:00").startswith("Saturn is best 18:31–21:35.")
 
 
-def test_another_hour_of_the_planet_in_hand_is_told_once() -> None:
+def test_another_hour_of_the_planet_in_hand_is_told_as_its_own() -> None:
+    melbourne = Site(
+        id="m", name="Melbourne", latitude_deg=-37.8, longitude_deg=145.0, time_zone="Australia/Melbourne"
+    )
+    told = answer_at(melbourne, "2009-02-05T15:00")
+
+    assert told.startswith("Saturn is best 22:56–23:30, though low, in thick air.")
+    assert told.endswith("If you stay up, it stands better from 02:56.")
+    # Nothing is said twice of one and the same hour.
+    berlin = Site(id="b", name="Berlin", latitude_deg=52.5, longitude_deg=13.4, time_zone="Europe/Berlin")
     for hour in range(17, 24):
         for planet in (Body.SATURN, Body.JUPITER, Body.MARS):
-            told = answer(BALCONY, f"{hour}:40", planet)
-            assert told.count(f"{planet.label} from") <= 1
-            assert not ("if you stay up" in told.lower() and told.count("if you stay up") > 1)
+            told = answer_at(berlin, f"2026-10-24T{hour}:40", planet)
+            assert told.lower().count("stay up") + told.count("get up early") <= 1

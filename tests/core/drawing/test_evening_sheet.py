@@ -120,6 +120,29 @@ def test_eight_targets_are_all_told_and_all_outlined() -> None:
     assert "Off the planet by" in told(pages)
 
 
+def test_how_a_planet_is_told_from_the_stars_by_its_colour_stands_on_it() -> None:
+    text = told(pages_of(situation()))
+
+    # In the light of a red torch it is not seen in the drawing.
+    assert "a steady, pale yellow star" in text
+    assert "a star of a pale blue-green" in text
+    # Inside a list only what has a name of its own begins with a capital letter.
+    assert "Likely: the ring, as a shape" in text
+    assert "Titan, the largest moon" in text
+
+
+def test_steps_too_many_for_one_page_are_said_to_go_on() -> None:
+    usual, full = pages_of(situation()), pages_of(with_everything())
+
+    assert "The evening goes on overleaf." in told(full[:1])
+    assert "The evening in order, continued" in told(full[1:2])
+    assert "overleaf" not in told(usual)
+    # On the last page of the steps nothing follows but the outlines.
+    assert sum("overleaf" in told((page,)) for page in full) == sum(
+        "The evening in order, continued" in told((page,)) for page in full[1:]
+    )
+
+
 def test_coordinates_stand_on_it_only_when_asked() -> None:
     # 41.15 and -8.61 degrees.
     assert "41°09′" not in told(pages_of(situation()))

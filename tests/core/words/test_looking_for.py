@@ -89,7 +89,7 @@ def test_no_figure_is_missing(body: Body, when: str, finest: float, power: float
         ),
         (
             one(saturn(20), Feature.RING_GAP, power=62.5),
-            "Possible: The gap in the ring. Usually from about 100x, and tonight stops at 63x.",
+            "Possible: The gap in the ring. Usually from about 100x, more than the 63x to be had tonight.",
         ),
         (
             one(saturn(20), Feature.TITAN),
