@@ -63,6 +63,12 @@ _LIKELY: Final = "Likely: {features}."
 _OUTLINE: Final = "{body} at {time}"
 # More features than this are for the evening itself.
 _MOST_FEATURES: Final = 5
+ABOUT_THE_SHEET: Final = (
+    "The evening in order with boxes to tick, chart, powers and safety, and outlines to draw in after them. "
+    "Black on white, so that it can be read under a red light. A calendar or a table has the same steps."
+)
+NO_PRINTING: Final = "Printing is not possible on this system. Save a PDF, and print that."
+SENT_TO_PRINTER: Final = "Sent to the printer."
 
 
 @frozen(kw_only=True)

@@ -86,6 +86,10 @@ ID_STEP: Final = "Give the profile an id for its log"
 EDIT_LINE_STEP: Final = "Edit a line of the log"
 REMOVE_LINE_STEP: Final = "Remove a line from the log"
 LOG_NOT_WRITTEN: Final = "{problem}. What you write is kept in the window and tried again."
+NOTHING_KEPT: Final = (
+    "Neither settings nor unsaved edits can be kept in {folder} ({trouble}). Everything else works; save the "
+    "profile after each change that matters."
+)
 
 
 def saved_words(told: str, kept: Path | None, *, had_other_names: bool) -> str:

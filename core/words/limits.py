@@ -74,7 +74,7 @@ BUILT_IN: Final = "its built-in power"
 
 _CEILING: Final = "{power}, by {limit}"
 _CEILING_THERE: Final = "Ceiling about {power} {where}, set by {limit}."
-_NO_TELESCOPE: Final = "Add a telescope under Gear, and its ladder appears here."
+_NO_TELESCOPE: Final = "Add a telescope in Gear, and its ladder appears here."
 _CEILING_NOTE: Final = "the ceiling, set by {limit}: a rule of thumb, not a lock"
 _NO_CEILING: Final = "No ceiling: {reason}."
 NO_CEILING_HERE: Final = "no ceiling"

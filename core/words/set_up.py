@@ -39,6 +39,25 @@ FILTER_TICKED: Final = "Ticked: {filter}."
 NO_SUCH_FILTER: Final = (
     "No filter of this list goes by “{words}”. It can be added in Gear later, by the light it passes."
 )
+EYEPIECE_ADVICE: Final = (
+    "The focal length in mm stands on each eyepiece. With a telescope of a usual size, what mostly comes "
+    "in its box is ticked: compare it with yours, and untick what you lack."
+)
+WHICH_EYEPIECES: Final = "Which eyepieces came in the box, and which others?"
+FILTER_ADVICE: Final = (
+    "Most people have none, and none is fine: a filter gives a small gain in contrast and shows nothing "
+    "new. The number on its rim is the colour number (Wratten)."
+)
+WHERE_FROM: Final = "Where do you look from?"
+PLACE_ADVICE: Final = (
+    "A town nearby is near enough: 20 km shift the planets by a quarter of a degree at most. Nothing "
+    "leaves this machine."
+)
+HOW_HIGH: Final = "How high above the sea? Roughly will do; left empty it counts as sea level."
+SCOPE_ADVICE: Final = (
+    "Pick the nearest size, or type what stands on the tube. Everything can be changed afterwards."
+)
+OWN_FIGURES: Final = "Or your own figures, such as 114, 4½ in, f/8 or 20-60x80:"
 
 
 def steps_text(titles: tuple[str, ...], now: int) -> str:

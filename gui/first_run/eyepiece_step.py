@@ -17,7 +17,7 @@ from core.gear.starter import (
 from core.record.observer import Profile
 from core.words.gear_edits import ZOOM_NAME
 from core.words.quantities import length_text, trimmed_text
-from core.words.set_up import NO_EYEPIECE
+from core.words.set_up import EYEPIECE_ADVICE, NO_EYEPIECE, WHICH_EYEPIECES
 from gui.first_run.step import Hold, Step
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.readings import reads
@@ -30,11 +30,8 @@ class EyepieceStep(Step):
     """Boxes for the usual focal lengths and factors, and a line for others."""
 
     title = "Eyepieces"
-    question = "Which eyepieces came in the box, and which others?"
-    advice = (
-        "The focal length in mm stands on each eyepiece. With a telescope of a usual size, what mostly comes "
-        "in its box is ticked: compare it with yours, and untick what you lack."
-    )
+    question = WHICH_EYEPIECES
+    advice = EYEPIECE_ADVICE
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)

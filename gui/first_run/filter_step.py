@@ -10,7 +10,7 @@ from core.looks.filters import wratten_table
 from core.record.observer import Profile
 from core.words.cautions import DARK_FILTERS_AND_SUN
 from core.words.filters import FILTER_NUMBER_AND_COLOUR
-from core.words.set_up import FILTER_TICKED, NO_SUCH_FILTER
+from core.words.set_up import FILTER_ADVICE, FILTER_TICKED, NO_SUCH_FILTER
 from gui.first_run.step import Hold, Step
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_line_edit import PlainLineEdit
@@ -24,11 +24,7 @@ class FilterStep(Step):
 
     title = "Filters"
     question = "Any colour filters?"
-    advice = (
-        "Most people have none, and none is fine: "
-        "a filter gives a small gain in contrast and shows nothing new. "
-        "The number on its rim is the colour number (Wratten)."
-    )
+    advice = FILTER_ADVICE
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)

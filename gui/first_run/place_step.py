@@ -11,7 +11,15 @@ from core.sky.places import Place, only_match, search_places, zone_at
 from core.sky.site import Site
 from core.words.names import as_sentence, labelled
 from core.words.places import NO_TOWN, place_with_clock
-from core.words.set_up import COORDINATE_MISSING, NO_PLACE, SEVERAL_TOWNS, TYPED_PLACE
+from core.words.set_up import (
+    COORDINATE_MISSING,
+    HOW_HIGH,
+    NO_PLACE,
+    PLACE_ADVICE,
+    SEVERAL_TOWNS,
+    TYPED_PLACE,
+    WHERE_FROM,
+)
 from gui.first_run.step import Hold, Step
 from gui.jobs import Jobs
 from gui.widgets.place_search import PlaceSearch
@@ -20,18 +28,13 @@ from gui.widgets.plain_line_edit import PlainLineEdit
 from gui.widgets.readings import figure, reads_number
 from gui.widgets.typed_field import TypedField
 
-_HOW_HIGH = "How high above the sea? Roughly will do; left empty it counts as sea level."
-
 
 class PlaceStep(Step):
     """A name if one likes, and a town or typed coordinates, with the elevation where it is known."""
 
     title = "Where"
-    question = "Where do you look from?"
-    advice = (
-        "A town nearby is near enough: 20 km shift the planets by a quarter of a degree at most. "
-        "Nothing leaves this machine."
-    )
+    question = WHERE_FROM
+    advice = PLACE_ADVICE
 
     def __init__(self, jobs: Jobs, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -120,7 +123,7 @@ class PlaceStep(Step):
         height = QHBoxLayout()
         height.setSpacing(12)
         height.addWidget(self.elevation)
-        height.addWidget(PlainLabel(_HOW_HIGH, role="faint", wraps=True), 1)
+        height.addWidget(PlainLabel(HOW_HIGH, role="faint", wraps=True), 1)
         grid.addWidget(PlainLabel("Elevation"), 3, 0)
         grid.addLayout(height, 3, 1)
         grid.setRowStretch(1, 1)

@@ -17,7 +17,9 @@ from core.words.set_up import (
     APERTURE_MISSING,
     FOCAL_LENGTH_MISSING,
     NO_SCOPE,
+    OWN_FIGURES,
     POWER_AND_APERTURE,
+    SCOPE_ADVICE,
     usual_size_text,
 )
 from gui.first_run.step import Hold, Step
@@ -40,7 +42,7 @@ class ScopeStep(Step):
 
     title = "Telescope"
     question = "Which telescope?"
-    advice = "Pick the nearest size, or type what stands on the tube. Everything can be changed afterwards."
+    advice = SCOPE_ADVICE
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -120,9 +122,7 @@ class ScopeStep(Step):
         across.addLayout(kinds)
         across.addWidget(self.sizes, 1)
         self.column.addLayout(across, 1)
-        self.column.addWidget(
-            PlainLabel("Or your own figures, such as 114, 4½ in, f/8 or 20-60x80:", role="faint")
-        )
+        self.column.addWidget(PlainLabel(OWN_FIGURES, role="faint"))
         for field, unit in ((self.aperture, "mm"), (self.focal_length, "mm"), (self.power, "")):
             field.set_unit(unit)
             label = PlainLabel(field.label)

@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
 from core.gear.numbers import parse_number
 from core.sky.coordinates import Axis, parse_coordinate, true_azimuth_deg
 from core.words.controls import DECLINATION_EAST, DECLINATION_WEST, TRUE_AZIMUTH
+from core.words.gear_advice import DECLINATION
 from core.words.quantities import trimmed_text
 from gui.widgets.field_rows import FieldRows
 from gui.widgets.plain_label import PlainLabel
@@ -47,10 +48,7 @@ class CompassRow(QWidget):
             letters=_LETTERS,
             placeholder="3 W",
         )
-        self.declination.editor.setToolTip(
-            "How far east or west of true north a compass points at this place; maps and geological surveys "
-            "tell it. East counts as positive."
-        )
+        self.declination.editor.setToolTip(DECLINATION)
         self.told = PlainLabel()
         self.told.setAccessibleName("True azimuth")
         self.first = QPushButton("From")

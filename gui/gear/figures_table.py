@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTab
 
 from core.ladder.compare import Winner
 from core.words.comparison_rows import FigureRow
+from core.words.tips import COPY_FIGURES
 from gui.gear.spreadsheet import tab_separated
 from gui.widgets.key_names import with_own_keys
 from gui.widgets.roomy_delegate import RoomyDelegate
@@ -22,9 +23,7 @@ class FiguresTable(QTableWidget):
         super().__init__(0, 3, parent)
         self._texts: list[tuple[str, str, str]] = []
         self.setAccessibleName("Figures of both scopes")
-        self.setToolTip(
-            with_own_keys("Ctrl+C copies the table for a spreadsheet. The better figure is set bold.")
-        )
+        self.setToolTip(with_own_keys(COPY_FIGURES))
         self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)

@@ -7,6 +7,7 @@ from core.ladder.contenders import offered_picks
 from core.words.answer import nothing_offered_words
 from core.words.contenders import pick_names
 from core.words.controls import GIVES
+from core.words.gear_advice import NO_POWERS_YET
 from core.words.limits import ceiling_sentence, limits_sentence
 from core.words.notices import ladder_notice_texts, misfit_texts
 from core.words.powers import details_words
@@ -92,9 +93,7 @@ class GivesPanel(QWidget):
         self.limits.setVisible(ladder is not None and ladder.aim.is_offered)
         if scope is None or ladder is None:
             self.title.setText("What it gives")
-            self.ceiling.setText(
-                "Every power, exit pupil and field will appear here once there is a telescope."
-            )
+            self.ceiling.setText(NO_POWERS_YET)
         else:
             self.title.setText(GIVES.format(scope=scope.name))
             if ladder.aim.is_offered:

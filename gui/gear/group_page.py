@@ -5,38 +5,26 @@ from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
 
 from core.record.observer import Profile
 from core.words.cautions import DARK_FILTERS_AND_SUN
+from core.words.gear_advice import (
+    ENOUGH_FOR_BARLOW,
+    ENOUGH_FOR_EYEPIECE,
+    ENOUGH_FOR_FILTER,
+    ENOUGH_FOR_SITE,
+    ENOUGH_FOR_TELESCOPE,
+    NOTHING_OWNED_YET,
+    WHAT_COMES,
+)
 from core.words.gear_edits import ADD, NONE_OWNED, OWNED
 from gui.gear.owned_kinds import Kind, things_of
 from gui.widgets.plain_label import PlainLabel
 
 _WORDS = {
-    Kind.TELESCOPE: (
-        "Name, aperture and focal length are enough. Type figures as they are written on the tube: "
-        "150, 6 in, 4 1/2\", f/8. Instruments with a power of their own go in as 10x50 or 20-60x80."
-    ),
-    Kind.EYEPIECE: (
-        "The focal length in mm is enough, such as 10, or 8-24 for a zoom. With its field stop or its "
-        "apparent field the true field is known too."
-    ),
-    Kind.BARLOW: (
-        "The factor is enough: 2 for a Barlow that doubles the power, 0.63 for a reducer. "
-        "A factor you have measured yourself is used in place of the marked one."
-    ),
-    Kind.FILTER: (
-        "The colour number (Wratten) is enough, or for a neutral filter the share of light "
-        "that it lets through."
-    ),
-    Kind.SITE: (
-        "Latitude, longitude and a name. Trees, roofs and warm chimneys can be added, so that times "
-        "when they stand in the way are not offered."
-    ),
-}  # fmt: skip
-
-_WELCOME = "Nothing here yet. Begin with where you observe, then the telescope, then the eyepieces."
-_PROMISE = (
-    "On the right every power shows as soon as the figures allow it. Every step can be taken back, "
-    "and nothing is guessed: whatever is doubtful is asked."
-)
+    Kind.TELESCOPE: ENOUGH_FOR_TELESCOPE,
+    Kind.EYEPIECE: ENOUGH_FOR_EYEPIECE,
+    Kind.BARLOW: ENOUGH_FOR_BARLOW,
+    Kind.FILTER: ENOUGH_FOR_FILTER,
+    Kind.SITE: ENOUGH_FOR_SITE,
+}
 
 
 class GroupPage(QWidget):
@@ -81,7 +69,7 @@ class GroupPage(QWidget):
     def welcome(self, first: Kind) -> None:
         """Greet the owner of an empty profile, and offer to add the first thing."""
         self._kind = first
-        self._count.setText(_WELCOME)
-        self._words.setText(_PROMISE)
+        self._count.setText(NOTHING_OWNED_YET)
+        self._words.setText(WHAT_COMES)
         self._caution.hide()
         self.button.setText(ADD.format(thing=first.one_more))

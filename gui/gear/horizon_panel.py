@@ -13,6 +13,7 @@ from core.sky.site import BlockedSky
 from core.sky.skyline import Preset, Sector, from_preset, open_azimuth_deg
 from core.sky.track import Track
 from core.words.obstacles import SECTOR_ALONE, sector_words
+from core.words.tips import DRAG_OBSTACLES
 from gui.gear.compass import CompassRow
 from gui.gear.horizon import HorizonPicture
 from gui.widgets.plain_label import PlainLabel
@@ -120,7 +121,7 @@ class HorizonPanel(QWidget):
         if sector is not None:
             self.told.setText(SECTOR_ALONE.format(sector=sector_words(sector)))
         elif self._sectors:
-            self.told.setText("Drag an obstacle, or take it with Page Down and move it with the arrows.")
+            self.told.setText(DRAG_OBSTACLES)
         else:
             self.told.setText("No obstacles yet.")
         self.remove.setEnabled(sector is not None)

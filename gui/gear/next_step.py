@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
 
 from core.gear.owned import TelescopeKind
 from core.record.observer import Profile
+from core.words.gear_advice import WHY_EYEPIECE, WHY_SITE, WHY_TELESCOPE
 from core.words.gear_edits import ADD
 from gui.gear.owned_kinds import Kind
 from gui.widgets.plain_label import PlainLabel
@@ -22,12 +23,12 @@ class NextStep:
 def next_step(profile: Profile) -> NextStep | None:
     """Return what to add next, or None when the ladder and the sky have all they need."""
     if not profile.sites:
-        return NextStep(Kind.SITE, "A site tells when each planet stands high, and what time it is there.")
+        return NextStep(Kind.SITE, WHY_SITE)
     if not profile.telescopes:
-        return NextStep(Kind.TELESCOPE, "A telescope tells how much power the aperture bears.")
+        return NextStep(Kind.TELESCOPE, WHY_TELESCOPE)
     has_ladder = any(scope.kind is TelescopeKind.FIXED for scope in profile.telescopes)
     if not profile.eyepieces and not has_ladder:
-        return NextStep(Kind.EYEPIECE, "Eyepieces make the rungs of the power ladder.")
+        return NextStep(Kind.EYEPIECE, WHY_EYEPIECE)
     return None
 
 

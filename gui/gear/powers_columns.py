@@ -5,6 +5,7 @@ from typing import Any, Final
 
 from attrs import frozen
 
+from core.words.gear_advice import FINEST_DETAIL
 from core.words.quantities import (
     UNKNOWN,
     field_text,
@@ -87,10 +88,7 @@ _BY_NUMBER: Final = {
     ),
     DETAIL: PowersColumn(
         heading="Detail",
-        meaning=(
-            "Finest detail that this power shows, before the air blurs it: 232″ over the power, and never "
-            "finer than the aperture resolves (Dawes, 116″ over its mm)"
-        ),
+        meaning=FINEST_DETAIL,
         text=lambda entry: f"{rounded_text(entry.detail_arcsec, 1)}″",
         sorts_by=lambda entry: entry.detail_arcsec,
         copied_heading="Finest detail before the air, arcsec",

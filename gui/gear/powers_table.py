@@ -18,6 +18,7 @@ from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidge
 
 from core.gear.eye import Eye
 from core.ladder.ladder import Ladder
+from core.words.tips import SORT_POWERS
 from gui.gear.powers_columns import COLUMNS, EYEPIECE, LEFT_OUT_FIRST, POWER, WORDS
 from gui.gear.powers_entries import Entry
 from gui.gear.powers_model import ENTRY_ROLE, PowersModel
@@ -72,12 +73,7 @@ class PowersTable(QTableView):
         self._delegate = RoomyDelegate(_MOST_LINES, self)
         self.setItemDelegate(self._delegate)
         self.setAccessibleName("What the scope in hand gives: every power")
-        self.setToolTip(
-            with_own_keys(
-                "Click a heading or press 1 to 7 to sort. Ctrl+C copies the chosen rows for a spreadsheet, "
-                "or all of them when none is chosen."
-            )
-        )
+        self.setToolTip(with_own_keys(SORT_POWERS))
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         self.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
         self.setTabKeyNavigation(False)

@@ -12,6 +12,7 @@ from core.sky.site import BlockedSky, WarmAir
 from core.words.controls import SECTORS
 from core.words.gear_edits import ROW_PROBLEM
 from core.words.names import as_sentence
+from core.words.tips import TYPE_SECTORS
 from gui.widgets.field import Choice, Field, Reading
 from gui.widgets.key_names import with_own_keys
 from gui.widgets.readings import figure, range_of
@@ -128,9 +129,7 @@ class SectorField(Field):
         self._kept: tuple[Sector, ...] = ()
         self._table = SectorTable(sector is BlockedSky, self)
         self._table.setAccessibleName(SECTORS.format(label=label))
-        self._table.setToolTip(
-            with_own_keys("Type in the last row to add one. Ctrl+Delete removes the row in hand.")
-        )
+        self._table.setToolTip(with_own_keys(TYPE_SECTORS))
         self._row.addWidget(self._table)
         self.setFocusProxy(self._table)
         self._table.cellChanged.connect(lambda _row, _column: self._on_changed())

@@ -28,6 +28,7 @@ from core.words.comparison_rows import FigureRow, rows_of
 from core.words.contenders import pick_names, used_with_words
 from core.words.files import OUTPUT_NOT_SAVED, PICTURE_NOT_SAVED_TITLE, SAVED
 from core.words.names import listed
+from core.words.tips import CHOOSE_TWO
 from core.words.units import Units
 from gui.gear.comparison_file import write_sheet
 from gui.gear.eyepiece_pair import EyepiecePair
@@ -112,7 +113,7 @@ class SideBySide(QWidget):
         for button in (self.swap, self.save):
             button.setEnabled(comparison is not None)
         if comparison is None:
-            self.conditions.setText("Choose two telescopes to put side by side.")
+            self.conditions.setText(CHOOSE_TWO)
             return
         self.conditions.setText(self._conditions(comparison))
         self.advice.setText(advice_text(comparison.advice))

@@ -4,6 +4,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
 
+from core.words.tips import TOWN_FILLS_IN
 from gui.jobs import Jobs
 from gui.widgets.place_search import PlaceSearch
 
@@ -27,7 +28,7 @@ class TownFinder(QWidget):
         self.search: PlaceSearch | None = None
         self.button = QPushButton("Find a town")
         self.button.setCheckable(True)
-        self.button.setToolTip("Fills in coordinates and time zone; nothing leaves this machine.")
+        self.button.setToolTip(TOWN_FILLS_IN)
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(0, 0, 0, 0)
         self._column.addWidget(self.button, 0, Qt.AlignmentFlag.AlignLeft)

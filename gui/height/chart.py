@@ -13,6 +13,7 @@ from core.drawing.palette import load_palette
 from core.situation.situation import Situation
 from core.words.evening import titled
 from core.words.site_clock import SiteClock
+from core.words.tips import NO_SITE_FOR_CHART
 from gui.height.line_tag import paint_tag, tag_box
 from gui.state import AppState, Change
 from gui.widgets.canvas import KeyedCanvas
@@ -26,7 +27,6 @@ _MINUTE = timedelta(minutes=1)
 _LEAST_LINES = 13
 # By how much the word at the head of a line gives way to words of the chart, pixels at a time.
 _TAG_STEP_PX = 4
-NO_SITE = "Add a site under Gear, and its evening appears here."
 _STEPS = {
     Qt.KeyboardModifier.NoModifier: _MINUTE,
     Qt.KeyboardModifier.ShiftModifier: 10 * _MINUTE,
@@ -97,7 +97,7 @@ class HeightCanvas(KeyedCanvas):
         accent, ink = QColor(palette.accent), QColor(palette.ink)
         if self._state.situation.site is None:
             painter.setPen(ink)
-            painter.drawText(self.rect(), Qt.AlignmentFlag.AlignCenter, NO_SITE)
+            painter.drawText(self.rect(), Qt.AlignmentFlag.AlignCenter, NO_SITE_FOR_CHART)
         self._paint_line(painter, self._state.situation.now, QPen(accent, 2.0), "now")
         cursor = None if self._state.situation.following_now else self._state.situation.time
         if cursor is not None:

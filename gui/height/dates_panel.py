@@ -18,6 +18,7 @@ from core.problems import ProblemsError
 from core.situation.situation import Situation
 from core.words.found_dates import day_words, found_cautions, found_sentence, seen_words
 from core.words.site_clock import clock_of
+from core.words.tips import NO_BODY_FOR_DATES, NO_SITE_FOR_DATES
 from core.year.dates import FoundDate, FoundDates, Glass, find_dates
 from gui.height.wishes_form import WishesForm
 from gui.long_search import LongSearch
@@ -31,8 +32,6 @@ _DEPENDS_ON = (
     *(Situation.date_wishes, Situation.usual_hours, Situation.site, Situation.tonight, Situation.has_sky),
     *(Situation.dark, Situation.scope, Situation.usual_blur_arcsec, Situation.preferences),
 )
-_NO_SITE = "Add a site in Gear to find evenings there."
-_NO_BODY = "Choose at least one planet, or the Moon."
 _DATE = Qt.ItemDataRole.UserRole
 
 
@@ -124,7 +123,9 @@ class DatesPanel(AllLines):
         site, wishes, scope = situation.site, situation.date_wishes, situation.scope
         if site is None or not situation.has_sky or not wishes.heights:
             self._search.give_up()
-            self._show_nothing(_NO_SITE if site is None else "" if not situation.has_sky else _NO_BODY)
+            self._show_nothing(
+                NO_SITE_FOR_DATES if site is None else "" if not situation.has_sky else NO_BODY_FOR_DATES
+            )
             return
         self.progress.begin()
         self._search.want(

@@ -6,13 +6,12 @@ from core.gear.numbers import parse_within
 from core.situation.situation import Situation
 from core.sky.bodies import Body
 from core.words.quantities import trimmed_text
+from core.words.tips import LONGITUDE_ON_MARS
 from core.year.mars_faces import MARS_LONGITUDE_DEG
 from gui.state import AppState, Change
 from gui.widgets.folding_row import FoldingRow
 from gui.widgets.live_figure import LiveFigure
 from gui.widgets.plain_label import PlainLabel
-
-_ABOUT = "A longitude on Mars, west, 0 to 360 degrees: the year shows the evenings on which it faces us"
 
 
 class MarsLongitudeRow(QWidget):
@@ -29,8 +28,8 @@ class MarsLongitudeRow(QWidget):
             write=lambda: _text_of(state.situation.mars_longitude_deg),
         )
         self.longitude.setAccessibleName("Longitude on Mars, degrees west")
-        self.longitude.setAccessibleDescription(_ABOUT)
-        self.longitude.setToolTip(_ABOUT)
+        self.longitude.setAccessibleDescription(LONGITUDE_ON_MARS)
+        self.longitude.setToolTip(LONGITUDE_ON_MARS)
         self.problem = self.longitude.problem
         row = FoldingRow(self, spacing=6)
         row.addWidget(PlainLabel("Evenings that show longitude", role="small"))

@@ -9,14 +9,13 @@ from PySide6.QtWidgets import QDialog, QDialogButtonBox, QHBoxLayout, QPushButto
 from core.moments.hours import Dusks
 from core.sky.night import Night
 from core.words.site_clock import SiteClock
+from core.words.tips import BEFORE_NOON, STEP_WITHOUT_WORDS
 from gui.widgets.pickers import TimePicker, captioned
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_line_edit import PlainLineEdit
 
 _WIDTH_PX = 420
 LONGEST_STEP = 120
-_BEFORE_NOON = "Times before noon are of the next morning."
-_NO_WORDS = "A step needs a word or two that say what to do."
 
 
 class Wanted(Enum):
@@ -85,7 +84,7 @@ class StepDialog(QDialog):
         row = QHBoxLayout()
         row.addWidget(captioned("&Time", self.time))
         row.addWidget(self.time)
-        row.addWidget(PlainLabel(_BEFORE_NOON, role="small"), 1)
+        row.addWidget(PlainLabel(BEFORE_NOON, role="small"), 1)
         column.addLayout(row)
         column.addWidget(self.problem)
         self.problem.hide()
@@ -113,7 +112,7 @@ class StepDialog(QDialog):
 
     def _finish(self, wanted: Wanted) -> None:
         if wanted is Wanted.KEEP and self._has_words and not self.words.text().strip():
-            self.problem.setText(_NO_WORDS)
+            self.problem.setText(STEP_WITHOUT_WORDS)
             self.problem.show()
             self.words.setFocus()
             return

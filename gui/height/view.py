@@ -22,8 +22,9 @@ from core.words.evening_told import evening_heading, evening_told
 from core.words.finding import HEADING, findings_text
 from core.words.looks import brief_words
 from core.words.site_clock import SiteClock, clock_of
+from core.words.tips import NO_SITE_FOR_CHART
 from gui.height.cells import BodyCells
-from gui.height.chart import NO_SITE, HeightCanvas
+from gui.height.chart import HeightCanvas
 from gui.height.steps_list import STEPS_FROM, StepsList
 from gui.state import AppState
 from gui.widgets import dialogs
@@ -185,7 +186,7 @@ class HeightView(QWidget):
         if night is None:
             self.moment.setText("")
             self.note.setText("")
-            self.canvas.setAccessibleDescription("" if state.situation.site else NO_SITE)
+            self.canvas.setAccessibleDescription("" if state.situation.site else NO_SITE_FOR_CHART)
             self.appearance_line.setText("")
             self.caution.hide()
             return

@@ -12,6 +12,7 @@ from core.sky.bodies import Body
 from core.sky.ephemeris import usable_dates
 from core.words.pairs import meetings
 from core.words.site_clock import SiteClock
+from core.words.tips import NO_SITE_FOR_YEAR, POINT_AT_EVENING
 from core.words.year import best_weeks_text, cautions, evening_text, light_nights_text
 from core.words.year_notes import year_notes
 from core.year.detail import aperture_looked_through_mm
@@ -38,7 +39,6 @@ _DEPENDS_ON = (
 )
 # From so many letters across on there is room for the reading and the buttons in a row.
 _ROW_LETTERS = 90
-_HINT = "Point at an evening to read about it; click it to go there."
 
 
 class YearPanel(AllLines):
@@ -70,7 +70,7 @@ class YearPanel(AllLines):
         # Without a parent it would be a window of its own for a moment.
         self.mars_longitude = MarsLongitudeRow(state, self)
         self.canvas = YearCanvas(state)
-        self.reading = PlainLabel(_HINT, role="small", wraps=True)
+        self.reading = PlainLabel(POINT_AT_EVENING, role="small", wraps=True)
         self.reading.setAccessibleName("The evening under the pointer")
         self.go = QPushButton("&Go to this evening")
         self.go.setAccessibleDescription("Go to the evening under the pointer")
@@ -152,7 +152,7 @@ class YearPanel(AllLines):
         site, planet = state.situation.site, state.situation.planet
         if site is None or planet is None:
             self.progress.end()
-            self._show_nothing("" if site else "Add a site in Gear to see the year from there.")
+            self._show_nothing("" if site else NO_SITE_FOR_YEAR)
             return
         self._first = _first_of_year(state.situation.evening, self._first)
         wanted = YearWanted(
@@ -214,7 +214,7 @@ class YearPanel(AllLines):
         year, state = self.canvas.year, self._state
         day = self.canvas.marked or state.situation.evening
         self.go.setEnabled(self.canvas.marked not in (None, state.situation.evening))
-        words = _HINT
+        words = POINT_AT_EVENING
         if year is not None and day in year.dates:
             words = evening_text(year, year.dates.index(day), self._clock(year))
         self.reading.setText(words)

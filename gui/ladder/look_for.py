@@ -18,6 +18,7 @@ from core.words.looking_for import (
     short_text,
 )
 from core.words.looks import no_picture_words
+from core.words.tips import NOTHING_TO_LOOK_FOR_YET
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.reading_area import ReadingArea, reading_label
 
@@ -91,7 +92,7 @@ class LookForPane(ReadingArea):
 
 def _heading(appearance: PlanetAppearance | None) -> str:
     if appearance is None or appearance.ladder is None:
-        return "With a site, a planet and a telescope this page says what to look for."
+        return NOTHING_TO_LOOK_FOR_YET
     if not appearance.expectations:
         return no_picture_words(appearance)
     return LOOK_FOR.format(planet=appearance.planet.label, scope=appearance.ladder.scope.name)

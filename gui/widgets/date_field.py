@@ -6,6 +6,7 @@ from datetime import date
 from PySide6.QtWidgets import QPushButton, QWidget
 
 from core.words.controls import TODAY_OF
+from core.words.tips import WRITE_THE_DATE
 from gui.widgets.field import Choice, Reading
 from gui.widgets.typed_field import TypedField
 
@@ -40,4 +41,4 @@ def _read_date(text: str) -> Reading[date]:
     try:
         return Reading(date.fromisoformat(text.strip()))
     except ValueError:
-        return Reading(problem="Write the date as year, month and day, such as 2026-11-01.")
+        return Reading(problem=WRITE_THE_DATE)

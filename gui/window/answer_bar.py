@@ -15,6 +15,7 @@ from core.words.answer import answer_detail, answer_headline
 from core.words.controls import REASON
 from core.words.reasons import answer_reasons
 from core.words.site_clock import clock_of
+from core.words.tips import NO_SITE_YET
 from gui.state import AppState, Change
 from gui.widgets.all_lines import AllLines
 from gui.widgets.plain_label import PlainLabel
@@ -96,7 +97,7 @@ class AnswerBar(AllLines):
     def _meanwhile(self) -> str:
         """Return what to say while there is no answer."""
         if self._state.situation.site is None:
-            return "Begin under Gear with your observing site; then this line says what tonight can give."
+            return NO_SITE_YET
         return self._state.situation.night_problem or "Reading the sky tables …"
 
     def resizeEvent(self, event: QResizeEvent) -> None:

@@ -11,7 +11,7 @@ from core.export.evening_file import write_evening
 from core.problems import ProblemsError
 from core.record.observer import LengthUnit
 from core.situation.situation import Situation
-from core.words.evening_sheet import NO_EVENING, SAVED
+from core.words.evening_sheet import ABOUT_THE_SHEET, NO_EVENING, NO_PRINTING, SAVED, SENT_TO_PRINTER
 from core.words.files import EVENING_NAME, OUTPUT_NOT_SAVED, SHEET_NOT_SAVED_TITLE
 from gui.state import AppState
 from gui.widgets import dialogs
@@ -22,13 +22,6 @@ from gui.widgets.plain_label import PlainLabel
 _JOB = "sheet"
 _WIDTH_PX = 480
 _PAPERS = ((Paper.A4, "A4"), (Paper.LETTER, "Letter"))
-_NOTE = (
-    "The evening in order with boxes to tick, chart, powers and safety on one page, outlines to draw in on "
-    "the next. Black on white, so that it can be read under a red light. A calendar or a table has the same "
-    "steps."
-)
-_PRINTED = "Sent to the printer."
-_NO_PRINTING = "Printing is not to be had on this system. Save a PDF, and print that."
 
 
 class EveningOnPaper(QDialog):
@@ -82,7 +75,7 @@ class EveningOnPaper(QDialog):
         try:
             from gui.window.printing import ask_printer, page_pictures, print_pages
         except ImportError:
-            self._state.tell(_NO_PRINTING)
+            self._state.tell(NO_PRINTING)
             self.reject()
             return
         state, paper = self._state, self.chosen_paper
@@ -94,7 +87,7 @@ class EveningOnPaper(QDialog):
 
         def send(pictures: list[bytes]) -> None:
             print_pages(printer, pictures)
-            state.tell(_PRINTED)
+            state.tell(SENT_TO_PRINTER)
 
         state.jobs.submit(_JOB, work, send)
         self.accept()
@@ -113,7 +106,7 @@ class EveningOnPaper(QDialog):
         column = QVBoxLayout(self)
         column.setContentsMargins(20, 18, 20, 16)
         column.setSpacing(12)
-        column.addWidget(PlainLabel(_NOTE, wraps=True))
+        column.addWidget(PlainLabel(ABOUT_THE_SHEET, wraps=True))
         column.addWidget(form)
         column.addWidget(box)
         self.setMinimumWidth(_WIDTH_PX)

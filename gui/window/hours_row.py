@@ -10,6 +10,7 @@ from core.situation.situation import Situation
 from core.sky.night import Night
 from core.words.names import as_sentence
 from core.words.site_clock import SiteClock, clock_of
+from core.words.tips import HOURS_ASSUMED, HOURS_OUT
 from gui.state import AppState, Change
 from gui.widgets.elided_label import ElidedLabel
 from gui.widgets.pickers import Picker, captioned
@@ -18,8 +19,6 @@ from gui.widgets.plain_label import PlainLabel
 _USUAL = object()
 _CAPTION = "Hou&rs out"
 _ASSUMED = "assumed"
-_NOTE = "The hours that you are outside this evening. Your usual ones are in Gear, under the observer."
-_NOTE_ASSUMED = "Assumed, since none were given. Your usual hours are in Gear, under the observer."
 
 
 class HoursRow(QWidget):
@@ -54,7 +53,7 @@ class HoursRow(QWidget):
         if night is None or hours is None or clock is None:
             return
         self.assumed.setVisible(hours.assumed)
-        self.setToolTip(_NOTE_ASSUMED if hours.assumed else _NOTE)
+        self.setToolTip(HOURS_ASSUMED if hours.assumed else HOURS_OUT)
         for picker, twilight, moment in (
             (self.start, Twilight.DUSK, hours.start),
             (self.end, Twilight.DAWN, hours.end),

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QMainWindow, QMenu
 
 from core.drawing.palette import PALETTES
 from core.words.controls import PALETTE, PROFILE_IN_FOLDER, PROGRAM
+from core.words.help_pages import KEYS
 from gui.profile.documents import Documents
 from gui.profile.examples import examples
 from gui.profile.session import state_folder
@@ -18,7 +19,7 @@ from gui.versions import own_version
 from gui.widgets import dialogs
 from gui.widgets.key_names import with_own_keys
 from gui.window.error_report import REPORT_NAME
-from gui.window.help_texts import KEYS, about_text
+from gui.window.help_texts import about_text
 
 Key = QKeySequence.StandardKey
 

@@ -13,6 +13,7 @@ from core.words.controls import OUTSIDE_BUTTON, OUTSIDE_COUNTS_FOR, STILL_TO_COM
 from core.words.cooling import brief_outside_text
 from core.words.names import as_sentence
 from core.words.site_clock import SiteClock
+from core.words.tips import WHY_TEMPERATURES
 from core.words.units import Units
 from core.words.warmth import as_planned_words, taken_out_words, warmth_sentences
 from gui.state import AppState, Change
@@ -51,7 +52,7 @@ class OutsideRow(QWidget):
         self.temperatures = QPushButton("Te&mperatures")
         self.temperatures.setProperty("role", "flat")
         self.temperatures.setAccessibleDescription("Say how warm inside and air are, and how damp")
-        self.temperatures.setToolTip("So that the mirror's own warmth and dew are taken into account")
+        self.temperatures.setToolTip(WHY_TEMPERATURES)
         self._outside = (ElidedLabel("Outside"), self.since, self.warmth, self.note, self.stop)
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)

@@ -4,15 +4,11 @@ import attrs
 from PySide6.QtCore import QObject
 
 from core.situation.situation import Situation
+from core.words.files import NOTHING_KEPT
 from gui.profile.documents import Documents
 from gui.profile.session import SessionFile
 from gui.state import AppState, Change
 from gui.window.tour import TourBar
-
-_NOTHING_KEPT = (
-    "Neither settings nor unsaved edits can be kept in {folder} ({trouble}). All else works; "
-    "save the profile after each change that matters."
-)
 
 
 class SessionKeeper(QObject):
@@ -65,4 +61,4 @@ class SessionKeeper(QObject):
         if trouble and not self._has_told:
             self._has_told = True
             self._documents.note_told_unkept()
-            self._state.tell(_NOTHING_KEPT.format(folder=file.path.parent, trouble=trouble))
+            self._state.tell(NOTHING_KEPT.format(folder=file.path.parent, trouble=trouble))

@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QDialog, QDialogButtonBox, QVBoxLayout, QWidget
 
 from core.air.temperatures import Temperatures
 from core.situation.situation import Situation
+from core.words.tips import TEMPERATURES
 from core.words.units import Units
 from core.words.warmth import LOWEST_IS_TOO_WARM, warmth_sentences
 from gui.state import AppState, Change
@@ -25,7 +26,6 @@ _DEGREES = {
     "dusk_c": "Air at &dusk",
     "lowest_c": "&Lowest of the night",
 }
-_NOTE = "Fill in what you know; leave the rest empty. It counts for this site and this evening."
 
 
 class TemperaturesDialog(QDialog):
@@ -92,7 +92,7 @@ class TemperaturesDialog(QDialog):
         column = QVBoxLayout(self)
         column.setContentsMargins(20, 18, 20, 16)
         column.setSpacing(12)
-        column.addWidget(PlainLabel(_NOTE, wraps=True))
+        column.addWidget(PlainLabel(TEMPERATURES, wraps=True))
         column.addWidget(form)
         column.addWidget(self.what_follows, 1)
         column.addWidget(box)

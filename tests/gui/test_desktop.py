@@ -14,6 +14,7 @@ from PySide6.QtGui import QFileOpenEvent, QImage
 from PySide6.QtWidgets import QApplication, QFileDialog, QLabel, QMessageBox
 from pytestqt.qtbot import QtBot
 
+from core.words.help_pages import KEYS
 from gui import app, message_box
 from gui.app import main
 from gui.desktop import freedesktop, start_words
@@ -21,7 +22,7 @@ from gui.display import NoWindowError
 from gui.widgets import dialogs
 from gui.widgets.key_names import with_own_keys
 from gui.window.file_open import FileOpen
-from gui.window.help_texts import KEYS, about_text
+from gui.window.help_texts import about_text
 
 ROOT = Path(__file__).parents[2]
 

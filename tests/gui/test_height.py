@@ -262,7 +262,7 @@ def test_without_a_site_the_chart_says_what_to_do(
     view = HeightView(make_state(Profile()))
     show(qtbot, view, size=(1000, 560))
 
-    assert "Add a site under Gear" in view.canvas.accessibleDescription()
+    assert "Add a site in Gear" in view.canvas.accessibleDescription()
     middle = pixels(view.canvas)[view.canvas.height() // 2 - 20 : view.canvas.height() // 2 + 20, 50:-50]
     assert middle.min() < 100 < middle.max()  # dark letters on a light ground
 

@@ -131,3 +131,30 @@ def test_glue_is_seen(source: str) -> None:
 )
 def test_a_figure_and_its_unit_are_no_glue(source: str) -> None:
     assert not list(glued(source))
+
+
+# What the system itself is told, a report for whoever mends the program, and what argparse asks for.
+_NOT_IN_THE_WINDOW = {"app.py", "message_box.py", "error_report.py", "freedesktop.py", "windows.py"}
+_A_SENTENCE_HAS = 5
+
+
+def sentences(source: str) -> Iterator[str]:
+    """Yield each text of a few words or more that ends with a full stop, but for docstrings."""
+    tree = ast.parse(source)
+    docs = {id(node.value) for node in ast.walk(tree) if isinstance(node, ast.Expr)}
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Constant) and isinstance(node.value, str) and id(node) not in docs:
+            words = node.value.rstrip()
+            if words.endswith((".", "?")) and len(words.split()) >= _A_SENTENCE_HAS:
+                yield words
+
+
+WINDOW = sorted(path for path in Path(gui.__path__[0]).rglob("*.py") if "commands" not in path.parts)
+
+
+@pytest.mark.parametrize("path", WINDOW, ids=lambda path: f"{path.parent.name}/{path.name}")
+def test_the_window_holds_no_sentence_of_its_own(path: Path) -> None:
+    if path.name in _NOT_IN_THE_WINDOW:
+        pytest.skip("tells the system, or whoever mends the program")
+
+    assert list(sentences(path.read_text("utf-8"))) == []
