@@ -30,6 +30,8 @@ class Theme(QObject):
         super().__init__(app)
         self._app = app
         self._filters = RedFilters(app)
+        # Before the style, of whose coming every widget hears: some ask which palette is worn.
+        self._worn: tuple[str, float] | None = None
         app.setStyle("Fusion")
         # A system's own file dialog would be bright at night.
         app.setAttribute(Qt.ApplicationAttribute.AA_DontUseNativeDialogs)
@@ -43,7 +45,6 @@ class Theme(QObject):
         app.styleHints().setTabFocusBehavior(Qt.TabFocusBehavior.TabFocusAllControls)
         QDir.setSearchPaths("look", [str(resources.files("resources"))])
         self._family = _usable_family()
-        self._worn: tuple[str, float] | None = None
 
     @classmethod
     def of(cls, app: QApplication) -> "Theme":
