@@ -81,8 +81,10 @@ def draw_eyepiece(page: Page, pictures: Pictures, *, palette: Palette) -> Eyepie
     else:
         # Where the other powers stand beside it, their words tell what the circle is.
         x, _ = close.middle
+        reach = min(x, sheet.page.width - x) - _EDGE
         words = enlarged_words_with_circle(times)
-        _write_under(sheet, close, words, reach=min(x, sheet.page.width - x) - _EDGE)
+        fits = sheet.measure.width(words, _SMALL) <= max(close.width, 2.0 * reach)
+        _write_under(sheet, close, words if fits else enlarged_words(times), reach=reach)
     return EyepieceDrawing(sheet.drawing, field, (close,), steps)
 
 

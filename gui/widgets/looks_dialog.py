@@ -10,7 +10,7 @@ from gui.state import AppState, Change
 from gui.widgets.eyepiece_pane import EyepiecePane
 from gui.widgets.plain_label import PlainLabel
 
-_LETTERS_WIDE, _LINES_HIGH = 128, 30
+_LETTERS_WIDE, _LINES_HIGH = 140, 30
 
 
 class LooksDialog(QDialog):
@@ -45,7 +45,7 @@ class LooksDialog(QDialog):
         parts = QHBoxLayout()
         parts.setSpacing(14)
         parts.addWidget(self.picture, 6)
-        parts.addWidget(self.text, 5)
+        parts.addWidget(self.text, 4)
         foot = QHBoxLayout()
         foot.addStretch(1)
         foot.addWidget(self.finish)

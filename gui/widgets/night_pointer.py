@@ -21,8 +21,9 @@ _SHAPES = Qt.CursorShape
 _ACROSS: Final = frozenset({_SHAPES.SizeHorCursor, _SHAPES.SplitHCursor})
 _UP_AND_DOWN: Final = frozenset({_SHAPES.SizeVerCursor, _SHAPES.SplitVCursor})
 _EVERYWHERE: Final = frozenset({_SHAPES.SizeAllCursor, _SHAPES.CrossCursor})
-_WATCHED: Final = frozenset({QEvent.Type.Enter, QEvent.Type.Leave, QEvent.Type.CursorChange})
 _COMING: Final = frozenset({QEvent.Type.Show, QEvent.Type.Hide})
+# Events after which the pointer may stand over something else.
+FOLLOWED: Final = _COMING | {QEvent.Type.Enter, QEvent.Type.Leave, QEvent.Type.CursorChange}
 
 
 class NightPointer:
@@ -53,24 +54,21 @@ class NightPointer:
             self._light = light
             self._show(self._shape)
 
-    def heed(self, watched: QObject, event: QEvent) -> None:
-        """Follow an event after which the pointer may stand over something else."""
-        kind = event.type()
-        if kind in _WATCHED and isinstance(watched, QWidget):
-            if kind is QEvent.Type.Enter:
-                self._take(watched.cursor().shape())
-            elif kind is QEvent.Type.Leave:
-                above = watched.parentWidget()
-                self._take(_SHAPES.ArrowCursor if above is None else above.cursor().shape())
-            elif watched.underMouse() and not watched.isWindow():  # which is told of each change made here
-                self._take(watched.cursor().shape())
-        elif (
-            kind in _COMING
-            and isinstance(watched, QWidget)
-            and watched.testAttribute(Qt.WidgetAttribute.WA_SetCursor)
-        ):
-            # What comes or goes under a pointer that rests is told by no other event.
-            self._take(self._wanted())
+    def heed(self, watched: QObject, kind: QEvent.Type) -> None:
+        """Follow an event of one of the kinds in ``FOLLOWED``."""
+        if not isinstance(watched, QWidget):
+            return
+        if kind in _COMING:
+            if watched.testAttribute(Qt.WidgetAttribute.WA_SetCursor):
+                # What comes or goes under a pointer that rests is told by no other event.
+                self._take(self._wanted())
+        elif kind is QEvent.Type.Enter:
+            self._take(watched.cursor().shape())
+        elif kind is QEvent.Type.Leave:
+            above = watched.parentWidget()
+            self._take(_SHAPES.ArrowCursor if above is None else above.cursor().shape())
+        elif watched.underMouse() and not watched.isWindow():  # which is told of each change made here
+            self._take(watched.cursor().shape())
 
     def _wanted(self) -> Qt.CursorShape:
         under = QApplication.widgetAt(QCursor.pos())

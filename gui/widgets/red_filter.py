@@ -4,10 +4,12 @@ from PySide6.QtCore import QEvent, QObject, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent
 from PySide6.QtWidgets import QApplication, QWidget
 
-from gui.widgets.night_pointer import NightPointer
+from gui.widgets.night_pointer import FOLLOWED, NightPointer
 
 # Nothing is brighter than this, whatever draws it.
 _BRIGHTEST = QColor(190, 0, 0)
+# It comes before the first frame of every widget.
+_POLISH = QEvent.Type.Polish
 # By how much each step of the dimmer takes the light down.
 DIMMER_STEPS = (1.0, 0.7, 0.5, 0.35)
 
@@ -95,11 +97,12 @@ class RedFilters(QObject):
                     cover.deleteLater()
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        # Polish comes before the first frame of every widget.
-        if event.type() is QEvent.Type.Polish and isinstance(watched, QWidget) and watched.isWindow():
+        # All events of the program come by here.
+        kind = event.type()
+        if kind in FOLLOWED:
+            self._pointer.heed(watched, kind)
+        elif kind is _POLISH and isinstance(watched, QWidget) and watched.isWindow():
             self._cover(watched)
-        else:
-            self._pointer.heed(watched, event)
         return False
 
     def _cover(self, window: QWidget) -> None:

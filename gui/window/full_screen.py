@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QApplication, QDialog, QFrame, QLayout, QVBoxLayou
 
 from gui.widgets.plain_label import PlainLabel
 
+_SHOW, _STATE = QEvent.Type.Show, QEvent.Type.WindowStateChange
 _FRAMELESS = Qt.WindowType.FramelessWindowHint
 
 
@@ -30,18 +31,18 @@ class FullScreen(QObject):
             self._window.showFullScreen()
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        if watched is self._window and event.type() is QEvent.Type.WindowStateChange:
+        # All events of the program come by here while in full screen.
+        kind = event.type()
+        if kind is _SHOW:
+            if isinstance(watched, QDialog) and not event.spontaneous() and self._is_own(watched):
+                # Sent before the system hears of the dialog.
+                self._take_in(watched)
+        elif kind is _STATE and watched is self._window:
             self._watch(self._window.isFullScreen())
-        elif (
-            self._watches
-            and event.type() is QEvent.Type.Show
-            and isinstance(watched, QDialog)
-            and not event.spontaneous()
-            and is_dialog_of(watched, self._window)
-        ):
-            # Sent before the system hears of the dialog.
-            self._take_in(watched)
         return False
+
+    def _is_own(self, dialog: QDialog) -> bool:
+        return self._watches and is_dialog_of(dialog, self._window)
 
     def _watch(self, on: bool) -> None:
         """Look at every dialog to come while in full screen, and at those that are open now."""

@@ -249,3 +249,11 @@ def test_two_telescopes_stand_side_by_side_at_one_scale(jupiter: Subject) -> Non
     image = pixels(drawing)
     first, second = (lit_width(image, box) for box in drawing.close_ups)
     assert second / first == pytest.approx(2.0, rel=0.05)
+
+
+@pytest.mark.parametrize("width", range(260, 420, 20))
+def test_words_about_the_enlargement_are_never_cut(jupiter: Subject, width: int) -> None:
+    """Where there is no room for what the circle is, how much is enlarged stands alone."""
+    words = words_of(drawn(sights_of(jupiter), page=page_of(width, 190)).drawing)
+    (told,) = (each for each in words if "enlarged" in each)
+    assert "…" not in told
