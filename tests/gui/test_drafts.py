@@ -308,22 +308,22 @@ def test_a_copy_that_a_living_window_writes_is_nothing_to_set_aside(folder: Path
 
 @pytest.mark.parametrize("content", [b"", bytes(60)])
 def test_edits_come_back_from_behind_a_lock_that_a_power_cut_damaged(
-    folder: Path, file: Path, leave: Callable[[Path | None], None], content: bytes
+    folder: Path, profile_file: Path, leave: Callable[[Path | None], None], content: bytes
 ) -> None:
-    leave(file)
+    leave(profile_file)
     (copy,) = kept(folder)
     copy.with_suffix(".lock").write_bytes(content)
-    assert "are back" in Drafts(make_state(file), folder).bring_back()
+    assert "are back" in Drafts(make_state(profile_file), folder).bring_back()
 
 
-def test_a_damaged_lock_of_a_living_window_still_counts(folder: Path, file: Path) -> None:
-    state = make_state(file)
+def test_a_damaged_lock_of_a_living_window_still_counts(folder: Path, profile_file: Path) -> None:
+    state = make_state(profile_file)
     drafts = Drafts(state, folder)
     rename(state)
     drafts.keep()
     (copy,) = kept(folder)
     copy.with_suffix(".lock").write_bytes(b"")
-    assert Drafts(make_state(file), folder).bring_back() == ""
+    assert Drafts(make_state(profile_file), folder).bring_back() == ""
     assert copy.exists()
 
 
