@@ -50,5 +50,4 @@ class BarlowForm(OwnedForm[Barlow]):
         return (REDUCER_NAME if factor < 1 else BARLOW_NAME).format(factor=figure(factor))
 
     def tell(self, values: Values, thing: Barlow | None) -> None:
-        self._trust.setText(factor_text(thing) if thing else "")
-        self._trust.setVisible(thing is not None)
+        self._trust.show_words(factor_text(thing) if thing else "")

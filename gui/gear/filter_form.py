@@ -98,8 +98,7 @@ class FilterForm(OwnedForm[Filter]):
         return capitalised(facts.colour) if facts else FILTER_NUMBER.format(number=number)
 
     def tell(self, values: Values, thing: Filter | None) -> None:
-        self._facts.setText(self._words_about(thing) if thing else "")
-        self._facts.setVisible(bool(self._facts.text()))
+        self._facts.show_words(self._words_about(thing) if thing else "")
         is_neutral = values["known_by"] == "transmittance"
         self._caution.setText(filter_caution(is_dark=is_neutral or (thing is not None and is_dark(thing))))
 

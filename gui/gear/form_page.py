@@ -34,8 +34,7 @@ class FormPage(QWidget):
 
     def say(self, words: str) -> None:
         """Say something above the fields, or with no words nothing."""
-        self._status.setText(words)
-        self._status.setVisible(bool(words))
+        self._status.show_words(words)
 
     def add(self, field: Field) -> None:
         """Add a field as the next row."""

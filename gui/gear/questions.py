@@ -87,8 +87,7 @@ class Questions(QWidget):
         """Answer anew for the kit and the scope in hand."""
         ladder = self.state.situation.ladder
         value = self.field.reading.value
-        self.answer.setText("" if ladder is None else self._answer(ladder, value))
-        self.answer.setVisible(bool(self.answer.text()))
+        self.answer.show_words("" if ladder is None else self._answer(ladder, value))
 
     def _lay_out(self) -> None:
         line = QHBoxLayout()

@@ -119,9 +119,9 @@ class WishesForm(QWidget):
                 check_hours(wishes, situation.usual_hours, Dusks.of(situation.night))
         except ProblemsError as error:
             self._show()
-            self._say(as_sentence(str(error)))
+            self.problem.show_words(as_sentence(str(error)))
         else:
-            self._say("")
+            self.problem.show_words("")
             self._state.set_date_wishes(wishes)
 
     def _take(self) -> None:
@@ -130,9 +130,9 @@ class WishesForm(QWidget):
             heights = tuple(self._wish(body) for body in TARGETS if self.bodies[body].isChecked())
             wishes = evolve(wishes, heights=heights, moon_percent=self._moon())
         except ProblemsError as error:
-            self._say(str(error))
+            self.problem.show_words(str(error))
         else:
-            self._say("")
+            self.problem.show_words("")
             self._state.set_date_wishes(wishes)
 
     def _wish(self, body: Body) -> HeightWish:
@@ -152,10 +152,6 @@ class WishesForm(QWidget):
         )
         # Typed the other way round it means the same.
         return min(low, high), max(low, high)
-
-    def _say(self, words: str) -> None:
-        self.problem.setText(words)
-        self.problem.setVisible(bool(words))
 
     # What is shown.
 

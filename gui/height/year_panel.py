@@ -168,7 +168,7 @@ class YearPanel(AllLines):
         if year is not None and YearWanted.of(year) == wanted:
             self._reader.give_up()
             self.progress.end()
-            self._show_notes(self._notes_of(year))
+            self.notes.show_words(self._notes_of(year))
             self._show_reading()
             return
         self.progress.begin()
@@ -177,18 +177,10 @@ class YearPanel(AllLines):
     def _show_year(self, year: Year) -> None:
         self.progress.end()
         self.sentence.setText(" ".join(filter(None, [best_weeks_text(year), light_nights_text(year)])))
-        self._show_caution(" ".join(cautions(year)))
-        self._show_notes(self._notes_of(year))
+        self.caution.show_words(" ".join(cautions(year)))
+        self.notes.show_words(self._notes_of(year))
         self.canvas.show_year(year)
         self._show_reading()
-
-    def _show_caution(self, words: str) -> None:
-        self.caution.setText(words)
-        self.caution.setVisible(bool(words))
-
-    def _show_notes(self, words: str) -> None:
-        self.notes.setText(words)
-        self.notes.setVisible(bool(words))
 
     def _notes_of(self, year: Year) -> str:
         clock, kit = self._clock(year), self._state.situation.kit_powers
@@ -203,8 +195,8 @@ class YearPanel(AllLines):
 
     def _show_nothing(self, sentence: str) -> None:
         self.sentence.setText(sentence)
-        self._show_caution("")
-        self._show_notes("")
+        self.caution.show_words("")
+        self.notes.show_words("")
         self.canvas.show_year(None)
         self._show_reading()
 

@@ -58,8 +58,7 @@ class LookForPane(ReadingArea):
         self.setAccessibleName(self.heading.text())
         expectations = appearance.expectations if appearance is not None else ()
         judged = judged_text(expectations[0].seen) if expectations else ""
-        self.judged.setText(judged)
-        self.judged.setVisible(bool(judged))
+        self.judged.show_words(judged)
         self._expected = (judged, *map(expectation_text, expectations))
         self._describe()
         if expectations == self._shown:
@@ -79,10 +78,9 @@ class LookForPane(ReadingArea):
     def show_filters(self, offers: FilterOffers | None) -> None:
         """Show what the owner's filters are good for; nothing without a filter."""
         sentences = () if offers is None else filter_sentences(offers)
-        self.filters_heading.setText("" if offers is None else filters_heading(offers))
-        self.filters.setText("\n".join(sentences))
-        for label in (self.filters_heading, self.filters):
-            label.setVisible(bool(sentences))
+        heading = filters_heading(offers) if offers is not None and sentences else ""
+        self.filters_heading.show_words(heading)
+        self.filters.show_words("\n".join(sentences))
         self._describe()
 
     def _describe(self) -> None:

@@ -118,8 +118,7 @@ class Field(QWidget):
 
     def say(self, sentence: str, choices: tuple[Choice, ...] = ()) -> None:
         """Show one sentence under the field with a button for each choice; an empty one clears it."""
-        self._message.setText(sentence)
-        self._message.setVisible(bool(sentence))
+        self._message.show_words(sentence)
         self.editor.setAccessibleDescription(sentence)
         if self.editor.property("problem") != bool(sentence):
             self.editor.setProperty("problem", bool(sentence))

@@ -31,6 +31,11 @@ class PlainLabel(QLabel):
             policy.setHeightForWidth(True)
             self.setSizePolicy(policy)
 
+    def show_words(self, words: str) -> None:
+        """Show some words, or with none take no room at all."""
+        self.setText(words)
+        self.setVisible(bool(words))
+
     def enterEvent(self, event: QEnterEvent) -> None:
         super().enterEvent(event)
         terms = self._explained_terms()

@@ -99,8 +99,7 @@ class TypedField(Field):
 
     def set_unit(self, unit: str) -> None:
         """Name the unit that the figures are in."""
-        self._unit.setText(unit)
-        self._unit.setVisible(bool(unit))
+        self._unit.show_words(unit)
         self._name_for_readers()
 
     def set_completions(self, words: tuple[str, ...]) -> None:
