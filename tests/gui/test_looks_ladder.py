@@ -26,6 +26,7 @@ from gui.widgets import dialogs
 from gui.widgets.plain_label import PlainLabel
 from tests.gui.conftest import HandClock, make_profile, pixels
 from tests.gui.later import Later
+from tests.gui.showing import show
 
 JUPITER_AT = datetime(2026, 12, 6, 5, 0, tzinfo=UTC)
 
@@ -34,10 +35,7 @@ JUPITER_AT = datetime(2026, 12, 6, 5, 0, tzinfo=UTC)
 def make_view(qtbot: QtBot, theme: object) -> Callable[..., LadderView]:
     def make(state: AppState, *, size: tuple[int, int] = (1000, 520)) -> LadderView:
         view = LadderView(state)
-        qtbot.addWidget(view)
-        view.resize(*size)
-        view.show()
-        qtbot.waitExposed(view)
+        show(qtbot, view, size=size)
         return view
 
     return make
