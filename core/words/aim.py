@@ -62,11 +62,7 @@ def no_ceiling_words(aim: Aim) -> str | None:
 
 def aim_notices(aim: Aim) -> tuple[str, ...]:
     """Return what must be known before looking there, as sentences; words of safety come first."""
-    found = [*aim_cautions(aim)]
-    sight = sight_words(behind=aim.behind, through=aim.through)
-    if aim.planet is not None and sight is not None:
-        found.append(_THEN.format(body=aim.planet.heading, sight=sight))
-    return tuple(found)
+    return tuple(filter(None, (*aim_cautions(aim), _sight_sentence(aim))))
 
 
 def aim_cautions(aim: Aim) -> Iterator[str]:
@@ -75,6 +71,12 @@ def aim_cautions(aim: Aim) -> Iterator[str]:
         yield daylight_caution(aim.daylight)
     if aim.sunrise_is_near:
         yield SUNRISE_IS_NEAR
+
+
+def _sight_sentence(aim: Aim) -> str:
+    """Return what stands in the line of sight, as a sentence; nothing where all is clear."""
+    sight = sight_words(behind=aim.behind, through=aim.through)
+    return "" if aim.planet is None or sight is None else _THEN.format(body=aim.planet.heading, sight=sight)
 
 
 def _no_path_words(aim: Aim, subject: str) -> str:
@@ -118,17 +120,17 @@ def aim_when(aim: Aim, clock: SiteClock | None, *, is_now: bool, is_moment: bool
     return template.format(time=clock.time(aim.at))
 
 
-def aim_detail(aim: Aim, *, with_notices: bool = True) -> str:
-    """Return height and air path, and what must be known before looking there unless that is told beside."""
-    notices = " ".join(aim_notices(aim)) if with_notices else ""
+def aim_detail(aim: Aim, *, with_sight: bool = True) -> str:
+    """Return height and air path, and what stands in the line of sight unless that is told beside."""
+    sight = _sight_sentence(aim) if with_sight else ""
     if aim.overhead:
         return _DETAIL_OVERHEAD
     if aim.altitude_deg is None:
-        return notices
+        return sight
     if aim.altitude_deg < 0:
         where = _DETAIL_DOWN
     elif aim.path is None:
         where = _DETAIL_LOW.format(height=altitude_text(aim.altitude_deg))
     else:
         where = _DETAIL.format(height=altitude_text(aim.altitude_deg), path=path_text(aim.path))
-    return ". ".join(filter(None, (where, notices)))
+    return ". ".join(filter(None, (where, sight)))

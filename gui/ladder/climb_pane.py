@@ -13,7 +13,7 @@ from PySide6.QtWidgets import (
 
 from core.ladder.ladder import Ladder
 from core.situation.situation import Situation
-from core.words.aim import aim_detail, aim_heading
+from core.words.aim import aim_cautions, aim_detail, aim_heading
 from core.words.climbing import rung_detail, what_next_words
 from core.words.cooling import mirror_climb_text
 from core.words.limits import LimitLine, ladder_note, lifted_sentence, limit_lines
@@ -45,6 +45,8 @@ class ClimbPane(LowScrollArea):
         self._state = state
         self.heading = PlainLabel(role="heading", wraps=True)
         self.detail = PlainLabel(role="small", wraps=True)
+        self.caution = PlainLabel(role="caution", wraps=True)
+        self.caution.setAccessibleName("Caution")
         self.next = PlainLabel(role="next", wraps=True)
         self.next.setAccessibleName("What to do next")
         self.lifted = PlainLabel(role="warning", wraps=True)
@@ -80,12 +82,13 @@ class ClimbPane(LowScrollArea):
             heading = opening(situation.planet)
         self.heading.setText(heading)
         # Where a sentence stands in place of the rungs, it holds these notices too.
-        self.detail.setText(aim_detail(aim, with_notices=is_offered))
+        self.detail.setText(aim_detail(aim, with_sight=is_offered))
+        self.caution.setText(" ".join(aim_cautions(aim)) if is_offered else "")
         self.next.setText(what_next_words(situation))
         detail = rung_detail(rung, ladder) if rung and ladder else ""
         self.notices.setText(detail or " ".join(ladder_notice_texts(ladder) if ladder else ()))
         self.lifted.setText(lifted_sentence(ladder) if ladder is not None else "")
-        for label in (self.next, self.lifted, self.notices, self.detail):
+        for label in (self.caution, self.next, self.lifted, self.notices, self.detail):
             label.setVisible(bool(label.text()))
         self._deeds.setVisible(rung is not None and is_open)
         self.verdicts.setVisible(rung is not None and is_open)
@@ -98,7 +101,7 @@ class ClimbPane(LowScrollArea):
         column = QVBoxLayout(page)
         column.setContentsMargins(2, 0, 2, 0)
         column.setSpacing(5)
-        for label in (self.heading, self.detail, self.next, self.lifted):
+        for label in (self.heading, self.detail, self.caution, self.next, self.lifted):
             column.addWidget(label)
         column.addWidget(self.verdicts)
         self._deeds = QWidget()

@@ -7,11 +7,13 @@ import attrs
 import numpy as np
 import pytest
 from PySide6.QtCore import QPointF, Qt
+from PySide6.QtGui import QColor
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLabel
 from pytestqt.qtbot import QtBot
 
 from core.air.first_look import FirstLook
+from core.drawing.palette import load_palette
 from core.gear.owned import Eyepiece, Filter
 from core.record.observer import Profile
 from core.sky.bodies import Body
@@ -340,3 +342,18 @@ def test_without_an_eyepiece_every_part_asks_for_one(view: LadderView, state: Ap
     # No step is asked for where there is none to take.
     assert not view.pane.verdicts.isVisible()
     assert not view.pane.dark.isVisible()
+
+
+def test_by_day_the_caution_stands_out_beside_what_is_offered(view: LadderView, state: AppState) -> None:
+    assert not view.pane.caution.isVisible()
+    state.set_planet(Body.JUPITER)
+    state.set_time(datetime(2026, 12, 6, 8, 30, tzinfo=UTC))  # the Sun has risen, Jupiter is still up
+
+    caution = view.pane.caution
+    assert caution.isVisible()
+    assert caution.text().startswith("Jupiter stands ")
+    assert caution.text().endswith("Sunlight through any optics blinds at once.")
+    assert "Sun" not in view.pane.detail.text()
+    # A bar of the caution's colour stands before the words.
+    warning = QColor(load_palette("day").warning)
+    assert (pixels(caution)[2:-2, 1] == (warning.red(), warning.green(), warning.blue())).all()
