@@ -12,7 +12,7 @@ from core.drawing.marks import Drawing, Page
 from core.drawing.palette import load_palette
 from core.situation.situation import Situation
 from core.words.evening import titled
-from core.words.site_clock import SiteClock
+from core.words.site_clock import clock_of
 from core.words.tips import NO_SITE_FOR_CHART
 from gui.height.line_tag import paint_tag, tag_box
 from gui.state import AppState, Change
@@ -100,10 +100,9 @@ class HeightCanvas(KeyedCanvas):
             painter.drawText(self.rect(), Qt.AlignmentFlag.AlignCenter, NO_SITE_FOR_CHART)
         self._paint_line(painter, self._state.situation.now, QPen(accent, 2.0), "now")
         cursor = None if self._state.situation.following_now else self._state.situation.time
-        if cursor is not None:
-            self._paint_line(
-                painter, cursor, QPen(ink, 1.5, Qt.PenStyle.DashLine), self._clock().time(cursor)
-            )
+        clock = clock_of(self._state.situation)
+        if cursor is not None and clock is not None:
+            self._paint_line(painter, cursor, QPen(ink, 1.5, Qt.PenStyle.DashLine), clock.time(cursor))
         if self.hovered is not None:
             self._paint_line(painter, self.hovered, QPen(ink, 1.0, Qt.PenStyle.DotLine), "")
         self.paint_focus(painter, accent)
@@ -141,11 +140,6 @@ class HeightCanvas(KeyedCanvas):
             box.translate(0.0, _TAG_STEP_PX)
         box.moveTop(top)
         return box
-
-    def _clock(self) -> SiteClock:
-        night = self._state.situation.night
-        assert night is not None  # asked for only where a chart is shown
-        return SiteClock(zone=night.site.zone, hours=self._state.profile.preferences.clock)
 
     # Hands.
 

@@ -21,7 +21,7 @@ from core.words.evening import item_words
 from core.words.evening_told import evening_heading, evening_told
 from core.words.finding import HEADING, findings_text
 from core.words.looks import brief_words
-from core.words.site_clock import SiteClock, clock_of
+from core.words.site_clock import clock_of
 from core.words.tips import NO_SITE_FOR_CHART
 from gui.height.cells import BodyCells
 from gui.height.chart import HeightCanvas
@@ -177,20 +177,20 @@ class HeightView(QWidget):
 
     def _show_reading(self, pointed: datetime | None = None) -> None:
         night, state = self._state.situation.night, self._state
+        clock = clock_of(state.situation)
         moment = pointed or self.canvas.hovered or state.situation.time
         self.now.setVisible(not state.situation.following_now)
         for button in (self.all_looks, self.to_find):
             button.setEnabled(night is not None)
         # What was read of another profile's sky is not shown beside a chart without one.
         self.cells.setVisible(night is not None)
-        if night is None:
+        if night is None or clock is None:
             self.moment.setText("")
             self.note.setText("")
             self.canvas.setAccessibleDescription("" if state.situation.site else NO_SITE_FOR_CHART)
             self.appearance_line.setText("")
             self.caution.hide()
             return
-        clock = SiteClock(zone=night.site.zone, hours=state.profile.preferences.clock)
         when = clock.time(moment)
         follows = state.situation.following_now and moment == state.situation.time
         self.moment.setText(moment_words(when, is_now=follows))
