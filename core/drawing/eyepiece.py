@@ -16,6 +16,7 @@ from core.gear.numbers import MM_PER_INCH
 from core.looks.picture.eyepiece import Pictures, Steps
 from core.looks.picture.sight import Sight
 from core.words.eyepiece import (
+    CIRCLE,
     FIELD_UNKNOWN,
     ONE_SCALE,
     enlarged_words,
@@ -82,9 +83,14 @@ def draw_eyepiece(page: Page, pictures: Pictures, *, palette: Palette) -> Eyepie
         # Where the other powers stand beside it, their words tell what the circle is.
         x, _ = close.middle
         reach = min(x, sheet.page.width - x) - _EDGE
-        words = enlarged_words_with_circle(times)
-        fits = sheet.measure.width(words, _SMALL) <= max(close.width, 2.0 * reach)
-        _write_under(sheet, close, words if fits else enlarged_words(times), reach=reach)
+        words, wide = enlarged_words_with_circle(times), max(close.width, 2.0 * reach)
+        if sheet.measure.width(words, _SMALL) <= wide:
+            _write_under(sheet, close, words, reach=reach)
+        else:
+            _write_under(sheet, close, enlarged_words(times), reach=reach)
+            lower = close.bottom - 2.0 - 1.5 * _SMALL.line_height
+            if lower - _SMALL.line_height / 2.0 >= 0.0 and sheet.measure.width(CIRCLE, _SMALL) <= wide:
+                sheet.write(CIRCLE, x, lower, _SMALL, sheet.palette.faint_ink)
     return EyepieceDrawing(sheet.drawing, field, (close,), steps)
 
 

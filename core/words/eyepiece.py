@@ -37,7 +37,8 @@ _WIDE: Final = "{size} wide"
 _POWER_AND_WIDTH: Final = "{power}: {size} wide"
 _POWER_FILLED: Final = "{power}: fills it"
 ONE_SCALE: Final = "All at one scale; the circle is the Moon to the naked eye"
-_WITH_CIRCLE: Final = "{how_large}; circle: the naked-eye Moon"
+CIRCLE: Final = "circle: the naked-eye Moon"
+_WITH_CIRCLE: Final = "{how_large}; {circle}"
 _SCALE: Final = "All at one scale, {how_large}; the circle is the Moon to the naked eye"
 # Within a sixth it is called as large.
 _ALIKE: Final = 7.0 / 6.0
@@ -109,7 +110,7 @@ def enlarged_words(times: float) -> str:
 
 def enlarged_words_with_circle(times: float) -> str:
     """Return how much a picture is enlarged, and what the dashed circle in it is."""
-    return _WITH_CIRCLE.format(how_large=enlarged_words(times))
+    return _WITH_CIRCLE.format(how_large=enlarged_words(times), circle=CIRCLE)
 
 
 def scale_words(times: float) -> str:
