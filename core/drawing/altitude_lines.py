@@ -1,6 +1,6 @@
-"""The ground that the charts of an evening and of a year share: bands of altitude and their figures."""
+"""The ground that the charts of an evening and of a year share: bands of altitude, figures, axis titles."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from typing import Final
 
 from core.drawing.lettering import Lettering
@@ -13,6 +13,7 @@ from core.words.quantities import angle_text
 # On a low chart with large letters not all of them have room: the first ones first.
 _ALTITUDES_DEG: Final = (30, 0, 45, 60, 90)
 _LETTERING: Final = Lettering(11.0)
+_TITLE: Final = Lettering(8.5)
 
 
 def draw_bands(sheet: Sheet, box: Box, y_of: Callable[[float], float]) -> None:
@@ -39,3 +40,10 @@ def write_altitudes(
             sheet.write(text, box.left - 5.0, y, lettering, palette.ink, align="right")
     ticks = [((box.left - 3.0, y), (box.left, y)) for y in map(y_of, _ALTITUDES_DEG)]
     sheet.strokes(ticks, palette.faint_ink, 0.8)
+
+
+def write_upright(sheet: Sheet, titles: Sequence[str], x: float, box: Box) -> None:
+    """Write the title of an axis upright beside a chart: the first of its wordings that is no longer."""
+    words = next((words for words in titles if sheet.measure.width(words, _TITLE) <= box.height), "")
+    if words:
+        sheet.write(words, x, box.middle[1], _TITLE, sheet.palette.faint_ink, rotation_deg=90.0)

@@ -28,6 +28,11 @@ _VERDICT_HEIGHT: Final = 0.13
 _GAP: Final = 0.012
 # Words that are too long get smaller down to this share of their size, and are cut then.
 _SMALLEST: Final = 0.4
+# What takes more than a line is tried in these shares of its size.
+_SMALLER: Final = (1.0, 0.92, 0.85, 0.78, 0.7)
+_PART_SMALLER: Final = (1.0, 0.8, 0.6, 0.5, _SMALLEST)
+# So many lines of the part in its own size are as high as the power beside it.
+_PART_LINES: Final = 2.0
 # A page higher than this share of its width is measured by its width.
 _NARROW: Final = 0.7
 
@@ -130,9 +135,23 @@ def _write_rung(sheet: Sheet, rows: _Rows, words: EyepieceWords) -> None:
     sheet.write(words.power, room.left, middle, lettering, palette.ink, align="left")
     left = room.left + sheet.measure.width(words.power, lettering) + 2.0 * _EDGE * unit
     width = room.right - left
-    part = as_large(sheet.measure, words.part, _PART * unit, width)
-    sheet.write(sheet.measure.fitted(words.part, part, width), left, middle, part, palette.ink, align="left")
+    part, lines = _in_lines(sheet.measure, words.part, _PART * unit, width)
+    y = middle + (len(lines) - 1) * part.line_height / 2.0
+    for line in lines:
+        sheet.write(line, left, y, part, palette.ink, align="left")
+        y -= part.line_height
     rows.top -= lettering.line_height
+
+
+def _in_lines(measure: Measure, words: str, size: float, width: float) -> tuple[Lettering, tuple[str, ...]]:
+    """Return words in a few lines, in the largest letters in which none of them is cut."""
+    for share in _PART_SMALLER:
+        lettering = Lettering(share * size)
+        lines = measure.wrapped(words, lettering, width)
+        if len(lines) * share <= _PART_LINES and " ".join(lines) == words:
+            return lettering, lines
+    lettering = Lettering(_SMALLEST * size)
+    return lettering, (measure.fitted(words, lettering, width),)
 
 
 def _write_sentences(
@@ -150,14 +169,21 @@ def _write_sentences(
 def _write_lines(
     sheet: Sheet, room: Box, top: float, sentences: Sequence[str], size: float, floor: float, colour: str
 ) -> float:
-    """Write sentences one under the other above a floor, and return where they end; safety comes first."""
-    lettering = Lettering(size)
-    for sentence in sentences:
-        for line in sheet.measure.wrapped(sentence, lettering, room.width):
-            if top - lettering.line_height < floor:
-                return top
+    """Write sentences one under the other above a floor, and return where they end.
+
+    Where they are too long their letters get smaller; then the last of them are left out, since safety comes
+    first, and none is cut in its middle.
+    """
+    choices = [(sentences[:count], share) for count in range(len(sentences), 0, -1) for share in _SMALLER]
+    for told, share in choices:
+        lettering = Lettering(share * size)
+        lines = [line for sentence in told for line in sheet.measure.wrapped(sentence, lettering, room.width)]
+        if len(lines) * lettering.line_height > top - floor:
+            continue
+        for line in lines:
             sheet.write(line, room.left, top - lettering.line_height / 2.0, lettering, colour, align="left")
             top -= lettering.line_height
+        return top
     return top
 
 

@@ -19,12 +19,14 @@ _HEADING = Lettering(10.5, bold=True)
 _SMALL = Lettering(8.5)
 _MOST_PER_COUNT = 26.0
 _MIDDLING = 0.35
+_KEY = (MORE_KEY, NO_CHANGE_KEY, LESS_KEY)
 
 
-def height_of(groups: Mapping[str, Sequence[PowerRecord]]) -> float:
-    """Return how high a page must be to show all groups, points."""
+def height_of(page: Page, groups: Mapping[str, Sequence[PowerRecord]]) -> float:
+    """Return how high a page of such a width must be to show all groups, points."""
     rows = sum(len(records) + bool(heading) for heading, records in groups.items())
-    return 2 * _MARGIN + _ROW * (rows + 1) + _GAP * max(len(groups) - 1, 0)
+    rows += len(_key_rows(page, _left_of_bars(page, groups)))
+    return 2 * _MARGIN + _ROW * rows + _GAP * max(len(groups) - 1, 0)
 
 
 def draw_experience(page: Page, groups: Mapping[str, Sequence[PowerRecord]], *, palette: Palette) -> Drawing:
@@ -35,14 +37,13 @@ def draw_experience(page: Page, groups: Mapping[str, Sequence[PowerRecord]], *, 
     """
     sheet = Sheet(page, palette)
     inner = sheet.page.grown(-_MARGIN)
-    records = [record for group in groups.values() for record in group]
-    label_width = max((page.measure.width(power_text(each.power), _LABEL) for each in records), default=0.0)
-    most = max((record.count for record in records), default=1)
-    left = inner.left + label_width + _GAP
+    most = max((record.count for group in groups.values() for record in group), default=1)
+    left = _left_of_bars(page, groups)
     per_count = min((inner.right - left) / most, _MOST_PER_COUNT)
     y = inner.top - _ROW / 2
-    _write_key(sheet, left, y)
-    y -= _ROW
+    for parts in _key_rows(page, left):
+        _write_key(sheet, parts, left, y)
+        y -= _ROW
     for heading, of_group in groups.items():
         if heading:
             sheet.write(heading, inner.left, y, _HEADING, palette.ink, align="left")
@@ -65,12 +66,31 @@ def _draw_bar(sheet: Sheet, record: PowerRecord, left: float, y: float, per_coun
         left = box.right
 
 
-def _write_key(sheet: Sheet, left: float, y: float) -> None:
-    for part, words in enumerate((MORE_KEY, NO_CHANGE_KEY, LESS_KEY)):
+def _left_of_bars(page: Page, groups: Mapping[str, Sequence[PowerRecord]]) -> float:
+    powers = (power_text(record.power) for group in groups.values() for record in group)
+    return _MARGIN + max((page.measure.width(text, _LABEL) for text in powers), default=0.0) + _GAP
+
+
+def _key_rows(page: Page, left: float) -> list[list[int]]:
+    """Return the parts of a bar that are explained in each row of the key, as many as there is room for."""
+    rows: list[list[int]] = []
+    x = left
+    for part, words in enumerate(_KEY):
+        width = _BAR + 4.0 + page.measure.width(words, _SMALL)
+        if not rows or x + width > page.width - _MARGIN:
+            rows.append([])
+            x = left
+        rows[-1].append(part)
+        x += width + 2 * _GAP
+    return rows
+
+
+def _write_key(sheet: Sheet, parts: Sequence[int], left: float, y: float) -> None:
+    for part in parts:
         box = Box(left, y - _BAR / 2, left + _BAR, y + _BAR / 2)
         _fill(sheet, box, part)
-        sheet.write(words, box.right + 4.0, y, _SMALL, sheet.palette.faint_ink, align="left")
-        left = box.right + 4.0 + sheet.measure.width(words, _SMALL) + 2 * _GAP
+        sheet.write(_KEY[part], box.right + 4.0, y, _SMALL, sheet.palette.faint_ink, align="left")
+        left = box.right + 4.0 + sheet.measure.width(_KEY[part], _SMALL) + 2 * _GAP
 
 
 def _fill(sheet: Sheet, box: Box, part: int) -> str:

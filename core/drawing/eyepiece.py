@@ -35,6 +35,7 @@ _SMALL: Final = Lettering(8.0)
 _MARK: Final = Lettering(9.0, bold=True)
 _EDGE: Final = 8.0
 _GAP: Final = 6.0
+_BELOW: Final = 2.5  # between a picture and its words
 _BETWEEN: Final = 12.0
 # The share of the width that the enlarged part takes, where it stands beside the field.
 _CLOSE_UP_SHARE: Final = 0.62
@@ -45,7 +46,12 @@ _LEAST_HEIGHT_FOR_STEPS: Final = 165.0
 _LEAST_WIDTH_FOR_STEPS: Final = 300.0
 # Where they stand over each other, the whole field takes this share of the height.
 _FIELD_SHARE: Final = 0.3
-_UNDER_STEP: Final = _MARK.line_height + _SMALL.line_height
+_UNDER_STEP: Final = _BELOW + _MARK.line_height + _SMALL.line_height
+
+
+_MOST_LINES: Final = 6
+
+_Lines = tuple[str, ...]
 
 
 @frozen(eq=False)
@@ -72,26 +78,41 @@ def draw_eyepiece(page: Page, pictures: Pictures, *, palette: Palette) -> Eyepie
         steps = _place_steps(pictures.steps, room)
         _draw_steps(sheet, pictures, steps)
         room = Box(room.left, steps[0][1].top + _BETWEEN, room.right, room.top)
-    field, close = _squares(room)
     ((sight, picture),) = pictures.close_up.shown
-    _draw_field(sheet, pictures, field, is_alone=field.top < close.bottom)
+    field, close, under_field, under_close = _place_pictures(sheet, pictures, room, tells_circle=not steps)
+    _draw_field(sheet, pictures, field)
+    _write_under(sheet, field, under_field)
     draw_window(sheet, sight, picture, close, pictures.close_up.window_deg, names_moons=True)
-    times = enlargement(close.width, pictures.close_up.window_deg)
-    if steps:
-        _write_under(sheet, close, enlarged_words(times))
-    else:
-        # Where the other powers stand beside it, their words tell what the circle is.
-        x, _ = close.middle
-        reach = min(x, sheet.page.width - x) - _EDGE
-        words, wide = enlarged_words_with_circle(times), max(close.width, 2.0 * reach)
-        if sheet.measure.width(words, _SMALL) <= wide:
-            _write_under(sheet, close, words, reach=reach)
-        else:
-            _write_under(sheet, close, enlarged_words(times), reach=reach)
-            lower = close.bottom - 2.0 - 1.5 * _SMALL.line_height
-            if lower - _SMALL.line_height / 2.0 >= 0.0 and sheet.measure.width(CIRCLE, _SMALL) <= wide:
-                sheet.write(CIRCLE, x, lower, _SMALL, sheet.palette.faint_ink)
+    _write_under(sheet, close, under_close)
     return EyepieceDrawing(sheet.drawing, field, (close,), steps)
+
+
+def _place_pictures(
+    sheet: Sheet, pictures: Pictures, room: Box, *, tells_circle: bool
+) -> tuple[Box, Box, _Lines, _Lines]:
+    """Return where the field and the enlarged part lie, and the lines of words under each.
+
+    Where the other powers stand beside them, it is their words that tell what the circle is.
+    """
+    lines = 0
+    while True:
+        # More lines leave less for the pictures, and narrower ones may need more lines.
+        lines += 1
+        field, close = _squares(room, lines)
+        times = enlargement(close.width, pictures.close_up.window_deg)
+        # Words wider than their picture reach out over half the gap beside it, or as far as the page goes.
+        over = sheet.page.width if field.top < close.bottom else _BETWEEN / 2.0
+        under_close = _lines_under(sheet, close, enlarged_words(times), over=over)
+        if tells_circle:
+            at_once = _lines_under(sheet, close, enlarged_words_with_circle(times), over=over)
+            apart = under_close + _lines_under(sheet, close, CIRCLE, over=over)
+            under_close = at_once if len(at_once) < len(apart) else apart
+        under_field: _Lines = ()
+        if pictures.sight.true_field_deg is not None and pictures.field is not None:
+            words = whole_field_words(pictures.sight.true_field_deg)
+            under_field = _lines_under(sheet, field, words, over=over)
+        if max(len(under_close), len(under_field)) <= lines or lines == _MOST_LINES:
+            return field, close, under_field, under_close
 
 
 def draw_pair(page: Page, steps: Steps, headings: Sequence[str], *, palette: Palette) -> EyepieceDrawing:
@@ -103,33 +124,43 @@ def draw_pair(page: Page, steps: Steps, headings: Sequence[str], *, palette: Pal
 
 def draw_pair_in(sheet: Sheet, room: Box, steps: Steps, headings: Sequence[str]) -> tuple[Box, ...]:
     """Draw views side by side in a part of a sheet, and return where each lies."""
-    palette = sheet.palette
-    head, foot = _MARK.line_height + 3.0, 2.0 * _SMALL.line_height + 6.0
-    count = len(steps.shown)
-    side = min((room.width - _BETWEEN * (count - 1)) / count, room.height - head - foot)
-    left = room.left + (room.width - side * count - _BETWEEN * (count - 1)) / 2.0
+    palette, measure, count = sheet.palette, sheet.measure, len(steps.shown)
+    names = [measure.legible(heading) for heading in headings]
+    widths = [power_and_width_words(sight) for sight, _ in steps.shown]
+    # How wide a column of words is: as wide as it can be, however low the pictures are.
+    column = (room.width - _BETWEEN * (count - 1)) / count
+    over = max(len(measure.wrapped(name, _MARK, column)) for name in names)
+    under = max(len(measure.wrapped(words, _SMALL, column)) for words in widths)
+    # Two lines are always kept for what the last line tells, so that its own words cannot move the pictures.
+    head = over * _MARK.line_height + 3.0
+    foot = (under + 2) * _SMALL.line_height + 6.0
+    side = min(column, room.height - head - foot)
+    told = measure.wrapped(scale_words(enlargement(side, steps.window_deg)), _SMALL, room.width)
     top = room.top - (room.height - head - side - foot) / 2.0
     boxes = []
-    for heading, (sight, picture) in zip(headings, steps.shown, strict=True):
-        box = Box(left, top - head - side, left + side, top - head)
+    for number, (name, words, (sight, picture)) in enumerate(zip(names, widths, steps.shown, strict=True)):
+        x = room.left + number * (column + _BETWEEN) + column / 2.0
+        box = Box(x - side / 2.0, top - head - side, x + side / 2.0, top - head)
         boxes.append(box)
-        name = sheet.measure.fitted(sheet.measure.legible(heading), _MARK, side)
-        sheet.write(name, left, top - _MARK.line_height / 2, _MARK, palette.ink, align="left")
+        y = top - _MARK.line_height / 2
+        for line in measure.wrapped(name, _MARK, column):
+            sheet.write(line, x, y, _MARK, palette.ink)
+            y -= _MARK.line_height
         draw_window(sheet, sight, picture, box, steps.window_deg)
-        _write_under(sheet, box, power_and_width_words(sight))
-        left += side + _BETWEEN
-    y = boxes[0].bottom - 1.5 * _SMALL.line_height - 5.0
-    words = scale_words(enlargement(side, steps.window_deg))
-    sheet.write(sheet.measure.fitted(words, _SMALL, room.width), room.middle[0], y, _SMALL, palette.faint_ink)
+        _write_under(sheet, box, measure.wrapped(words, _SMALL, column))
+    y = boxes[0].bottom - (under + 0.5) * _SMALL.line_height - 5.0
+    for line in told:
+        sheet.write(line, room.middle[0], y, _SMALL, palette.faint_ink)
+        y -= _SMALL.line_height
     return tuple(boxes)
 
 
-def _squares(room: Box) -> tuple[Box, Box]:
+def _squares(room: Box, lines: int) -> tuple[Box, Box]:
     """Return the squares for the field and the enlarged part: side by side, or the field small under it.
 
-    Under each is room for a line of words.
+    Under each is room for some lines of words.
     """
-    under = _SMALL.line_height + 2.0
+    under = lines * _SMALL.line_height + _BELOW
     x, y = room.middle
     tallest, width = room.height - under, room.width - _BETWEEN
     beside = min(_CLOSE_UP_SHARE * width, tallest)
@@ -146,23 +177,16 @@ def _squares(room: Box) -> tuple[Box, Box]:
     return Box.around(x, upper.bottom - under - _BETWEEN - field / 2.0, field, field), upper
 
 
-def _draw_field(sheet: Sheet, pictures: Pictures, box: Box, *, is_alone: bool) -> None:
-    if pictures.field is None:
-        sheet.write(
-            sheet.measure.fitted(FIELD_UNKNOWN, _WORDS, box.width),
-            *box.middle,
-            _WORDS,
-            sheet.palette.faint_ink,
-        )
+def _draw_field(sheet: Sheet, pictures: Pictures, box: Box) -> None:
+    if pictures.field is not None:
+        draw_field_picture(sheet, pictures.sight, pictures.field, box)
         return
-    draw_field_picture(sheet, pictures.sight, pictures.field, box)
-    assert pictures.sight.true_field_deg is not None  # it has a picture
-    words = whole_field_words(pictures.sight.true_field_deg)
-    # Words wider than a small picture reach out on both sides of it: as far as the page goes, or over the gap
-    # beside it.
-    x, _ = box.middle
-    most = min(x, sheet.page.width - x) - _EDGE
-    _write_under(sheet, box, words, reach=most if is_alone else min(most, box.width / 2.0 + _BETWEEN))
+    x, y = box.middle
+    lines = sheet.measure.wrapped(FIELD_UNKNOWN, _WORDS, box.width)
+    y += (len(lines) - 1) * _WORDS.line_height / 2.0
+    for line in lines:
+        sheet.write(line, x, y, _WORDS, sheet.palette.faint_ink)
+        y -= _WORDS.line_height
 
 
 def enlargement(width_points: float, window_deg: float) -> float:
@@ -171,17 +195,17 @@ def enlargement(width_points: float, window_deg: float) -> float:
     return math.degrees(2.0 * math.atan(width_mm / 2.0 / READING_DISTANCE_MM)) / window_deg
 
 
-def _write_under(sheet: Sheet, box: Box, words: str, *, reach: float = 0.0) -> None:
-    """Write words under a picture, no wider than it or than they may reach out from its middle."""
-    x, _ = box.middle
-    y = box.bottom - 2.0 - _SMALL.line_height / 2.0
-    sheet.write(
-        sheet.measure.fitted(words, _SMALL, max(box.width, 2.0 * reach)),
-        x,
-        y,
-        _SMALL,
-        sheet.palette.faint_ink,
-    )
+def _lines_under(sheet: Sheet, box: Box, words: str, *, over: float) -> _Lines:
+    """Return words as lines under a picture, which reach out no farther on both sides, nor off the page."""
+    reach = min(over, box.left - _EDGE, sheet.page.width - box.right - _EDGE)
+    return sheet.measure.wrapped(words, _SMALL, box.width + 2.0 * max(reach, 0.0))
+
+
+def _write_under(sheet: Sheet, box: Box, lines: _Lines) -> None:
+    y = box.bottom - _BELOW - _SMALL.line_height / 2.0
+    for line in lines:
+        sheet.write(line, box.middle[0], y, _SMALL, sheet.palette.faint_ink)
+        y -= _SMALL.line_height
 
 
 def _place_steps(steps: Steps, room: Box) -> tuple[tuple[Sight, Box], ...]:
@@ -206,7 +230,7 @@ def _draw_steps(sheet: Sheet, pictures: Pictures, places: Sequence[tuple[Sight, 
         square = Box(box.left, box.top - box.width, box.right, box.top)
         edge = palette.accent if in_hand else None
         draw_window(sheet, sight, picture, square, steps.window_deg, edge=edge)
-        x, y = square.middle[0], square.bottom - _MARK.line_height / 2.0
+        x, y = square.middle[0], square.bottom - _BELOW - _MARK.line_height / 2.0
         sheet.write(power_text(sight.power), x, y, _MARK, palette.accent if in_hand else palette.ink)
         y -= _MARK.line_height / 2.0 + _SMALL.line_height / 2.0
         sheet.write(size, x, y, _SMALL, palette.faint_ink)

@@ -6,7 +6,7 @@ from datetime import datetime
 from attrs import frozen
 
 from core.air.atmosphere import air_path, apparent_altitude_deg
-from core.drawing.altitude_lines import write_altitudes
+from core.drawing.altitude_lines import write_altitudes, write_upright
 from core.drawing.frame import Frame
 from core.drawing.lettering import Lettering, Measure
 from core.drawing.marks import Sheet
@@ -60,7 +60,7 @@ def draw_margins(
 
 def _write_altitudes(sheet: Sheet, frame: Frame) -> None:
     write_altitudes(sheet, frame.box, frame.y)
-    _write_upright(sheet, ALTITUDE_AXIS, frame.box.left - _TITLE_AWAY, frame)
+    write_upright(sheet, ALTITUDE_AXIS, frame.box.left - _TITLE_AWAY, frame.box)
 
 
 def _write_paths(sheet: Sheet, frame: Frame, elevation_m: float) -> None:
@@ -75,18 +75,7 @@ def _write_paths(sheet: Sheet, frame: Frame, elevation_m: float) -> None:
             sheet.write(text, box.right + 5.0, y, _NUMERAL, palette.ink, align="left")
     ticks = [((box.right, y), (box.right + 3.0, y)) for y in map(frame.y, PATH_ALTITUDES_DEG)]
     sheet.strokes(ticks, palette.faint_ink, 0.8)
-    _write_upright(sheet, PATH_AXIS, box.right + _TITLE_AWAY, frame)
-
-
-def _write_upright(sheet: Sheet, titles: tuple[str, str], x: float, frame: Frame) -> None:
-    """Write the title of an axis: in full, or in short where the chart is low."""
-    full, short = titles
-    height = frame.box.height
-    words = (
-        full if sheet.measure.width(full, _SMALL) <= height else sheet.measure.fitted(short, _SMALL, height)
-    )
-    y = (frame.box.bottom + frame.box.top) / 2
-    sheet.write(words, x, y, _SMALL, sheet.palette.faint_ink, rotation_deg=90.0)
+    write_upright(sheet, PATH_AXIS, box.right + _TITLE_AWAY, box)
 
 
 def _write_hours(sheet: Sheet, frame: Frame, night: Night, clock: SiteClock) -> None:

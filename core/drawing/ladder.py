@@ -7,6 +7,7 @@ from attrs import frozen
 from core.drawing.ladder_columns import FIGURE, HEADING, REMARK, LadderColumn, cell_fitted, lettering_of
 from core.drawing.ladder_layout import (
     LIMIT,
+    REMARKS_AWAY,
     ROW,
     SMALL,
     LadderLayout,
@@ -226,10 +227,11 @@ def _write_headings(sheet: Sheet, layout: LadderLayout) -> None:
         remarks.append(DASHED)
     if layout.brief and any(not place.owned for place in layout.rungs):
         remarks.append(MARKED_NEW)
-    right = layout.words_left - 4.0
-    for number, words in enumerate(remarks):
-        shown = sheet.measure.fitted(words, HEADING, right - layout.box.left)
-        sheet.write(shown, right, y - number * HEADING.line_height, HEADING, colour, align="right")
+    right = layout.words_left - REMARKS_AWAY
+    for words in remarks:
+        for line in sheet.measure.wrapped(words, HEADING, right - layout.box.left):
+            sheet.write(line, right, y, HEADING, colour, align="right")
+            y -= HEADING.line_height
 
 
 def _write_no_rungs(sheet: Sheet, layout: LadderLayout) -> None:

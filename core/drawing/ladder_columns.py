@@ -17,7 +17,6 @@ HEADING = Lettering(8.5)
 
 _LEAST_EYEPIECE = 110.0  # where it is so long
 _MOST_EYEPIECE = 190.0
-_WORTH_WRITING = 24.0
 
 
 class LadderColumn(Enum):
@@ -87,25 +86,49 @@ def place_columns(
     measure: Measure, words: Sequence[RungWords], left: float, right: float, gap: float
 ) -> Mapping[LadderColumn, ColumnPlace]:
     """Return where the columns stand; what is empty for every rung, or has no room, is left out."""
-    widths = {
+    widths: dict[LadderColumn, float] = {
         column: width for column in LadderColumn if (width := _natural_width(measure, words, column)) > 0
     }
+    eyepiece = min(_least_width(measure, words), _LEAST_EYEPIECE)
     for column in _DROPPED_FIRST:
         if _others(widths, gap) + min(widths.get(LadderColumn.EYEPIECE, 0.0), _LEAST_EYEPIECE) > right - left:
             widths.pop(column, None)
+    # Next to go are the remarks: the rung in hand and the top one are told by their own look too. Where that
+    # does not help, it is the eyepieces: half a name tells nothing.
+    bare: dict[LadderColumn, float] = {**widths}
+    bare.pop(LadderColumn.REMARK, None)
+    if LadderColumn.EYEPIECE in widths and _others(widths, gap) + eyepiece > right - left:
+        if _others(bare, gap) + eyepiece <= right - left:
+            widths = bare
+        else:
+            del widths[LadderColumn.EYEPIECE]
     if LadderColumn.EYEPIECE in widths:
         room = min(right - left - _others(widths, gap), _MOST_EYEPIECE)
         widths[LadderColumn.EYEPIECE] = min(widths[LadderColumn.EYEPIECE], room)
-        if room < _WORTH_WRITING:
-            del widths[LadderColumn.EYEPIECE]
     if sum(widths.values()) + gap * (len(widths) - 1) > right - left:
-        # The rung in hand and the top one are told by their own look too.
         widths.pop(LadderColumn.REMARK, None)
     places: dict[LadderColumn, ColumnPlace] = {}
     for column, width in widths.items():
         places[column] = ColumnPlace(left, width, "left" if column in _FROM_LEFT else "right")
         left += width + gap
     return places
+
+
+def tells_eyepieces(
+    measure: Measure, words: Sequence[RungWords], columns: Mapping[LadderColumn, ColumnPlace]
+) -> bool:
+    """Tell whether the column of the eyepieces is wide enough, at least for their figures."""
+    place = columns.get(LadderColumn.EYEPIECE)
+    return place is not None and place.width >= min(_least_width(measure, words), _LEAST_EYEPIECE)
+
+
+def _least_width(measure: Measure, words: Sequence[RungWords]) -> float:
+    """Return how wide the eyepieces are at least, each by its name or its figures, whatever is narrower."""
+    told = [
+        min(measure.width(measure.legible(text), FIGURE) for text in (row.eyepiece, row.eyepiece_briefly))
+        for row in words
+    ]
+    return max([*told, measure.width(LadderColumn.EYEPIECE.value, HEADING)])
 
 
 def _others(widths: Mapping[LadderColumn, float], gap: float) -> float:

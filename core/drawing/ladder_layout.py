@@ -6,11 +6,27 @@ from collections.abc import Mapping, Sequence
 from attrs import evolve, frozen
 
 from core.air.limits import Line
-from core.drawing.ladder_columns import HEADING, ColumnPlace, LadderColumn, place_columns
+from core.drawing.ladder_columns import (
+    HEADING,
+    ColumnPlace,
+    LadderColumn,
+    place_columns,
+    tells_eyepieces,
+)
 from core.drawing.lettering import Lettering, Measure
 from core.drawing.placing import Box, spread
 from core.ladder.ladder import Ladder, Rung
-from core.words.ladder import RungWords, by_weight, no_ceiling_text, run_words, rung_at_power, rung_words
+from core.words.ladder import (
+    DASHED,
+    MARKED_NEW,
+    SHORT_MARKS,
+    RungWords,
+    by_weight,
+    no_ceiling_text,
+    run_words,
+    rung_at_power,
+    rung_words,
+)
 from core.words.limits import (
     NO_CEILING_HERE,
     LimitWords,
@@ -25,6 +41,7 @@ LIMIT = Lettering(11.0, bold=True)
 SMALL = Lettering(8.5)
 
 ROW = 14.3  # height of a rung's words
+REMARKS_AWAY = 4.0  # how far what remarks mean stands from the words of the rungs
 
 
 @frozen(kw_only=True)
@@ -40,7 +57,8 @@ class _Sizes:
 
 _WIDE = _Sizes(limits=136.0, rails=40.0, leader=24.0, gap=8.0)
 _NARROW = _Sizes(limits=86.0, rails=24.0, leader=17.0, gap=8.0)
-_BRIEF = _Sizes(limits=66.0, rails=15.0, leader=11.0, gap=4.0, head=27.0)
+_BRIEF = _Sizes(limits=66.0, rails=15.0, leader=11.0, gap=4.0)
+_MANY = 10  # short marks, for the room of their number
 _WIDE_FROM, _BRIEF_UNTIL = 470.0, 300.0
 
 
@@ -141,48 +159,89 @@ def lay_out_ladder(
     explain_air: bool = True,
     tells_band: bool = False,
     leaves_room: bool = False,
+    briefly: bool = False,
 ) -> LadderLayout:
     """Return where a ladder's parts stand in a box, for a range of powers that may be another's too.
 
     ``wished`` are rungs that one more thing would give; ``tells_band`` adds what is believed of the air.
-    ``leaves_room`` makes the head as high as that of a ladder with such rungs, for one scale beside it.
+    ``leaves_room`` makes the head as high as that of a ladder with such rungs, for one scale beside it;
+    ``briefly`` shortens the remarks even where they have room, as beside one that has to.
     """
     chosen = rung_at_power(ladder.rungs, chosen_power)
-    brief = box.width < _BRIEF_UNTIL
-    sizes = _BRIEF if brief else _WIDE if box.width >= _WIDE_FROM else _NARROW
-    limits_right = box.left + sizes.limits
     shown = [rung for rung in wished if powers[0] <= rung.power <= powers[1]]
-    # One line more for what the short remark on them means.
-    head = sizes.head + (HEADING.line_height if brief and (shown or leaves_room) else 0.0)
-    scale = PowerScale(*powers, box.bottom + ROW / 2, box.top - head - ROW / 2)
-    rails = limits_right + sizes.gap, limits_right + sizes.gap + sizes.rails
-    words_left = rails[1] + sizes.leader
-    rungs, unnamed = _place_rungs(ladder, shown, scale, chosen, brief=brief)
-    words = [place.words for place in rungs if place.words is not None]
+
+    def beside(sizes: _Sizes, *, brief: bool, by_powers: bool = False) -> _Beside:
+        left = box.left + sizes.limits + sizes.gap
+        head = sizes.head
+        if brief:
+            # What short marks and remarks mean; whether there are any is not known yet.
+            marks = SHORT_MARKS.format(count=_MANY)
+            said = (marks, DASHED, MARKED_NEW) if shown or leaves_room else (marks, DASHED)
+            room = left + sizes.rails + sizes.leader - REMARKS_AWAY - box.left
+            lines = sum(len(measure.wrapped(words, HEADING, room)) for words in said)
+            head = max(head, lines * HEADING.line_height + ROW / 2)
+        scale = PowerScale(*powers, box.bottom + ROW / 2, box.top - head - ROW / 2)
+        rails = left, left + sizes.rails
+        rungs, unnamed = _place_rungs(ladder, shown, scale, chosen, brief=brief, by_powers=by_powers)
+        words = [place.words for place in rungs if place.words is not None]
+        columns = place_columns(measure, words, rails[1] + sizes.leader, box.right, sizes.gap)
+        names = tells_eyepieces(measure, words, columns)
+        is_whole = names and (LadderColumn.REMARK in columns or not any(each.remark for each in words))
+        return _Beside(sizes, brief, scale, rails, rungs, unnamed, columns, names, is_whole)
+
+    is_narrow = box.width < _BRIEF_UNTIL
+    placed = beside(_WIDE if box.width >= _WIDE_FROM else _NARROW, brief=False)
+    if is_narrow or briefly or not placed.is_whole:
+        placed = beside(_BRIEF if is_narrow else _NARROW, brief=True)
+    if not placed.names_eyepieces:
+        placed = beside(placed.sizes, brief=True, by_powers=True)
+    sizes, scale = placed.sizes, placed.scale
     return LadderLayout(
         ladder=ladder,
         box=box,
         scale=scale,
-        rails=rails,
-        limits_right=limits_right,
-        words_left=words_left,
-        columns=place_columns(measure, words, words_left, box.right, sizes.gap),
-        rungs=rungs,
+        rails=placed.rails,
+        limits_right=box.left + sizes.limits,
+        words_left=placed.rails[1] + sizes.leader,
+        columns=placed.columns,
+        rungs=placed.rungs,
         limits=_place_limits(
             ladder, scale, sizes.limits, measure, explain_air=explain_air, tells_band=tells_band
         ),
         chosen=chosen,
-        unnamed=unnamed,
-        brief=brief,
+        unnamed=placed.unnamed,
+        brief=placed.brief,
     )
 
 
+@frozen
+class _Beside:
+    """What stands right of the limits, laid out in some sizes."""
+
+    sizes: _Sizes
+    brief: bool
+    scale: PowerScale
+    rails: tuple[float, float]
+    rungs: tuple[RungPlace, ...]
+    unnamed: int
+    columns: Mapping[LadderColumn, ColumnPlace]
+    names_eyepieces: bool
+    is_whole: bool
+
+
 def _place_rungs(
-    ladder: Ladder, wished: Sequence[Rung], scale: PowerScale, chosen: Rung | None, *, brief: bool
+    ladder: Ladder,
+    wished: Sequence[Rung],
+    scale: PowerScale,
+    chosen: Rung | None,
+    *,
+    brief: bool,
+    by_powers: bool,
 ) -> tuple[tuple[RungPlace, ...], int]:
     """Give as many rungs words as have room, the weightiest first; the others stay short marks.
 
-    Those wished for may take a third of the room, the lowest of them first; a zoom's are one run.
+    Those wished for may take a third of the room, the lowest of them first; a zoom's are one run, told
+    ``by_powers`` where no eyepiece is named.
     """
     wishes, runs = _runs(wished), _owned_runs(ladder)
     reaches = {id(rung): reach for rung, reach in (*wishes, *runs)}
@@ -208,7 +267,7 @@ def _place_rungs(
             y, top_y = (scale.y(min(max(power, scale.low), scale.high)) for power in reach)
         words = None
         if id(rung) in words_y and reach is not None:
-            words = run_words(rung, reach, brief=brief, is_owned=owned)
+            words = run_words(rung, reach, brief=brief, by_powers=by_powers, is_owned=owned)
         elif id(rung) in words_y:
             words = rung_words(rung, ladder, chosen, brief=brief, is_owned=owned)
         place_y = words_y.get(id(rung), y)
@@ -290,23 +349,20 @@ def _place_limits(
     explain_air: bool,
     tells_band: bool,
 ) -> tuple[LimitPlace, ...]:
-    """Place the words of the limits, each near its line and none on another."""
-    blocks: list[tuple[LimitWords | None, str, tuple[str, ...]]] = []
-    if ladder.ceiling.power is None:
-        blocks.append((None, NO_CEILING_HERE, measure.wrapped(no_ceiling_text(ladder), SMALL, width - 4.0)))
-    for limit in limit_words(ladder, explain_air=explain_air):
-        title, words = power_text(limit.power), limit.words
-        if limit.is_ceiling and measure.width(ceiling_title(limit.power), LIMIT) <= width - 4.0:
-            title = ceiling_title(limit.power)
-        elif limit.is_ceiling:
-            words = ceiling_beside(words)
-        lines = measure.wrapped(words, SMALL, width - 4.0)
-        if tells_band and Line.TOGETHER in limit.kinds:
-            lines += measure.wrapped(band_words(ladder), SMALL, width - 4.0)
-        blocks.append((limit, title, lines))
-    heights = [LIMIT.line_height + len(lines) * SMALL.line_height + 2.0 for _, _, lines in blocks]
+    """Place the words of the limits, each near its line and none on another.
+
+    Where there is no height for all of them, less is told: first of the air, then of all but the ceiling.
+    """
+    room = scale.top - scale.bottom + ROW
+    everything = _limit_blocks(ladder, width, measure, explain_air=explain_air, bands=tells_band)
+    no_band = _limit_blocks(ladder, width, measure, explain_air=explain_air, bands=False)
+    short = _limit_blocks(ladder, width, measure, explain_air=False, bands=False)
+    of_ceiling = [(limit, title, lines if _is_ceiling(limit) else ()) for limit, title, lines in short]
+    figures: list[_Block] = [(limit, title, ()) for limit, title, _lines in short]
+    choices = (everything, no_band, short, of_ceiling, figures)
+    blocks = next((blocks for blocks in choices if sum(map(_height, blocks)) <= room), figures)
     wanted = [scale.y(limit.power) if limit is not None else scale.bottom for limit, _, _ in blocks]
-    middles = _stack(wanted, heights, scale.bottom - ROW / 2, scale.top + ROW / 2)
+    middles = _stack(wanted, [*map(_height, blocks)], scale.bottom - ROW / 2, scale.top + ROW / 2)
     return tuple(
         LimitPlace(
             limit=limit,
@@ -317,6 +373,40 @@ def _place_limits(
         )
         for (limit, title, lines), middle in zip(blocks, middles, strict=True)
     )
+
+
+_Block = tuple[LimitWords | None, str, tuple[str, ...]]
+
+
+def _height(block: _Block) -> float:
+    """Return the height of a block, and a little between it and the next, points."""
+    _limit, _title, lines = block
+    return LIMIT.line_height + len(lines) * SMALL.line_height + 2.0
+
+
+def _is_ceiling(limit: LimitWords | None) -> bool:
+    """Tell whether a limit is the ceiling, or says why there is none."""
+    return limit is None or limit.is_ceiling
+
+
+def _limit_blocks(
+    ladder: Ladder, width: float, measure: Measure, *, explain_air: bool, bands: bool
+) -> list[_Block]:
+    """Return each limit with its title and its words in lines."""
+    blocks: list[_Block] = []
+    if ladder.ceiling.power is None:
+        blocks.append((None, NO_CEILING_HERE, measure.wrapped(no_ceiling_text(ladder), SMALL, width - 4.0)))
+    for limit in limit_words(ladder, explain_air=explain_air):
+        title, words = power_text(limit.power), limit.words
+        if limit.is_ceiling and measure.width(ceiling_title(limit.power), LIMIT) <= width - 4.0:
+            title = ceiling_title(limit.power)
+        elif limit.is_ceiling:
+            words = ceiling_beside(words)
+        lines = measure.wrapped(words, SMALL, width - 4.0)
+        if bands and Line.TOGETHER in limit.kinds:
+            lines += measure.wrapped(band_words(ladder), SMALL, width - 4.0)
+        blocks.append((limit, title, lines))
+    return blocks
 
 
 def _stack(wanted: Sequence[float], heights: Sequence[float], low: float, high: float) -> list[float]:

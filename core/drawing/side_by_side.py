@@ -9,7 +9,7 @@ from core.drawing.marks import Page, Sheet
 from core.drawing.palette import Palette
 from core.drawing.placing import Box
 from core.ladder.compare import Comparison
-from core.ladder.ladder import Ladder, Rung
+from core.ladder.ladder import Rung
 
 _MARGIN = 8.0
 _BETWEEN = 18.0
@@ -43,28 +43,33 @@ def draw_two_ladders_in(
     )
     has_wishes = any(powers[0] <= rung.power <= powers[1] for rungs in wished for rung in rungs)
 
-    def draw(
-        ladder: Ladder, left: float, right: float, wishes: Sequence[Rung], *, is_first: bool
-    ) -> LadderLayout:
-        top = room.top - _TITLE.line_height - 4.0
-        layout = lay_out_ladder(
+    half = _BETWEEN / 2
+    sides = (
+        (comparison.a.ladder, room.left, middle - half, wished[0]),
+        (comparison.b.ladder, middle + half, room.right, wished[1]),
+    )
+    top = room.top - _TITLE.line_height - 4.0
+
+    def lay_out(number: int, *, briefly: bool) -> LadderLayout:
+        ladder, left, right, wishes = sides[number]
+        return lay_out_ladder(
             ladder,
             Box(left, room.bottom, right, top),
             sheet.measure,
             powers=powers,
             wished=wishes,
-            explain_air=is_first,
+            explain_air=number == 0,
             leaves_room=has_wishes,
+            briefly=briefly,
         )
+
+    layouts = lay_out(0, briefly=False), lay_out(1, briefly=False)
+    if any(layout.brief for layout in layouts):
+        # Only with heads of one height do both stand on one scale.
+        layouts = lay_out(0, briefly=True), lay_out(1, briefly=True)
+    for layout, (ladder, left, right, _wishes) in zip(layouts, sides, strict=True):
         name = sheet.measure.fitted(sheet.measure.legible(ladder.scope.name), _TITLE, right - left)
         sheet.write(name, left, room.top - _TITLE.line_height / 2, _TITLE, sheet.palette.ink, align="left")
         draw_layout(sheet, layout)
-        return layout
-
-    half = _BETWEEN / 2
-    layouts = (
-        draw(comparison.a.ladder, room.left, middle - half, wished[0], is_first=True),
-        draw(comparison.b.ladder, middle + half, room.right, wished[1], is_first=False),
-    )
     sheet.stroke((middle, room.bottom), (middle, room.top), sheet.palette.line, 0.8)
     return layouts

@@ -7,7 +7,7 @@ import numpy as np
 from attrs import frozen
 from numpy.typing import NDArray
 
-from core.drawing.altitude_lines import draw_bands, write_altitudes
+from core.drawing.altitude_lines import draw_bands, write_altitudes, write_upright
 from core.drawing.lettering import Lettering
 from core.drawing.lines import LINE_WIDTH, LINE_WIDTH_IN_HAND
 from core.drawing.marks import Drawing, Page, Sheet
@@ -102,10 +102,7 @@ def _draw_altitude(sheet: Sheet, frame: YearFrame, year: Year, lines: Sequence[f
     sheet.fill(box, palette.night_sky, order=0.0)
     draw_bands(sheet, box, panel.y)
     write_altitudes(sheet, box, panel.y, _NUMERAL if box.height > _ROOM_FOR_NUMERALS else _SMALL_NUMERAL)
-    words = sheet.measure.fitted(HIGHEST_IN_THE_DARK, SMALL, box.height)
-    sheet.write(
-        words, box.left - _TITLE_AWAY, (box.bottom + box.top) / 2, SMALL, palette.faint_ink, rotation_deg=90.0
-    )
+    write_upright(sheet, HIGHEST_IN_THE_DARK, box.left - _TITLE_AWAY, box)
     _draw_height_line(sheet, frame, year)
     _draw_best_weeks(sheet, frame, year, lines)
     _draw_highest(sheet, frame, year, lines)
@@ -196,7 +193,7 @@ def _draw_size(sheet: Sheet, frame: YearFrame, panel: Panel, year: Year) -> None
         None if largest is None else float(year.outlook.diameter_arcsec[largest]),
         None if largest is None else year.dates[largest],
     )
-    _draw_scale(sheet, panel, sign, name)
+    _draw_scale(sheet, panel, sign, (name, size_panel_words(None, None)))
     colour = sheet.palette.bodies[year.planet]
     sheet.strokes([np.column_stack([frame.xs(), panel.ys(sizes)])], colour, LINE_WIDTH)
 
@@ -206,7 +203,7 @@ def _in_unit(diameter_arcsec: FloatArray) -> tuple[FloatArray, str]:
     return (diameter_arcsec / 60.0, "′") if diameter_arcsec.max() > 120.0 else (diameter_arcsec, "″")
 
 
-def _draw_scale(sheet: Sheet, panel: Panel, unit: str, name: str) -> None:
+def _draw_scale(sheet: Sheet, panel: Panel, unit: str, names: Sequence[str]) -> None:
     """Draw a lower panel's ground, its scale and its name."""
     box, palette = panel.box, sheet.palette
     sheet.stroke((box.left, box.bottom), (box.right, box.bottom), palette.faint_ink, 1.0, order=3.0)
@@ -219,5 +216,5 @@ def _draw_scale(sheet: Sheet, panel: Panel, unit: str, name: str) -> None:
             sheet, panel, column, float(value), f"{two_figures(float(value))}{unit}", _SMALL_NUMERAL
         )
         sheet.stroke((box.left, panel.y(value)), (box.right, panel.y(value)), palette.line, 0.5, order=0.4)
-    words = sheet.measure.fitted(name, SMALL, box.width)
+    words = next((words for words in names if sheet.measure.width(words, SMALL) <= box.width), "")
     sheet.write(words, box.left, box.top + _NAME_ABOVE, SMALL, palette.faint_ink, align="left")

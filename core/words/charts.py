@@ -11,13 +11,17 @@ from core.words.directions import altitude_text
 from core.words.site_clock import SiteClock
 from core.words.sizes import disc_size_text
 
-# In full, and where the chart is low.
-ALTITUDE_AXIS: Final = ("Geometric altitude", "Altitude")
-PATH_AXIS: Final = ("Air path, overhead = 1", "Air path")
+# In full, and in short where the chart is low or narrow.
+ALTITUDE_AXIS: Final = ("Geometric altitude", "Altitude", "Height")
+PATH_AXIS: Final = ("Air path, overhead = 1", "Air path", "Path")
 STRIP: Final = "evening"
 BEST_WEEKS: Final = "best weeks"
-HIGHEST_IN_THE_DARK: Final = "Highest in the dark"
-HOURS_IN_THE_DARK: Final = "Hours in the dark above 30° (light) and above 45° (full)"
+HIGHEST_IN_THE_DARK: Final = ("Highest in the dark", "Highest", "Height")
+HOURS_IN_THE_DARK: Final = (
+    "Hours in the dark above 30° (light) and above 45° (full)",
+    "Dark hours above 30° (light), 45° (full)",
+    "Dark hours",
+)
 HOURS_UNIT: Final = " h"
 
 _TRANSIT: Final = "transit {time}, {height}"

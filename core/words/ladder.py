@@ -115,9 +115,17 @@ def rung_words(
 
 
 def run_words(
-    rung: Rung, reach: tuple[float, float], *, brief: bool = False, is_owned: bool = False
+    rung: Rung,
+    reach: tuple[float, float],
+    *,
+    brief: bool = False,
+    by_powers: bool = False,
+    is_owned: bool = False,
 ) -> RungWords:
-    """Return what stands beside the powers of a zoom, one of its rungs given and both its ends."""
+    """Return what stands beside the powers of a zoom, one of its rungs given and both its ends.
+
+    In brief the powers of an owned one stand in place of its name, unless it is told ``by_powers`` alone.
+    """
     combination = rung.combination
     assert combination.eyepiece is not None
     barlows = tuple(barlow.name for barlow in combination.barlows)
@@ -129,7 +137,7 @@ def run_words(
     )
     run = _RUN.format(low=rounded_text(reach[0]), high=power_text(reach[1]))
     # A name is cut before a figure, so that where there is little room the figures take its place.
-    is_short = brief and is_owned
+    is_short = brief and is_owned and not by_powers
     return RungWords(
         power=ZOOM if is_short else run,
         eyepiece=" + ".join((run if is_short else eyepiece.name, *barlows)),

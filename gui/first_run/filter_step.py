@@ -2,7 +2,7 @@
 
 from attrs import evolve
 from PySide6.QtCore import QTimer
-from PySide6.QtWidgets import QCheckBox, QGridLayout, QHBoxLayout, QWidget
+from PySide6.QtWidgets import QCheckBox, QWidget
 
 from core.gear.owned import Filter
 from core.looks.filter_names import filter_completions, wratten_number
@@ -12,6 +12,8 @@ from core.words.cautions import DARK_FILTERS_AND_SUN
 from core.words.filters import FILTER_NUMBER_AND_COLOUR
 from core.words.set_up import FILTER_ADVICE, FILTER_TICKED, NO_SUCH_FILTER
 from gui.first_run.step import Hold, Step
+from gui.widgets.folding_row import FoldingRow
+from gui.widgets.in_columns import InColumns
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_line_edit import PlainLineEdit
 
@@ -35,22 +37,18 @@ class FilterStep(Step):
             )
             for facts in known
         }
-        grid = QGridLayout()
-        rows = -(-len(known) // _COLUMNS)
-        for number, box in enumerate(self.filters.values()):
-            grid.addWidget(box, number % rows, number // rows)
+        for box in self.filters.values():
             box.clicked.connect(lambda _checked: self.answered.emit())
-        grid.setColumnStretch(_COLUMNS, 1)
-        self.column.addLayout(grid)
+        self.column.addWidget(InColumns(list(self.filters.values()), most=_COLUMNS))
         self.name = PlainLineEdit(self, letters=_LETTERS)
         self.name.setPlaceholderText("25A, light blue, Moon filter")
         label = PlainLabel("What is &written on it")
         label.setBuddy(self.name)
-        row = QHBoxLayout()
+        written = QWidget()
+        row = FoldingRow(written, spacing=8)
         row.addWidget(label)
         row.addWidget(self.name)
-        row.addStretch(1)
-        self.column.addLayout(row)
+        self.column.addWidget(written)
         self.found = PlainLabel(role="small", wraps=True)
         self.column.addWidget(self.found)
         self.name.returnPressed.connect(self._find)

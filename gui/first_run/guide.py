@@ -25,7 +25,7 @@ from gui.state import AppState
 from gui.widgets.one_page import OnePage
 from gui.widgets.plain_label import PlainLabel
 
-_LETTERS_WIDE, _LINES_HIGH = 102, 32
+_LETTERS_WIDE, _LINES_HIGH = 102, 37
 # The smallest window there is, and what stays free around the set-up in it.
 _SMALLEST, _AROUND = QSize(1000, 640), QSize(40, 60)
 _STEP_NAME = "Set up a new observer"

@@ -2,7 +2,7 @@
 
 from attrs import evolve
 from PySide6.QtCore import QEvent, QSignalBlocker, QSize, Qt
-from PySide6.QtWidgets import QHBoxLayout, QListWidget, QListWidgetItem, QRadioButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QListWidget, QListWidgetItem, QRadioButton, QVBoxLayout, QWidget
 
 from core.drawing.signs import sign_of_telescope
 from core.gear.figures import FixedFigures, parse_aperture_mm, parse_fixed_instrument, parse_focal_length_mm
@@ -23,12 +23,17 @@ from core.words.set_up import (
     usual_size_text,
 )
 from gui.first_run.step import Hold, Step
+from gui.widgets.folding_row import FoldingRow
+from gui.widgets.in_room import InRoom
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.readings import figure, reads
 from gui.widgets.signs import SignIcons, sign_size_px
 from gui.widgets.typed_field import TypedField
 
 _KIT = Qt.ItemDataRole.UserRole
+# Around the sizes: space between, frame, scroll bar. So many of them are seen at least.
+_AROUND_PX = 50
+_LEAST_SIZES = 5
 _KINDS = {
     TelescopeKind.REFLECTOR: "mirror, open tube (reflector)",
     TelescopeKind.REFRACTOR: "lens in front (refractor)",
@@ -54,6 +59,7 @@ class ScopeStep(Step):
         self.sizes = QListWidget(self)
         self.sizes.setAccessibleName("Usual sizes")
         self.sizes.setWordWrap(True)
+        self.sizes.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.aperture = TypedField(
             "aperture_mm", "Aperture", read=reads(parse_aperture_mm), write=figure, optional=True, letters=9
         )
@@ -75,6 +81,7 @@ class ScopeStep(Step):
         )
         self._labels: dict[TypedField, PlainLabel] = {}
         self._lay_out()
+        InRoom(self, self._arrange)
         self.setFocusProxy(self.sizes)
         self._choose_kind(TelescopeKind.REFLECTOR)
 
@@ -114,7 +121,9 @@ class ScopeStep(Step):
         return next(kind for kind, button in self.kinds.items() if button.isChecked())
 
     def _lay_out(self) -> None:
-        kinds, own, across = QVBoxLayout(), QHBoxLayout(), QHBoxLayout()
+        kinds, figures = QVBoxLayout(), QWidget()
+        own = FoldingRow(figures, spacing=6)
+        self._across = across = QBoxLayout(QBoxLayout.Direction.LeftToRight)
         for kind, button in self.kinds.items():
             kinds.addWidget(button)
             button.clicked.connect(lambda _checked, kind=kind: self._choose_other_kind(kind))
@@ -122,7 +131,7 @@ class ScopeStep(Step):
         across.addLayout(kinds)
         across.addWidget(self.sizes, 1)
         self.column.addLayout(across, 1)
-        self.column.addWidget(PlainLabel(OWN_FIGURES, role="faint"))
+        self.column.addWidget(PlainLabel(OWN_FIGURES, role="faint", wraps=True))
         for field, unit in ((self.aperture, "mm"), (self.focal_length, "mm"), (self.power, "")):
             field.set_unit(unit)
             label = PlainLabel(field.label)
@@ -130,15 +139,24 @@ class ScopeStep(Step):
             own.addWidget(label)
             own.addWidget(field)
             field.edited.connect(self._take_figures)
-        own.addStretch(1)
         self.aperture.editor.returnPressed.connect(self.focal_length.setFocus)
         for field in (self.focal_length, self.power):
             field.editor.returnPressed.connect(self._finish_figures)
-        self.column.addLayout(own)
+        self.column.addWidget(figures)
         self.column.addWidget(PlainLabel(TELESCOPE_AND_SUN, role="caution", wraps=True))
         # Selected, and not current: that the first one becomes as soon as the keyboard comes to the list.
         self.sizes.itemSelectionChanged.connect(self._take_selected)
         self.sizes.itemActivated.connect(self._take_at_once)
+
+    def _arrange(self) -> None:
+        # Where letters are large the sizes go under the kinds.
+        wanted = max(button.sizeHint().width() for button in self.kinds.values())
+        wanted += self.sizes.sizeHintForColumn(0) + _AROUND_PX
+        directions = QBoxLayout.Direction
+        self._across.setDirection(
+            directions.LeftToRight if wanted <= self.width() else directions.TopToBottom
+        )
+        self.sizes.setMinimumHeight(_LEAST_SIZES * self.fontMetrics().lineSpacing())
 
     def _choose_other_kind(self, kind: TelescopeKind) -> None:
         """Go on to another kind; a size of the former one is no answer any more."""

@@ -12,8 +12,10 @@ from core.words.tips import COPY_FIGURES
 from gui.gear.spreadsheet import tab_separated
 from gui.widgets.key_names import with_own_keys
 from gui.widgets.roomy_delegate import RoomyDelegate
+from gui.widgets.wrapped_text import wrapped_lines
 
 _MOST_LINES = 12
+_HEADING_SIDE_PX = 7  # of the style sheet, and the line below
 
 
 class FiguresTable(QTableWidget):
@@ -36,8 +38,9 @@ class FiguresTable(QTableWidget):
         header = self.horizontalHeader()
         header.setHighlightSections(False)
         header.setSectionsClickable(False)
-        header.setTextElideMode(Qt.TextElideMode.ElideRight)
-        header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+        header.setTextElideMode(Qt.TextElideMode.ElideNone)
+        alignment = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
+        header.setDefaultAlignment(alignment | Qt.AlignmentFlag(Qt.TextFlag.TextWordWrap))
         header.setSectionResizeMode(QHeaderView.ResizeMode.Stretch)
 
     def show_rows(self, headings: tuple[str, str, str], rows: Sequence[FigureRow]) -> None:
@@ -73,5 +76,16 @@ class FiguresTable(QTableWidget):
     def _fit(self) -> None:
         """Take the height of all rows, so that the page scrolls and not the table."""
         self.resizeRowsToContents()
+        header = self.horizontalHeader()
+        metrics = header.fontMetrics()
+        names = self._texts[0] if self._texts else ()
+        lines = max(
+            (
+                len(wrapped_lines(name, header.font(), header.sectionSize(column) - 2 * _HEADING_SIDE_PX, 3))
+                for column, name in enumerate(names)
+            ),
+            default=1,
+        )
+        header.setFixedHeight(max(lines, 1) * metrics.lineSpacing() + 2 * _HEADING_SIDE_PX)
         rows = sum(self.rowHeight(row) for row in range(self.rowCount()))
-        self.setFixedHeight(rows + self.horizontalHeader().sizeHint().height() + 2 * self.frameWidth() + 4)
+        self.setFixedHeight(rows + header.height() + 2 * self.frameWidth() + 4)

@@ -20,6 +20,8 @@ from gui.widgets.plain_label import PlainLabel
 
 # What the smallest window leaves; until the first layout the panel's own width says nothing.
 _LEAST_WIDTH_PX = 400
+# Narrower than that the columns stand below each other.
+_LEAST_LETTERS = 42
 
 
 class GivesPanel(QWidget):
@@ -80,7 +82,9 @@ class GivesPanel(QWidget):
         hint = super().minimumSizeHint()
         layout = self.layout()
         assert layout is not None
-        return QSize(hint.width(), layout.minimumHeightForWidth(max(self.width(), _LEAST_WIDTH_PX)))
+        least = _LEAST_LETTERS * self.fontMetrics().averageCharWidth()
+        height = layout.minimumHeightForWidth(max(self.width(), _LEAST_WIDTH_PX))
+        return QSize(max(hint.width(), least), height)
 
     def refresh(self) -> None:
         """Show what the state gives now."""

@@ -27,6 +27,7 @@ from gui.widgets.plain_tip import plain_tip
 from gui.widgets.signs import SignIcons, sign_size_px
 
 _MOST_LETTERS = 36
+_LEAST_LINES = 6
 _IN_HAND = "✓"
 _PLACE_ROLE = Qt.ItemDataRole.UserRole
 _SIGN_ROLE = Qt.ItemDataRole.UserRole + 1
@@ -158,6 +159,7 @@ class OwnedList(QWidget):
             self._fill(profile, in_hand, unfinished)
             if place is not None:
                 self._select(place)
+        self._limit_width()
         self._enable()
 
     def changeEvent(self, event: QEvent) -> None:
@@ -185,7 +187,21 @@ class OwnedList(QWidget):
             widths.append(self.add.sizeHint().width())
         self.add.setText(words)
         self.add.setMinimumWidth(max(widths))
-        self.setMaximumWidth(_MOST_LETTERS * self.fontMetrics().averageCharWidth())
+        most = _MOST_LETTERS * self.fontMetrics().averageCharWidth()
+        self.setMaximumWidth(most)
+        self.updateGeometry()
+        self.tree.setMinimumHeight(_LEAST_LINES * self.fontMetrics().lineSpacing())
+
+    def minimumSizeHint(self) -> QSize:
+        # Names are seen whole, but for very long ones.
+        return (
+            super().minimumSizeHint().expandedTo(QSize(min(self._width_of_names(), self.maximumWidth()), 0))
+        )
+
+    def _width_of_names(self) -> int:
+        bar = self.tree.verticalScrollBar().sizeHint().width()
+        columns = sum(self.tree.sizeHintForColumn(column) for column in range(self.tree.columnCount()))
+        return columns + bar + 2 * self.tree.frameWidth()
 
     def _add_group(self, profile: Profile, kind: Kind, in_hand: frozenset[str], has_unfinished: bool) -> None:
         group = self._item(kind.heading, OwnedRow(kind), _SIGNS[kind])

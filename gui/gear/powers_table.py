@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from attrs import frozen
-from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtCore import QEvent, QSize, Qt, Signal
 from PySide6.QtGui import (
     QFont,
     QFontMetrics,
@@ -25,12 +25,13 @@ from gui.gear.powers_model import ENTRY_ROLE, PowersModel
 from gui.gear.spreadsheet import tab_separated
 from gui.widgets.key_names import with_own_keys
 from gui.widgets.roomy_delegate import ABOVE_PX, SIDE_PX, RoomyDelegate, ink
-from gui.widgets.wrapped_text import draw_lines, wrapped_lines
+from gui.widgets.wrapped_text import draw_lines, whole_sentences
 
 # A row shows this many lines of words, or all of them where the table has room; for the row in hand all of
 # them stand under the table.
 _MOST_LINES = 2
 _ALL_LINES = 12
+_LEAST_LINES = 5
 _MOST_EYEPIECE_LETTERS = 24
 _SMALLER = 0.9
 
@@ -91,6 +92,10 @@ class PowersTable(QTableView):
         header.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
         header.sectionClicked.connect(self.sort_by)
         self.selectionModel().currentRowChanged.connect(lambda *_rows: self.row_changed.emit())
+
+    def minimumSizeHint(self) -> QSize:
+        lines = _LEAST_LINES * self.fontMetrics().lineSpacing()
+        return QSize(super().minimumSizeHint().width(), self.horizontalHeader().height() + lines)
 
     @property
     def entry(self) -> Entry | None:
@@ -237,7 +242,7 @@ class PowersTable(QTableView):
         names = self._delegate.lines(label, self.font(), self.columnWidth(EYEPIECE))
         small = self._small_font()
         room = self.viewport().width() - self._words_left() - SIDE_PX
-        lines = wrapped_lines(words, small, room, most_lines)
+        lines = whole_sentences(words, small, room, most_lines)
         below_px = ABOVE_PX + len(names) * self.fontMetrics().lineSpacing()
         height_px = below_px + len(lines) * QFontMetrics(small).lineSpacing() + ABOVE_PX
         return _Words(lines, below_px, height_px)

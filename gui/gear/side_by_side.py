@@ -44,7 +44,9 @@ from gui.widgets.plain_label import PlainLabel
 _MARGIN_PX = 12
 _GAP_PX = 16
 # From so many letters across on there is room for drawings and figures beside each other.
-_ROW_LETTERS = 105
+_ROW_LETTERS, _ROW_LINES = 105, 48
+# Longer names of telescopes end in dots.
+_MOST_LETTERS = 20
 # How high both are at least where there is not.
 _DRAWING_LINES, _FIGURES_LINES = 18, 14
 _KITS = ("their usual eyepieces", "my eyepieces")
@@ -66,8 +68,8 @@ class SideBySide(QWidget):
         self.state = state
         self.back = QPushButton("Back to gear")
         self.back.setToolTip("Esc")
-        self.a = Picker("First scope", letters=12)
-        self.b = Picker("Second scope", letters=12)
+        self.a = Picker("First scope", letters=12, most_letters=_MOST_LETTERS)
+        self.b = Picker("Second scope", letters=12, most_letters=_MOST_LETTERS)
         self.swap = QPushButton("Swap")
         self.swap.setAccessibleName("Swap the two telescopes")
         self.save = QPushButton("Save picture")
@@ -139,12 +141,12 @@ class SideBySide(QWidget):
         title.setSpacing(10)
         title.addWidget(self.back)
         title.addWidget(PlainLabel("Side by side", role="heading"))
+        title.addWidget(self.save)
         title.addStretch(1)
         picks.setSpacing(10)
         picks.addWidget(self.a, 1)
         picks.addWidget(self.swap)
         picks.addWidget(self.b, 1)
-        picks.addWidget(self.save)
         self._head = QBoxLayout(QBoxLayout.Direction.LeftToRight)
         self._head.setSpacing(10)
         self._head.addLayout(title)
@@ -189,7 +191,9 @@ class SideBySide(QWidget):
     def _arrange(self) -> None:
         """Set drawings and figures beside each other, or below where letters are too large for that."""
         metrics = self.fontMetrics()
-        is_row = self.width() >= _ROW_LETTERS * metrics.averageCharWidth()
+        # Narrow letters are no lower than wide ones, and drawings grow with their height.
+        needed = max(_ROW_LETTERS * metrics.averageCharWidth(), _ROW_LINES * metrics.lineSpacing())
+        is_row = self.width() >= needed
         directions = QBoxLayout.Direction
         for part in (self._head, self._under, self._parts):
             part.setDirection(directions.LeftToRight if is_row else directions.TopToBottom)

@@ -24,7 +24,7 @@ _DRAWN_FROM = (
     *(Situation.palette_name, Situation.text_scale),
 )
 _MINUTE = timedelta(minutes=1)
-_LEAST_LINES = 13
+_LEAST_LINES = 14
 # By how much the word at the head of a line gives way to words of the chart, pixels at a time.
 _TAG_STEP_PX = 4
 _STEPS = {

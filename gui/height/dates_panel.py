@@ -24,6 +24,7 @@ from gui.height.wishes_form import WishesForm
 from gui.long_search import LongSearch
 from gui.state import AppState, Change
 from gui.widgets.all_lines import AllLines
+from gui.widgets.in_room import InRoom
 from gui.widgets.late_bar import LateBar
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.reading_area import reading_label
@@ -33,6 +34,7 @@ _DEPENDS_ON = (
     *(Situation.dark, Situation.scope, Situation.usual_blur_arcsec, Situation.preferences),
 )
 _DATE = Qt.ItemDataRole.UserRole
+_LEAST_LINES = 4
 
 
 class DatesPanel(AllLines):
@@ -57,6 +59,8 @@ class DatesPanel(AllLines):
         self.sentence.setAccessibleName("What was found")
         self.list = QListWidget()
         self.list.setAccessibleName("Evenings that fit")
+        self.list.setWordWrap(True)
+        self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.list.setAccessibleDescription("Enter goes to the evening")
         self.caution = reading_label(role="caution")
         self.caution.setAccessibleName("Caution")
@@ -67,6 +71,7 @@ class DatesPanel(AllLines):
         self._search = LongSearch("dates", state.jobs, self)
         self.setFocusProxy(self.list)
         self._lay_out()
+        InRoom(self, self._keep_rows_in_sight)
         self._connect()
         self._show_nothing("")
 
@@ -102,6 +107,9 @@ class DatesPanel(AllLines):
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
         self._want()
+
+    def _keep_rows_in_sight(self) -> None:
+        self.list.setMinimumHeight(_LEAST_LINES * self.list.fontMetrics().lineSpacing())
 
     def hideEvent(self, event: QHideEvent) -> None:
         super().hideEvent(event)

@@ -17,7 +17,7 @@ from gui.height.steps_model import ROW_ROLE, StepRow
 from gui.widgets.model_index import AnyIndex
 from gui.widgets.roomy_delegate import ink
 from gui.widgets.signs import paint_sign, sign_size_px
-from gui.widgets.wrapped_text import draw_lines, wrapped_lines
+from gui.widgets.wrapped_text import draw_lines, whole_sentences, wrapped_lines
 
 _BOX_PX: Final = 16
 _GUTTER_PX: Final = 30
@@ -73,7 +73,10 @@ class StepDelegate(QStyledItemDelegate):
         if room.width() > 4 * _BETWEEN_PX and self._has_words(row):
             painter.setFont(cell.font)
             painter.setPen(ink(is_chosen=is_chosen, is_faint=True))
-            draw_lines(painter, self._lines(row, cell.font, room.width()), room.left(), room.top())
+            lines = self._lines(row, cell.font, room.width())
+            if self.is_folded:
+                lines = whole_sentences(row.words, cell.font, room.width(), 1)
+            draw_lines(painter, lines, room.left(), room.top())
 
     def sizeHint(self, option: QStyleOptionViewItem, index: AnyIndex) -> QSize:
         cell = QStyleOptionViewItem(option)
@@ -113,7 +116,7 @@ class StepDelegate(QStyledItemDelegate):
         return not row.is_done and bool(row.words)
 
     def _lines(self, row: StepRow, font: QFont, width: int) -> list[str]:
-        return wrapped_lines(row.words, font, max(width, 1), 1 if self.is_folded else _MOST_LINES)
+        return wrapped_lines(row.words, font, max(width, 1), _MOST_LINES)
 
 
 def _title_font(font: QFont, row: StepRow) -> QFont:

@@ -13,8 +13,9 @@ from core.words.tips import BEFORE_NOON, STEP_WITHOUT_WORDS
 from gui.widgets.pickers import TimePicker, captioned
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_line_edit import PlainLineEdit
+from gui.widgets.sized_dialog import SizedDialog
 
-_WIDTH_PX = 420
+_LETTERS = 56
 LONGEST_STEP = 120
 
 
@@ -35,7 +36,7 @@ class StepAsked:
     text: str | None
 
 
-class StepDialog(QDialog):
+class StepDialog(SizedDialog):
     """Asks for the time of a step; ``text`` is that of an own one, None where the words are not the owner's.
 
     With ``can_go_back`` it offers the usual time, with ``can_be_removed`` to take the step out.
@@ -53,7 +54,7 @@ class StepDialog(QDialog):
         can_be_removed: bool = False,
         parent: QWidget | None = None,
     ) -> None:
-        super().__init__(parent)
+        super().__init__(parent, letters=_LETTERS)
         self._night, self._dusks = night, Dusks.of(night)
         self._wanted = Wanted.KEEP
         self._at = at
@@ -84,7 +85,7 @@ class StepDialog(QDialog):
         row = QHBoxLayout()
         row.addWidget(captioned("&Time", self.time))
         row.addWidget(self.time)
-        row.addWidget(PlainLabel(BEFORE_NOON, role="small"), 1)
+        row.addWidget(PlainLabel(BEFORE_NOON, role="small", wraps=True), 1)
         column.addLayout(row)
         column.addWidget(self.problem)
         self.problem.hide()
@@ -99,7 +100,6 @@ class StepDialog(QDialog):
         self.box.accepted.connect(lambda: self._finish(Wanted.KEEP))
         self.box.rejected.connect(self.reject)
         column.addWidget(self.box)
-        self.setMinimumWidth(_WIDTH_PX)
         (self.words if self._has_words else self.time).setFocus()
 
     @property

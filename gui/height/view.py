@@ -29,7 +29,6 @@ from gui.height.steps_list import STEPS_FROM, StepsList
 from gui.state import AppState
 from gui.widgets import dialogs
 from gui.widgets.all_lines import AllLines
-from gui.widgets.elided_label import ElidedLabel
 from gui.widgets.in_room import InRoom
 from gui.widgets.in_sight import InSight
 from gui.widgets.looks_dialog import LooksDialog, show_looks
@@ -70,7 +69,7 @@ class HeightView(QWidget):
         self.now.setAccessibleName("Back to now")
         self.now.setToolTip("Home")
         self.note = reading_label(role="small")
-        self.appearance_line = ElidedLabel()
+        self.appearance_line = reading_label()
         self.appearance_line.setAccessibleName("How the planet in hand looks")
         self.all_looks = QPushButton("How it loo&ks")
         self.all_looks.setAccessibleDescription("Show all that is known of the disc, and what happens on it")

@@ -15,6 +15,7 @@ from core.words.controls import FIRST_LOOK, KEY, LIFT
 from core.words.filters import FILTER_IN, filter_choices
 from core.words.quantities import figures_text, power_text
 from gui.state import AppState, Change
+from gui.widgets.all_lines import AllLines
 from gui.widgets.folding_row import FoldingRow
 from gui.widgets.live_figure import LiveFigure
 from gui.widgets.pickers import Picker
@@ -24,7 +25,7 @@ from gui.widgets.plain_tip import plain_tip
 _STEPS = ((None, "by a scale"), *((step, step_words(step)) for step in SCALE_STEPS))
 
 
-class AirRow(QWidget):
+class AirRow(AllLines):
     """A first look at the air, the owner's own figure, the lift of the usual limit; the filter that is in."""
 
     def __init__(self, state: AppState, parent: QWidget | None = None) -> None:

@@ -2,10 +2,12 @@
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
+    QBoxLayout,
     QButtonGroup,
     QGridLayout,
     QHBoxLayout,
     QPushButton,
+    QSizePolicy,
     QStackedWidget,
     QVBoxLayout,
     QWidget,
@@ -27,13 +29,17 @@ from gui.ladder.look_for import LookForPane
 from gui.ladder.verdict_row import VerdictRow
 from gui.profile.log_book import LogBook
 from gui.state import AppState
+from gui.widgets.folding_row import FoldingRow
+from gui.widgets.in_room import InRoom
 from gui.widgets.low_scroll_area import LowScrollArea
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.reading_area import ReadingArea, reading_label
 
 LOOK_FOR, LIMITS = range(2)
 _PAGES = ("What to look for", "Limits")
-_LEAST_PAGE_LINES = 3
+_LEAST_PAGE_LINES = 6
+# Between heading and detail; what is around both on one line.
+_BESIDE_PX, _BELOW_PX, _AROUND_PX = 10, 3, 24
 
 
 class ClimbPane(LowScrollArea):
@@ -54,9 +60,11 @@ class ClimbPane(LowScrollArea):
         self.soft = QPushButton("Why soft?")
         self.soft.setAccessibleName(SOFT_VIEW)
         self.soft.setToolTip("Key W")
+        self.soft.setProperty("role", "flat")
         self.dark = QPushButton("Eyepiece mode")
         self.dark.setAccessibleDescription("Large words for the dark, over the whole window; Escape leaves")
         self.dark.setToolTip("Key E")
+        self.dark.setProperty("role", "flat")
         self.notices = PlainLabel(role="small", wraps=True)
         self.notices.setAccessibleName("About the rung in hand")
         self.look_for = LookForPane()
@@ -64,6 +72,7 @@ class ClimbPane(LowScrollArea):
         self.page_buttons = QButtonGroup(self)
         self._pages = QStackedWidget()
         self._lay_out(page)
+        InRoom(self, self._arrange)
         self.page_buttons.idClicked.connect(self._pages.setCurrentIndex)
 
     def show_situation(self) -> None:
@@ -90,34 +99,49 @@ class ClimbPane(LowScrollArea):
         self.lifted.setText(lifted_sentence(ladder) if ladder is not None else "")
         for label in (self.caution, self.next, self.lifted, self.notices, self.detail):
             label.setVisible(bool(label.text()))
-        self._deeds.setVisible(rung is not None and is_open)
+        for button in (self.soft, self.dark):
+            button.setVisible(rung is not None and is_open)
         self.verdicts.setVisible(rung is not None and is_open)
         self._beside.setVisible(is_open)
         self.look_for.show_appearance(situation.appearance)
         self.look_for.show_filters(situation.filter_offers)
         self.limits.show_situation(situation)
+        self._arrange()
+
+    def _arrange(self) -> None:
+        """Put what the ladder is for on one line where it fits; keep some lines of the pages in sight."""
+        texts = (self.heading, self.detail)
+        needed = sum(label.fontMetrics().horizontalAdvance(label.text()) for label in texts) + _AROUND_PX
+        directions = QBoxLayout.Direction
+        is_one = needed <= self.viewport().width()
+        self._of_what.setDirection(directions.LeftToRight if is_one else directions.TopToBottom)
+        self._of_what.setSpacing(_BESIDE_PX if is_one else _BELOW_PX)
+        # On one line the heading takes what it needs and no more; else it wraps in all of the width.
+        policy = self.heading.sizePolicy()
+        policies = QSizePolicy.Policy
+        policy.setHorizontalPolicy(policies.Fixed if is_one else policies.Ignored)
+        self.heading.setWordWrap(not is_one)
+        self.heading.setSizePolicy(policy)
+        self._pages.setMinimumHeight(_LEAST_PAGE_LINES * self.fontMetrics().lineSpacing())
 
     def _lay_out(self, page: QWidget) -> None:
         column = QVBoxLayout(page)
         column.setContentsMargins(2, 0, 2, 0)
         column.setSpacing(5)
-        for label in (self.heading, self.detail, self.caution, self.next, self.lifted):
+        self._of_what = QBoxLayout(QBoxLayout.Direction.TopToBottom)
+        self._of_what.addWidget(self.heading)
+        self._of_what.addWidget(self.detail, 1)
+        column.addLayout(self._of_what)
+        for label in (self.caution, self.next, self.lifted):
             column.addWidget(label)
         column.addWidget(self.verdicts)
-        self._deeds = QWidget()
-        deeds = QHBoxLayout(self._deeds)
-        deeds.setContentsMargins(0, 0, 0, 0)
-        deeds.setSpacing(6)
-        deeds.addWidget(self.soft, 1)
-        deeds.addWidget(self.dark, 1)
-        column.addWidget(self._deeds)
         column.addWidget(self.notices)
         self._beside = QWidget()
         beside = QVBoxLayout(self._beside)
         beside.setContentsMargins(0, 0, 0, 0)
         beside.setSpacing(5)
-        row = QHBoxLayout()
-        row.setSpacing(2)
+        buttons = QWidget()
+        row = FoldingRow(buttons, spacing=2)
         for number, (name, each) in enumerate(zip(_PAGES, (self.look_for, self.limits), strict=True)):
             button = QPushButton(name)
             button.setCheckable(True)
@@ -128,9 +152,8 @@ class ClimbPane(LowScrollArea):
             self.page_buttons.addButton(button, number)
             row.addWidget(button)
             self._pages.addWidget(each)
-        row.addStretch(1)
-        beside.addLayout(row)
-        self._pages.setMinimumHeight(_LEAST_PAGE_LINES * self.fontMetrics().lineSpacing())
+        row.addWidget(self.soft)
+        beside.addWidget(buttons)
         beside.addWidget(self._pages, 1)
         column.addWidget(self._beside, 1)
         # Where nothing stands beside it, what is left stays on top.
@@ -151,7 +174,8 @@ class LimitsPage(ReadingArea):
         self.grid = QGridLayout()
         self.grid.setHorizontalSpacing(10)
         self.grid.setVerticalSpacing(2)
-        self.grid.setColumnStretch(2, 1)
+        self.grid.setColumnStretch(0, 2)
+        self.grid.setColumnStretch(2, 3)
         self._lines: tuple[LimitLine, ...] = ()
         column = QVBoxLayout(page)
         column.setContentsMargins(2, 0, 2, 0)
@@ -190,7 +214,7 @@ class LimitsPage(ReadingArea):
         _empty(self.grid)
         for row, line in enumerate(lines):
             role = "heading" if line.sets_ceiling else ""
-            self.grid.addWidget(PlainLabel(line.name, role=role), row, 0)
+            self.grid.addWidget(reading_label(line.name, role=role), row, 0)
             self.grid.addWidget(PlainLabel(line.power, role=role), row, 1, Qt.AlignmentFlag.AlignRight)
             self.grid.addWidget(reading_label(line.why, role="small"), row, 2)
 

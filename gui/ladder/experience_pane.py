@@ -2,12 +2,12 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtWidgets import QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QScrollArea, QVBoxLayout, QWidget
 
 from core.drawing.experience import draw_experience, height_of
 from core.drawing.marks import Drawing, Page
 from core.drawing.palette import load_palette
-from core.drawing.paper_sizes import POINTS_PER_INCH
 from core.ladder.experience import GroupedBy, PowerRecord, grouped, power_records, uses_of
 from core.record.log_entry import LogEntry
 from core.situation.situation import Situation
@@ -22,9 +22,11 @@ from core.words.experience import (
 from gui.state import AppState, Change
 from gui.widgets.canvas import Canvas
 from gui.widgets.combo_box import CalmComboBox
+from gui.widgets.folding_row import FoldingRow
+from gui.widgets.in_room import InRoom
 from gui.widgets.plain_label import PlainLabel
 
-_PIXELS_PER_INCH = 96.0
+_LEAST_LINES = 6
 
 
 class ExperiencePane(QWidget):
@@ -45,6 +47,7 @@ class ExperiencePane(QWidget):
         self.canvas = Canvas(self._draw)
         self.canvas.setAccessibleName("How often each power worked here")
         self._lay_out()
+        InRoom(self, self._fit)
         self.by.currentIndexChanged.connect(self._show)
         state.changed.connect(self._on_changed)
 
@@ -57,18 +60,19 @@ class ExperiencePane(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(4)
-        row = QHBoxLayout()
+        head = QWidget()
+        row = FoldingRow(head, spacing=12)
         row.addWidget(PlainLabel("What worked here", role="heading"))
-        row.addStretch(1)
         row.addWidget(self.by)
-        column.addLayout(row)
+        column.addWidget(head)
         self._scroll = scroll = QScrollArea()
         scroll.setAccessibleName("How each power worked here")
         scroll.setProperty("role", "reading")
         scroll.setWidget(self.canvas)
         scroll.setWidgetResizable(True)
+        scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         column.addWidget(self.count)
-        column.addWidget(scroll, 1)
+        column.addWidget(self._scroll, 1)
         column.addWidget(self.air)
         column.addWidget(self.uses)
 
@@ -92,8 +96,16 @@ class ExperiencePane(QWidget):
         told = "; ".join(map(record_text, all_records))
         self.canvas.setAccessibleDescription(told)
         self._scroll.setAccessibleDescription(told or self.count.text())
-        self.canvas.setMinimumHeight(round(height_of(self._groups) * _PIXELS_PER_INCH / POINTS_PER_INCH))
+        self._fit()
         self.canvas.redraw()
+
+    def _fit(self) -> None:
+        """Give the bars the height that they need at the size of the letters."""
+        page = self.canvas.page
+        points = height_of(page, self._groups)
+        self.canvas.setMinimumSize(1, round(points * self.canvas.width() / page.width))
+        lines = _LEAST_LINES * self.fontMetrics().lineSpacing()
+        self._scroll.setMinimumHeight(min(lines, self.canvas.minimumHeight()))
 
     def _draw(self, page: Page) -> Drawing | str:
         palette = load_palette(self._state.situation.palette_name)

@@ -10,6 +10,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import (
     QAbstractItemView,
+    QBoxLayout,
     QHBoxLayout,
     QListWidget,
     QListWidgetItem,
@@ -31,17 +32,22 @@ from gui.ladder.experience_pane import ExperiencePane
 from gui.profile.log_book import LogBook
 from gui.state import AppState, Change
 from gui.widgets import dialogs
+from gui.widgets.all_lines import AllLines
 from gui.widgets.folding_row import FoldingRow
+from gui.widgets.in_room import InRoom
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_line_edit import PlainLineEdit
 
 _ENTRY: Final = Qt.ItemDataRole.UserRole
 # So many of the newest lines are shown; older ones are found by searching.
 _SHOWN: Final = 300
+# From so many letters across on both columns stand side by side; so many lines of the log are seen at least.
+_ROW_LETTERS: Final = 90
+_LEAST_LINES: Final = 5
 _COUNTED: Final = 5000
 
 
-class LogPage(QWidget):
+class LogPage(AllLines):
     """Lines of the log, newest first, and what the site has given so far beside them."""
 
     def __init__(self, state: AppState, log_book: LogBook) -> None:
@@ -69,6 +75,7 @@ class LogPage(QWidget):
         self._edited: LogEntry | None = None
         self._lay_out()
         self._connect()
+        InRoom(self, self._arrange)
         self.refresh()
 
     def refresh(self) -> None:
@@ -108,11 +115,18 @@ class LogPage(QWidget):
         for button in (self.edit, self.remove, self.save, self.take_in):
             folding.addWidget(button)
         left.addWidget(buttons)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(14)
-        row.addLayout(left, 3)
-        row.addWidget(self.experience, 2)
+        self._columns = QBoxLayout(QBoxLayout.Direction.LeftToRight, self)
+        self._columns.setContentsMargins(0, 0, 0, 0)
+        self._columns.setSpacing(14)
+        self._columns.addLayout(left, 3)
+        self._columns.addWidget(self.experience, 2)
+
+    def _arrange(self) -> None:
+        """Set the lines beside what they have given, or over it where letters are large."""
+        metrics, directions = self.fontMetrics(), QBoxLayout.Direction
+        is_row = self.width() >= _ROW_LETTERS * metrics.averageCharWidth()
+        self._columns.setDirection(directions.LeftToRight if is_row else directions.TopToBottom)
+        self.list.setMinimumHeight(_LEAST_LINES * metrics.lineSpacing())
 
     def _connect(self) -> None:
         self.search.textChanged.connect(self.refresh)

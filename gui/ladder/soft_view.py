@@ -5,12 +5,14 @@ from typing import Final
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QDialog, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from core.tonight.soft_view import KnownOfView, Question, Reply, find_cause, next_question
 from core.words.soft_view import A_GUIDE, TITLE, finding_text, question_text
 from gui.widgets.plain_label import PlainLabel
+from gui.widgets.sized_dialog import SizedDialog
 
+_LETTERS, _LINES = 75, 15
 _REPLIES: Final = {
     Reply.YES: ("&Yes", Qt.Key.Key_Y),
     Reply.NO: ("&No", Qt.Key.Key_N),
@@ -18,11 +20,11 @@ _REPLIES: Final = {
 }
 
 
-class SoftViewDialog(QDialog):
+class SoftViewDialog(SizedDialog):
     """Asks until enough is known; each answer has a button and a bare key."""
 
     def __init__(self, known: KnownOfView, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__(parent, letters=_LETTERS, lines=_LINES)
         self._known = known
         self._replies: dict[Question, Reply] = {}
         self.setWindowTitle(TITLE)
@@ -62,7 +64,6 @@ class SoftViewDialog(QDialog):
         row.addWidget(self.back)
         row.addWidget(self.finish)
         column.addLayout(row)
-        self.resize(560, 260)
 
     def _answer(self, reply: Reply) -> None:
         question = next_question(self._known, self._replies)
@@ -87,3 +88,5 @@ class SoftViewDialog(QDialog):
         else:
             self.question.setText(question_text(question))
             self.buttons[Reply.YES].setFocus()
+        if self.isVisible():
+            self.fit()

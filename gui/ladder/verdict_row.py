@@ -4,7 +4,7 @@ from functools import partial
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeySequence, QShortcut
-from PySide6.QtWidgets import QGridLayout, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
 
 from core.record.log_entry import Verdict
 from core.situation.situation import Situation
@@ -13,6 +13,7 @@ from core.words.log import VERDICT_LABELS
 from core.words.verdicts import VERDICT_KEYS, asked_words
 from gui.profile.log_book import LogBook
 from gui.state import AppState, Change
+from gui.widgets.in_columns import InColumns
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_tip import plain_tip
 
@@ -35,16 +36,13 @@ class VerdictRow(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(4)
         column.addWidget(self.asked)
-        grid = QGridLayout()
-        grid.setSpacing(6)
-        column.addLayout(grid)
-        for number, (verdict, button) in enumerate(self.buttons.items()):
+        column.addWidget(InColumns(list(self.buttons.values()), most=2, fill=True))
+        for verdict, button in self.buttons.items():
             key = VERDICT_KEYS[verdict]
             button.setProperty("role", "verdict")
             button.setToolTip(plain_tip(KEY.format(key=key)))
             button.setAccessibleDescription(VERDICT_KEY.format(key=key))
             button.clicked.connect(partial(self._give, verdict))
-            grid.addWidget(button, *divmod(number, 2))
             shortcut = QShortcut(QKeySequence(key), keys_in)
             shortcut.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
             shortcut.activated.connect(button.click)

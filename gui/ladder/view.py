@@ -144,7 +144,12 @@ class LadderView(QWidget):
         column.addWidget(self.body, 1)
         foot = QHBoxLayout()
         foot.addWidget(self.air, 1)
-        foot.addWidget(self.log_button, 0, Qt.AlignmentFlag.AlignTop)
+        ways = QVBoxLayout()
+        ways.setSpacing(0)
+        for button in (self.log_button, self.pane.dark):
+            ways.addWidget(button, 0, Qt.AlignmentFlag.AlignRight)
+        ways.addStretch(1)
+        foot.addLayout(ways)
         column.addLayout(foot)
 
     def _on_sight(self, sight: Sight) -> None:

@@ -7,7 +7,6 @@ from pathlib import Path
 from PySide6.QtCore import QDir, QSize, QStandardPaths, Qt
 from PySide6.QtGui import QIcon
 from PySide6.QtWidgets import (
-    QDialog,
     QDialogButtonBox,
     QFileDialog,
     QPlainTextEdit,
@@ -27,6 +26,7 @@ from core.words.files import (
     FILE_HAS_CHANGED,
 )
 from gui.widgets.plain_label import PlainLabel
+from gui.widgets.sized_dialog import SizedDialog
 
 _PROFILES = {"Stillair profiles (*.toml)": "toml", "All files (*)": "toml"}
 _LOGS_TO_READ = {"Log (*.json)": "json", "All files (*)": "json"}
@@ -40,6 +40,7 @@ _SHEETS = {
 }
 _CHOOSER = QSize(780, 480)
 _FOLDERS_PX = 170
+_LETTERS, _LINES = 75, 22
 # Letters in place of pictures, so that the buttons follow the palette.
 _FILE_BUTTONS = {
     "backButton": "←",
@@ -66,7 +67,7 @@ class Version(Enum):
     THEIRS = auto()
 
 
-class TextDialog(QDialog):
+class TextDialog(SizedDialog):
     """A heading, a note of a sentence or two, a text to scroll through, and a row of buttons."""
 
     def __init__(
@@ -79,7 +80,7 @@ class TextDialog(QDialog):
         *,
         note: str = "",
     ) -> None:
-        super().__init__(parent)
+        super().__init__(parent, letters=_LETTERS, lines=_LINES if text else 0)
         self.setWindowTitle(title)
         self.heading = PlainLabel(heading, role="heading", wraps=True)
         self.note = PlainLabel(note, wraps=True)
@@ -100,7 +101,6 @@ class TextDialog(QDialog):
         column.addWidget(self.box)
         for number, label in enumerate(buttons):
             self._add(number, label)
-        self.resize(560, 340 if text else 0)
 
     def _add(self, number: int, label: str) -> None:
         button = QPushButton(label)

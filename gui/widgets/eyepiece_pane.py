@@ -34,7 +34,7 @@ from gui.widgets.theme import USUAL_POINTS
 
 _JOB = "eyepiece"
 _LEAST_WIDTH_PX, _LEAST_HEIGHT_PX = 200, 185
-_LEAST_LINES, _ANY_HEIGHT = 3, 16_777_215
+_LEAST_LINES, _AROUND_PX, _ANY_HEIGHT = 4, 8, 16_777_215
 # How many times wider than high the pane is where words get a column of their own.
 _WORDS_BESIDE = 1.45
 
@@ -214,7 +214,9 @@ class EyepiecePane(QWidget):
         The choice of moments never scrolls.
         """
         shown = self.moments.isVisibleTo(self)
-        beside = shown and self.width() > _WORDS_BESIDE * self.height()
+        # A third of the width goes to the words then, and holds at least what can be pressed there.
+        has_room = self.width() // 3 >= self.limits.minimumSizeHint().width() + 3 * _AROUND_PX
+        beside = shown and has_room and self.width() > _WORDS_BESIDE * self.height()
         for widget in (self.canvas, self.moments, self._words):
             self._whole.removeWidget(widget)
         if beside:
@@ -231,7 +233,8 @@ class EyepiecePane(QWidget):
         self._whole.setColumnStretch(1, 1 if beside else 0)
         self.moments.set_side_by_side(on=not beside)
         self._words.fit(None if beside else self.width())
-        lines = _LEAST_LINES * self.fontMetrics().lineSpacing()
+        lines = _LEAST_LINES * self.fontMetrics().lineSpacing() + _AROUND_PX
+        self._words.setMinimumHeight(min(lines, self._words.sizeHint().height()) if shown else 0)
         self._words.setMaximumHeight(_ANY_HEIGHT if beside or not shown else max(lines, self.height() // 4))
 
     def _compute(self) -> None:

@@ -1,6 +1,6 @@
 """How a planet looks: the picture in the eyepiece, and all that is known of its disc beside it."""
 
-from PySide6.QtWidgets import QDialog, QHBoxLayout, QPlainTextEdit, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QPlainTextEdit, QPushButton, QVBoxLayout, QWidget
 
 from core.looks.planet_appearance import PlanetAppearance
 from core.situation.situation import Situation
@@ -9,11 +9,12 @@ from core.words.site_clock import SiteClock
 from gui.state import AppState, Change
 from gui.widgets.eyepiece_pane import EyepiecePane
 from gui.widgets.plain_label import PlainLabel
+from gui.widgets.sized_dialog import SizedDialog
 
 _LETTERS_WIDE, _LINES_HIGH = 140, 30
 
 
-class LooksDialog(QDialog):
+class LooksDialog(SizedDialog):
     """The picture on the left, at the highest power that the moment bears; the words on the right."""
 
     def __init__(
@@ -23,7 +24,7 @@ class LooksDialog(QDialog):
         clock: SiteClock,
         parent: QWidget | None = None,
     ) -> None:
-        super().__init__(parent)
+        super().__init__(parent, letters=_LETTERS_WIDE, lines=_LINES_HIGH)
         self.setWindowTitle("How it looks")
         self.heading = PlainLabel(heading_words(appearance, clock), role="heading", wraps=True)
         self.picture = EyepiecePane(state)
@@ -55,10 +56,6 @@ class LooksDialog(QDialog):
         column.addWidget(self.heading)
         column.addLayout(parts, 1)
         column.addLayout(foot)
-        metrics, parent = self.fontMetrics(), self.parentWidget()
-        self.resize(_LETTERS_WIDE * metrics.averageCharWidth(), _LINES_HIGH * metrics.lineSpacing())
-        if parent is not None:
-            self.resize(self.size().boundedTo(parent.window().size() * 0.95))
 
     def _on_changed(self, change: Change) -> None:
         appearance = self._state.situation.best_appearance

@@ -31,7 +31,8 @@ _TEXT_MARGIN_PX = 6
 class Picker(UndoPassingComboBox):
     """A choice from things that each have a key and a name.
 
-    It asks for the room of so many ``letters``, or with None for that of its longest name.
+    It asks for the room of so many ``letters``, or with None for that of its longest name; ``most_letters``
+    of the name that is chosen are seen in any case.
 
     Signals
     -------
@@ -41,10 +42,17 @@ class Picker(UndoPassingComboBox):
 
     picked = Signal(object)
 
-    def __init__(self, name: str, parent: QWidget | None = None, *, letters: int | None = 9) -> None:
+    def __init__(
+        self,
+        name: str,
+        parent: QWidget | None = None,
+        *,
+        letters: int | None = 9,
+        most_letters: int = 0,
+    ) -> None:
         super().__init__(parent)
         self.setAccessibleName(name)
-        self._letters = letters
+        self._letters, self._most_letters = letters, most_letters
         self.setMinimumContentsLength(letters or 0)
         self.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self._items: tuple[tuple[object, str], ...] = ()
@@ -53,10 +61,13 @@ class Picker(UndoPassingComboBox):
     def show_items(self, items: Sequence[tuple[object, str]], current: object) -> None:
         """Offer these keys and names, and show which one is in hand."""
         keys = [key for key, _name in items]
+        before = self.currentText()
         with QSignalBlocker(self):
             if tuple(items) != self._items:
                 self._offer(tuple(items))
             self.setCurrentIndex(keys.index(current) if current in keys else -1)
+        if self._most_letters and self.currentText() != before:
+            self.updateGeometry()
 
     def _offer(self, items: tuple[tuple[object, str], ...]) -> None:
         self._items = items
@@ -70,12 +81,21 @@ class Picker(UndoPassingComboBox):
         hint = super().sizeHint()
         if self._letters is None:
             names = max((self.fontMetrics().horizontalAdvance(name) for _key, name in self._items), default=0)
-            # The style sheet's borders, padding and arrow are not in Qt's own hint.
-            hint.setWidth(self.width() - self._room().width() + names + _LIST_MARGIN_PX // 2)
+            hint.setWidth(self._width_for(names))
         return hint
 
     def minimumSizeHint(self) -> QSize:
-        return super().minimumSizeHint() if self._letters is not None else self.sizeHint()
+        if self._letters is None:
+            return self.sizeHint()
+        metrics = self.fontMetrics()
+        most = self._most_letters * metrics.averageCharWidth()
+        shown = min(metrics.horizontalAdvance(self.currentText()), most)
+        return super().minimumSizeHint().expandedTo(QSize(self._width_for(shown) if shown else 0, 0))
+
+    def _width_for(self, letters_px: int) -> int:
+        """Return how wide it has to be for a name so wide."""
+        # The style sheet's borders, padding and arrow are not in Qt's own hint.
+        return self.width() - self._room().width() + letters_px + _LIST_MARGIN_PX // 2
 
     def _room(self) -> QRect:
         """Return the place of the name."""

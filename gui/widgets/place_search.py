@@ -31,7 +31,7 @@ class PlaceSearch(QWidget):
     def __init__(self, jobs: Jobs, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.line = PlainLineEdit(self)
-        self.line.setPlaceholderText("Town, in any script: Porto, Tromsø, Αθήνα; or Paris, Texas")
+        self.line.setPlaceholderText("Porto, Αθήνα, or Paris, Texas")
         self.line.setAccessibleName("Town")
         self.list = QListWidget(self)
         self.list.setAccessibleName("Towns found")

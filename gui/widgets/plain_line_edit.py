@@ -19,7 +19,8 @@ class PlainLineEdit(QLineEdit):
 
     Each accepted keystroke is a step of the profile already, so a second history in the line would only
     get in the way. ``holds_unaccepted`` says that the text is none of those steps: then Ctrl+Z first
-    brings back the last accepted text. With ``letters`` it is that wide and no wider.
+    brings back the last accepted text. With ``letters`` it is that wide and no wider; an example in it is
+    always seen whole.
 
     Signals
     -------
@@ -46,14 +47,24 @@ class PlainLineEdit(QLineEdit):
     def sizeHint(self) -> QSize:
         hint = super().sizeHint()
         if self._letters is not None:
-            # Qt counts 17 letters x; what is beyond them is the frame and the room beside the text.
-            metrics = self.fontMetrics()
-            around = hint.width() - 17 * metrics.horizontalAdvance("x")
-            hint.setWidth(self._letters * metrics.horizontalAdvance("0") + around)
+            wanted = self._letters * self.fontMetrics().horizontalAdvance("0") + self._around()
+            hint.setWidth(max(wanted, self._least()))
         return hint
 
     def minimumSizeHint(self) -> QSize:
-        return self.sizeHint() if self._letters is not None else super().minimumSizeHint()
+        if self._letters is not None:
+            return self.sizeHint()
+        return super().minimumSizeHint().expandedTo(QSize(self._least(), 0))
+
+    def _around(self) -> int:
+        """Return how wide the frame is, with the room beside the text."""
+        # Qt counts 17 letters x; the rest is around them.
+        return super().sizeHint().width() - 17 * self.fontMetrics().horizontalAdvance("x")
+
+    def _least(self) -> int:
+        """Return how wide the example is with what is around it, 0 without one."""
+        example = self.placeholderText()
+        return self.fontMetrics().horizontalAdvance(example) + self._around() if example else 0
 
     def set_completions(self, words: Sequence[str]) -> QCompleter:
         """Offer words that contain what is typed; return what offers them."""

@@ -21,6 +21,7 @@ from gui.widgets.all_lines import AllLines
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.reading_area import ReadingArea, reading_label
 
+_MARGINS_PX = (18, 7, 14, 4)
 # How many letters of the words are on a line, at least, beside the hours.
 _LEAST_LETTERS = 45
 _BESIDE_PX, _BELOW_PX = 16, 4
@@ -60,13 +61,16 @@ class AnswerBar(AllLines):
         controls.addWidget(hours)
         controls.addWidget(self.why)
         controls.addStretch(1)
+        self._head = QHBoxLayout()
+        self._head.setSpacing(_BESIDE_PX)
+        self._head.addWidget(self.sentence, 1)
         self._row = QBoxLayout(QBoxLayout.Direction.LeftToRight)
         self._row.addWidget(self.detail, 1)
         self._row.addWidget(self._controls)
         column = QVBoxLayout(self)
-        column.setContentsMargins(18, 9, 14, 4)
+        column.setContentsMargins(*_MARGINS_PX)
         column.setSpacing(2)
-        column.addWidget(self.sentence)
+        column.addLayout(self._head)
         column.addLayout(self._row)
         self._leave_reasons = QShortcut(QKeySequence(Qt.Key.Key_Escape), self)
         self._leave_reasons.setContext(Qt.ShortcutContext.WindowShortcut)
@@ -92,6 +96,7 @@ class AnswerBar(AllLines):
         self.why.setEnabled(bool(reasons))
         if not reasons:
             self.why.setChecked(False)
+        self._arrange()
         self.panel.fit_words()
 
     def _meanwhile(self) -> str:
@@ -111,8 +116,12 @@ class AnswerBar(AllLines):
             self._arrange()
 
     def _arrange(self) -> None:
-        """Put the hours beside the words, or below them where the words would stand in a narrow column."""
+        """Put the hours beside the sentence, else beside the detail or, with large letters, below it."""
         words = self.width() - self._controls.sizeHint().width()
+        sentence = self.sentence.fontMetrics().horizontalAdvance(self.sentence.text())
+        left, _top, right, _bottom = _MARGINS_PX
+        is_at_head = sentence + _BESIDE_PX + left + right < words
+        (self._head if is_at_head else self._row).addWidget(self._controls)
         is_beside = words >= _LEAST_LETTERS * self.fontMetrics().averageCharWidth()
         directions = QBoxLayout.Direction
         self._row.setDirection(directions.LeftToRight if is_beside else directions.TopToBottom)

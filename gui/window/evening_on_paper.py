@@ -4,7 +4,7 @@ from functools import partial
 from pathlib import Path
 
 from PySide6.QtCore import QLocale
-from PySide6.QtWidgets import QDialog, QDialogButtonBox, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialogButtonBox, QPushButton, QVBoxLayout, QWidget
 
 from core.drawing.paper_sizes import Paper
 from core.export.evening_file import write_evening
@@ -18,17 +18,18 @@ from gui.widgets import dialogs
 from gui.widgets.choice_field import ChoiceField, SwitchField
 from gui.widgets.field_rows import FieldRows
 from gui.widgets.plain_label import PlainLabel
+from gui.widgets.sized_dialog import SizedDialog
 
 _JOB = "sheet"
-_WIDTH_PX = 480
+_LETTERS = 62
 _PAPERS = ((Paper.A4, "A4"), (Paper.LETTER, "Letter"))
 
 
-class EveningOnPaper(QDialog):
+class EveningOnPaper(SizedDialog):
     """Asks for the paper, and whether the place is told; then saves or prints the evening in hand."""
 
     def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__(parent, letters=_LETTERS)
         self._state = state
         self.setWindowTitle("The evening on paper")
         self.paper = ChoiceField("paper", "Paper", _PAPERS)
@@ -109,7 +110,6 @@ class EveningOnPaper(QDialog):
         column.addWidget(PlainLabel(ABOUT_THE_SHEET, wraps=True))
         column.addWidget(form)
         column.addWidget(box)
-        self.setMinimumWidth(_WIDTH_PX)
 
 
 def show_evening_on_paper(state: AppState, parent: QWidget) -> None:

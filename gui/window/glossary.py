@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from typing import Final
 
 from PySide6.QtCore import QSize
-from PySide6.QtWidgets import QDialog, QHBoxLayout, QListWidget, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QListWidget, QPushButton, QVBoxLayout, QWidget
 
 from core.drawing.glossary import draw_sketch
 from core.drawing.marks import Drawing, Page
@@ -12,17 +12,23 @@ from core.drawing.palette import load_palette
 from core.words.controls import DRAWING_OF
 from core.words.glossary import GLOSSARY, Term
 from gui.widgets.canvas import Canvas
+from gui.widgets.low_scroll_area import LowScrollArea
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_line_edit import PlainLineEdit
+from gui.widgets.sized_dialog import SizedDialog
+from gui.widgets.theme import USUAL_POINTS
 
+# With letters of the usual size.
 _SKETCH_PX: Final = QSize(320, 150)
+_LARGEST_SKETCH_PX: Final = QSize(480, 225)
+_LETTERS, _LINES = 92, 26
 
 
-class GlossaryDialog(QDialog):
+class GlossaryDialog(SizedDialog):
     """Terms on the left, those of the place it was opened from first; the chosen one on the right."""
 
     def __init__(self, terms: Sequence[Term], palette_name: str, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__(parent, letters=_LETTERS, lines=_LINES)
         self._palette_name = palette_name
         self._terms = (*terms, *(term for term in GLOSSARY if term not in terms))
         self._shown: list[Term] = []
@@ -35,7 +41,6 @@ class GlossaryDialog(QDialog):
         self.name = PlainLabel(role="heading")
         self.meaning = PlainLabel(wraps=True)
         self.sketch = Canvas(self._draw)
-        self.sketch.setFixedSize(_SKETCH_PX)
         self.finish = QPushButton("&Close")
         self._lay_out()
         self.search.textChanged.connect(self._show_list)
@@ -54,12 +59,16 @@ class GlossaryDialog(QDialog):
         left = QVBoxLayout()
         left.addWidget(self.search)
         left.addWidget(self.list, 1)
+        told = QWidget()
+        words = QVBoxLayout(told)
+        words.setContentsMargins(0, 0, 0, 0)
+        words.setSpacing(10)
+        words.addWidget(self.name)
+        words.addWidget(self.meaning)
+        words.addWidget(self.sketch)
+        words.addStretch(1)
         right = QVBoxLayout()
-        right.setSpacing(10)
-        right.addWidget(self.name)
-        right.addWidget(self.meaning)
-        right.addWidget(self.sketch)
-        right.addStretch(1)
+        right.addWidget(LowScrollArea(told), 1)
         foot = QHBoxLayout()
         foot.addStretch(1)
         foot.addWidget(self.finish)
@@ -69,7 +78,14 @@ class GlossaryDialog(QDialog):
         row.setSpacing(18)
         row.addLayout(left, 2)
         row.addLayout(right, 3)
-        self.resize(680, 420)
+
+    def fit(self) -> None:
+        scale = self.font().pointSizeF() / USUAL_POINTS
+        self.sketch.setFixedSize((_SKETCH_PX * scale).boundedTo(_LARGEST_SKETCH_PX))
+        # The search and the longest term are seen whole, a term beside its list's scroll bar.
+        terms = self.list.sizeHintForColumn(0) + self.list.verticalScrollBar().sizeHint().width()
+        self.list.setMinimumWidth(terms + 2 * self.list.frameWidth())
+        super().fit()
 
     def _show_list(self) -> None:
         wanted = self.search.text().strip().casefold()

@@ -2,7 +2,7 @@
 
 from datetime import UTC, datetime, time, timedelta
 
-from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
+from PySide6.QtWidgets import QPushButton, QWidget
 
 from core.gear.figures import parse_temperature_difference_c
 from core.problems import ProblemsError
@@ -18,7 +18,9 @@ from core.words.units import Units
 from core.words.warmth import as_planned_words, taken_out_words, warmth_sentences
 from gui.state import AppState, Change
 from gui.widgets.elided_label import ElidedLabel
+from gui.widgets.folding_row import FoldingRow
 from gui.widgets.pickers import TimePicker
+from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_line_edit import PlainLineEdit
 from gui.widgets.plain_tip import plain_tip
 from gui.window.temperatures_dialog import TemperaturesDialog
@@ -53,10 +55,8 @@ class OutsideRow(QWidget):
         self.temperatures.setProperty("role", "flat")
         self.temperatures.setAccessibleDescription("Say how warm inside and air are, and how damp")
         self.temperatures.setToolTip(WHY_TEMPERATURES)
-        self._outside = (ElidedLabel("Outside"), self.since, self.warmth, self.note, self.stop)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(6)
+        self._outside = (PlainLabel("Outside"), self.since, self.warmth, self.note, self.stop)
+        row = FoldingRow(self, spacing=6)
         row.addWidget(self.start)
         row.addWidget(self.as_planned)
         for widget in self._outside:

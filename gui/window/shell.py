@@ -82,6 +82,8 @@ class Shell(QMainWindow):
         self.state = state
         self._theme = theme
         teach_readers()
+        # First of all: what is made before the first style sheet would keep letters of another size.
+        theme.wear(state.situation.palette_name, state.situation.text_scale)
         self.first_run = first_run
         folder = session_file.path.parent if session_file else None
         self.documents = Documents(state, session or Session(), self, folder=folder)

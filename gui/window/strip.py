@@ -27,8 +27,11 @@ from gui.widgets.plain_tip import plain_tip
 _PALETTE_NAMES = tuple((name, name.capitalize()) for name in PALETTES)
 
 
+# Longer names of sites and telescopes end in dots.
+_MOST_LETTERS = 22
 _MARGIN_PX = 14
 _SPACING_PX = 10
+_MOST_ROWS = 4
 
 
 class Strip(QWidget):
@@ -49,10 +52,10 @@ class Strip(QWidget):
         self._state = state
         self.observer = ElidedLabel(role="heading")
         self.observer.setAccessibleName("Observer")
-        self.site = Picker("Site", letters=5)
-        self.planet = Picker("Planet", letters=7)
-        self.scope = Picker("Telescope", letters=6)
-        self.palette_picker = Picker("Palette", letters=3)
+        self.site = Picker("Site", letters=5, most_letters=_MOST_LETTERS)
+        self.planet = Picker("Planet", letters=7, most_letters=_MOST_LETTERS)
+        self.scope = Picker("Telescope", letters=6, most_letters=_MOST_LETTERS)
+        self.palette_picker = Picker("Palette", letters=None)
         self.date = DatePicker("Evening")
         self.weekday = captioned("", self.date)
         self.date.limit(*usable_dates())
@@ -71,7 +74,7 @@ class Strip(QWidget):
             show()
 
     def minimumSizeHint(self) -> QSize:
-        needed = max(self._needed(row) for row in self._split())
+        needed = max(self._needed([group]) for group in self._groups)
         return QSize(needed, super().minimumSizeHint().height())
 
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -82,6 +85,12 @@ class Strip(QWidget):
         super().changeEvent(event)
         if event.type() in (QEvent.Type.FontChange, QEvent.Type.StyleChange):
             self._arrange()
+
+    def event(self, event: QEvent) -> bool:
+        if event.type() is QEvent.Type.LayoutRequest:
+            # Another name is chosen, which is longer or shorter.
+            self._arrange()
+        return super().event(event)
 
     def _lay_out(self) -> None:
         evening = QWidget()
@@ -99,8 +108,8 @@ class Strip(QWidget):
             _Group(self.universal, self.clock),
             _Group(captioned("Pa&lette", self.palette_picker), self.palette_picker),
         )
-        self._rows = (QHBoxLayout(), QHBoxLayout())
-        self._arranged: tuple[Sequence[_Group], Sequence[_Group]] = ((), ())
+        self._rows = tuple(QHBoxLayout() for _ in range(_MOST_ROWS))
+        self._arranged: list[list[_Group]] = []
         column = QVBoxLayout(self)
         column.setContentsMargins(_MARGIN_PX, 6, _MARGIN_PX, 8)
         column.setSpacing(6)
@@ -110,21 +119,38 @@ class Strip(QWidget):
         self._arrange()
 
     def _arrange(self) -> None:
-        """Put everything into one row, or into two where one is too narrow for the size of text."""
+        """Put everything into one row, or into more where one is too narrow for the size of text.
+
+        The observer gives way first, who knows who that is.
+        """
+        observer, *others = self._groups
         # Before it is shown its width is not yet its own.
-        fits = not self.isVisible() or self._needed(self._groups) <= self.width()
-        wanted = (self._groups, ()) if fits else self._split()
+        if not self.isVisible() or self._needed(self._groups) <= self.width():
+            wanted = [list(self._groups)]
+        elif self._needed(others) <= self.width():
+            wanted = [others]
+        else:
+            wanted = self._folded()
         if wanted == self._arranged:
             return
         self._arranged = wanted
-        for row, groups in zip(self._rows, wanted, strict=True):
+        observer.setVisible(observer in wanted[0])
+        for row, groups in zip(self._rows, wanted, strict=False):
             for group in groups:
                 row.addWidget(group, group.stretch)
         self.updateGeometry()
 
-    def _split(self) -> tuple[Sequence["_Group"], Sequence["_Group"]]:
-        observer, site, evening, planet, scope, clock, palette = self._groups
-        return (observer, site, evening, clock), (planet, scope, palette)
+    def _folded(self) -> list[list["_Group"]]:
+        """Return all but the observer in rows, what belongs together in one where it fits."""
+        _observer, site, evening, planet, scope, clock, palette = self._groups
+        rows: list[list[_Group]] = []
+        for part in ([site, evening, clock], [planet, scope, palette]):
+            rows.append([])
+            for group in part:
+                if rows[-1] and self._needed([*rows[-1], group]) > self.width() and len(rows) < _MOST_ROWS:
+                    rows.append([])
+                rows[-1].append(group)
+        return rows
 
     @staticmethod
     def _needed(groups: Sequence["_Group"]) -> int:

@@ -3,7 +3,7 @@
 from typing import Any
 
 import attrs
-from PySide6.QtWidgets import QDialog, QDialogButtonBox, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialogButtonBox, QVBoxLayout, QWidget
 
 from core.air.temperatures import Temperatures
 from core.situation.situation import Situation
@@ -16,10 +16,11 @@ from gui.widgets.field import Field
 from gui.widgets.field_rows import FieldRows
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.readings import figure, reads_number, reads_temperature
+from gui.widgets.sized_dialog import SizedDialog
 from gui.widgets.typed_field import TypedField
 
 _LETTERS = 6
-_WIDTH_PX = 560
+_WIDE_LETTERS, _LINES = 75, 19
 _DEGREES = {
     "indoor_c": "&Inside",
     "now_c": "Air &now",
@@ -28,11 +29,11 @@ _DEGREES = {
 }
 
 
-class TemperaturesDialog(QDialog):
+class TemperaturesDialog(SizedDialog):
     """Inside, air now, at dusk and at its lowest, humidity and breeze; each finished figure counts."""
 
     def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__(parent, letters=_WIDE_LETTERS, lines=_LINES)
         self._state = state
         self._units = Units(state.profile.preferences)
         self.setWindowTitle("Temperatures this evening")
@@ -96,9 +97,6 @@ class TemperaturesDialog(QDialog):
         column.addWidget(form)
         column.addWidget(self.what_follows, 1)
         column.addWidget(box)
-        # Large letters need more; a width that is set would be all that counts.
-        self.ensurePolished()
-        self.setMinimumWidth(max(_WIDTH_PX, self.minimumSizeHint().width()))
 
     def _on_changed(self, change: Change) -> None:
         told_by = (Situation.readiness, Situation.mirror_climb, Situation.dew, Situation.preferences)
@@ -111,6 +109,8 @@ class TemperaturesDialog(QDialog):
             field.sync(getattr(told, name))
         self._rows.show_row(self.fields["dusk_c"], not self._dusk_is_past())
         self.what_follows.setText("\n".join(warmth_sentences(self._state.situation)))
+        if self.isVisible():
+            self.fit()
 
     def _dusk_is_past(self) -> bool:
         night, now = self._state.situation.night, self._state.situation.now

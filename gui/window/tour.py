@@ -4,15 +4,19 @@ from typing import Final
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QAccessible, QAccessibleEvent
-from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from core.words.tour import PROGRESS, TOUR, TourStep
+from gui.widgets.all_lines import AllLines
+from gui.widgets.in_room import InRoom
 from gui.widgets.plain_label import PlainLabel
 
 FIRST: Final = 0
+# From so many letters across on the buttons stand beside the words.
+_ROW_LETTERS: Final = 90
 
 
-class TourBar(QWidget):
+class TourBar(AllLines):
     """Shows one step of the tour at a time, over views that stay as they are; hidden while there is none.
 
     Signals
@@ -34,7 +38,7 @@ class TourBar(QWidget):
         self.setObjectName("message")
         self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
         self.number = FIRST
-        self.heading = PlainLabel(role="heading")
+        self.heading = PlainLabel(role="heading", wraps=True)
         self.text = PlainLabel(wraps=True)
         self.text.setAccessibleName("Tour")
         self.back = QPushButton("&Back")
@@ -44,15 +48,23 @@ class TourBar(QWidget):
         words.setSpacing(2)
         words.addWidget(self.heading)
         words.addWidget(self.text)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(18, 6, 18, 6)
-        row.addLayout(words, 1)
+        buttons = QHBoxLayout()
         for button in (self.back, self.onward, self.leave):
-            row.addWidget(button, 0, Qt.AlignmentFlag.AlignBottom)
+            buttons.addWidget(button, 0, Qt.AlignmentFlag.AlignBottom)
+        self._row = QBoxLayout(QBoxLayout.Direction.LeftToRight, self)
+        self._row.setContentsMargins(18, 6, 18, 6)
+        self._row.addLayout(words, 1)
+        self._row.addLayout(buttons)
+        InRoom(self, self._arrange)
         self.back.clicked.connect(lambda: self.begin(self.number - 1))
         self.onward.clicked.connect(self._go_on)
         self.leave.clicked.connect(self._on_leave)
         self.hide()
+
+    def _arrange(self) -> None:
+        is_row = self.width() >= _ROW_LETTERS * self.fontMetrics().averageCharWidth()
+        directions = QBoxLayout.Direction
+        self._row.setDirection(directions.LeftToRight if is_row else directions.TopToBottom)
 
     @property
     def step(self) -> TourStep:

@@ -59,11 +59,13 @@ class ViewsRow(QWidget):
         return super().event(event)
 
     def _arrange(self) -> None:
-        needed = self._views.sizeHint().width() + self._beside.minimumSizeHint().width()
+        needed = self._views.sizeHint().width() + self._beside.sizeHint().width()
         margins = self._row.contentsMargins()
         fits = needed + self._row.spacing() + margins.left() + margins.right() <= self._room()
         directions = QBoxLayout.Direction
         self._row.setDirection(directions.LeftToRight if fits else directions.TopToBottom)
+        # Under the views it has all of the width, onto whose lines it folds.
+        self._row.setAlignment(self._beside, Qt.AlignmentFlag.AlignRight if fits else Qt.AlignmentFlag(0))
 
     def _room(self) -> int:
         """Return how wide the row can be without the window being scrolled sideways."""

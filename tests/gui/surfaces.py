@@ -174,7 +174,8 @@ def own_dialogs() -> set[type[QDialog]]:
             todo.append(each)
             if each.__module__.startswith("gui."):
                 found.add(each)
-    return found
+    # A class that others are made of is no dialog itself.
+    return {each for each in found if not each.__subclasses__()}
 
 
 def _menus(menu: QMenu) -> Iterator[Surface]:
@@ -190,7 +191,8 @@ def _menus(menu: QMenu) -> Iterator[Surface]:
 
 def _popups_of(shell: Shell) -> Iterator[Surface]:
     for picker in shell.findChildren(QComboBox):
-        if picker.isVisible() and picker.isEnabled() and picker.count():
+        # One that is scrolled away drops no list.
+        if not picker.visibleRegion().isEmpty() and picker.isEnabled() and picker.count():
             picker.showPopup()
             settle()
             yield f"list of {picker.accessibleName()}", picker.view().window()

@@ -1,6 +1,12 @@
 """Every view in every size: no words cut off or over each other, nothing outside."""
 
+import json
+import os
+import subprocess
+import sys
+from collections import defaultdict
 from collections.abc import Callable
+from pathlib import Path
 
 import attrs
 import pytest
@@ -15,7 +21,10 @@ from gui.widgets.pickers import Picker
 from gui.window.shell import Shell
 from gui.window.views import GEAR, HEIGHT, LADDER
 from tests.gui.conftest import make_profile
+from tests.gui.every_surface import SCALES, every_pair
 from tests.gui.fitting import faults
+
+_ROOT = Path(__file__).resolve().parents[2]
 
 
 @pytest.mark.parametrize("scale", [1.0, 1.25, 1.5, 2.0])
@@ -68,6 +77,8 @@ def test_the_height_chart_keeps_its_half(
         QApplication.processEvents()
     view = shell.current_view
     assert isinstance(view, HeightView)
+    # With letters of twice the size the answer is all that a small window shows; the chart is scrolled to.
+    view.canvas.ensure_drawn()
     chart = view.canvas.chart
     assert chart is not None
 
@@ -90,6 +101,28 @@ def test_hours_of_a_twelve_hour_clock_are_seen_whole(
             picker,
         )
         assert picker.fontMetrics().horizontalAdvance(picker.currentText()) <= room.width() - 2
+
+
+@pytest.mark.long
+@pytest.mark.timeout(1200)
+@pytest.mark.parametrize("scale", SCALES)
+def test_every_surface_fits_with_every_pair_of_settings(scale: float) -> None:
+    """All views, pages and dialogs, with other fonts and scales too: about half a minute a scale, alone."""
+    # Qt takes the scale of the screen when it starts, so that each has a process of its own.
+    environment = {**os.environ, "QT_SCALE_FACTOR": str(scale), "QT_QPA_PLATFORM": "offscreen"}
+    words = [sys.executable, "-m", "tests.gui.every_surface", *map(str, every_pair()[scale])]
+    done = subprocess.run(words, cwd=_ROOT, env=environment, capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stderr
+
+    told = [json.loads(line) for line in done.stdout.splitlines()]
+    found = {(each["setting"], each["surface"]): each["faults"] for each in told if each["faults"]}
+    assert found == {}
+    opened = defaultdict(list)
+    for each in told:
+        opened[each["setting"]].append(each["surface"])
+    assert list(opened) == [str(setting) for setting in every_pair()[scale]]
+    for surfaces in opened.values():
+        assert len(surfaces) == len(set(surfaces)) == 48
 
 
 def _option_of(picker: Picker) -> QStyleOptionComboBox:

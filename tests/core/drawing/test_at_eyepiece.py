@@ -64,6 +64,24 @@ def test_every_word_can_be_read(words: EyepieceWords, size: tuple[float, float])
     assert not any("…" in text for text in words_of(screen.drawing)) or words is LONG
 
 
+def test_sentences_are_told_whole_or_not_at_all() -> None:
+    notices = (
+        "Saturn stands in warm air over the tiled roof: details may boil until it has moved on.",
+        "Exit pupil 0.63 mm: floaters in the eye are a common complaint (a rule of thumb); less power helps.",
+        "Over what aperture and tonight's air bear together at this height, about 169x.",
+    )
+    words = evolve(
+        USUAL, part="8 mm + 2x, filter: No. 12, deep yellow (minus blue)", asked="", notices=notices * 2
+    )
+    told = words_of(draw(words, SIZES["least"]).drawing)
+    assert not any("…" in text for text in told)
+    whole = " ".join(told)
+    assert words.part in whole
+    assert notices[0] in whole
+    # Of each sentence that is begun its last words are there too.
+    assert [whole.count(each[:24]) for each in notices] == [whole.count(each[-24:]) for each in notices]
+
+
 @pytest.mark.parametrize("size", [SIZES["least"], SIZES["wide"]], ids=str)
 def test_what_matters_is_as_high_as_eyes_need_at_two_metres(size: tuple[float, float]) -> None:
     """Capitals are about 0.72 of the size of letters; 5 minutes of arc are the least that a good eye reads.

@@ -257,3 +257,14 @@ def test_words_about_the_enlargement_are_never_cut(jupiter: Subject, width: int)
     words = words_of(drawn(sights_of(jupiter), page=page_of(width, 190)).drawing)
     (told,) = (each for each in words if "enlarged" in each)
     assert "…" not in told
+
+
+@pytest.mark.parametrize("size", [(215, 150), (190, 240), (320, 160)])
+def test_words_under_small_pictures_are_never_cut(jupiter: Subject, size: tuple[int, int]) -> None:
+    drawing = drawn(sights_of(jupiter), 1, page=page_of(*size)).drawing
+
+    words = " ".join(words_of(drawing))
+    assert faults(drawing) == []
+    assert "…" not in words
+    assert "circle: the naked-eye Moon" in words
+    assert "the whole field" in words

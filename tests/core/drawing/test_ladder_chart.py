@@ -197,6 +197,27 @@ def test_an_owned_zoom_is_one_run_with_its_stops_as_short_marks(
     assert [chart.rung_at(*rung_place(chart, rung)) for rung in stops] == stops
 
 
+def test_a_zoom_is_told_by_its_powers_where_no_eyepiece_is_named() -> None:
+    """As narrow as one of two ladders in the smallest window: there is room for the powers alone."""
+    words = words_of(draw(WITH_ZOOM, (190, 400)).drawing)
+    assert "50–150x" in words
+    assert "zoom" not in words
+    assert not any("…" in word for word in words)
+
+
+def test_eyepieces_are_named_whole_or_not_at_all() -> None:
+    """From a page that is too narrow for them to one that is wide enough; their remarks go before they do."""
+    for width in range(170, 420, 10):
+        words = words_of(draw(ladder(), (width, 400)).drawing)
+        assert not any("…" in word for word in words), width
+
+
+def test_limits_stay_on_a_low_page() -> None:
+    for height in range(110, 320, 15):
+        chart = draw(ladder(), (260, height))
+        assert faults(chart.drawing) == [], height
+
+
 def test_the_zoom_s_setting_in_hand_is_told() -> None:
     words = words_of(draw(WITH_ZOOM, PLACES["large"], chosen_power=62.0).drawing)
     assert {"62x", "you are here"} <= set(words)
