@@ -180,3 +180,19 @@ def test_times_that_do_not_rise_are_refused() -> None:
         AirCourse(minutes=(0, 0), celsius=(1, 2))
     with pytest.raises(ValueError, match="as many"):
         AirCourse(minutes=(0, 1), celsius=(1,))
+
+
+def test_the_course_of_the_air_leaves_out_what_is_past_or_not_known() -> None:
+    whole = air_course(now_c=15, dusk_minutes=10, dusk_c=12, sunrise_minutes=600, lowest_c=2)
+    after_dusk = air_course(now_c=15, dusk_minutes=-5, dusk_c=12, sunrise_minutes=600, lowest_c=2)
+    no_low = air_course(now_c=15, dusk_minutes=10, dusk_c=12, sunrise_minutes=600)
+
+    assert (whole.minutes, whole.celsius) == ((0, 10, 600), (15, 12, 2))
+    assert (after_dusk.minutes, after_dusk.celsius) == ((0, 600), (15, 2))
+    assert (no_low.minutes, no_low.celsius) == ((0, 10), (15, 12))
+    assert air_course(now_c=15).celsius == (15,)
+    # What would come no later than the one before is past.
+    assert air_course(now_c=15, dusk_minutes=0, dusk_c=12, sunrise_minutes=600, lowest_c=2).minutes == (
+        0,
+        600,
+    )

@@ -332,7 +332,7 @@ def test_fields_and_powers() -> None:
     assert "from 20 to 120 degrees" in refusal(parse_apparent_field_deg, "130")
     assert parse_power("150x") == 150
     assert parse_power("675×", high=5000) == 675
-    assert "from 1 to 500" in refusal(parse_power, "675x")
+    assert refusal(parse_power, "675x") == "The power must be from 1 to 500, not “675”."
 
 
 PARSERS: list[Callable[[str], object]] = [

@@ -24,6 +24,8 @@ def test_drift_of_the_slow_and_the_fast_field() -> None:
     assert drift_s(field_deg) == pytest.approx(49.9, abs=0.05)
     assert drift_s(field_deg, 23) == pytest.approx(54.2, abs=0.05)
     assert drift_s(field_deg, -23) == drift_s(field_deg, 23)
+    # A degree of the equator, 3600 / 15.041.
+    assert drift_s(1.0) == pytest.approx(239.346, abs=0.005)
 
 
 @pytest.mark.parametrize("declination_deg", [89.9999, 90.0, -90.0])

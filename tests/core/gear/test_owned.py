@@ -143,7 +143,7 @@ def test_barrels_are_of_three_sizes(barrel_mm: float) -> None:
             {"focal_length_mm": 10, "barrel_mm": 24.5, "field_stop_mm": 24.6},
             "wider than the barrel",
         ),
-        (barlow, {"factor": 0.96}, r"from 0\.3 to 0\.95 \(reducer\) or from 1\.1 to 5"),
+        (barlow, {"factor": 0.96}, r"^factor must be from 0\.3 to 0\.95 \(reducer\) or from 1\.1 to 5"),
         (barlow, {"factor": 1.09}, r"from 0\.3 to 0\.95 \(reducer\) or from 1\.1 to 5"),
         (barlow, {"factor": 1.2, "measured_factor": 1.0}, "measured_factor must be from"),
         (barlow, {"factor": 2, "measured_factor": 0.9}, "both be of a Barlow or both of a reducer"),

@@ -8,6 +8,7 @@ from attrs import evolve
 from core.gear.combinations import combinations
 from core.gear.owned import TelescopeKind
 from core.gear.starter import (
+    kit_like,
     starter_kits,
     usual_barlow,
     usual_barlow_factors,
@@ -75,3 +76,12 @@ def test_usual_sizes_are_round_so_that_none_points_at_one_maker() -> None:
         assert focal_length_mm is None or focal_length_mm % 50 == 0, kit.telescope.name
         # 114 mm are 4½ in, which everybody has made.
         assert kit.telescope.aperture_mm % 5 == 0 or kit.telescope.aperture_mm == 114, kit.telescope.name
+
+
+def test_a_telescope_of_a_usual_size_has_the_kit_of_that_size_and_an_odd_one_none() -> None:
+    for kit in starter_kits():
+        found = kit_like(evolve(kit.telescope, name="Mine"))
+        assert found is not None
+        assert found.telescope.aperture_mm == kit.telescope.aperture_mm
+
+    assert kit_like(telescope("Odd", 147, 1111)) is None

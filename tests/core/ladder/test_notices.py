@@ -150,6 +150,8 @@ def test_a_reducer_with_a_long_eyepiece_may_vignette(owned: Eyepiece, vignettes:
         (5, BARE_EYE, None),
         (None, BARE_EYE, None),
         (18, GLASSES, None),
+        (15, GLASSES, None),
+        (14.9, GLASSES, "take them off and refocus"),
         (18, ASTIGMATIC, None),
         (5, GLASSES, "take them off and refocus"),
         (None, GLASSES, "Eye relief unknown"),
