@@ -12,7 +12,7 @@ LOWEST_IS_TOO_WARM: Final = "The lowest of the night cannot be above the air now
 _TAKEN_OUT: Final = (
     "The mirror is reckoned as if it was carried out at {time}, as planned, for nobody has said so."
 )
-_AS_PLANNED: Final = "Out since {time}, as &planned"
+_AS_PLANNED: Final = "Out since {time}, as planned"
 _NO_AIR: Final = "With the air now, or at dusk, this tells when the telescope has cooled."
 _NO_INSIDE: Final = (
     "With the temperature inside, this tells how far the mirror's own warmth still blurs the view."

@@ -238,7 +238,7 @@ def test_one_press_says_that_it_went_out_as_planned(
     taken = state.situation.taken_out_at
     assert taken is not None
     near = taken + timedelta(seconds=30)
-    assert row.as_planned.text() == f"Out since {near:%H:%M}, as &planned", "Lisbon keeps UTC then"
+    assert row.as_planned.text() == f"Out since {near:%H:%M}, as planned", "Lisbon keeps UTC then"
     assert "for nobody has said so" in row.as_planned.accessibleDescription()
     blur = state.situation.mirror_arcsec(state.situation.scope) if state.situation.scope else None
 

@@ -2,17 +2,20 @@
 
 from collections import Counter
 from collections.abc import Callable
+from datetime import timedelta
 
 import pytest
 from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QAbstractButton, QLabel
 from pytestqt.qtbot import QtBot
 
+from core.air.temperatures import Temperatures
 from core.sky.bodies import Body
 from gui.ladder.view import LadderView
 from gui.state import AppState
 from gui.window.shell import Shell
 from gui.window.views import HEIGHT, LADDER
+from tests.gui.conftest import EVENING_START, HandClock
 
 
 def underlined(shell: Shell) -> Counter[str]:
@@ -49,4 +52,19 @@ def test_each_letter_leads_to_one_place_in_the_log(
     assert isinstance(view, LadderView)
     view.log_button.click()
     qtbot.waitUntil(view.log_page.isVisible)
+    assert twice(shell) == []
+
+
+@pytest.mark.parametrize("view", [HEIGHT, LADDER])
+def test_each_letter_leads_to_one_place_where_it_is_asked_when_the_telescope_went_out(
+    make_shell: Callable[..., Shell], state: AppState, clock: HandClock, view: int
+) -> None:
+    clock.now = EVENING_START - timedelta(hours=6)
+    state.set_planet(Body.SATURN)
+    shell = make_shell(state, view=view)
+    state.set_temperatures(Temperatures(indoor_c=20, now_c=8, lowest_c=1))
+    clock.now = EVENING_START
+    state.beat()
+
+    assert shell.outside.as_planned.isVisible()
     assert twice(shell) == []
