@@ -33,6 +33,7 @@ _LEFT, _RIGHT, _TOP, _BOTTOM = 48.0, 54.0, 21.0, 5.0
 _UNDER_PLOT = 31.0  # the hours, and under them dates and the name of the axis
 _ABSENT_ROW = 13.0
 _STRIP_SHARE = 0.38  # most of the height that the strip may take
+_LEAST_PLOT = 50.0  # of the chart itself, whatever the strip would take: four lines of letters
 _NEAR = 7.0  # how near to a curve a click must be, points
 
 _FAINT = 0.5
@@ -174,15 +175,15 @@ def _lay_out(sheet: Sheet, scene: HeightScene, items: Sequence[StripItem], clock
     page = sheet.page
     left, right = page.left + _LEFT, page.right - _RIGHT
     wide = Frame(box=Box(left, 0.0, right, 1.0), start=scene.start, end=scene.end)
-    bars, left_out = lay_out(
-        items, wide, clock, sheet.measure, max(int(page.height * _STRIP_SHARE / ROW_HEIGHT), 1)
-    )
-    rows = max((bar.row + 1 for bar in bars), default=0)
     bottom = page.bottom + _BOTTOM
     absent_y = None
     if scene.absent:
         absent_y = bottom + _ABSENT_ROW / 2
         bottom += _ABSENT_ROW
+    beside_the_plot = page.top - _TOP - _LEAST_PLOT - _UNDER_PLOT - bottom - 2.0
+    most_rows = int(min(page.height * _STRIP_SHARE, beside_the_plot) / ROW_HEIGHT)
+    bars, left_out = lay_out(items, wide, clock, sheet.measure, max(most_rows, 1))
+    rows = max((bar.row + 1 for bar in bars), default=0)
     strip = Box(left, bottom, right, bottom + rows * ROW_HEIGHT + 2.0) if rows else None
     floor = (strip.top if strip else bottom) + _UNDER_PLOT
     box = Box(left, floor, right, max(page.top - _TOP, floor + 1.0))

@@ -18,6 +18,7 @@ from gui.ladder.climb_pane import ClimbPane
 from gui.ladder.soft_view import SoftViewDialog
 from gui.profile.log_book import LogBook
 from gui.state import AppState
+from gui.widgets.all_lines import AllLines
 from gui.widgets.eyepiece_pane import EyepiecePane
 from gui.widgets.in_room import InRoom
 from gui.widgets.in_sight import InSight
@@ -41,7 +42,7 @@ _ROW_LETTERS = 115
 _PICTURE_LINES, _PANE_LINES = 14, 16
 
 
-class LadderView(QWidget):
+class LadderView(AllLines):
     """The ladder of the scope in hand for the planet in hand, in tonight's air."""
 
     def __init__(
