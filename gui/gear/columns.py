@@ -7,12 +7,13 @@ from PySide6.QtCore import QEvent, QSize, Qt
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QSplitter, QWidget
 
+from gui.widgets.in_room import NO_LIMIT_PX
+
 _GAP_PX: Final = 16
 _FIRST_SIZES_PX: Final = (190, 352, 458)
 _STRETCHES: Final = (3, 5, 9)
 # Below each other each of them has at least so many lines; the page scrolls to the next.
 _LEAST_LINES: Final = 14
-_NO_LIMIT_PX: Final = (1 << 24) - 1  # Qt's own
 
 
 class Columns(QSplitter):
@@ -70,9 +71,9 @@ class Columns(QSplitter):
     def _lift_limits(self) -> None:
         """Let columns that are rows now be as wide as the page; Qt takes the narrowest limit for all."""
         for column in self._columns():
-            if column.maximumWidth() < _NO_LIMIT_PX:
+            if column.maximumWidth() < NO_LIMIT_PX:
                 self._limits[column] = column.maximumWidth()
-                column.setMaximumWidth(_NO_LIMIT_PX)
+                column.setMaximumWidth(NO_LIMIT_PX)
 
     def _least_sizes(self) -> list[QSize]:
         return [column.minimumSizeHint().expandedTo(column.minimumSize()) for column in self._columns()]

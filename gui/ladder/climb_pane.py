@@ -1,11 +1,8 @@
 """What to do next on the ladder, what the last step did, and what is worth knowing beside it."""
 
-from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QBoxLayout,
     QButtonGroup,
-    QGridLayout,
-    QHBoxLayout,
     QPushButton,
     QSizePolicy,
     QStackedWidget,
@@ -13,18 +10,14 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from core.ladder.ladder import Ladder
-from core.situation.situation import Situation
 from core.words.aim import aim_cautions, aim_detail, aim_heading
 from core.words.climbing import rung_detail, what_next_words
-from core.words.cooling import mirror_climb_text
-from core.words.limits import LimitLine, ladder_note, lifted_sentence, limit_lines
+from core.words.limits import lifted_sentence
 from core.words.names import opening
 from core.words.notices import ladder_notice_texts
-from core.words.quantities import power_text
 from core.words.site_clock import clock_of
 from core.words.soft_view import TITLE as SOFT_VIEW
-from core.words.warmth import taken_out_words
+from gui.ladder.limits_page import LimitsPage
 from gui.ladder.look_for import LookForPane
 from gui.ladder.verdict_row import VerdictRow
 from gui.profile.log_book import LogBook
@@ -33,7 +26,6 @@ from gui.widgets.folding_row import FoldingRow
 from gui.widgets.in_room import InRoom
 from gui.widgets.low_scroll_area import LowScrollArea
 from gui.widgets.plain_label import PlainLabel
-from gui.widgets.reading_area import ReadingArea, reading_label
 
 LOOK_FOR, LIMITS = range(2)
 _PAGES = ("What to look for", "Limits")
@@ -158,70 +150,3 @@ class ClimbPane(LowScrollArea):
         column.addWidget(self._beside, 1)
         # Where nothing stands beside it, what is left stays on top.
         column.addStretch(0)
-
-
-class LimitsPage(ReadingArea):
-    """The ceiling, the three limits of power, and how the ceiling climbs as the mirror cools."""
-
-    def __init__(self) -> None:
-        page = QWidget()
-        super().__init__(page)
-        self.setAccessibleName("Limits of power")
-        self.ceiling = PlainLabel(role="numeral")
-        self.note = reading_label(role="small")
-        self.climb = reading_label(role="small")
-        self.climb.setAccessibleName("How the ceiling climbs as the mirror cools")
-        self.grid = QGridLayout()
-        self.grid.setHorizontalSpacing(10)
-        self.grid.setVerticalSpacing(2)
-        self.grid.setColumnStretch(0, 2)
-        self.grid.setColumnStretch(2, 3)
-        self._lines: tuple[LimitLine, ...] = ()
-        column = QVBoxLayout(page)
-        column.setContentsMargins(2, 0, 2, 0)
-        top = QHBoxLayout()
-        top.setSpacing(10)
-        top.addWidget(self.ceiling)
-        top.addWidget(self.note, 1)
-        column.addLayout(top)
-        column.addLayout(self.grid)
-        column.addWidget(self.climb)
-        column.addStretch(1)
-
-    def show_situation(self, situation: Situation) -> None:
-        """Show the limits of the ladder in hand."""
-        ladder = situation.ladder
-        power = None if ladder is None else ladder.ceiling.power
-        self.ceiling.setText("" if power is None else power_text(power))
-        self.note.setText(ladder_note(ladder))
-        self._show_lines(ladder)
-        climb, clock, words = situation.mirror_climb, clock_of(situation), ""
-        taken = situation.taken_out_at
-        # In the best moment the answer on top tells it.
-        if climb is not None and clock is not None and situation.aim != situation.best_aim:
-            words = mirror_climb_text(climb, clock, now=situation.present)
-        if taken is not None and clock is not None:
-            words = " ".join(filter(None, (taken_out_words(taken, clock), words)))
-        self.climb.setText(words)
-        self.climb.setVisible(bool(words))
-
-    def _show_lines(self, ladder: Ladder | None) -> None:
-        lines = limit_lines(ladder) if ladder is not None and ladder.aim.is_offered else ()
-        if lines == self._lines:
-            return
-        # New labels show only after the next turn of events: without need they would make it flicker.
-        self._lines = lines
-        _empty(self.grid)
-        for row, line in enumerate(lines):
-            role = "heading" if line.sets_ceiling else ""
-            self.grid.addWidget(reading_label(line.name, role=role), row, 0)
-            self.grid.addWidget(PlainLabel(line.power, role=role), row, 1, Qt.AlignmentFlag.AlignRight)
-            self.grid.addWidget(reading_label(line.why, role="small"), row, 2)
-
-
-def _empty(grid: QGridLayout) -> None:
-    while (item := grid.takeAt(0)) is not None:
-        widget = item.widget()
-        if widget is not None:
-            widget.hide()
-            widget.deleteLater()

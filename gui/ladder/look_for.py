@@ -19,6 +19,7 @@ from core.words.looking_for import (
 )
 from core.words.looks import no_picture_words
 from core.words.tips import NOTHING_TO_LOOK_FOR_YET
+from gui.widgets.emptied import empty
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.reading_area import ReadingArea, reading_label
 
@@ -64,7 +65,7 @@ class LookForPane(ReadingArea):
         if expectations == self._shown:
             return
         self._shown = expectations
-        _empty(self._grid)
+        empty(self._grid)
         for number, item in enumerate(expectations):
             first = 3 * number
             self._grid.addWidget(PlainLabel(likelihood_text(item.likelihood)), first, 0, _ON_TOP)
@@ -94,11 +95,3 @@ def _heading(appearance: PlanetAppearance | None) -> str:
     if not appearance.expectations:
         return no_picture_words(appearance)
     return LOOK_FOR.format(planet=appearance.planet.label, scope=appearance.ladder.scope.name)
-
-
-def _empty(grid: QGridLayout) -> None:
-    while (taken := grid.takeAt(0)) is not None:
-        widget = taken.widget()
-        if widget is not None:
-            widget.hide()
-            widget.deleteLater()

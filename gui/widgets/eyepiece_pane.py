@@ -29,12 +29,13 @@ from core.words.quantities import power_text
 from gui.state import AppState, Change
 from gui.widgets import dialogs
 from gui.widgets.canvas import Canvas
+from gui.widgets.in_room import NO_LIMIT_PX
 from gui.widgets.reading_area import ReadingArea, reading_label
 from gui.widgets.theme import USUAL_POINTS
 
 _JOB = "eyepiece"
 _LEAST_WIDTH_PX, _LEAST_HEIGHT_PX = 200, 185
-_LEAST_LINES, _AROUND_PX, _ANY_HEIGHT = 4, 8, 16_777_215
+_LEAST_LINES, _AROUND_PX = 4, 8
 # How many times wider than high the pane is where words get a column of their own.
 _WORDS_BESIDE = 1.45
 
@@ -235,7 +236,7 @@ class EyepiecePane(QWidget):
         self._words.fit(None if beside else self.width())
         lines = _LEAST_LINES * self.fontMetrics().lineSpacing() + _AROUND_PX
         self._words.setMinimumHeight(min(lines, self._words.sizeHint().height()) if shown else 0)
-        self._words.setMaximumHeight(_ANY_HEIGHT if beside or not shown else max(lines, self.height() // 4))
+        self._words.setMaximumHeight(NO_LIMIT_PX if beside or not shown else max(lines, self.height() // 4))
 
     def _compute(self) -> None:
         if self._wanted is None or not self._is_stale or not self.isVisible():
