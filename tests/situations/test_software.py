@@ -202,8 +202,12 @@ def test_a_figure_out_of_range_is_asked_about_or_refused_in_every_country(
 
 
 def at(view: HeightView, moment: datetime) -> QPointF:
-    assert view.canvas.chart is not None
-    return QPointF(*view.canvas.from_page(view.canvas.chart.x_of(moment), view.canvas.chart.frame.y(80)))
+    """A place over a moment where no planet's curve or name is in the way."""
+    chart = view.canvas.chart
+    assert chart is not None
+    x = chart.x_of(moment)
+    y = next(y for y in map(chart.frame.y, range(88, 0, -4)) if chart.body_at(x, y) is None)
+    return QPointF(*view.canvas.from_page(x, y))
 
 
 @pytest.mark.parametrize("kind", [HeightView, LadderView])
