@@ -4,7 +4,6 @@ from datetime import date
 from functools import partial
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QHideEvent, QKeyEvent, QShowEvent
 from PySide6.QtWidgets import (
     QHBoxLayout,
     QListWidget,
@@ -14,18 +13,16 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from core.problems import ProblemsError
 from core.situation.situation import Situation
 from core.words.found_dates import day_words, found_cautions, found_sentence, seen_words
 from core.words.site_clock import clock_of
 from core.words.tips import NO_BODY_FOR_DATES, NO_SITE_FOR_DATES
 from core.year.dates import FoundDate, FoundDates, Glass, find_dates
+from gui.height.search_page import SearchPage
 from gui.height.wishes_form import WishesForm
 from gui.long_search import LongSearch
-from gui.state import AppState, Change
-from gui.widgets.all_lines import AllLines
+from gui.state import AppState
 from gui.widgets.in_room import InRoom
-from gui.widgets.late_bar import LateBar
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.reading_area import reading_label
 
@@ -37,23 +34,20 @@ _DATE = Qt.ItemDataRole.UserRole
 _LEAST_LINES = 4
 
 
-class DatesPanel(AllLines):
+class DatesPanel(SearchPage):
     """Wishes above, the evenings that have them below; searched for while the panel is in sight.
 
     Signals
     -------
-    left
-        The year is to be shown again.
     went
         An evening was chosen and is in hand now.
     """
 
-    left = Signal()
     went = Signal()
 
     def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._state = state
+        search = LongSearch("dates", state.jobs)
+        super().__init__(state, search, "Looking for evenings", depends_on=_DEPENDS_ON, parent=parent)
         self.form = WishesForm(state)
         self.sentence = reading_label()
         self.sentence.setAccessibleName("What was found")
@@ -64,11 +58,9 @@ class DatesPanel(AllLines):
         self.list.setAccessibleDescription("Enter goes to the evening")
         self.caution = reading_label(role="caution")
         self.caution.setAccessibleName("Caution")
-        self.progress = LateBar("Looking for evenings")
         self.go = QPushButton("&Go to this evening")
         self.back = QPushButton("&Back to the year")
         self.back.setToolTip("Esc")
-        self._search = LongSearch("dates", state.jobs, self)
         self.setFocusProxy(self.list)
         self._lay_out()
         InRoom(self, self._keep_rows_in_sight)
@@ -95,45 +87,23 @@ class DatesPanel(AllLines):
     def _connect(self) -> None:
         self._search.found.connect(self._show_found)
         self._search.refused.connect(self._show_nothing)
-        self._search.progressed.connect(self.progress.show_progress)
         self.list.itemActivated.connect(self._go_to)
         self.list.currentItemChanged.connect(lambda item: self.go.setEnabled(item is not None))
         self.go.clicked.connect(lambda: self._go_to(self.list.currentItem()))
         self.back.clicked.connect(self.left)
-        self._state.changed.connect(self._on_changed)
-
-    # The search.
-
-    def showEvent(self, event: QShowEvent) -> None:
-        super().showEvent(event)
-        self._want()
 
     def _keep_rows_in_sight(self) -> None:
         self.list.setMinimumHeight(_LEAST_LINES * self.list.fontMetrics().lineSpacing())
 
-    def hideEvent(self, event: QHideEvent) -> None:
-        super().hideEvent(event)
-        self._search.give_up()
-        self.progress.end()
+    # The search.
 
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        if event.key() == Qt.Key.Key_Escape:
-            self.left.emit()
-        else:
-            super().keyPressEvent(event)
-
-    def _on_changed(self, change: Change) -> None:
-        if self.isVisible() and change.of(*_DEPENDS_ON):
-            self._want()
-
-    def _want(self) -> None:
+    def want(self) -> None:
         situation = self._state.situation
         site, wishes, scope = situation.site, situation.date_wishes, situation.scope
         if site is None or not situation.has_sky or not wishes.heights:
             self._search.give_up()
-            self._show_nothing(
-                NO_SITE_FOR_DATES if site is None else "" if not situation.has_sky else NO_BODY_FOR_DATES
-            )
+            told = NO_BODY_FOR_DATES if situation.has_sky else ""
+            self._show_nothing(NO_SITE_FOR_DATES if site is None else told)
             return
         self.progress.begin()
         self._search.want(
@@ -157,7 +127,7 @@ class DatesPanel(AllLines):
         if site is None or clock is None:
             return
         self.sentence.setText(found_sentence(found, site, usual=usual, clock=clock))
-        self._show_caution(" ".join(found_cautions(found, usual=usual)))
+        self.caution.show_words(" ".join(found_cautions(found, usual=usual)))
         self.list.clear()
         for evening in found.evenings:
             seen = [seen_words(each, clock) for each in evening.seen]
@@ -168,22 +138,12 @@ class DatesPanel(AllLines):
     def _show_nothing(self, sentence: str) -> None:
         self.progress.end()
         self.sentence.setText(sentence)
-        self._show_caution("")
+        self.caution.show_words("")
         self.list.clear()
         self.go.setEnabled(False)
 
-    def _show_caution(self, words: str) -> None:
-        self.caution.setText(words)
-        self.caution.setVisible(bool(words))
-
     def _go_to(self, item: QListWidgetItem | None) -> None:
-        if item is None:
-            return
-        try:
-            self._state.set_evening(date.fromisoformat(item.data(_DATE)))
-        except ProblemsError as error:
-            self._state.tell(str(error))
-        else:
+        if item is not None and self.go_to(date.fromisoformat(item.data(_DATE))):
             self.went.emit()
 
 

@@ -3,10 +3,9 @@
 from datetime import date
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QAccessible, QAccessibleEvent, QHideEvent, QKeyEvent, QShowEvent
+from PySide6.QtGui import QAccessible, QAccessibleEvent
 from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
-from core.problems import ProblemsError
 from core.situation.situation import Situation
 from core.sky.bodies import Body
 from core.sky.ephemeris import usable_dates
@@ -18,12 +17,11 @@ from core.words.year_notes import year_notes
 from core.year.detail import aperture_looked_through_mm
 from core.year.year import Year
 from gui.height.mars_longitude import MarsLongitudeRow
+from gui.height.search_page import SearchPage
 from gui.height.year_canvas import YearCanvas
 from gui.height.year_reader import YearReader, YearWanted
-from gui.state import AppState, Change
-from gui.widgets.all_lines import AllLines
+from gui.state import AppState
 from gui.widgets.in_room import InRoom
-from gui.widgets.late_bar import LateBar
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.reading_area import reading_label
 
@@ -41,23 +39,21 @@ _DEPENDS_ON = (
 _ROW_LETTERS = 90
 
 
-class YearPanel(AllLines):
+class YearPanel(SearchPage):
     """The year of the planet in hand at the site in hand; worked out while the panel is in sight.
 
     Signals
     -------
-    left
-        The evening in hand is to be shown again, another one perhaps than before.
     dates_wanted
         Evenings are to be found by what they must have.
     """
 
-    left = Signal()
     dates_wanted = Signal()
 
     def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._state = state
+        reader = YearReader(state.jobs)
+        super().__init__(state, reader, "Working out the year", depends_on=_DEPENDS_ON, parent=parent)
+        self._reader = reader
         self._first: date | None = None
         self.sentence = PlainLabel(wraps=True)
         self.sentence.setAccessibleName("Best weeks of the year")
@@ -78,9 +74,7 @@ class YearPanel(AllLines):
         self.to_dates.setAccessibleDescription("Find the next evenings by planets, heights, hours and Moon")
         self.back = QPushButton("&Back to the evening")
         self.back.setToolTip("Esc")
-        self.progress = LateBar("Working out the year")
         self.setFocusProxy(self.canvas)
-        self._reader = YearReader(state.jobs, self)
         self._lay_out()
         InRoom(self, self._arrange)
         self._connect()
@@ -118,36 +112,15 @@ class YearPanel(AllLines):
     def _connect(self) -> None:
         self._reader.found.connect(self._show_year)
         self._reader.refused.connect(self._show_refusal)
-        self._reader.progressed.connect(self.progress.show_progress)
         self.canvas.pointed.connect(self._show_reading)
         self.canvas.chosen.connect(self._go_to)
         self.go.clicked.connect(lambda: self._go_to(self.canvas.marked))
         self.to_dates.clicked.connect(self.dates_wanted)
         self.back.clicked.connect(self.left)
-        self._state.changed.connect(self._on_changed)
 
     # The year.
 
-    def showEvent(self, event: QShowEvent) -> None:
-        super().showEvent(event)
-        self._want_year()
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        if event.key() == Qt.Key.Key_Escape:
-            self.left.emit()
-        else:
-            super().keyPressEvent(event)
-
-    def hideEvent(self, event: QHideEvent) -> None:
-        super().hideEvent(event)
-        self._reader.give_up()
-        self.progress.end()
-
-    def _on_changed(self, change: Change) -> None:
-        if self.isVisible() and change.of(*_DEPENDS_ON):
-            self._want_year()
-
-    def _want_year(self) -> None:
+    def want(self) -> None:
         state = self._state
         site, planet = state.situation.site, state.situation.planet
         if site is None or planet is None:
@@ -216,13 +189,7 @@ class YearPanel(AllLines):
         QAccessible.updateAccessibility(changed)
 
     def _go_to(self, day: date | None) -> None:
-        if day is None:
-            return
-        try:
-            self._state.set_evening(day)
-        except ProblemsError as error:
-            self._state.tell(str(error))
-        else:
+        if day is not None and self.go_to(day):
             self.left.emit()
 
 
