@@ -3,7 +3,9 @@
 from typing import Final
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
+
+from core.arrays import Floats
 
 # Below this apparent altitude no path is given: the formula holds, but real air seldom does.
 LOWEST_PATH_ALTITUDE_DEG: Final = 5.0
@@ -12,7 +14,7 @@ STANDARD_TEMPERATURE_C: Final = 10.0
 STANDARD_PRESSURE_HPA: Final = 1013.25  # at sea level
 
 
-def standard_pressure_hpa(elevation_m: ArrayLike) -> NDArray[np.float64]:
+def standard_pressure_hpa(elevation_m: ArrayLike) -> Floats:
     """Return the pressure of the standard atmosphere (hPa) at heights above the sea in metres.
 
     Source: ISO 2533 (the ICAO standard atmosphere), its lowest layer, up to 11 km.
@@ -24,7 +26,7 @@ def standard_pressure_hpa(elevation_m: ArrayLike) -> NDArray[np.float64]:
 
 def refraction_deg(
     true_altitude_deg: ArrayLike, *, pressure_hpa: ArrayLike = 1010.0, temperature_c: ArrayLike = 10.0
-) -> NDArray[np.float64]:
+) -> Floats:
     """Return how far the air lifts a body that stands at true altitudes, degrees in and out.
 
     Below the horizon the value at 0 degrees is kept, so that a curve has no step there; it never falls
@@ -39,7 +41,7 @@ def refraction_deg(
     return np.asarray(np.maximum(arcminutes, 0.0) * scale / 60.0)
 
 
-def apparent_altitude_deg(true_altitude_deg: ArrayLike, *, elevation_m: float = 0.0) -> NDArray[np.float64]:
+def apparent_altitude_deg(true_altitude_deg: ArrayLike, *, elevation_m: float = 0.0) -> Floats:
     """Return apparent from true altitudes (degrees), in the standard air of a site at 10 °C."""
     lift = refraction_deg(
         true_altitude_deg,
@@ -49,7 +51,7 @@ def apparent_altitude_deg(true_altitude_deg: ArrayLike, *, elevation_m: float = 
     return np.asarray(np.asarray(true_altitude_deg, dtype=float) + lift)
 
 
-def air_path(apparent_altitude_deg: ArrayLike) -> NDArray[np.float64]:
+def air_path(apparent_altitude_deg: ArrayLike) -> Floats:
     """Return the path through the air, times the path overhead, at apparent altitudes in degrees.
 
     NaN below 5 degrees.

@@ -3,11 +3,10 @@
 from enum import StrEnum
 from typing import Final, Self, TypeVar
 
-import numpy as np
 from attrs import field, frozen
-from numpy.typing import NDArray
 
 from core.air.first_look import FIRST_LOOK_BLUR_ARCSEC, FirstLook, Judged
+from core.arrays import Floats
 from core.checks import within
 
 # What a blur overhead may be, full width at half maximum (common practice, no source).
@@ -15,7 +14,7 @@ BLUR_ARCSEC: Final = within(0.2, 8, "arcsec")
 # Blur grows as this power of the air path (Kolmogorov turbulence; Roddier 1981, Progress in Optics 19, 281).
 BLUR_EXPONENT: Final = 0.6
 
-_FloatOrArray = TypeVar("_FloatOrArray", float, NDArray[np.float64])
+_FloatOrArray = TypeVar("_FloatOrArray", float, Floats)
 
 
 class BlurSource(StrEnum):

@@ -7,7 +7,7 @@ from typing import Final
 
 import numpy as np
 from attrs import frozen
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
 from core.air.atmosphere import (
     LOWEST_PATH_ALTITUDE_DEG,
@@ -15,6 +15,7 @@ from core.air.atmosphere import (
     STANDARD_TEMPERATURE_C,
     standard_pressure_hpa,
 )
+from core.arrays import Floats
 from core.gear.optics import ARCSEC_PER_RADIAN
 
 # The colours between which the spread is told: where the eye by night sees well (ours).
@@ -53,7 +54,7 @@ def refractivity(
     pressure_hpa: float = STANDARD_PRESSURE_HPA,
     temperature_c: float = STANDARD_TEMPERATURE_C,
     vapour_hpa: float = USUAL_VAPOUR_HPA,
-) -> NDArray[np.float64]:
+) -> Floats:
     """Return the refractive index of air less one, at wavelengths in nm (300 to 1000), any shape.
 
     Filippenko 1982, equations 1 to 3.
@@ -75,7 +76,7 @@ def spread_arcsec(
     pressure_hpa: float = STANDARD_PRESSURE_HPA,
     temperature_c: float = STANDARD_TEMPERATURE_C,
     vapour_hpa: float = USUAL_VAPOUR_HPA,
-) -> NDArray[np.float64]:
+) -> Floats:
     """Return how much higher blue is seen than red (arcsec) at apparent altitudes in degrees, any shape.
 
     Filippenko 1982, equation 4: for flat layers of air, 3 % too much at 15 degrees. NaN under 5 degrees.

@@ -14,9 +14,10 @@ from typing import Final
 
 import numpy as np
 from attrs import frozen
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
 from core.air.usual_air import USUAL_AIR_POWER
+from core.arrays import Floats
 from core.gear.optics import APERTURE_POWER_PER_MM, DAWES_ARCSEC_MM
 
 # Power makes the finest detail look this large when no more can be gained. Derived here: 2 x 116, so that an
@@ -115,7 +116,7 @@ def detail_arcsec(
     dispersion_arcsec: ArrayLike = 0.0,
     *,
     share: float = MOSTLY,
-) -> NDArray[np.float64]:
+) -> Floats:
     """Return the finest detail in arcsec; the arguments are as in ``finest_detail``, of any common shape.
 
     ``share`` is the part of the blur that counts: 0.60 mostly, 0.75 in a typical moment, 0.50 in a calm one.
@@ -125,7 +126,7 @@ def detail_arcsec(
     return np.asarray(np.sqrt(aperture**2 + air**2 + dispersion**2))
 
 
-def power_showing(finest_arcsec: ArrayLike) -> NDArray[np.float64]:
+def power_showing(finest_arcsec: ArrayLike) -> Floats:
     """Return the power at which a detail of so many arcsec looks 232 arcsec across, any shape."""
     return np.asarray(FINEST_DETAIL_AT_EYE_ARCSEC / np.asarray(finest_arcsec, dtype=float))
 
@@ -136,7 +137,7 @@ def ceiling_power(
     dispersion_arcsec: ArrayLike = 0.0,
     *,
     usual_air: float = USUAL_AIR_POWER,
-) -> NDArray[np.float64]:
+) -> Floats:
     """Return the power that aperture and air bear together, cut at the usual air limit, any shape."""
     return np.minimum(power_showing(detail_arcsec(aperture_mm, blur_arcsec, dispersion_arcsec)), usual_air)
 
@@ -147,7 +148,7 @@ def power_band(
     dispersion_arcsec: ArrayLike = 0.0,
     *,
     usual_air: float = USUAL_AIR_POWER,
-) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+) -> tuple[Floats, Floats]:
     """Return the powers that a typical and a calm moment bear, at least 12 % from the usual one, any shape.
 
     Both ends are cut at the usual air limit.
@@ -180,7 +181,7 @@ def learned_band(
 
 def _parts_arcsec(
     aperture_mm: ArrayLike, blur_arcsec: ArrayLike, dispersion_arcsec: ArrayLike, share: float
-) -> tuple[NDArray[np.float64], NDArray[np.float64], NDArray[np.float64]]:
+) -> tuple[Floats, Floats, Floats]:
     """Return what aperture, air and dispersion each take of the finest detail, any shapes."""
     return (
         np.asarray(DAWES_ARCSEC_MM / np.asarray(aperture_mm, dtype=float)),

@@ -5,7 +5,7 @@ Every limit here is a rule of thumb, good for direction and not for the third di
 
 from enum import StrEnum
 
-from attrs import frozen
+from attrs import evolve, frozen
 
 from core.air.blur import Blur, blur_at
 from core.air.finest_detail import FinestDetail, LimitKind, finest_detail, learned_band, power_band
@@ -109,9 +109,8 @@ def find_limits(
             dispersion_arcsec,
             usual_air=usual_air,
         )
-    return Limits(
-        aperture=limits.aperture,
-        usual_air=usual_air,
+    return evolve(
+        limits,
         tonight_air=detail.air_power,
         together=detail.power,
         band=(low, high),

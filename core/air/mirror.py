@@ -13,23 +13,23 @@ from typing import Final
 
 import numpy as np
 from attrs import frozen
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
+from core.air.cooling import FAN_FACTOR
 from core.air.finest_detail import ceiling_power
 from core.air.usual_air import USUAL_AIR_POWER
-
-Floats = NDArray[np.float64]
+from core.arrays import Floats
 
 MINUTES_PER_MM: Final = 2.6
 MINUTES_PER_MM_RANGE: Final = (1.7, 3.5)
-FAN_FACTOR: Final = 0.5
+# By what a closed tube slows the glass itself; the rule of thumb in ``cooling`` has its own factor.
 CLOSED_TUBE_FACTOR: Final = 1.5
 # An owner's own measured time counts at most this much against the estimate.
 OWN_TIME_RANGE: Final = (0.5, 2.0)
 # Settled is when the ceiling first reaches this share of the value that it ends at.
 SETTLED_SHARE: Final = 0.9
 # Blurs of independent layers add as this power (Kolmogorov turbulence; Roddier 1981).
-_LAYERS: Final = 5.0 / 3.0
+_LAYER_EXPONENT: Final = 5.0 / 3.0
 _STEP_MINUTES: Final = 1.0
 
 
@@ -132,8 +132,10 @@ def mirror_blur_arcsec(excess_c: ArrayLike) -> Floats:
 
 def combined_blur_arcsec(air_arcsec: ArrayLike, mirror_arcsec: ArrayLike) -> Floats:
     """Return the blur in arcsec of air and mirror together, any common shape."""
-    air = np.asarray(air_arcsec, dtype=float) ** _LAYERS
-    return np.asarray((air + np.asarray(mirror_arcsec, dtype=float) ** _LAYERS) ** (1.0 / _LAYERS))
+    air = np.asarray(air_arcsec, dtype=float) ** _LAYER_EXPONENT
+    return np.asarray(
+        (air + np.asarray(mirror_arcsec, dtype=float) ** _LAYER_EXPONENT) ** (1.0 / _LAYER_EXPONENT)
+    )
 
 
 def settled_minutes(

@@ -5,9 +5,10 @@ from datetime import datetime
 
 from attrs import frozen
 
-from core.air.mirror import AirCourse, Floats, mirror_blur_arcsec, mirror_excess_c
+from core.air.mirror import AirCourse, mirror_blur_arcsec, mirror_excess_c
 from core.air.mirror_of import CoolingMirror, Settled, settled_range
 from core.air.usual_air import USUAL_AIR_POWER
+from core.arrays import Floats
 
 
 @frozen(kw_only=True)

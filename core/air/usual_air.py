@@ -5,9 +5,9 @@ from typing import Final
 
 import numpy as np
 from attrs import field, frozen
-from numpy.typing import NDArray
 
 from core.air.blur import BLUR_ARCSEC
+from core.arrays import Floats
 from core.checks import within
 
 USUAL_AIR_POWER: Final = 300.0  # common practice, no source
@@ -28,7 +28,7 @@ class BlurDistribution:
     median_arcsec: float = field(default=USUAL_BLUR_ARCSEC, validator=BLUR_ARCSEC)
     spread: float = field(default=USUAL_SPREAD, validator=within(0.0, 2.0))
 
-    def equally_likely_arcsec(self, count: int) -> NDArray[np.float64]:
+    def equally_likely_arcsec(self, count: int) -> Floats:
         """Return equally likely blurs in arcsec, (count,), the middles of equal shares, finest first."""
         normal = NormalDist()
         places = [normal.inv_cdf((number + 0.5) / count) for number in range(count)]

@@ -9,11 +9,12 @@ from core.drawing.palette import Palette
 from core.drawing.paper_sizes import POINTS_PER_INCH
 from core.drawing.placing import Box
 from core.drawing.side_by_side import draw_two_ladders_in
-from core.ladder.compare import Comparison, Winner
+from core.ladder.compare import Comparison
 from core.ladder.ladder import Rung
+from core.ladder.winner import Winner
 from core.looks.picture.eyepiece import Steps
 from core.words.advice import advice_text
-from core.words.comparison import finding_texts
+from core.words.comparison import difference_texts
 from core.words.comparison_rows import FigureRow
 from core.words.names import listed
 
@@ -75,7 +76,7 @@ def _write_words(sheet: Sheet, room: Box, comparison: Comparison, rows: Sequence
     cells = [_Row(sheet.measure, row, room.width) for row in rows]
     names = FigureRow(label="", a=comparison.a.scope.name, b=comparison.b.scope.name)
     head = _Row(sheet.measure, names, room.width)
-    advice, findings = advice_text(comparison.advice), finding_texts(comparison)
+    advice, findings = advice_text(comparison.advice), difference_texts(comparison)
     ink = sheet.palette.ink
     y = sheet.paragraph(advice, room.left, room.top, room.width, _ADVICE, ink) - _paragraph(_ADVICE)
     for cell in (head, *cells):

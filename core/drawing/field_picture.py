@@ -3,8 +3,8 @@
 from typing import Final
 
 import numpy as np
-from numpy.typing import NDArray
 
+from core.arrays import Values
 from core.drawing.lettering import Lettering
 from core.drawing.marks import SOLID, Sheet
 from core.drawing.moon_names import write_moon_names
@@ -12,7 +12,7 @@ from core.drawing.palette import Palette, PaletteName
 from core.drawing.placing import Box
 from core.gear.optics import NAKED_EYE_MOON_ARCMIN
 from core.looks.picture.colours import brightness_of
-from core.looks.picture.sight import Sight, Values
+from core.looks.picture.sight import Sight
 from core.looks.picture.turn import DRIFT_ANGLE_DEG
 from core.sky.bodies import Body
 
@@ -176,5 +176,5 @@ def _lay(sheet: Sheet, sight: Sight, picture: Values, box: Box, *, is_round: boo
     sheet.picture(np.rint(pixels, out=pixels).astype(np.uint8), box, is_round=is_round)
 
 
-def _rgb(colour: str) -> NDArray[np.float32]:
+def _rgb(colour: str) -> Values:
     return np.array([int(colour[place : place + 2], 16) for place in (1, 3, 5)], dtype=np.float32)

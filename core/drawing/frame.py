@@ -4,8 +4,8 @@ from datetime import UTC, datetime
 
 import numpy as np
 from attrs import frozen
-from numpy.typing import NDArray
 
+from core.arrays import Floats
 from core.drawing.placing import Box
 
 ZENITH_DEG = 90.0
@@ -32,7 +32,7 @@ class Frame:
         """Return the place of an altitude, points."""
         return self.box.bottom + altitude_deg / ZENITH_DEG * self.box.height
 
-    def line(self, unix_s: NDArray[np.float64], altitude_deg: NDArray[np.float64]) -> NDArray[np.float64]:
+    def line(self, unix_s: Floats, altitude_deg: Floats) -> Floats:
         """Return a curve as points (N, 2), from times in seconds since 1970 and altitudes, both (N,)."""
         x = self.box.left + (unix_s - self.start.timestamp()) * self.points_per_second
         y = self.box.bottom + altitude_deg * (self.box.height / ZENITH_DEG)

@@ -7,14 +7,13 @@ from collections.abc import Iterable, Iterator
 
 import numpy as np
 from attrs import frozen
-from numpy.typing import NDArray
 
+from core.arrays import Floats
 from core.drawing.lettering import Lettering, Measure
 from core.drawing.marks import Points
 from core.drawing.placing import Box, Taken
 
-FloatArray = NDArray[np.float64]
-Places = FloatArray
+Places = Floats
 
 # Curves are looked at every so many points when places are weighed.
 STEP = 3.0
@@ -71,7 +70,7 @@ class Crowd:
         sums = cells.reshape(across + 1, up + 1)
         self._sums = sums.cumsum(axis=1, dtype=np.int32).cumsum(axis=0, dtype=np.int32)
 
-    def inside(self, places: Places) -> FloatArray:
+    def inside(self, places: Places) -> Floats:
         """Return how many points lie in each place (N, 4), to within the grid's cells."""
         most = np.array(self._sums.shape) - 1
         left = np.clip((places[:, 0] - self._frame.left) / self._CELL, 0, most[0]).astype(int)
@@ -92,12 +91,12 @@ class FreeSpace:
         self.measure = measure
         self._crowd = Crowd(self.points, taken.frame)
 
-    def cost_of_covering(self, places: Places) -> FloatArray:
+    def cost_of_covering(self, places: Places) -> Floats:
         """Return how bad it is that words in each place (N, 4) cover curves, (N,)."""
         return COST_OF_POINT * self._crowd.inside(places)
 
     def from_best(
-        self, places: Places, costs: FloatArray, *, at_most: float = TOO_BAD
+        self, places: Places, costs: Floats, *, at_most: float = TOO_BAD
     ) -> Iterator[tuple[Box, float]]:
         """Yield the free places with their costs, the least first; those too bad are left out."""
         for number in np.argsort(costs, kind="stable"):
@@ -107,7 +106,7 @@ class FreeSpace:
             if self.taken.is_free(box):
                 yield box, float(costs[number])
 
-    def take_best(self, places: Places, costs: FloatArray, *, at_most: float = TOO_BAD) -> Box | None:
+    def take_best(self, places: Places, costs: Floats, *, at_most: float = TOO_BAD) -> Box | None:
         """Take the free place of the least cost, or None where all are taken or too bad."""
         for box, _ in self.from_best(places, costs, at_most=at_most):
             self.taken.add(box)
@@ -179,7 +178,7 @@ def places_per_point() -> int:
     return len(_AROUND)
 
 
-def along(line: Points) -> NDArray[np.float64]:
+def along(line: Points) -> Floats:
     """Return the length of a curve (N, 2) from its start to each of its points, (N,)."""
     steps = np.hypot(np.diff(line[:, 0]), np.diff(line[:, 1]))
     return np.concatenate(([0.0], np.cumsum(steps)))

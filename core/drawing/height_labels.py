@@ -6,12 +6,12 @@ import numpy as np
 from attrs import frozen
 from numpy.typing import NDArray
 
+from core.arrays import Floats
 from core.drawing.frame import Frame
 from core.drawing.free_space import (
     STEP,
     TOO_BAD,
     Crowd,
-    FloatArray,
     FreeSpace,
     Label,
     Places,
@@ -25,6 +25,8 @@ from core.drawing.lettering import Lettering, Measure
 from core.drawing.marks import Points
 from core.drawing.placing import Box, Taken
 from core.sky.bodies import Body
+from core.sky.events import BEST_DEG, FAIR_DEG
+from core.words.charts import BEST_BAND, FAIR_BAND, THICK_BAND
 from core.words.obstacles import blocked_note, warm_air_note
 
 NAME = Lettering(10.0, bold=True)
@@ -33,7 +35,11 @@ NOTE = Lettering(8.5)
 BAND = Lettering(9.5)
 
 # The words on the bands, the altitudes in degrees between which each may stand, and which end is better.
-BAND_WORDS = (("best air (seeing)", 45.0, 90.0, 1), ("fair", 30.0, 45.0, 1), ("thick air", 0.0, 30.0, -1))
+BAND_WORDS = (
+    (BEST_BAND, BEST_DEG, 90.0, 1),
+    (FAIR_BAND, FAIR_DEG, BEST_DEG, 1),
+    (THICK_BAND, 0.0, FAIR_DEG, -1),
+)
 
 # A name goes into a gap of its curve only where the curve is this much longer than the name.
 _ROOM_FOR_GAP = 2.2
@@ -146,9 +152,7 @@ def _name(
     return None if label is None else BodyLabel(body=body, label=label)
 
 
-def _places_on(
-    way: Way, frame: Frame, size: tuple[float, float], others: Points
-) -> tuple[Places, FloatArray]:
+def _places_on(way: Way, frame: Frame, size: tuple[float, float], others: Points) -> tuple[Places, Floats]:
     """Return gaps in a long enough curve and their costs: least where it is high, flat and by itself."""
     points = way.points
     count = len(points)
@@ -201,14 +205,14 @@ def _best_beside(
     return best
 
 
-def _dullness(way: Way, frame: Frame) -> FloatArray:
+def _dullness(way: Way, frame: Frame) -> Floats:
     """Return how little each point of a curve matters (N,): low, or not in a window."""
     of_piece = np.array([_COST_OF_KIND[piece.kind] for piece in way.curve.pieces])
     lowness = 1.0 - (way.points[:, 1] - frame.box.bottom) / frame.box.height
     return np.asarray(of_piece[way.numbers] + 6.0 * lowness)
 
 
-def _count_inside(places: Places, points: Points) -> FloatArray:
+def _count_inside(places: Places, points: Points) -> Floats:
     """Return how many of a few points (M, 2) lie in each place (N, 4)."""
     inside = np.zeros(len(places))
     for x, y in points:

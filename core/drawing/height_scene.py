@@ -7,14 +7,12 @@ from itertools import pairwise
 
 import numpy as np
 from attrs import frozen
-from numpy.typing import NDArray
 
+from core.arrays import Floats
 from core.sky.bodies import Body
 from core.sky.events import ASTRONOMICAL_DEG, CIVIL_DEG, NAUTICAL_DEG, SUN_HORIZON_DEG
 from core.sky.night import BodyNight, Night
 from core.sky.track import Track
-
-FloatArray = NDArray[np.float64]
 
 # The chart begins this long before sunset, ends this long after sunrise, and leaves this much room
 # around what stands on the evening strip.
@@ -74,8 +72,8 @@ class Piece:
 
     kind: PieceKind
     what: str
-    unix_s: FloatArray
-    altitude_deg: FloatArray
+    unix_s: Floats
+    altitude_deg: Floats
 
 
 @frozen(kw_only=True, eq=False)
@@ -147,7 +145,7 @@ def _sky_at(sun_altitude_deg: float) -> Sky:
     return Sky.NIGHT
 
 
-def _crossings(unix_s: FloatArray, values: FloatArray, level: float) -> list[float]:
+def _crossings(unix_s: Floats, values: Floats, level: float) -> list[float]:
     """Return where a sampled curve passes a level, by straight lines between its points."""
     above = values > level
     before = np.flatnonzero(above[1:] != above[:-1])

@@ -3,7 +3,7 @@
 import math
 from collections.abc import Mapping, Sequence
 
-from attrs import evolve, frozen
+from attrs import frozen
 
 from core.air.limits import Line
 from core.drawing.ladder_columns import (
@@ -15,16 +15,16 @@ from core.drawing.ladder_columns import (
 )
 from core.drawing.lettering import Lettering, Measure
 from core.drawing.placing import Box, spread
+from core.drawing.rung_order import by_weight, rung_at_power
+from core.drawing.zoom_runs import owned_runs, stops_of, wished_runs
 from core.ladder.ladder import Ladder, Rung
 from core.words.ladder import (
     DASHED,
     MARKED_NEW,
     SHORT_MARKS,
     RungWords,
-    by_weight,
     no_ceiling_text,
     run_words,
-    rung_at_power,
     rung_words,
 )
 from core.words.limits import (
@@ -243,17 +243,17 @@ def _place_rungs(
     Those wished for may take a third of the room, the lowest of them first; a zoom's are one run, told
     ``by_powers`` where no eyepiece is named.
     """
-    wishes, runs = _runs(wished), _owned_runs(ladder)
+    wishes, runs = wished_runs(wished), owned_runs(ladder)
     reaches = {id(rung): reach for rung, reach in (*wishes, *runs)}
     lanes = {id(rung): number for number, (rung, _reach) in enumerate(runs)}
-    first, owned_runs = [rung for rung, _reach in wishes], [rung for rung, _reach in runs]
-    stops = {id(rung) for run in owned_runs for rung in _stops(ladder, run)}
+    first, zooms = [rung for rung, _reach in wishes], [rung for rung, _reach in runs]
+    stops = {id(rung) for run in zooms for rung in stops_of(ladder, run)}
     marked = {ladder.start, ladder.climb_to, None if chosen is None else chosen.power}
     room = max(int((scale.top - scale.bottom) / ROW) + 1, 1)
     named_wishes = first[: max(room // 3, 1)]
     weighty = [rung for rung in by_weight(ladder, chosen) if id(rung) not in stops or rung.power in marked]
-    named = [*weighty[:2], *owned_runs, *weighty[2:]][: max(room - len(named_wishes), 1)]
-    every = sorted([*ladder.rungs, *first, *owned_runs], key=lambda rung: rung.power)
+    named = [*weighty[:2], *zooms, *weighty[2:]][: max(room - len(named_wishes), 1)]
+    every = sorted([*ladder.rungs, *first, *zooms], key=lambda rung: rung.power)
     with_words = {id(rung) for rung in (*named, *named_wishes)}
     in_order = [rung for rung in every if id(rung) in with_words]
     heights = spread([scale.y(rung.power) for rung in in_order], ROW, scale.bottom, scale.top)
@@ -283,61 +283,6 @@ def _place_rungs(
             )
         )
     return tuple(places), sum(id(rung) not in with_words for rung in (*ladder.rungs, *first))
-
-
-def _owned_runs(ladder: Ladder) -> list[tuple[Rung, tuple[float, float]]]:
-    """Return each owned zoom, alone and behind a Barlow, as a rung of its own in the middle of its powers."""
-    found: dict[tuple[int, ...], tuple[Rung, tuple[float, float]]] = {}
-    for rung in ladder.rungs:
-        reach = _zoom_reach(rung)
-        if reach is not None:
-            middle = evolve(rung, power=math.sqrt(reach[0] * reach[1]))
-            found.setdefault(_parts(rung), (middle, reach))
-    return list(found.values())
-
-
-def _stops(ladder: Ladder, run: Rung) -> list[Rung]:
-    """Return the rungs that are settings of one zoom."""
-    return [rung for rung in ladder.rungs if _parts(rung) == _parts(run)]
-
-
-def _parts(rung: Rung) -> tuple[int, ...]:
-    """Return what tells one eyepiece with its Barlows from another, whatever a zoom is set to."""
-    return id(rung.combination.eyepiece), *(id(barlow) for barlow in rung.combination.barlows)
-
-
-def _runs(wished: Sequence[Rung]) -> list[tuple[Rung, tuple[float, float] | None]]:
-    """Return what is wished for, a zoom's powers as one rung with the lowest and the highest of them.
-
-    Behind a Barlow it is another run only where that does not reach on from the one before.
-    """
-    found: list[tuple[Rung, tuple[float, float] | None]] = []
-    zooms: dict[tuple[int, ...], tuple[Rung, tuple[float, float]]] = {}
-    for rung in sorted(wished, key=lambda rung: rung.power):
-        reach = _zoom_reach(rung)
-        if reach is None:
-            found.append((rung, None))
-        else:
-            zooms.setdefault(_parts(rung), (rung, reach))
-    runs: list[tuple[Rung, tuple[float, float]]] = []
-    for rung, reach in sorted(zooms.values(), key=lambda run: run[1]):
-        if runs and reach[0] <= runs[-1][1][1]:
-            first, (low, high) = runs.pop()
-            runs.append((first, (low, max(high, reach[1]))))
-        else:
-            runs.append((rung, reach))
-    return [*found, *runs]
-
-
-def _zoom_reach(rung: Rung) -> tuple[float, float] | None:
-    """Return the powers at both ends of the zoom that a rung is a setting of, None for any other rung."""
-    eyepiece, focal_length_mm = rung.combination.eyepiece, rung.combination.eyepiece_focal_length_mm
-    if eyepiece is None or focal_length_mm is None:
-        return None
-    short_mm, long_mm = eyepiece.focal_length_min_mm, eyepiece.focal_length_max_mm
-    if short_mm is None or long_mm is None:
-        return None
-    return rung.power * focal_length_mm / long_mm, rung.power * focal_length_mm / short_mm
 
 
 def _place_limits(

@@ -9,11 +9,12 @@ import numpy as np
 from attrs import evolve, frozen
 from numpy.typing import NDArray
 
+from core.arrays import Floats
 from core.drawing.lettering import Lettering, Measure
 from core.drawing.palette import Palette
 from core.drawing.placing import Box
 
-Points = NDArray[np.float64]
+Points = Floats
 # Lengths of ink and gap in line widths; without any a line is solid.
 Dashes = tuple[float, ...]
 SOLID: Dashes = ()

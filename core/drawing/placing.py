@@ -4,7 +4,8 @@ from collections.abc import Sequence
 
 import numpy as np
 from attrs import frozen
-from numpy.typing import NDArray
+
+from core.arrays import Floats, Truths
 
 _LINE_STEP = 3.0
 # Where along a line it is looked whether it runs clear, and how much of its start does not count.
@@ -71,7 +72,7 @@ class Box:
         """Tell whether a point lies inside or on the edge."""
         return self.left <= x <= self.right and self.bottom <= y <= self.top
 
-    def inside(self, points: NDArray[np.float64]) -> NDArray[np.bool_]:
+    def inside(self, points: Floats) -> Truths:
         """Tell which of the points (N, 2) lie inside or on the edge."""
         x, y = points[:, 0], points[:, 1]
         return np.asarray((self.left <= x) & (x <= self.right) & (self.bottom <= y) & (y <= self.top))
@@ -102,7 +103,7 @@ class Taken:
         wide = box.grown(self.gap)
         return self.frame.holds(box) and not any(wide.touches(other) for other in self._boxes)
 
-    def are_free(self, places: NDArray[np.float64]) -> NDArray[np.bool_]:
+    def are_free(self, places: Floats) -> Truths:
         """Tell of many boxes (N, 4: left, bottom, right, top) at once which are free."""
         left, bottom, right, top = places.T
         frame = self.frame

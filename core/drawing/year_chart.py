@@ -5,8 +5,8 @@ from datetime import date
 
 import numpy as np
 from attrs import frozen
-from numpy.typing import NDArray
 
+from core.arrays import Floats, Truths
 from core.drawing.altitude_lines import draw_bands, write_altitudes, write_upright
 from core.drawing.lettering import Lettering
 from core.drawing.lines import LINE_WIDTH, LINE_WIDTH_IN_HAND
@@ -34,7 +34,6 @@ _NAME_ABOVE = 7.5  # the name of a lower panel stands so far over it
 # How strongly the hours above 30° and 45° are filled; at night a wide patch must be no lamp.
 _HOURS, _HOURS_AT_NIGHT = (0.30, 0.75), (0.12, 0.30)
 
-FloatArray = NDArray[np.float64]
 
 _ROOM_FOR_NUMERALS = 85.0  # under this height they are smaller
 _BAR = 3.5  # height of the bar over them
@@ -121,7 +120,7 @@ def _draw_height_line(sheet: Sheet, frame: YearFrame, year: Year) -> None:
     sheet.strokes(_runs(points, is_up & is_best), colour, LINE_WIDTH_IN_HAND, order=2.5)
 
 
-def _runs(points: FloatArray, chosen: NDArray[np.bool_]) -> Sequence[FloatArray]:
+def _runs(points: Floats, chosen: Truths) -> Sequence[Floats]:
     """Return the unbroken runs of the chosen points (N, 2)."""
     numbers = np.flatnonzero(chosen)
     runs = np.split(numbers, np.flatnonzero(np.diff(numbers) > 1) + 1)
@@ -156,7 +155,7 @@ def _draw_highest(sheet: Sheet, frame: YearFrame, year: Year, lines: Sequence[fl
     sheet.write(text, _clearest(places, width, lines), above, SMALL_BOLD, colour)
 
 
-def _clearest(places: FloatArray, width: float, lines: Sequence[float]) -> float:
+def _clearest(places: Floats, width: float, lines: Sequence[float]) -> float:
     """Return the first of the places (N,) for the middle of words that the fewest lines cross."""
     crossed = np.abs(places[:, np.newaxis] - np.array(lines)) < width / 2 + 1.0
     return float(places[np.argmin(crossed.sum(axis=1))])
@@ -198,7 +197,7 @@ def _draw_size(sheet: Sheet, frame: YearFrame, panel: Panel, year: Year) -> None
     sheet.strokes([np.column_stack([frame.xs(), panel.ys(sizes)])], colour, LINE_WIDTH)
 
 
-def _in_unit(diameter_arcsec: FloatArray) -> tuple[FloatArray, str]:
+def _in_unit(diameter_arcsec: Floats) -> tuple[Floats, str]:
     """Return apparent sizes in arcseconds, of the Moon in arcminutes, and the sign for it."""
     return (diameter_arcsec / 60.0, "′") if diameter_arcsec.max() > 120.0 else (diameter_arcsec, "″")
 

@@ -6,12 +6,10 @@ from typing import Final
 
 import numpy as np
 from attrs import field, frozen
-from numpy.typing import NDArray
 
+from core.arrays import Floats
 from core.drawing.frame import ZENITH_DEG
 from core.drawing.placing import Box
-
-FloatArray = NDArray[np.float64]
 
 # Margins in points. Over the panels stand rows of words, under them the months and the years.
 _LEFT, _RIGHT, _BOTTOM = 48.0, 16.0, 31.0
@@ -34,7 +32,7 @@ class Panel:
         """Return the place of a value, points."""
         return self.box.bottom + value / self.top * self.box.height
 
-    def ys(self, values: FloatArray) -> FloatArray:
+    def ys(self, values: Floats) -> Floats:
         """Return the places of values (N,), points."""
         return np.asarray(self.box.bottom + values / self.top * self.box.height)
 
@@ -110,7 +108,7 @@ class YearFrame:
         """Return the middle of an evening by its number, points."""
         return self.left + (number + 0.5) * self.per_evening
 
-    def xs(self) -> FloatArray:
+    def xs(self) -> Floats:
         """Return the middles of all evenings, (N,)."""
         return np.asarray(self.left + (np.arange(len(self.dates)) + 0.5) * self.per_evening, dtype=np.float64)
 

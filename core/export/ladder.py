@@ -26,8 +26,9 @@ from core.air.limits import Ceiling
 from core.export.parts import SCHEMA, JsonObject, number, scope_json, time_json
 from core.gear.combinations import Combination
 from core.ladder.buying import Purchase
-from core.ladder.compare import Comparison, Side
+from core.ladder.compare import Comparison
 from core.ladder.ladder import Ladder, Rung, highest_not_above_ceiling
+from core.ladder.side import Side
 from core.words.buying import purpose_text
 from core.words.comparison import collimation_text, verdict_texts
 from core.words.ladder import no_ceiling_text

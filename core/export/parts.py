@@ -11,8 +11,8 @@ from core.gear.owned import Telescope
 from core.moments.hours import HoursOut
 from core.moments.pairs import ClosePair
 from core.sky.site import Site
+from core.sky.spans import Span
 from core.sky.track import Position
-from core.sky.windows import Span
 
 SCHEMA = 1
 JsonObject = dict[str, Any]

@@ -29,10 +29,10 @@ before the planet; ``above_30`` and ``above_45`` are all spans, dark or not. Phe
 
 from collections.abc import Sequence
 
+from core.arrays import Floats
 from core.export.parts import SCHEMA, JsonObject, number, pair_json, site_json, time_json
 from core.gear.combinations import Combination
 from core.sky.apparent import instant
-from core.sky.ephemeris import Floats
 from core.words.year import best_weeks_text, cautions
 from core.year.best_weeks import Stretches
 from core.year.ring_year import RingYear
@@ -53,8 +53,8 @@ def year_json(year: Year, *, kit: Sequence[Combination] = ()) -> JsonObject:
         "to": dates[-1].isoformat(),
         "site": site_json(year.site),
         "best_weeks": best_weeks_text(year),
-        "aperture_mm": number(year.aperture_mm),
-        "blur_overhead_arcsec": number(year.overhead_arcsec),
+        "aperture_mm": number(year.sharpness.aperture_mm),
+        "blur_overhead_arcsec": number(year.sharpness.overhead_blur_arcsec),
         "light_nights": _spans(year, year.light_nights),
         "cautions": list(cautions(year)),
         "best": {

@@ -14,7 +14,6 @@ DAWES_ARCSEC_MM = 116.0
 APERTURE_POWER_PER_MM = 2.0
 # The mean diameter of the Moon to the naked eye: 3474.8 km at 384,400 km.
 NAKED_EYE_MOON_ARCMIN = 31.07
-USUAL_NIGHT_APERTURE_MM = 150.0
 
 
 def power(focal_length_mm: float, eyepiece_focal_length_mm: float, factor: float = 1.0) -> float:
@@ -76,13 +75,3 @@ def moons_across(field_deg: float) -> float:
 def aperture_limit(aperture_mm: float) -> float:
     """Return the power that an aperture bears, 2x per mm (common practice, no source)."""
     return APERTURE_POWER_PER_MM * aperture_mm
-
-
-def usual_night_powers(aperture_mm: float) -> tuple[float, float]:
-    """Return the powers that observers use most on a usual night, 1.2 to 1.5x per mm of aperture.
-
-    From 150 mm on, where the air decides, they stay what they are there (common practice, no source; that
-    they stay so is ours).
-    """
-    counted_mm = min(aperture_mm, USUAL_NIGHT_APERTURE_MM)
-    return 1.2 * counted_mm, 1.5 * counted_mm

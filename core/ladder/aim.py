@@ -6,7 +6,12 @@ from enum import StrEnum
 from attrs import frozen
 
 from core.air.atmosphere import apparent_altitude_deg
+from core.air.blur import Blur
 from core.air.dispersion import Dispersion, dispersion_at
+from core.air.limits import Limits, find_limits
+from core.air.usual_air import USUAL_AIR_POWER
+from core.gear.aperture import working_aperture_mm
+from core.gear.owned import Telescope
 from core.sky.bodies import Body
 from core.sky.sunlight import Daylight
 from core.sky.track import path_or_none
@@ -55,6 +60,24 @@ class Aim:
     def is_offered(self) -> bool:
         """Whether powers are offered there."""
         return self.refusal is None
+
+    def limits_of(
+        self,
+        scope: Telescope,
+        *,
+        blur: Blur,
+        mirror_arcsec: float = 0.0,
+        usual_air: float = USUAL_AIR_POWER,
+    ) -> Limits:
+        """Return the limits of power of a telescope pointed there, in tonight's blur; see ``find_limits``."""
+        return find_limits(
+            aperture_mm=working_aperture_mm(scope),
+            path=self.path,
+            dispersion_arcsec=self.dispersion_arcsec,
+            blur=blur,
+            mirror_arcsec=mirror_arcsec,
+            usual_air=usual_air,
+        )
 
 
 def aim_altitude(altitude_deg: float) -> Aim:

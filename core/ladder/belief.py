@@ -15,15 +15,14 @@ from typing import Final
 
 import numpy as np
 from attrs import evolve, field, frozen
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
 from core.air.blur import blur_at
 from core.air.finest_detail import detail_arcsec, power_showing
 from core.air.mirror import combined_blur_arcsec
 from core.air.usual_air import USUAL_BLUR_ARCSEC
+from core.arrays import Floats
 from core.record.log_entry import Verdict
-
-Floats = NDArray[np.float64]
 
 SPREAD: Final = 0.43  # standard deviation of ln(blur) before any verdict
 # The grid of ln(overhead blur in arcsec), counted from that of the first look: even to both sides, so that
@@ -31,21 +30,28 @@ SPREAD: Final = 0.43  # standard deviation of ln(blur) before any verdict
 _FROM_PRIOR: Final = np.linspace(-4.0 * SPREAD, 4.0 * SPREAD, 161)
 _EDGES: Final = np.concatenate([[-np.inf], (_FROM_PRIOR[1:] + _FROM_PRIOR[:-1]) / 2.0, [np.inf]])
 
+# A verdict fades to 1/e in this time.
 MEMORY_S: Final = 3600.0
 # It fades by full minutes, as the ladder is shown: else the seconds before a verdict could move the ceiling
 # against what the verdict says.
 _FADES_EACH_S: Final = 60.0
+# How surely a step is judged, in standard deviations: so many for each square of ln(power), from the size of
+# the step times how far its middle lies from what the air bears; never more than the surest.
 GAIN: Final = 6.0
 SUREST: Final = 2.5
+# Within so many standard deviations of even, "no change" is said; so large a share of all verdicts is chance.
 NO_CHANGE: Final = 0.4
 CARELESS: Final = 0.05
+# What a verdict weighs with a filter in, and while the mirror cools.
 FILTER_WEIGHT: Final = 0.3
 COOLING_WEIGHT: Final = 0.5
 # A pair judged again so soon is one piece of evidence.
 SAME_PAIR_S: Final = 120.0
 _SAME_POWER: Final = 0.01
 
+# The shares of the belief between which tonight's blur is likely to be.
 BAND: Final = (0.15, 0.85)
+# The least chance of more detail for which a step up is offered; also one that was given up.
 STEP_UP_FROM: Final = 0.4
 TRY_AGAIN_FROM: Final = 0.5
 _LONGEST_WAIT_S: Final = 4 * 3600.0

@@ -13,17 +13,15 @@ from typing import Final
 
 import numpy as np
 from attrs import frozen
-from numpy.typing import NDArray
 
 from core.air.blur import blur_at
 from core.air.finest_detail import ceiling_power
 from core.air.usual_air import USUAL_AIR_POWER, USUAL_BLURS, BlurDistribution
+from core.arrays import Floats
 from core.gear.aperture import working_aperture_mm
 from core.gear.combinations import barlow_chains, chain_factor, combinations, fits
 from core.gear.eye import GLASSES_RELIEF_MM, USUAL_EYE, Eye
 from core.gear.owned import USUAL_BARREL_MM, Barlow, Eyepiece, Telescope, TelescopeKind
-
-Floats = NDArray[np.float64]
 
 # What is commonly sold (common practice, no source).
 FOCAL_LENGTHS_MM: Final = (
@@ -34,24 +32,29 @@ FACTORS: Final = (2.0, 2.5, 3.0)
 ZOOMS_MM: Final = ((8.0, 24.0), (7.0, 21.0))
 ZOOM_SETTINGS: Final = 7
 
+# The nights: so many equally likely airs, each along paths from near overhead to 34 degrees up.
 AIRS: Final = 25
 PATHS: Final = tuple(float(path) for path in np.linspace(1.05, 1.8, 7))
 BEST_POWER_PER_MM: Final = 1.6
 _TOO_MUCH: Final = 2.0  # a power above the best counts twice
+# The exit pupils of a power to find a planet with, and the loss of a kit without one.
 FINDING_PUPILS_MM: Final = (2.0, 6.0)
 NO_FINDING_POWER: Final = 0.02
 
+# Penalties, in the unit of the loss: for the money, for an eye close to the glass, for the care it asks.
 ANY_THING: Final = 0.0005
 SHORT_EYEPIECE: Final = 0.0015
 SHORT_EYEPIECE_MM: Final = 5.0
 A_BARLOW: Final = 0.005
 A_ZOOM: Final = 0.008
+# For a thing of whose gain more than this share hangs on a Barlow that is owned.
 BEHIND_A_BARLOW: Final = 0.003
 BEHIND_A_BARLOW_SHARE: Final = 0.3
 TIGHT_FOR_GLASSES: Final = 0.01
 # A plain eyepiece lets the eye stand about this share of its focal length away (common practice, no source).
 _RELIEF_OVER_FOCAL_LENGTH: Final = 0.75
 
+# A kit of a lower loss needs nothing: a usual miss of 12 % in power. Else a thing must take away this share.
 GOOD_ENOUGH_LOSS: Final = 0.015
 LEAST_GAIN: Final = 0.3
 

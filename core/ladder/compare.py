@@ -7,13 +7,11 @@ from attrs import frozen
 from core.air.first_look import FIRST_LOOK_BLUR_ARCSEC, FirstLook
 from core.air.readiness import Readiness, readiness_in_still_air
 from core.ladder.advice import Advice, find_advice
+from core.ladder.differences import Difference, find_differences
 from core.ladder.ladder import Ladder
 from core.ladder.side import Side, build_side
-from core.ladder.verdict import Finding, find_verdict
 from core.ladder.winner import COOLING_TIE, DETAIL_TIE, FIELD_TIE, LIGHT_TIE, Winner, winner
 from core.sky.bodies import Body
-
-__all__ = ["Comparison", "Side", "Winner", "compare"]
 
 
 @frozen(kw_only=True)
@@ -32,7 +30,7 @@ class Comparison:
     field_winner: Winner | None
     cooling_winner: Winner | None
     advice: Advice
-    verdict: tuple[Finding, ...]
+    differences: tuple[Difference, ...]
 
 
 def compare(
@@ -82,5 +80,5 @@ def compare(
         field_winner=winner(side_a.widest_field_deg, side_b.widest_field_deg, tie=FIELD_TIE),
         cooling_winner=winner(side_a.ready_minutes, side_b.ready_minutes, tie=COOLING_TIE, smaller_wins=True),
         advice=advice,
-        verdict=find_verdict(side_a, side_b, advice),
+        differences=find_differences(side_a, side_b, advice),
     )

@@ -20,7 +20,7 @@ from core.gear.combinations import (
     fits,
 )
 from core.gear.owned import Barlow, Eyepiece, Telescope
-from core.ladder.ladder import USEFUL_POWER
+from core.ladder.usual_powers import USEFUL_POWER
 
 # Powers nearer than this to one already owned are duplicates.
 DUPLICATE_RATIO = 1.15

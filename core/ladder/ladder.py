@@ -7,9 +7,8 @@ from enum import StrEnum
 from attrs import frozen
 
 from core.air.blur import Blur
-from core.air.limits import NO_CEILING, Ceiling, Limits, ceiling_of, find_limits
+from core.air.limits import NO_CEILING, Ceiling, Limits, ceiling_of
 from core.air.usual_air import USUAL_AIR_POWER
-from core.gear.aperture import working_aperture_mm
 from core.gear.combinations import MOST_COMBINATIONS, Combination, combinations, misfits
 from core.gear.eye import USUAL_EYE, Eye
 from core.gear.optics import drift_s, is_past_limit
@@ -17,13 +16,11 @@ from core.gear.owned import Barlow, Eyepiece, Telescope
 from core.gear.simplest import simplest_first
 from core.ladder.aim import Aim
 from core.ladder.notices import Notice, kit_notices, rung_notices
+from core.ladder.usual_powers import useful_power
 from core.sky.bodies import Body
 
 # Powers this close to the lowest of a group count as one rung (ours).
 ONE_RUNG_RATIO = 1.03
-# Below this a planet shows little; common practice, no source.
-USEFUL_POWER = 50.0
-USEFUL_POWER_MARS = 100.0
 
 
 class Standing(StrEnum):
@@ -97,14 +94,7 @@ def build_ladder(
     ``mirror_arcsec`` is the blur of a mirror still warmer than the air; ``usual_air`` is 300x, or 400x when
     the owner lifts it for the night.
     """
-    limits = find_limits(
-        aperture_mm=working_aperture_mm(scope),
-        path=aim.path,
-        dispersion_arcsec=aim.dispersion_arcsec,
-        blur=blur,
-        mirror_arcsec=mirror_arcsec,
-        usual_air=usual_air,
-    )
+    limits = aim.limits_of(scope, blur=blur, mirror_arcsec=mirror_arcsec, usual_air=usual_air)
     ceiling = ceiling_of(limits) if aim.is_offered else NO_CEILING
     found = combinations(scope, eyepieces, barlows) if aim.is_offered else ()
     rungs = tuple(
@@ -175,11 +165,6 @@ def one_rung_groups(found: Sequence[Combination]) -> Iterator[tuple[Combination,
         group.append(combination)
     if group:
         yield simplest_first(group)
-
-
-def useful_power(planet: Body | None) -> float:
-    """Return the power below which a planet shows little: 50x, for Mars 100x (common practice)."""
-    return USEFUL_POWER_MARS if planet is Body.MARS else USEFUL_POWER
 
 
 def _rung(

@@ -14,8 +14,9 @@ from core.sky.apparent import Viewpoint
 from core.sky.bodies import Body
 from core.sky.ephemeris import constellation_of
 from core.sky.landmarks import FAINT, Landmark, find_landmarks
-from core.sky.night import Night, Position
+from core.sky.night import Night
 from core.sky.sunlight import Daylight, daylight_at
+from core.sky.track import Position
 
 # Up to this magnitude the eye alone finds it under a fair sky; fainter, binoculars or the finder
 # (common practice, no source).

@@ -8,14 +8,14 @@ from typing import Final
 
 import numpy as np
 from attrs import frozen
-from numpy.typing import NDArray
 
+from core.arrays import Floats, Truths
 from core.looks.picture.subject import Subject
 from core.looks.picture.turn import DRIFT_ANGLE_DEG, Turn
 from core.sky.disc import Disc
 from core.sky.ring import A_RING_KM, B_RING_KM, OUTER_EDGE_KM, Ring
 
-Line = NDArray[np.float64]
+Line = Floats
 
 _STEPS: Final = 361
 # More than this of a disc lit is drawn as full: the rest is narrower than a pencil's line (ours).
@@ -123,7 +123,7 @@ def _ringed(disc: Disc, ring: Ring) -> Iterator[Line]:
         yield from _pieces(edge, (edge[:, 1] * near >= 0.0) | (within > 1.0))
 
 
-def _pieces(line: Line, is_seen: NDArray[np.bool_]) -> Iterator[Line]:
+def _pieces(line: Line, is_seen: Truths) -> Iterator[Line]:
     """Yield the runs of points that are seen, at least two in each."""
     cuts = np.flatnonzero(is_seen[1:] != is_seen[:-1]) + 1
     for points, seen in zip(np.split(line, cuts), np.split(is_seen, cuts), strict=True):

@@ -1,7 +1,6 @@
 """How one planet looks at a time and a site: everything about it as one value."""
 
 from datetime import date, datetime
-from typing import Final
 
 from attrs import evolve, frozen
 
@@ -14,31 +13,16 @@ from core.ladder.aim import Aim
 from core.ladder.ladder import Ladder
 from core.looks.face import face_of
 from core.looks.features import FeatureChance, Seen, features_of
+from core.looks.happenings import NOTHING_HAPPENS, Happenings
 from core.looks.picture.sight import SHOWN_FIELD_DEG, SHOWN_POWER, Sight
 from core.looks.picture.stillness import Stillness
 from core.looks.picture.subject import Subject, subject_at
 from core.looks.picture.turn import zenith_angle_deg
 from core.sky.bodies import Body
-from core.sky.moons import MoonEvent, moon_events
-from core.sky.night import Night, Position
-from core.sky.red_spot import RedSpotPasses
+from core.sky.moons import MoonEvent
+from core.sky.night import Night
 from core.sky.site import Site
-
-
-@frozen(kw_only=True)
-class Happenings:
-    """What happens on a planet in one evening.
-
-    ``events`` are what Jupiter's moons do, ``events_to_see`` those of them that fall into the planet's
-    windows; both are empty for the others, as ``red_spot`` is None for them.
-    """
-
-    events: tuple[MoonEvent, ...] = ()
-    events_to_see: tuple[MoonEvent, ...] = ()
-    red_spot: RedSpotPasses | None = None
-
-
-NOTHING_HAPPENS: Final = Happenings()
+from core.sky.track import Position
 
 
 @frozen(kw_only=True)
@@ -63,21 +47,6 @@ class PlanetAppearance:
     ladder: Ladder | None = None
     sights: tuple[Sight, ...] = ()
     expectations: tuple[FeatureChance, ...] = ()
-
-
-def find_happenings(night: Night, planet: Body, red_spot: RedSpotPasses | None = None) -> Happenings:
-    """Return what happens on a planet in an evening; the same for every time of it.
-
-    ``red_spot`` are the passages of that evening, where the spot's longitude is known.
-    """
-    if planet is not Body.JUPITER:
-        return NOTHING_HAPPENS
-    events = moon_events(night.start, night.end)
-    return Happenings(
-        events=events,
-        events_to_see=tuple(event for event in events if _in_a_window(night, planet, event)),
-        red_spot=red_spot,
-    )
 
 
 def find_planet_appearance(
@@ -154,11 +123,6 @@ def _blur_arcsec(ladder: Ladder, path: float) -> float:
 
 def _shown_field_deg(field_deg: float | None) -> float | None:
     return field_deg if field_deg is not None and SHOWN_FIELD_DEG.holds(field_deg) else None
-
-
-def _in_a_window(night: Night, planet: Body, event: MoonEvent) -> bool:
-    windows = night.of(planet).windows
-    return any(event.start < window.end and window.start < event.end for window in windows)
 
 
 def _is_limited_by_colours(ladder: Ladder) -> bool:

@@ -6,8 +6,9 @@ from core.air.dispersion import dispersion_at
 from core.ladder.aim import Aim, Refusal, aim_spread_arcsec
 from core.moments.best_minutes import BestMinutes, highest_within, is_just_before_sunrise
 from core.sky.bodies import Body
-from core.sky.night import BodyNight, Night, Position
+from core.sky.night import BodyNight, Night
 from core.sky.sunlight import LOOKED_AT_BY_DAY, Daylight, daylight_at, is_east_of_sun
+from core.sky.track import Position
 
 
 def aim_at(night: Night, planet: Body, at: datetime) -> Aim:
@@ -28,8 +29,8 @@ def aim_at(night: Night, planet: Body, at: datetime) -> Aim:
             dispersion_at(position.apparent_altitude_deg, elevation_m=night.site.elevation_m)
         ),
         declination_deg=position.declination_deg,
-        behind=next((span.what for span in body.blocked if span.start <= at < span.end), None),
-        through=next((window.warm_air for window in body.windows if window.start <= at < window.end), None),
+        behind=next((span.what for span in body.blocked if span.holds(at)), None),
+        through=next((window.warm_air for window in body.windows if window.holds(at)), None),
         daylight=daylight,
         sunrise_is_near=is_just_before_sunrise(night, at),
         refusal=_refusal(night, body, position, daylight),
@@ -69,7 +70,7 @@ def _refusal(night: Night, body: BodyNight, position: Position, daylight: Daylig
         return None
     if daylight is not None:
         return Refusal.NOT_BY_DAY
-    if any(window.start <= position.time < window.end for window in body.windows):
+    if any(window.holds(position.time) for window in body.windows):
         return None
     sun_deg = night.position(Body.SUN, position.time).altitude_deg
     return Refusal.SKY_TOO_BRIGHT if sun_deg > body.dark_below_deg else None

@@ -11,12 +11,15 @@ from attrs import evolve, frozen
 
 from core.moments.hours import LAST_CALL, STOP_BEFORE_SUNRISE, HoursOut
 from core.sky.bodies import Body
-from core.sky.night import BodyNight, Grade, Night, Position, Span, Window
+from core.sky.night import BodyNight, Night
+from core.sky.spans import Span
+from core.sky.track import Position
+from core.sky.windows import Grade, Window
 
 # Long enough to climb the ladder once; a shorter window counts only together with its neighbours (ours).
 SHORTEST_USEFUL = timedelta(minutes=20)
 
-_WORTH = {
+_RANKS = {
     (Grade.BEST, False): 5,
     (Grade.FAIR, False): 4,
     (Grade.BEST, True): 3,
@@ -24,7 +27,8 @@ _WORTH = {
     (Grade.LOW, False): 1,
     (Grade.LOW, True): 0,
 }
-WORTH_A_CLIMB = _WORTH[Grade.FAIR, False]
+# From 30 degrees up in clean air.
+WORTH_A_CLIMB = _RANKS[Grade.FAIR, False]
 # Windows and blocked spans that touch are told apart by rounding only.
 TOUCHING = timedelta(seconds=2)
 
@@ -33,13 +37,13 @@ TOUCHING = timedelta(seconds=2)
 class BestMinutes:
     """One run of adjoining windows, in order.
 
-    ``worth`` is that of the poorest of them, from 5 (above 45 degrees, clean air) to 0 (low, in warm air).
+    ``rank`` is that of the poorest of them, from 5 (above 45 degrees, clean air) to 0 (low, in warm air).
     Where they end behind something or in warm air, ``then_behind`` or ``then_through`` names it.
     ``in_hours`` is false of those that lie, at least in part, outside the owner's hours.
     """
 
     windows: tuple[Window, ...]
-    worth: int
+    rank: int
     then_behind: str | None = None
     then_through: str | None = None
     in_hours: bool = True
@@ -84,9 +88,9 @@ def find_best_minutes(
 ) -> BestMinutes | None:
     """Return the best minutes of one body, none earlier than ``since`` or later than the stop before sunrise.
 
-    They are the longest run of the best worth that lasts 20 minutes; where only lower worths last so long,
-    a run of those, with the better minutes inside it. They lie in the ``hours``, where these hold 20 minutes
-    of any worth, else wherever they are best. None where no window is left.
+    They are the longest run of the best rank that lasts 20 minutes; where only lower ranks last so long, a
+    run of those, with the better minutes inside it. They lie in the ``hours``, where these hold 20 minutes of
+    any rank, else wherever they are best. None where no window is left.
     """
     windows = offered_windows(night, body, since=since)
     if hours is not None:
@@ -103,8 +107,8 @@ def minutes_of(body: BodyNight, windows: Sequence[Window]) -> BestMinutes | None
     """Return the best run of some windows of a body, which are in order; None without any."""
     if not windows:
         return None
-    worths = sorted({worth(window) for window in windows}, reverse=True)
-    longest = [max(_runs(windows, least), key=_duration) for least in worths]
+    ranks = sorted({rank_of(window) for window in windows}, reverse=True)
+    longest = [max(_runs(windows, least), key=_duration) for least in ranks]
     return as_one_run(body, next((run for run in longest if _duration(run) >= SHORTEST_USEFUL), longest[-1]))
 
 
@@ -112,7 +116,7 @@ def as_one_run(body: BodyNight, windows: Sequence[Window]) -> BestMinutes:
     """Return windows of a body that touch one another as one run, with what ends it."""
     behind, through = _what_ends(windows, body)
     return BestMinutes(
-        windows=tuple(windows), worth=min(map(worth, windows)), then_behind=behind, then_through=through
+        windows=tuple(windows), rank=min(map(rank_of, windows)), then_behind=behind, then_through=through
     )
 
 
@@ -150,9 +154,9 @@ def offered_windows(night: Night, body: Body, *, since: datetime | None = None) 
     return tuple(offered)
 
 
-def worth(window: Window) -> int:
-    """Return how much a window is worth, from 5 (above 45 degrees, clean air) to 0 (low, in warm air)."""
-    return _WORTH[window.grade, window.warm_air is not None]
+def rank_of(window: Window) -> int:
+    """Return how good a window is, from 5 (above 45 degrees, clean air) to 0 (low, in warm air)."""
+    return _RANKS[window.grade, window.warm_air is not None]
 
 
 def highest_within(night: Night, body: Body, best: BestMinutes) -> Position:
@@ -173,14 +177,14 @@ def highest_within(night: Night, body: Body, best: BestMinutes) -> Position:
 
 def is_worth_a_climb(best: BestMinutes) -> bool:
     """Tell whether there are 20 minutes above 30 degrees in clean air."""
-    return best.worth >= WORTH_A_CLIMB and best.duration >= SHORTEST_USEFUL
+    return best.rank >= WORTH_A_CLIMB and best.duration >= SHORTEST_USEFUL
 
 
 def _runs(windows: Sequence[Window], least: int) -> Iterator[tuple[Window, ...]]:
-    """Yield the runs of windows that touch one another and are worth ``least`` or more."""
+    """Yield the runs of windows that touch one another and are of rank ``least`` or better."""
     run: list[Window] = []
     for window in windows:
-        if worth(window) < least:
+        if rank_of(window) < least:
             continue
         if run and window.start - run[-1].end > TOUCHING:
             yield tuple(run)

@@ -4,21 +4,19 @@ from typing import Final
 
 import numpy as np
 from attrs import frozen
-from numpy.typing import NDArray
 
 from core.air.atmosphere import air_path, standard_pressure_hpa
 from core.air.blur import Blur, BlurSource, blur_at
 from core.air.dispersion import spread_arcsec
 from core.air.finest_detail import detail_arcsec
 from core.air.usual_air import USUAL_BLUR_ARCSEC
+from core.arrays import Floats
 from core.gear.aperture import working_aperture_mm
 from core.gear.owned import Telescope
 from core.moments.worth import details_across
 from core.sky.apparent import diameter_arcsec
 from core.sky.bodies import Body
 from core.sky.night import Night
-
-Floats = NDArray[np.float64]
 
 # Taken while nobody has a telescope; the choice hardly depends on it (ours).
 USUAL_APERTURE_MM: Final = 150.0
@@ -32,13 +30,19 @@ class Sharpness:
     overhead_blur_arcsec: float = USUAL_BLUR_ARCSEC
 
     @classmethod
+    def through(cls, scope: Telescope | None, overhead_blur_arcsec: float = USUAL_BLUR_ARCSEC) -> "Sharpness":
+        """Return that of a telescope, masked or not, or of a usual one, in air of a blur overhead."""
+        aperture_mm = USUAL_APERTURE_MM if scope is None else working_aperture_mm(scope)
+        return cls(aperture_mm=aperture_mm, overhead_blur_arcsec=overhead_blur_arcsec)
+
+    @classmethod
     def of(cls, scope: Telescope | None, blur: Blur) -> "Sharpness":
         """Return that of a telescope in tonight's air, where nothing was said of it the usual one."""
         is_said = blur.source is not BlurSource.ASSUMED
-        return cls(
-            aperture_mm=USUAL_APERTURE_MM if scope is None else working_aperture_mm(scope),
-            overhead_blur_arcsec=blur.overhead_arcsec if is_said else USUAL_BLUR_ARCSEC,
-        )
+        return cls.through(scope, blur.overhead_arcsec if is_said else USUAL_BLUR_ARCSEC)
+
+
+USUAL_SHARPNESS: Final = Sharpness()
 
 
 def details_along(night: Night, body: Body, unix_s: Floats, sharpness: Sharpness) -> tuple[Floats, Floats]:

@@ -13,20 +13,21 @@ from core.moments.best_minutes import (
     is_worth_a_climb,
     minutes_of,
     offered_windows,
+    rank_of,
     within,
 )
-from core.moments.best_minutes import worth as worth_of
 from core.moments.hours import HoursOut
-from core.moments.worth import EveningWorth
+from core.moments.worth import BEST_STEPS, EveningWorth
 from core.sky.bodies import Body
-from core.sky.night import Night, Window
+from core.sky.night import Night
+from core.sky.windows import Window
 
 # Worth telling is what gives nearly as much as the hours themselves, and half as much again as the same body
 # gives in them.
 _NEARLY_AS_MUCH: Final = 0.8
 _MUCH_MORE: Final = 1.5
-# Nine steps at N = 6, twice what is worth nothing.
-_LEAST: Final = 9 * 0.69
+# All the steps that count at N = 6, twice what is worth nothing.
+_LEAST: Final = BEST_STEPS * 0.69
 
 
 @frozen(kw_only=True)
@@ -92,6 +93,6 @@ def _true_start(windows: Sequence[Window], best: BestMinutes) -> datetime:
     """Return when minutes begin that were cut where the hours end, for they may be as good before."""
     start = best.start
     for window in reversed(windows):
-        if window.start < start <= window.end + TOUCHING and worth_of(window) >= best.worth:
+        if window.start < start <= window.end + TOUCHING and rank_of(window) >= best.rank:
             start = window.start
     return start

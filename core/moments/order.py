@@ -16,7 +16,8 @@ import numpy as np
 from attrs import frozen
 from numpy.typing import NDArray
 
-Floats = NDArray[np.float64]
+from core.arrays import Floats, Truths
+
 KeyT = TypeVar("KeyT")
 
 STEP_S: Final = 300.0
@@ -87,7 +88,7 @@ def order_targets(
     )
 
 
-def _open_steps(target: Target[KeyT], start_s: float, count: int) -> NDArray[np.bool_]:
+def _open_steps(target: Target[KeyT], start_s: float, count: int) -> Truths:
     """Return which steps lie wholly inside a window."""
     begins = np.asarray(start_s + STEP_S * np.arange(count))
     found = np.zeros(count, dtype=bool)
@@ -96,7 +97,7 @@ def _open_steps(target: Target[KeyT], start_s: float, count: int) -> NDArray[np.
     return found
 
 
-def _first_ends(open_steps: NDArray[np.bool_]) -> list[int]:
+def _first_ends(open_steps: Truths) -> list[int]:
     """Return, for every step, the earliest end of a shortest block that begins there or later."""
     count = len(open_steps)
     ends = [_NEVER] * (count + 1)
@@ -107,7 +108,7 @@ def _first_ends(open_steps: NDArray[np.bool_]) -> list[int]:
     return ends
 
 
-def _order(open_steps: Sequence[NDArray[np.bool_]]) -> list[int]:
+def _order(open_steps: Sequence[Truths]) -> list[int]:
     """Return the numbers of the targets served, in their order; they are given in the order of sinking."""
     ends = [_first_ends(steps) for steps in open_steps]
 
@@ -136,7 +137,7 @@ def _order(open_steps: Sequence[NDArray[np.bool_]]) -> list[int]:
 
 
 def _changing_places(
-    open_steps: Sequence[NDArray[np.bool_]], blocks: Sequence[Floats]
+    open_steps: Sequence[Truths], blocks: Sequence[Floats]
 ) -> tuple[list[int], list[tuple[int, int]]]:
     """Return the places of targets, given in their order, and their spans after neighbours changed places."""
     order = list(range(len(blocks)))
@@ -160,7 +161,7 @@ def _worth(spans: Sequence[tuple[int, int]], blocks: Sequence[Floats]) -> float:
     return float(sum(block[begin, end] for (begin, end), block in zip(spans, blocks, strict=True)))
 
 
-def _block_worths(open_steps: NDArray[np.bool_], values: Floats, enough_steps: int) -> Floats:
+def _block_worths(open_steps: Truths, values: Floats, enough_steps: int) -> Floats:
     """Return what a block from a step to before another is worth, (N + 1, N + 1); -inf for no block.
 
     Its best steps count in full, as many as are enough, the rest of them little.

@@ -7,13 +7,12 @@ from typing import Final
 
 import numpy as np
 from attrs import frozen
-from numpy.typing import NDArray
 
+from core.arrays import Floats, Truths
 from core.moments.best_minutes import offered_windows
 from core.sky.angles import angle_between_deg
 from core.sky.apparent import instant
 from core.sky.bodies import Body
-from core.sky.ephemeris import Floats
 from core.sky.night import BodyNight, Night
 
 # The lowest powers of most telescopes show about so much of the sky (ours).
@@ -46,17 +45,17 @@ def close_pairs(night: Night) -> tuple[ClosePair, ...]:
     return tuple(sorted(filter(None, found), key=lambda pair: pair.at))
 
 
-_Seen = tuple[BodyNight, NDArray[np.bool_]]
+_Seen = tuple[BodyNight, Truths]
 
 
-def _is_offered(night: Night, body: BodyNight) -> NDArray[np.bool_]:
+def _is_offered(night: Night, body: BodyNight) -> Truths:
     """Tell of each sample of a body's track whether it can be looked at then."""
     windows = offered_windows(night, body.body)
     spans = [(window.start.timestamp(), window.end.timestamp()) for window in windows]
     return _within(body.track.unix_s, spans)
 
 
-def _within(unix_s: Floats, spans_s: Sequence[tuple[float, float]]) -> NDArray[np.bool_]:
+def _within(unix_s: Floats, spans_s: Sequence[tuple[float, float]]) -> Truths:
     inside = np.zeros(unix_s.shape, dtype=bool)
     for start_s, end_s in spans_s:
         inside |= (unix_s >= start_s) & (unix_s < end_s)

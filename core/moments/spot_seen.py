@@ -60,4 +60,4 @@ def _next_seen(night: Night, red_spot: RedSpot, dark_enough: Mapping[Body, float
 
 
 def _in_a_window(night: Night, time: datetime) -> bool:
-    return any(window.start <= time < window.end for window in offered_windows(night, Body.JUPITER))
+    return any(window.holds(time) for window in offered_windows(night, Body.JUPITER))

@@ -19,12 +19,13 @@ from core.moments.best_minutes import (
     find_best_minutes,
     minutes_of,
     offered_windows,
+    rank_of,
     within,
-    worth,
 )
 from core.moments.hours import HoursOut
 from core.sky.bodies import Body
-from core.sky.night import Night, Window
+from core.sky.night import Night
+from core.sky.windows import Window
 
 
 @frozen(kw_only=True)
@@ -64,7 +65,7 @@ def still_to_come(night: Night, body: Body, *, now: datetime | None, hours: Hour
         return StillToCome(best=best, better=_better(night, body, rest, best))
     after = find_best_minutes(night, body, since=now, hours=left)
     assert after is not None
-    is_poorer = whole.in_hours and after.worth < whole.worth
+    is_poorer = whole.in_hours and after.rank < whole.rank
     return StillToCome(
         best=after,
         past_since=whole.end if is_poorer else None,
@@ -83,7 +84,7 @@ def waiting(
     if now is None or best is None or not hours.holds(now) or best.start - now <= _SOON_ENOUGH:
         return to_come
     first = _as_good_as_now(within(offered_windows(night, body, since=now), now, best.start), now)
-    if not first or worth(first[0]) >= best.worth:
+    if not first or rank_of(first[0]) >= best.rank:
         return to_come
     return StillToCome(best=as_one_run(night.of(body), first), better=best)
 
@@ -102,7 +103,7 @@ def _after_hours(
         return StillToCome(best=evolve(whole, in_hours=whole.start < hours.held_open(now).end))
     after = minutes_of(night.of(body), rest)
     assert after is not None
-    return StillToCome(best=after, past_since=whole.end if after.worth < whole.worth else None)
+    return StillToCome(best=after, past_since=whole.end if after.rank < whole.rank else None)
 
 
 def _from(best: BestMinutes, now: datetime) -> BestMinutes:
@@ -110,19 +111,19 @@ def _from(best: BestMinutes, now: datetime) -> BestMinutes:
 
 
 def _as_good_as_now(rest: Sequence[Window], now: datetime) -> tuple[Window, ...]:
-    """Return the windows that are open now and go on, worth the same; none where nothing is open."""
+    """Return the windows that are open now and go on, equally good; none where nothing is open."""
     found: list[Window] = []
     for window in rest:
         end = found[-1].end if found else now
-        if window.start - end > TOUCHING or (found and worth(window) != worth(found[0])):
+        if window.start - end > TOUCHING or (found and rank_of(window) != rank_of(found[0])):
             break
         found.append(window)
     return tuple(found)
 
 
 def _better(night: Night, body: Body, rest: Sequence[Window], best: BestMinutes) -> BestMinutes | None:
-    """Return the best minutes of the rest of the night where they begin later and are worth more."""
+    """Return the best minutes of the rest of the night where they begin later and are better."""
     found = minutes_of(night.of(body), rest)
-    if found is None or found.worth <= best.worth or found.duration < SHORTEST_USEFUL:
+    if found is None or found.rank <= best.rank or found.duration < SHORTEST_USEFUL:
         return None
     return found if found.start > best.start else None

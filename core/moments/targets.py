@@ -5,8 +5,8 @@ from typing import Final
 
 import numpy as np
 from attrs import evolve, frozen
-from numpy.typing import NDArray
 
+from core.arrays import Floats
 from core.moments.best_minutes import (
     BestMinutes,
     as_one_run,
@@ -22,9 +22,8 @@ from core.moments.order import STEP_S as ORDER_STEP_S
 from core.moments.worth import BEST_STEPS, FAINT_SHARE, LOWEST_DEG, STEP_S, step_times_s, step_worth
 from core.sky.apparent import instant
 from core.sky.bodies import Body
-from core.sky.night import Grade, Night, Window
-
-Floats = NDArray[np.float64]
+from core.sky.night import Night
+from core.sky.windows import Grade, Window
 
 _PLANETS: Final = frozenset(Body) - {Body.SUN, Body.MOON}
 # A look is enough after so long, as in the worth of an evening; small faint discs tire sooner.

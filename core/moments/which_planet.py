@@ -19,7 +19,9 @@ from core.moments.worth import (
     step_worth,
 )
 from core.sky.bodies import Body
-from core.sky.night import Grade, Night, WhyNot, Window
+from core.sky.night import Night
+from core.sky.why_not import WhyNot
+from core.sky.windows import Grade, Window
 
 # The kinds of reason for having no window, from the one that is furthest from a view to the nearest.
 _NEARNESS = (WhyNot.NEVER_UP, WhyNot.SUN_UP, WhyNot.NO_DARK_SKY, WhyNot.TOO_LOW, WhyNot.BLOCKED)
@@ -63,7 +65,7 @@ def highest_planet(night: Night, now: datetime) -> Body | None:
         for body in night.bodies
         if body.body is not Body.MOON
         for window in body.windows
-        if window.start <= now < window.end and window.grade is Grade.BEST and window.warm_air is None
+        if window.holds(now) and window.grade is Grade.BEST and window.warm_air is None
     ]
     return max(seen, key=lambda body: night.position(body, now).altitude_deg, default=None)
 

@@ -10,12 +10,11 @@ from typing import Final
 
 import numpy as np
 from attrs import frozen
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
-from core.sky.bodies import Body
-
-Floats = NDArray[np.float64]
-Truths = NDArray[np.bool_]
+from core.arrays import Floats
+from core.sky.bodies import FACTS, Body
+from core.sky.ring import OUTER_EDGE_KM
 
 STEP_S: Final = 600.0
 # Lower than this nothing counts.
@@ -23,7 +22,7 @@ LOWEST_DEG: Final = 12.0
 # A planet is worth something from three details across.
 LEAST_DETAILS: Final = 3.0
 # The outer edge of the ring over the equator of the globe.
-RING_OVER_DISC: Final = 2.27
+RING_OVER_DISC: Final = OUTER_EDGE_KM / FACTS[Body.SATURN].equatorial_radius_km
 INSIDE_WEIGHT: Final = 1.0
 EARLIER_WEIGHT: Final = 0.3
 LATER_WEIGHT: Final = 0.1

@@ -28,8 +28,8 @@ MOST_OF_A_KIND = 1000
 _LONGEST_SENTENCE = 300
 _LONGEST_NAME = 40
 
-# The lists of a profile whose things have a name and an id of their own.
-KINDS = ("sites", "telescopes", "eyepieces", "barlows", "filters")
+# The lists of a profile; each of their things has a name and an id of its own.
+KINDS = tuple(field.name for field in attrs.fields(Profile) if get_origin(field.type) is tuple)
 
 T = TypeVar("T")
 Hook = Callable[[Any, Any], Any]

@@ -6,7 +6,8 @@ from typing import Final
 from core.moments.best_minutes import offered_windows
 from core.plain_text import WIDTH, columns, cut, printable, shown_name, stacked, width_of, wrapped
 from core.situation.situation import Situation
-from core.sky.night import BodyNight, BodyState, Night
+from core.sky.events import BodyState
+from core.sky.night import BodyNight, Night
 from core.words.answer import answer_words
 from core.words.cautions import CAP_BEFORE_SUNRISE
 from core.words.dates import weekday_text

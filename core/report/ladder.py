@@ -4,13 +4,14 @@ from collections.abc import Callable, Iterator
 from typing import Final
 
 from core.ladder.buying import Purchase
-from core.ladder.compare import Comparison, Side
+from core.ladder.compare import Comparison
 from core.ladder.ladder import Ladder, Rung
+from core.ladder.side import Side
 from core.plain_text import WIDTH, columns, cut, printable, shown_name, table, width_of, wrapped
 from core.words.advice import advice_text
 from core.words.aim import aim_notices
 from core.words.buying import buying_sentence
-from core.words.comparison import COMPARED_BY_RULES, collimation_text, finding_texts
+from core.words.comparison import COMPARED_BY_RULES, collimation_text, difference_texts
 from core.words.cooling import cool_down_text, settled_text
 from core.words.ladder import part_text
 from core.words.limits import all_limits_sentence
@@ -95,7 +96,7 @@ def compare_text(
     rows += _figures(a, b)
     lines += table(rows, width)
     lines.append("")
-    lines += [line for words in finding_texts(comparison) for line in wrapped(printable(words), width)]
+    lines += [line for words in difference_texts(comparison) for line in wrapped(printable(words), width)]
     lines += wrapped(COMPARED_BY_RULES, width)
     for side, purchase in zip((a, b), to_buy, strict=True):
         name = shown_name(side.scope.name, _LONGEST_OF_TWO)

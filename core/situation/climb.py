@@ -1,7 +1,5 @@
 """The ladder of the scope in hand, the rung in hand, and what to do after it."""
 
-from core.air.blur import BlurSource
-from core.air.first_look import FirstLook, ScaleStep
 from core.ladder.aim import Aim
 from core.ladder.climb import NextStep, next_step
 from core.ladder.contenders import Contender
@@ -9,29 +7,12 @@ from core.ladder.ladder import Ladder, Rung, build_ladder, nearest_rung
 from core.ladder.mirror_climb import MirrorClimb, mirror_climb
 from core.lazy import lazy
 from core.moments.best_minutes import offered_windows
-from core.moments.next_change import NextChange, next_change
 from core.record.log_entry import LogEntry
 from core.situation.in_order import InOrder
 
 
 class Climb(InOrder):
     """The ladder where the scope points in tonight's air, and how far the climb has come."""
-
-    @lazy
-    def first_look(self) -> FirstLook | None:
-        """The first look that tonight's blur was given by, or None when it was given as a figure."""
-        said = self.said_blur
-        if said.source is BlurSource.ASSUMED:
-            return None
-        if said.judged is not None:
-            return said.judged.by if isinstance(said.judged.by, FirstLook) else None
-        return self.profile.air.look_of(said.overhead_arcsec)
-
-    @lazy
-    def scale_step(self) -> ScaleStep | None:
-        """The step of a scale that tonight's blur was given by, None for any other way."""
-        judged = self.said_blur.judged
-        return judged.by if judged is not None and isinstance(judged.by, ScaleStep) else None
 
     @lazy
     def ladder(self) -> Ladder | None:
@@ -126,11 +107,3 @@ class Climb(InOrder):
         if hours is not None and hours.holds(ladder.aim.at):
             until = min(until, hours.end)
         return mirror_climb(ladder, course, until=until)
-
-    @lazy
-    def next_change(self) -> NextChange | None:
-        """What happens next to the view of the planet in hand; None unless it is looked at now."""
-        night, planet, now = self.night, self.planet, self.present
-        if night is None or planet is None or now is None or not self.following_now:
-            return None
-        return next_change(night, planet, now)

@@ -2,8 +2,7 @@
 
 from datetime import datetime
 
-from core.air.limits import ceiling_of, find_limits
-from core.gear.aperture import working_aperture_mm
+from core.air.limits import ceiling_of
 from core.gear.combinations import Combination, combinations
 from core.ladder.aim import Aim
 from core.lazy import lazy
@@ -68,10 +67,8 @@ class Findings(Warmth):
     def _find(self, night: Night, aim: Aim, body: Body, time: datetime) -> Finding:
         scope, ceiling_power = self.scope, None
         if scope is not None:
-            limits = find_limits(
-                aperture_mm=working_aperture_mm(scope),
-                path=aim.path,
-                dispersion_arcsec=aim.dispersion_arcsec,
+            limits = aim.limits_of(
+                scope,
                 blur=self.blur_along(aim),
                 mirror_arcsec=self.mirror_arcsec(scope, time),
                 usual_air=self.usual_air,
@@ -82,7 +79,7 @@ class Findings(Warmth):
     def _time_to_find(self, night: Night, body: Body) -> datetime | None:
         """Return when a body is looked for: at the moment looked at where it can be, else at its best."""
         windows = night.of(body).windows
-        if any(window.start <= self.time < window.end for window in windows):
+        if any(window.holds(self.time) for window in windows):
             return self.time
         if self.chosen_time is not None:
             aim = aim_at(night, body, self.time)

@@ -5,12 +5,12 @@ from typing import TYPE_CHECKING
 from core.lazy import lazy
 from core.situation.findings import Findings
 from core.sky.bodies import Body
-from core.tonight.notices_due import Notice, notices_due
+from core.tonight.notices_due import Due, notices_due
 from core.tonight.plan import plan_evening
 from core.tonight.steps import EveningItem
 
 if TYPE_CHECKING:
-    from core.looks.planet_appearance import Happenings
+    from core.looks.happenings import Happenings
 
 
 class InOrder(Findings):
@@ -41,12 +41,12 @@ class InOrder(Findings):
         if night is None or planet is None:
             return None
         # Loaded when it is first needed.
-        from core.looks.planet_appearance import find_happenings
+        from core.looks.happenings import find_happenings
 
         return find_happenings(night, planet, self.red_spot_passes if planet is Body.JUPITER else None)
 
     @lazy
-    def notices(self) -> tuple[Notice, ...]:
+    def notices(self) -> tuple[Due, ...]:
         """What is due in the evening in progress, the most pressing first."""
         night, now = self.night, self.present
         if night is None or now is None or not self.follows_tonight:

@@ -18,6 +18,7 @@ from core.moments.hours import (
     usual_hours,
 )
 from core.moments.last_call import LastCall, last_call
+from core.moments.next_change import NextChange, next_change
 from core.moments.still_to_come import NOTHING, StillToCome, still_to_come, waiting
 from core.moments.targets import TargetTime, evening_targets
 from core.moments.which_planet import (
@@ -85,7 +86,7 @@ class Moment(Place):
     def present(self) -> datetime | None:
         """The present minute where it lies in the evening."""
         night = self.night
-        return self.minute if night is not None and night.start <= self.minute < night.end else None
+        return self.minute if night is not None and night.holds(self.minute) else None
 
     @lazy
     def last_call(self) -> LastCall | None:
@@ -219,7 +220,7 @@ class Moment(Place):
         night, now = self.night, self.present
         if night is None or now is None or self.better_later is None or self.best is None:
             return None
-        if self.best.worth >= WORTH_A_CLIMB:
+        if self.best.rank >= WORTH_A_CLIMB:
             return None
         return highest_planet(night, now)
 
@@ -276,11 +277,19 @@ class Moment(Place):
             chosen = aim_at(night, planet, self.time)
             return self.best_aim if chosen.path is None and not self._time_is_asked else chosen
         windows = night.of(planet).windows
-        if self.following_now and any(window.start <= self.time < window.end for window in windows):
+        if self.following_now and any(window.holds(self.time) for window in windows):
             now = aim_at(night, planet, self.time)
             if now.is_offered and not now.sunrise_is_near:
                 return now
         return self.best_aim
+
+    @lazy
+    def next_change(self) -> NextChange | None:
+        """What happens next to the view of the planet in hand; None unless it is looked at now."""
+        night, planet, now = self.night, self.planet, self.present
+        if night is None or planet is None or now is None or not self.following_now:
+            return None
+        return next_change(night, planet, now)
 
     def _full_minute(self, best: datetime) -> datetime:
         """Return the full minute nearest a best moment that is one of the best minutes, else the moment."""

@@ -10,6 +10,7 @@ from core.gear.eye import Eye
 from core.gear.owned import Barlow, Eyepiece, Filter, Telescope
 from core.ladder.experience import UsualAir
 from core.lazy import lazy
+from core.moments.details import Sharpness
 from core.problems import ProblemsError
 from core.record.observer import DarkEnough, Preferences, RedSpot
 from core.situation.given import Given
@@ -148,6 +149,11 @@ class Place(Given):
         """The blur overhead on a usual night here, whatever tonight's is: the log's, else assumed."""
         usual = self.usual_air_here
         return USUAL_BLUR_ARCSEC if usual is None else usual.blur.median_arcsec
+
+    @lazy
+    def usual_sharpness(self) -> Sharpness:
+        """What limits detail through the scope in hand on a usual night here."""
+        return Sharpness.through(self.scope, self.usual_blur_arcsec)
 
 
 def _with_id(things: tuple[T, ...], wanted: str) -> T | None:

@@ -20,7 +20,6 @@ from core.situation.climb import Climb
 from core.tonight.answer import Answer
 from core.tonight.prospect import Prospect
 from core.year.better import Better, better_evening
-from core.year.detail import aperture_looked_through_mm
 
 if TYPE_CHECKING:
     from core.looks.filter_offers import FilterOffers
@@ -43,8 +42,8 @@ class Situation(Climb):
         night, planet = self.night, self.planet
         if night is None or planet is None:
             return None
-        at = self.best_aim.at
-        has_best = self.best is not None and at is not None
+        at = None if self.best is None else self.best_aim.at
+        ladder = None if at is None else self.best_ladder
         return Answer.of(
             Prospect(
                 night=night,
@@ -59,12 +58,12 @@ class Situation(Climb):
                 elsewhen=self.elsewhen,
                 served=self.served,
                 turn=self.turn_of_another,
-                position=night.position(planet, at) if has_best and at is not None else None,
-                ladder=self.best_ladder if has_best else None,
+                position=None if at is None else night.position(planet, at),
+                ladder=ladder,
                 readiness=self.readiness,
                 outside_since=self.outside_since,
                 ready_at=self.ready_at,
-                mirror_climb=self._mirror_climb_of(self.best_ladder) if has_best else None,
+                mirror_climb=self._mirror_climb_of(ladder),
                 owns_eyepieces=bool(self.eyepieces),
             )
         )
@@ -80,8 +79,7 @@ class Situation(Climb):
             site,
             answer.planet,
             self.evening,
-            aperture_mm=aperture_looked_through_mm(self.scope),
-            overhead_arcsec=self.usual_blur_arcsec,
+            sharpness=self.usual_sharpness,
             dark_below_deg=dark_below_deg,
         )
 

@@ -3,6 +3,7 @@
 from datetime import datetime
 
 from core.air.blur import Blur, BlurSource
+from core.air.first_look import FirstLook, ScaleStep
 from core.ladder.aim import Aim
 from core.ladder.belief import BAND, Belief, Evidence, believe
 from core.ladder.evidence import evidence_of
@@ -13,6 +14,22 @@ from core.situation.moment import Moment
 
 class TonightsAir(Moment):
     """The air of the evening at the site in hand, whatever planet and telescope taught it."""
+
+    @lazy
+    def first_look(self) -> FirstLook | None:
+        """The first look that tonight's blur was given by, or None when it was given as a figure."""
+        said = self.said_blur
+        if said.source is BlurSource.ASSUMED:
+            return None
+        if said.judged is not None:
+            return said.judged.by if isinstance(said.judged.by, FirstLook) else None
+        return self.profile.air.look_of(said.overhead_arcsec)
+
+    @lazy
+    def scale_step(self) -> ScaleStep | None:
+        """The step of a scale that tonight's blur was given by, None for any other way."""
+        judged = self.said_blur.judged
+        return judged.by if judged is not None and isinstance(judged.by, ScaleStep) else None
 
     @lazy
     def evidence(self) -> tuple[Evidence, ...]:

@@ -183,7 +183,7 @@ class Warmth(TonightsAir):
         assert night is not None
         moved = None
         if self.scope is not None and scope.id == self.scope.id:
-            moved = self.step_notes.marks.time_of(ItemKind.CARRY_OUT, night.start, night.end)
+            moved = self.step_notes.marks.time_of(ItemKind.CARRY_OUT, night)
         if moved is not None or first_look is None:
             return moved or night.start
         return max(night.start, first_look - timedelta(minutes=self._lead_minutes(scope)))

@@ -3,7 +3,7 @@
 import numpy as np
 from numpy.typing import ArrayLike
 
-from core.sky.ephemeris import Floats
+from core.arrays import Floats
 
 
 def sky_vectors(altitude_deg: ArrayLike, azimuth_deg: ArrayLike) -> Floats:

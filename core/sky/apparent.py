@@ -14,9 +14,10 @@ from typing import Final, Self
 import numpy as np
 from attrs import frozen
 
+from core.arrays import Floats
 from core.sky import ephemeris
 from core.sky.bodies import FACTS, Body
-from core.sky.ephemeris import AU_KM, Floats
+from core.sky.ephemeris import AU_KM
 from core.sky.even_curve import EvenCurve
 from core.sky.site import Site
 

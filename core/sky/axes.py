@@ -11,8 +11,9 @@ import astronomy
 import numpy as np
 from attrs import frozen
 
+from core.arrays import Floats
 from core.sky.bodies import Body
-from core.sky.ephemeris import AU_KM, DAY_S, J2000_DAYS, Floats, terrestrial_days
+from core.sky.ephemeris import AU_KM, DAY_S, J2000_DAYS, terrestrial_days
 
 LIGHT_KM_S: Final = 299_792.458
 LIGHT_DAYS_PER_AU: Final = AU_KM / LIGHT_KM_S / DAY_S

@@ -12,7 +12,8 @@ import numpy as np
 from attrs import frozen
 from numpy.typing import NDArray
 
-Floats = NDArray[np.float64]
+from core.arrays import Floats, Truths
+
 Quantity = Callable[[Floats], Floats]
 
 # Between samples this far apart an altitude turns once at most, or by so little that no eye could tell
@@ -86,9 +87,7 @@ class Course:
             (values[left] - wanted, values[left + 1] - wanted),
         )
 
-    def _sort_out(
-        self, level: float, found_s: Floats, chosen: NDArray[np.bool_], climbing: NDArray[np.bool_]
-    ) -> Crossings:
+    def _sort_out(self, level: float, found_s: Floats, chosen: Truths, climbing: Truths) -> Crossings:
         climbs_s, falls_s = found_s[chosen & climbing], found_s[chosen & ~climbing]
         if len(climbs_s) and len(falls_s):
             starts_above = falls_s[0] < climbs_s[0]

@@ -12,7 +12,8 @@ import numpy as np
 from attrs import frozen
 from numpy.typing import NDArray
 
-from core.sky.crossings import Course, Floats, turning_points
+from core.arrays import Floats
+from core.sky.crossings import Course, turning_points
 
 DAY_S: Final = 86_400.0
 # Samples so far apart find every turning point to some 5 minutes, and a parabola of this width its place.

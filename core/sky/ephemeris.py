@@ -15,8 +15,8 @@ from typing import TYPE_CHECKING, Any, Final
 
 import numpy as np
 from attrs import frozen
-from numpy.typing import NDArray
 
+from core.arrays import Floats
 from core.plain_text import cut, printable
 from core.problems import Problem, ProblemsError, refuse
 from core.sky.bodies import FACTS, Body
@@ -25,7 +25,6 @@ if TYPE_CHECKING:
     from skyfield.positionlib import Astrometric
     from skyfield.timelib import Time
 
-Floats = NDArray[np.float64]
 
 DAY_S: Final = 86_400.0
 AU_KM: Final = 149_597_870.7  # IAU 2012 resolution B2

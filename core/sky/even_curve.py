@@ -9,7 +9,7 @@ from typing import Final
 import numpy as np
 from numpy.lib.stride_tricks import sliding_window_view
 
-from core.sky.ephemeris import Floats
+from core.arrays import Floats
 
 NODES: Final = 8
 # The piece that a polynomial serves lies between its two middle nodes.

@@ -8,11 +8,12 @@ from typing import Final
 import numpy as np
 from attrs import frozen
 
+from core.arrays import Floats
+from core.gear.optics import SIDEREAL_DAY_S
 from core.sky.apparent import Viewpoint
 from core.sky.bodies import Body
 from core.sky.crossings import Course, Crossings
 from core.sky.daily_course import DailyCourse, turns_daily_at
-from core.sky.ephemeris import Floats
 
 # Geometric altitudes of the centre at rise and set (Astronomical Almanac).
 HORIZON_DEG: Final = -34.0 / 60.0
@@ -38,7 +39,7 @@ _POLE_DEG: Final = 89.999
 # The angle to the meridian swings once a day and evenly, anywhere on the Earth.
 _MERIDIAN_STEP_S: Final = 7200.0
 # Towards a transit, hour angles are turned into time at the rate of the sky: right within a fortieth.
-_TURN_RAD_PER_S: Final = 2.0 * np.pi / 86_164.0
+_TURN_RAD_PER_S: Final = 2.0 * np.pi / SIDEREAL_DAY_S
 _LAST_STEP_S: Final = 0.02
 _MOST_ROUNDS: Final = 20
 

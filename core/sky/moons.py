@@ -13,9 +13,10 @@ import astronomy
 import numpy as np
 from attrs import frozen
 
+from core.arrays import Floats
 from core.sky.axes import LIGHT_KM_S, array_of, direction, pose
 from core.sky.bodies import FACTS, Body
-from core.sky.ephemeris import AU_KM, DAY_S, Floats
+from core.sky.ephemeris import AU_KM, DAY_S
 from core.sky.even_curve import NODES, EvenCurve
 
 RADIUS_KM: Final = FACTS[Body.JUPITER].equatorial_radius_km

@@ -7,11 +7,12 @@ from functools import cached_property
 import numpy as np
 from attrs import frozen
 
+from core.arrays import Floats
 from core.sky.apparent import Viewpoint, diameter_arcsec, elongation_deg, instant
 from core.sky.bodies import FACTS, TARGETS, Body
 from core.sky.civil import evening_span
 from core.sky.crossings import Crossings
-from core.sky.ephemeris import Floats, SizeAndLight, check_date, size_and_light
+from core.sky.ephemeris import SizeAndLight, check_date, size_and_light
 from core.sky.events import (
     ASTRONOMICAL_DEG,
     BEST_DEG,
@@ -27,34 +28,10 @@ from core.sky.events import (
     upper_transits_s,
 )
 from core.sky.site import Site
+from core.sky.spans import Span, to_spans
 from core.sky.track import Position, Track, follow, position_at, positions_at
 from core.sky.why_not import NoWindow, WhyNot, explain
-from core.sky.windows import (
-    BlockedSpan,
-    Grade,
-    Span,
-    Window,
-    find_blocked,
-    find_windows,
-    look_around,
-    to_spans,
-)
-
-__all__ = [
-    "BlockedSpan",
-    "BodyNight",
-    "BodyState",
-    "Grade",
-    "Night",
-    "NoWindow",
-    "Position",
-    "Span",
-    "SunNight",
-    "Track",
-    "WhyNot",
-    "Window",
-    "compute_night",
-]
+from core.sky.windows import BlockedSpan, Window, find_blocked, find_windows, look_around
 
 
 @frozen(kw_only=True)
@@ -141,6 +118,10 @@ class Night:
     end: datetime
     sun: SunNight
     bodies: tuple[BodyNight, ...]
+
+    def holds(self, moment: datetime) -> bool:
+        """Tell whether a moment lies in the evening."""
+        return self.start <= moment < self.end
 
     def of(self, body: Body) -> BodyNight:
         """Return one body's evening; KeyError for a body that was not asked for."""

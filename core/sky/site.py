@@ -5,8 +5,8 @@ from zoneinfo import ZoneInfo
 
 import numpy as np
 from attrs import field, frozen
-from numpy.typing import NDArray
 
+from core.arrays import Floats, Truths
 from core.checks import is_number, not_blank, within
 from core.sky.zones import check_zone
 
@@ -28,7 +28,7 @@ class _Sector:
     below_altitude_deg: float = field(validator=within(0, 90, "degrees"))
     what: str = ""
 
-    def spans(self, azimuth_deg: NDArray[np.float64]) -> NDArray[np.bool_]:
+    def spans(self, azimuth_deg: Floats) -> Truths:
         """Tell which azimuths (N,) in degrees lie in the sector, edges included."""
         width = (self.azimuth_to_deg - self.azimuth_from_deg) % 360.0
         if width == 0.0 and self.azimuth_to_deg != self.azimuth_from_deg:

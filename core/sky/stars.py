@@ -8,12 +8,17 @@ together.
 import csv
 from functools import cache, lru_cache
 from importlib import resources
+from typing import Final
 
 import numpy as np
 from attrs import frozen
 
+from core.arrays import Floats
 from core.sky.apparent import Viewpoint
-from core.sky.ephemeris import DAY_S, Floats, StarPlaces, star_vectors
+from core.sky.ephemeris import DAY_S, StarPlaces, star_vectors
+
+# Sirius; a planet that outshines it is taken for whichever planet somebody looks for.
+BRIGHTEST_STAR_MAGNITUDE: Final = -1.46
 
 
 @frozen(kw_only=True)

@@ -11,9 +11,10 @@ from typing import Final
 import numpy as np
 from attrs import frozen
 
+from core.arrays import Floats
 from core.sky.axes import direction, pose
 from core.sky.bodies import FACTS, Body
-from core.sky.ephemeris import AU_KM, Floats
+from core.sky.ephemeris import AU_KM
 
 TITAN_RADIUS_KM: Final = 2574.7  # WGCCRE 2015
 _SATURN_KM: Final = FACTS[Body.SATURN].equatorial_radius_km

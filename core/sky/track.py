@@ -8,10 +8,10 @@ import numpy as np
 from attrs import frozen
 
 from core.air.atmosphere import air_path, apparent_altitude_deg
+from core.arrays import Floats
 from core.sky.angles import angle_between_deg
 from core.sky.apparent import Viewpoint
 from core.sky.bodies import Body
-from core.sky.ephemeris import Floats
 from core.sky.site import Site
 
 SAMPLE_S: Final = 60.0

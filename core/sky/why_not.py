@@ -5,9 +5,11 @@ from enum import StrEnum
 import numpy as np
 from attrs import evolve, frozen
 
-from core.sky.ephemeris import Floats
+from core.arrays import Floats
 from core.sky.events import BodyState, Heights
-from core.sky.windows import UNNAMED_BLOCK, View, intersect
+from core.sky.sky_parts import UNNAMED_BLOCK
+from core.sky.spans import intersect
+from core.sky.windows import View
 
 
 class WhyNot(StrEnum):

@@ -10,7 +10,7 @@ from core.ladder.mount import shaking_bites
 from core.ladder.notices import FLOATERS_STRONG_MM
 from core.moments.best_minutes import TOUCHING
 from core.sky.events import FAIR_DEG, LOWEST_USEFUL_DEG
-from core.sky.night import WhyNot
+from core.sky.why_not import WhyNot
 from core.tonight.prospect import Prospect
 
 # A climb that ends within this ratio of the ceiling is stopped by it; one that ends further off is stopped

@@ -13,12 +13,14 @@ from core.moments.best_minutes import TOUCHING, offered_windows
 from core.moments.last_call import last_call
 from core.sky.bodies import Body
 from core.sky.events import BEST_DEG, FAIR_DEG
-from core.sky.night import Night, Position, Window
+from core.sky.night import Night
 from core.sky.red_spot import WELL_PLACED_MINUTES
+from core.sky.track import Position
+from core.sky.windows import Window
 from core.tonight.steps import ESTIMATES, MOMENT_LASTS, CarryOutItem, EveningItem, ItemKind
 
 if TYPE_CHECKING:
-    from core.looks.planet_appearance import Happenings
+    from core.looks.happenings import Happenings
     from core.sky.moons import MoonEvent
 
 STEP_BEFORE: Final = timedelta(minutes=5)
@@ -28,7 +30,7 @@ _SPOT_WELL_PLACED: Final = timedelta(minutes=WELL_PLACED_MINUTES)
 
 
 @frozen(kw_only=True)
-class Notice:
+class Due:
     """One thing that happens at ``at`` (aware), as it is told at ``now``."""
 
     at: datetime
@@ -41,14 +43,14 @@ class Notice:
 
 
 @frozen(kw_only=True)
-class StepDue(Notice):
+class StepDue(Due):
     """A step of the evening that is not done."""
 
     item: EveningItem
 
 
 @frozen(kw_only=True)
-class CrossingDue(Notice):
+class CrossingDue(Due):
     """The body in hand has crossed 45 or 30 degrees (geometric)."""
 
     body: Body
@@ -57,7 +59,7 @@ class CrossingDue(Notice):
 
 
 @frozen(kw_only=True)
-class HiddenDue(Notice):
+class HiddenDue(Due):
     """The body in hand goes behind something."""
 
     body: Body
@@ -65,7 +67,7 @@ class HiddenDue(Notice):
 
 
 @frozen(kw_only=True)
-class WarmAirDue(Notice):
+class WarmAirDue(Due):
     """The body in hand is seen through warm air from then on."""
 
     body: Body
@@ -73,7 +75,7 @@ class WarmAirDue(Notice):
 
 
 @frozen(kw_only=True)
-class TransitDue(Notice):
+class TransitDue(Due):
     """The body in hand stands highest."""
 
     body: Body
@@ -81,14 +83,14 @@ class TransitDue(Notice):
 
 
 @frozen(kw_only=True)
-class MoonEventDue(Notice):
+class MoonEventDue(Due):
     """Something begins between Jupiter and one of its moons."""
 
     event: "MoonEvent"
 
 
 @frozen(kw_only=True)
-class RedSpotDue(Notice):
+class RedSpotDue(Due):
     """The red spot has come round the edge; it is in the middle at ``middle``."""
 
     middle: datetime
@@ -102,7 +104,7 @@ def notices_due(
     now: datetime,
     steps: Sequence[EveningItem] = (),
     happenings: "Happenings | None" = None,
-) -> tuple[Notice, ...]:
+) -> tuple[Due, ...]:
     """Return what is due at a moment of the evening, the most pressing first; near sunrise nothing at all.
 
     ``happenings`` are those of the body in hand. What is about a body is told only while it is offered.
@@ -121,7 +123,7 @@ def notices_due(
     )
 
 
-def _sight(night: Night, body: Body, windows: Sequence[Window], now: datetime) -> Iterator[Notice]:
+def _sight(night: Night, body: Body, windows: Sequence[Window], now: datetime) -> Iterator[Due]:
     """Yield what comes between in the next ten minutes."""
     for window in windows:
         for span in night.of(body).blocked:
@@ -134,7 +136,7 @@ def _sight(night: Night, body: Body, windows: Sequence[Window], now: datetime) -
             yield WarmAirDue(at=window.start, now=now, body=body, what=window.warm_air)
 
 
-def _steps(steps: Sequence[EveningItem], now: datetime) -> Iterator[Notice]:
+def _steps(steps: Sequence[EveningItem], now: datetime) -> Iterator[Due]:
     """Yield what is to be done, the last to begin first; the stop line has words of its own.
 
     What is put off from minute to minute, as the telescope is not said to be out, is in the list, and enough.
@@ -149,7 +151,7 @@ def _steps(steps: Sequence[EveningItem], now: datetime) -> Iterator[Notice]:
             yield StepDue(at=item.start, now=now, item=item)
 
 
-def _heights(night: Night, body: Body, windows: Sequence[Window], now: datetime) -> Iterator[Notice]:
+def _heights(night: Night, body: Body, windows: Sequence[Window], now: datetime) -> Iterator[Due]:
     found = night.of(body)
     for level_deg, spans in ((BEST_DEG, found.above_45), (FAIR_DEG, found.above_30)):
         for span in spans:
@@ -161,7 +163,7 @@ def _heights(night: Night, body: Body, windows: Sequence[Window], now: datetime)
             yield TransitDue(at=position.time, now=now, body=body, position=position)
 
 
-def _events(happenings: "Happenings | None", windows: Sequence[Window], now: datetime) -> Iterator[Notice]:
+def _events(happenings: "Happenings | None", windows: Sequence[Window], now: datetime) -> Iterator[Due]:
     if happenings is None:
         return
     for event in happenings.events_to_see:

@@ -51,9 +51,7 @@ def plan_evening(
     to do but what the owner added.
     """
     items: list[EveningItem] = [
-        OwnItem(start=step.at, end=step.at, step=step)
-        for step in marks.own
-        if night.start <= step.at < night.end
+        OwnItem(start=step.at, end=step.at, step=step) for step in marks.own if night.holds(step.at)
     ]
     if targets:
         first = min(targets, key=lambda target: target.minutes.start)
@@ -103,7 +101,7 @@ def _targets(targets: Sequence[TargetTime], in_hand: Body | None) -> Iterator[Ta
 def _pack_up(night: Night, last_look: datetime, marks: Marks) -> Iterator[EveningItem]:
     """Yield going in, where that comes well before the stop line, which tells the same."""
     stop = stop_time(night)
-    start = marks.time_of(ItemKind.PACK_UP, night.start, night.end) or last_look
+    start = marks.time_of(ItemKind.PACK_UP, night) or last_look
     if stop is None or start < stop - _STOP_TELLS_IT:
         yield EveningItem(kind=ItemKind.PACK_UP, start=start, end=start, caution=True)
 

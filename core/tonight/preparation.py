@@ -12,7 +12,8 @@ from core.air.readiness import Readiness, estimated_at
 from core.gear.collimation import collimation_of, is_check_due
 from core.gear.owned import Telescope, TelescopeKind
 from core.sky.bodies import Body
-from core.sky.night import Night, Span
+from core.sky.night import Night
+from core.sky.spans import Span
 from core.tonight.steps import (
     MOMENT_LASTS,
     UNMARKED,
@@ -131,7 +132,7 @@ class Preparing:
 
     def moved(self, kind: ItemKind) -> datetime | None:
         """Return the time that the owner gave a step of a kind, None for its own; inside the evening."""
-        return self.marks.time_of(kind, self.night.start, self.night.end)
+        return self.marks.time_of(kind, self.night)
 
     def is_by_day(self, moment: datetime) -> bool:
         """Tell whether a moment lies before sunset."""

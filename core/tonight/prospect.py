@@ -12,7 +12,8 @@ from core.moments.elsewhen import Elsewhen
 from core.moments.hours import HoursOut
 from core.moments.targets import TargetTime
 from core.sky.bodies import Body
-from core.sky.night import BodyNight, Night, Position
+from core.sky.night import BodyNight, Night
+from core.sky.track import Position
 
 
 @frozen(kw_only=True)

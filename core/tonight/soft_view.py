@@ -95,7 +95,7 @@ class KnownOfView:
 
 
 @frozen(kw_only=True)
-class Finding:
+class LikelyCause:
     """The likeliest cause with its share of all, 0 to 1; ``cause`` is None where it cannot be judged."""
 
     cause: Cause | None
@@ -204,12 +204,12 @@ def next_question(known: KnownOfView, replies: Mapping[Question, Reply]) -> Ques
     return max(left, key=lambda question: _told_by(question, weights), default=None)
 
 
-def find_cause(known: KnownOfView, replies: Mapping[Question, Reply]) -> Finding:
+def find_cause(known: KnownOfView, replies: Mapping[Question, Reply]) -> LikelyCause:
     """Return the likeliest cause, or that it cannot be judged where none is likely enough."""
     weights = after_replies(known, replies)
     cause = max(weights, key=weights.__getitem__)
     share = weights[cause]
-    return Finding(cause=cause if share >= LEAST_LIKELY else None, share=share)
+    return LikelyCause(cause=cause if share >= LEAST_LIKELY else None, share=share)
 
 
 def _told_by(question: Question, weights: Mapping[Cause, float]) -> float:

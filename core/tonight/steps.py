@@ -13,6 +13,7 @@ from core.gear.owned import Stand
 from core.moments.best_minutes import BestMinutes
 from core.moments.hours import LAST_CALL
 from core.sky.bodies import Body
+from core.sky.night import Night
 
 
 class ItemKind(StrEnum):
@@ -224,10 +225,10 @@ class Marks:
     moved: Mapping[str, datetime] = field(factory=dict)
     own: tuple[OwnStep, ...] = ()
 
-    def time_of(self, kind: ItemKind, start: datetime, end: datetime) -> datetime | None:
-        """Return the time that was given to a step of a kind, None for none between two times."""
+    def time_of(self, kind: ItemKind, night: Night) -> datetime | None:
+        """Return the time that was given to a step of a kind, None for none inside the evening."""
         moment = self.moved.get(kind.value)
-        return moment if moment is not None and start <= moment < end else None
+        return moment if moment is not None and night.holds(moment) else None
 
 
 UNMARKED: Final = Marks()

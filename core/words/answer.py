@@ -4,7 +4,7 @@ from typing import Final
 
 from core.situation.situation import Situation
 from core.sky.events import SUN_HORIZON_DEG
-from core.sky.night import WhyNot
+from core.sky.why_not import WhyNot
 from core.tonight.answer import Answer
 from core.tonight.limiter import Limiter
 from core.tonight.prospect import Prospect

@@ -9,7 +9,7 @@ from core.ladder.climb import Move
 from core.moments.next_change import NextChange, ViewChange
 from core.record.log_entry import Verdict
 from core.situation.situation import Situation
-from core.sky.windows import UNNAMED_BLOCK
+from core.sky.sky_parts import UNNAMED_BLOCK
 from core.words.aim import aim_notices
 from core.words.answer import answer_words, nothing_offered_words
 from core.words.climbing import next_step_briefly, next_step_text

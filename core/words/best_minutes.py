@@ -6,7 +6,8 @@ from typing import Final
 
 from core.moments.best_minutes import SHORTEST_USEFUL, BestMinutes
 from core.sky.events import FAIR_DEG
-from core.sky.night import Grade, Position
+from core.sky.track import Position
+from core.sky.windows import Grade
 from core.tonight.limiter import Limiter
 from core.tonight.prospect import Prospect
 from core.words.directions import where_text

@@ -7,15 +7,13 @@ from typing import Final
 from attrs import frozen
 
 from core.air.blur import Blur
-from core.air.limits import ceiling_of, find_limits
-from core.gear.aperture import working_aperture_mm
+from core.air.limits import ceiling_of
 from core.gear.owned import Telescope
-from core.ladder.aim import Refusal
+from core.ladder.aim import Aim, Refusal
 from core.moments.aiming import aim_at
 from core.sky.bodies import Body
 from core.sky.events import HORIZON_DEG, SUN_HORIZON_DEG
 from core.sky.night import BodyNight, Night
-from core.sky.track import Position
 from core.words.air import blur_words
 from core.words.directions import altitude_text, azimuth_text, compass_letters, compass_text
 from core.words.obstacles import blocked_words, warm_air_words
@@ -134,21 +132,16 @@ def _read(
         if up
         else "",
         path=_PATH.format(path=path_text(position.path)) if position.path is not None else "",
-        ceiling="" if refusal else _ceiling(position, aim.dispersion_arcsec, basis),
+        ceiling="" if refusal else _ceiling(aim, basis),
         remark=_REFUSED.get(refusal, remark) if refusal else remark,
     )
 
 
-def _ceiling(position: Position, dispersion_arcsec: float, basis: CeilingBasis) -> str:
-    if basis.scope is None or position.path is None:
+def _ceiling(aim: Aim, basis: CeilingBasis) -> str:
+    if basis.scope is None:
         return ""
-    limits = find_limits(
-        aperture_mm=working_aperture_mm(basis.scope),
-        path=position.path,
-        dispersion_arcsec=dispersion_arcsec,
-        blur=basis.blur,
-        mirror_arcsec=basis.mirror_arcsec,
-        usual_air=basis.usual_air,
+    limits = aim.limits_of(
+        basis.scope, blur=basis.blur, mirror_arcsec=basis.mirror_arcsec, usual_air=basis.usual_air
     )
     power = ceiling_of(limits).power
     return "" if power is None else _CEILING.format(power=power_text(power))
@@ -156,10 +149,10 @@ def _ceiling(position: Position, dispersion_arcsec: float, basis: CeilingBasis) 
 
 def _remark(body: BodyNight, moment: datetime, clock: SiteClock) -> str:
     for span in body.blocked:
-        if span.start <= moment < span.end:
+        if span.holds(moment):
             return blocked_words(span.what)
     for window in body.windows:
-        if window.start <= moment < window.end and window.warm_air is not None:
+        if window.holds(moment) and window.warm_air is not None:
             return warm_air_words(window.warm_air)
     setting = next((time for time in body.sets if time > moment), None)
     return _SETS.format(time=clock.time(setting)) if setting else ""

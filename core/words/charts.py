@@ -14,6 +14,9 @@ from core.words.sizes import disc_size_text
 # In full, and in short where the chart is low or narrow.
 ALTITUDE_AXIS: Final = ("Geometric altitude", "Altitude", "Height")
 PATH_AXIS: Final = ("Air path, overhead = 1", "Air path", "Path")
+BEST_BAND: Final = "best air (seeing)"
+FAIR_BAND: Final = "fair"
+THICK_BAND: Final = "thick air"
 STRIP: Final = "evening"
 BEST_WEEKS: Final = "best weeks"
 HIGHEST_IN_THE_DARK: Final = ("Highest in the dark", "Highest", "Height")

@@ -6,8 +6,8 @@ from typing import Final
 from core.gear.aperture import working_aperture_mm, working_obstruction_ratio
 from core.gear.collimation import Collimation
 from core.ladder.compare import Comparison
+from core.ladder.differences import Difference, DifferenceKind
 from core.ladder.side import Side
-from core.ladder.verdict import Finding, FindingKind
 from core.words.advice import advice_text
 from core.words.aim import aim_words
 from core.words.air import blur_text, source_text
@@ -26,58 +26,60 @@ from core.words.quantities import (
     two_figures,
 )
 
-_FINDINGS = {
-    FindingKind.CLIMBS: (
+_DIFFERENCES = {
+    DifferenceKind.CLIMBS: (
         "{scope} may climb to about {power} (limited by {limit}), {other} to about {other_power} (limited by "
         "{other_limit})."
     ),
-    FindingKind.FINER_WHILE_STEADY: (
+    DifferenceKind.FINER_WHILE_STEADY: (
         "It depends on the air: at this height {scope} shows more only while the blur overhead is under "
         "about {figure_detail}; in worse air nobody could tell the two apart."
     ),
-    FindingKind.FINER_AT_NO_HEIGHT: "In tonight's air {scope} shows no finer detail at any height.",
-    FindingKind.FINER_AT_ANY_HEIGHT: "In tonight's air {scope} shows finer detail at any useful height.",
-    FindingKind.FINER_FROM_HEIGHT: (
+    DifferenceKind.FINER_AT_NO_HEIGHT: "In tonight's air {scope} shows no finer detail at any height.",
+    DifferenceKind.FINER_AT_ANY_HEIGHT: "In tonight's air {scope} shows finer detail at any useful height.",
+    DifferenceKind.FINER_FROM_HEIGHT: (
         "In tonight's air {scope} shows finer detail only above about {figure_altitude}."
     ),
-    FindingKind.LIGHT_ALIKE: "They gather about the same light.",
-    FindingKind.LITTLE_MORE_LIGHT: "{scope} gathers a little more light.",
-    FindingKind.MORE_LIGHT: "{scope} gathers {light} the light, so that its view is brighter.",
-    FindingKind.WIDER_PUPIL: (
+    DifferenceKind.LIGHT_ALIKE: "They gather about the same light.",
+    DifferenceKind.LITTLE_MORE_LIGHT: "{scope} gathers a little more light.",
+    DifferenceKind.MORE_LIGHT: "{scope} gathers {light} the light, so that its view is brighter.",
+    DifferenceKind.WIDER_PUPIL: (
         "{scope} gathers {light} the light: at {figure_power} its exit pupil is {pupil} against "
         "{other_pupil}, so that its view is brighter."
     ),
-    FindingKind.WIDER_PUPIL_FEWER_FLOATERS: (
+    DifferenceKind.WIDER_PUPIL_FEWER_FLOATERS: (
         "{scope} gathers {light} the light: at {figure_power} its exit pupil is {pupil} against "
         "{other_pupil}, so that its view is brighter and shows fewer floaters."
     ),
-    FindingKind.UNOBSTRUCTED: (
+    DifferenceKind.UNOBSTRUCTED: (
         "{scope} has nothing in the way of its light, {other} {other_obstruction} of its diameter: a small "
         "gain in contrast, for soft markings."
     ),
-    FindingKind.LESS_OBSTRUCTED: (
+    DifferenceKind.LESS_OBSTRUCTED: (
         "{scope} has less in the way of its light, {obstruction} of its diameter against "
         "{other_obstruction}: a small gain in contrast, for soft markings."
     ),
-    FindingKind.NOTHING_UNDER_CEILING: "None of its eyepieces stays under the ceiling of {scope}.",
-    FindingKind.SHORT_OF_CEILING: "With its eyepieces {scope} reaches only {figure_power} of its {ceiling}.",
-    FindingKind.WIDER_FIELD: (
+    DifferenceKind.NOTHING_UNDER_CEILING: "None of its eyepieces stays under the ceiling of {scope}.",
+    DifferenceKind.SHORT_OF_CEILING: (
+        "With its eyepieces {scope} reaches only {figure_power} of its {ceiling}."
+    ),
+    DifferenceKind.WIDER_FIELD: (
         "{scope} shows the wider field, {field} against {other_field}: easier for finding."
     ),
-    FindingKind.READY_SOONER: (
+    DifferenceKind.READY_SOONER: (
         "{scope} is ready sooner: about {minutes} minutes to cool against {other_minutes}."
     ),
-    FindingKind.FOLLOWS: "{scope} follows the sky; {other} must be nudged along by hand.",
-    FindingKind.FOLLOWS_WITH_DRIFT: (
+    DifferenceKind.FOLLOWS: "{scope} follows the sky; {other} must be nudged along by hand.",
+    DifferenceKind.FOLLOWS_WITH_DRIFT: (
         "{scope} follows the sky; {other} must be nudged along by hand, every {figure_drift} or so at "
         "{other_climb_to}."
     ),
-    FindingKind.COLLIMATION: "{scope} needs its collimation checked; the other needs none.",
-    FindingKind.OBSTRUCTION_ASSUMED: (
+    DifferenceKind.COLLIMATION: "{scope} needs its collimation checked; the other needs none.",
+    DifferenceKind.OBSTRUCTION_ASSUMED: (
         "{scope}'s secondary mirror is taken as {obstruction} of its aperture wide (assumed)."
     ),
 }
-_AT_A_POWER: Final = (FindingKind.WIDER_PUPIL, FindingKind.WIDER_PUPIL_FEWER_FLOATERS)
+_AT_A_POWER: Final = (DifferenceKind.WIDER_PUPIL, DifferenceKind.WIDER_PUPIL_FEWER_FLOATERS)
 COMPARED_BY_RULES: Final = (
     "Detail, ceilings and times are rules of thumb; apertures, light and fields are not."
 )
@@ -96,13 +98,13 @@ _CHECK_STRICTLY = (
 
 
 def verdict_texts(comparison: Comparison) -> tuple[str, ...]:
-    """Return what a comparison comes to: which telescope to take, then a sentence for each finding."""
-    return advice_text(comparison.advice), *finding_texts(comparison)
+    """Return what a comparison comes to: which telescope to take, then a sentence for each difference."""
+    return advice_text(comparison.advice), *difference_texts(comparison)
 
 
-def finding_texts(comparison: Comparison) -> tuple[str, ...]:
-    """Return what stands below the advice, one sentence or two for each finding."""
-    return tuple(_finding_text(finding) for finding in comparison.verdict)
+def difference_texts(comparison: Comparison) -> tuple[str, ...]:
+    """Return what stands below the advice, one sentence or two for each difference."""
+    return tuple(_difference_text(each) for each in comparison.differences)
 
 
 def collimation_text(collimation: Collimation) -> str:
@@ -135,15 +137,15 @@ def stopped_by_text(side: Side) -> str | None:
     return BUILT_IN if side.is_stopped_by_built_in_power else limit_name(side.ladder.ceiling.set_by)
 
 
-def _finding_text(finding: Finding) -> str:
-    figure, side = finding.figure, finding.side
+def _difference_text(difference: Difference) -> str:
+    figure, side = difference.figure, difference.side
     figures = {
         "light": times_text(side.light_ratio_to_other),
         "ceiling": _power(side.ladder.ceiling.power),
         **_figures_of(side),
-        **{f"other_{name}": text for name, text in _figures_of(finding.other).items()},
+        **{f"other_{name}": text for name, text in _figures_of(difference.other).items()},
         "scope": side.scope.name,
-        "other": finding.other.scope.name,
+        "other": difference.other.scope.name,
     }
     if figure is not None:
         figures |= {
@@ -152,12 +154,12 @@ def _finding_text(finding: Finding) -> str:
             "figure_altitude": angle_text(figure),
             "figure_drift": drift_text(figure),
         }
-    if figure is not None and finding.kind in _AT_A_POWER:
+    if figure is not None and difference.kind in _AT_A_POWER:
         figures |= {
             "pupil": pupil_text(working_aperture_mm(side.scope) / figure),
-            "other_pupil": pupil_text(working_aperture_mm(finding.other.scope) / figure),
+            "other_pupil": pupil_text(working_aperture_mm(difference.other.scope) / figure),
         }
-    return _FINDINGS[finding.kind].format_map(figures)
+    return _DIFFERENCES[difference.kind].format_map(figures)
 
 
 def _figures_of(side: Side) -> dict[str, str | None]:

@@ -6,7 +6,9 @@ from typing import Final
 from attrs import frozen
 
 from core.ladder.buying import Purchase
-from core.ladder.compare import Comparison, Side, Winner
+from core.ladder.compare import Comparison
+from core.ladder.side import Side
+from core.ladder.winner import Winner
 from core.words.buying import buying_words
 from core.words.comparison import collimation_text
 from core.words.cooling import cool_down_text, settled_text

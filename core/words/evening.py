@@ -6,7 +6,7 @@ from typing import Final
 from attrs import frozen
 
 from core.record.observer import TemperatureUnit
-from core.sky.night import Grade
+from core.sky.windows import Grade
 from core.tonight.steps import (
     CarryOutItem,
     CollimationItem,

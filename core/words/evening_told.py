@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from core.looks.planet_appearance import find_happenings
+from core.looks.happenings import find_happenings
 from core.situation.situation import Situation
 from core.sky.bodies import Body
 from core.sky.night import Night

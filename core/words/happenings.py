@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from datetime import datetime, timedelta
 from typing import Final
 
-from core.looks.planet_appearance import Happenings
+from core.looks.happenings import Happenings
 from core.sky.bodies import Body
 from core.sky.moons import MoonEvent, MoonEventKind
 from core.sky.red_spot import WELL_PLACED_MINUTES, RedSpotPasses

@@ -7,9 +7,9 @@ from core.sky.events import BEST_DEG
 from core.sky.moons import MoonEventKind
 from core.tonight.notices_due import (
     CrossingDue,
+    Due,
     HiddenDue,
     MoonEventDue,
-    Notice,
     RedSpotDue,
     StepDue,
     TransitDue,
@@ -48,7 +48,7 @@ _RED_SPOT: Final = (
 )
 
 
-def notice_words(notice: Notice, clock: SiteClock) -> str:
+def notice_words(notice: Due, clock: SiteClock) -> str:
     """Return a notice as a sentence."""
     at, minutes = clock.time(notice.at), -(-(notice.at - notice.now) // _MINUTE)
     match notice:

@@ -5,7 +5,7 @@ from typing import Final
 
 from core.moments.best_minutes import BestMinutes
 from core.sky.site import BlockedSky, WarmAir
-from core.sky.windows import UNNAMED_BLOCK, UNNAMED_WARM
+from core.sky.sky_parts import UNNAMED_BLOCK, UNNAMED_WARM
 from core.words.names import listed
 from core.words.quantities import angle_text
 

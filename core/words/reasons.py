@@ -5,15 +5,18 @@ from datetime import timedelta
 from typing import Final
 
 from core.gear.aperture import working_aperture_mm
-from core.gear.optics import USUAL_NIGHT_APERTURE_MM, usual_night_powers
 from core.gear.owned import TelescopeKind
 from core.ladder.ladder import Ladder
 from core.ladder.mount import shakes
+from core.ladder.usual_powers import RARELY_MORE, USUAL_NIGHT_APERTURE_MM, usual_night_powers
 from core.moments.best_minutes import offered_windows, stop_time
 from core.record.observer import TemperatureUnit
 from core.sky.bodies import Body
-from core.sky.night import BodyState, Grade, WhyNot, Window
+from core.sky.events import BodyState
+from core.sky.stars import BRIGHTEST_STAR_MAGNITUDE
 from core.sky.sunlight import TOO_NEAR_THE_SUN_DEG
+from core.sky.why_not import WhyNot
+from core.sky.windows import Grade, Window
 from core.tonight.answer import Answer
 from core.tonight.limiter import Limiter
 from core.tonight.prospect import Prospect
@@ -29,12 +32,6 @@ from core.words.quantities import path_text, power_text
 from core.words.site_clock import SiteClock
 from core.words.sun import sun_course_sentence
 from core.words.why_not import why_not_words
-
-# More power than this seldom shows more of these two (common practice, no source).
-RARELY_MORE = {Body.JUPITER: 200.0, Body.SATURN: 250.0}
-
-# Sirius; a planet that outshines it is taken for whichever planet somebody looks for.
-BRIGHTEST_STAR_MAGNITUDE = -1.46
 
 _A_MINUTE: Final = timedelta(minutes=1)
 _NO_SITE: Final = "When and how high a planet stands depends on the place, and no site is known yet."
@@ -255,7 +252,7 @@ def _another_planet(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> I
     served = prospect.served
     if served is None or served.body in (prospect.planet, Body.MOON):
         return
-    if prospect.best is None or served.best.worth > prospect.best.worth or not prospect.best.in_hours:
+    if prospect.best is None or served.best.rank > prospect.best.rank or not prospect.best.in_hours:
         yield _BETTER_PLACED.format(
             other=served.body.label, span=clock.span(served.best.start, served.best.end)
         )

@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from core.tonight.soft_view import Cause, Finding, Question
+from core.tonight.soft_view import Cause, LikelyCause, Question
 
 TITLE: Final = "The view is soft: why?"
 QUESTIONS: Final = {
@@ -88,9 +88,9 @@ def question_text(question: Question) -> str:
     return QUESTIONS[question]
 
 
-def finding_text(finding: Finding) -> str:
+def cause_text(likely: LikelyCause) -> str:
     """Return the likeliest cause and one thing to try, or that it cannot be judged."""
-    if finding.cause is None:
+    if likely.cause is None:
         return _CANNOT_BE_JUDGED
-    template = _MOST_LIKELY if finding.share >= _SURE_FROM else _PERHAPS
-    return template.format(cause=_CAUSES[finding.cause], trial=_TRY[finding.cause])
+    template = _MOST_LIKELY if likely.share >= _SURE_FROM else _PERHAPS
+    return template.format(cause=_CAUSES[likely.cause], trial=_TRY[likely.cause])

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from datetime import date
 from typing import Final
 
+from core.sky.sunlight import TOO_NEAR_THE_SUN_DEG
 from core.words.dates import date_text, short_date_text, weekday_text
 from core.words.names import listed
 from core.words.quantities import angle_text
@@ -30,8 +31,6 @@ _RING_EDGE_ON_UNSEEN: Final = (
     "The ring is edge-on to the Earth on {edge_day}, when Saturn is too near the Sun to be seen; it opens to "
     "{wide} at most, around {wide_day}."
 )
-# Nearer to the Sun than this Saturn is lost in its light (common practice, no source).
-_LOST_DEG: Final = 15.0
 _HALF_LIT: Final = (
     "By geometry Venus is half lit on {days}; to the eye it mostly seems so some days earlier in the evening "
     "sky, later in the morning sky."
@@ -68,7 +67,9 @@ def _ring_words(year: Year, ring: RingYear) -> str:
     opens = ring.narrowest.time <= ring.widest.time
     template = _RING_OPENS if opens else _RING_CLOSES
     if ring.is_edge_on_within(year.outlook.evenings):
-        template = _RING_EDGE_ON_UNSEEN if ring.edge_on_elongation_deg < _LOST_DEG else _RING_EDGE_ON
+        template = (
+            _RING_EDGE_ON_UNSEEN if ring.edge_on_elongation_deg < TOO_NEAR_THE_SUN_DEG else _RING_EDGE_ON
+        )
     return template.format(
         narrow=angle_text(ring.narrowest.opening_deg),
         narrow_day=_day_text(year, ring.narrowest),

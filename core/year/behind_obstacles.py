@@ -8,9 +8,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from core.air.atmosphere import apparent_altitude_deg
+from core.arrays import Floats, Truths
 from core.sky.apparent import Viewpoint
 from core.sky.bodies import Body
-from core.sky.ephemeris import Floats
 from core.sky.site import Site
 
 # What a body passes behind in less than this may be missed; edges are halved down to half a second.
@@ -26,7 +26,7 @@ def spans_behind_obstacles(site: Site, viewpoint: Viewpoint, body: Body, within_
     if not site.blocked or len(within_s) == 0:
         return np.empty((0, 2))
 
-    def is_hidden(unix_s: Floats) -> NDArray[np.bool_]:
+    def is_hidden(unix_s: Floats) -> Truths:
         direction = viewpoint.direction(body, unix_s)
         apparent_deg = apparent_altitude_deg(direction.altitude_deg, elevation_m=site.elevation_m)
         behind = (
@@ -56,10 +56,10 @@ def _samples(spans_s: Floats) -> tuple[Floats, NDArray[np.intp]]:
 
 
 def _halved(
-    is_hidden: Callable[[Floats], NDArray[np.bool_]],
+    is_hidden: Callable[[Floats], Truths],
     before_s: Floats,
     after_s: Floats,
-    was_hidden: NDArray[np.bool_],
+    was_hidden: Truths,
 ) -> Floats:
     """Return where it changes whether a body is hidden, between times before and after (N,)."""
     for _ in range(_HALVINGS if len(before_s) else 0):

@@ -10,10 +10,9 @@ from typing import Final
 
 import numpy as np
 from attrs import frozen
-from numpy.typing import NDArray
 
+from core.arrays import Floats, Truths
 from core.sky.bodies import Body
-from core.sky.ephemeris import Floats
 from core.sky.events import BEST_DEG, FAIR_DEG, LOWEST_USEFUL_DEG
 from core.year.outlook import GOOD_HOURS, BodyOutlook
 
@@ -66,7 +65,7 @@ def find_light_nights(outlook: BodyOutlook) -> Stretches:
     return _stretches(is_light) if is_light.any() else ()
 
 
-def _above_deg(outlook: BodyOutlook, good: NDArray[np.bool_]) -> float | None:
+def _above_deg(outlook: BodyOutlook, good: Truths) -> float | None:
     """Return the height that most of the good evenings (N,) get above for long enough."""
     for bound_deg, hours in ((BEST_DEG, outlook.dark_hours_45), (FAIR_DEG, outlook.dark_hours_30)):
         if (hours[good] >= GOOD_HOURS).mean() >= _ENOUGH_OF_THEM:
@@ -74,7 +73,7 @@ def _above_deg(outlook: BodyOutlook, good: NDArray[np.bool_]) -> float | None:
     return None
 
 
-def _stretches(marked: NDArray[np.bool_]) -> Stretches:
+def _stretches(marked: Truths) -> Stretches:
     """Return the longest runs of the evenings marked (N,), in order; short gaps are bridged."""
     numbers = np.flatnonzero(marked)
     runs = np.split(numbers, np.flatnonzero(np.diff(numbers) > _BRIDGED_EVENINGS + 1) + 1)

@@ -8,10 +8,10 @@ from typing import Final
 import numpy as np
 from attrs import frozen
 
-from core.air.usual_air import USUAL_BLUR_ARCSEC
-from core.moments.details import USUAL_APERTURE_MM
+from core.arrays import Floats
+from core.moments.details import USUAL_SHARPNESS, Sharpness
 from core.sky.bodies import FACTS, Body
-from core.sky.ephemeris import Floats, usable_dates
+from core.sky.ephemeris import usable_dates
 from core.sky.site import Site
 from core.year.detail import details_by_evening
 from core.year.evenings import Evenings, evenings_from_any
@@ -61,22 +61,21 @@ def better_evening(
     body: Body,
     evening: date,
     *,
-    aperture_mm: float = USUAL_APERTURE_MM,
-    overhead_arcsec: float = USUAL_BLUR_ARCSEC,
+    sharpness: Sharpness = USUAL_SHARPNESS,
     dark_below_deg: float | None = None,
 ) -> Better | None:
     """Return when a body is better than on an evening, within two years; None where it never is.
 
-    Evenings are compared by the detail across the disc through an aperture in mm, in air with a blur overhead
-    in arcsec, in a sky dark enough for the body with nothing of the site's blocked sky before it; never
-    means under 10 degrees in such a sky. ``dark_below_deg`` is the altitude under which the Sun must stand,
-    where it is not the usual one. The search ends where the planet tables end.
+    Evenings are compared by the detail across the disc, in a sky dark enough for the body with nothing of the
+    site's blocked sky before it; never means under 10 degrees in such a sky. ``dark_below_deg`` is the
+    altitude under which the Sun must stand, where it is not the usual one. The search ends where the planet
+    tables end.
     """
     below_deg = FACTS[body].dark_enough_sun_altitude_deg if dark_below_deg is None else dark_below_deg
     last = min(evening + LOOKED_AHEAD, usable_dates()[1])
     blocks = range(evening.toordinal() // _BLOCK_DAYS, last.toordinal() // _BLOCK_DAYS + 1)
     outlooks = tuple(filter(None, (_block_of(site, body, below_deg, block) for block in blocks)))
-    table = _Table.of(outlooks, aperture_mm=aperture_mm, overhead_arcsec=overhead_arcsec)
+    table = _Table.of(outlooks, sharpness)
     to_come = np.array([evening < day <= last for day in table.days], dtype=bool)
     if not (table.details[to_come] > 0.0).any():
         return None
@@ -104,7 +103,7 @@ class _Table:
     details: Floats
 
     @classmethod
-    def of(cls, outlooks: Sequence[BodyOutlook], *, aperture_mm: float, overhead_arcsec: float) -> "_Table":
+    def of(cls, outlooks: Sequence[BodyOutlook], sharpness: Sharpness) -> "_Table":
         """Join outlooks that follow one another."""
 
         def joined(column: Callable[[BodyOutlook], Floats]) -> Floats:
@@ -115,7 +114,7 @@ class _Table:
             joined(lambda each: each.best_altitude_deg),
             joined(lambda each: each.diameter_arcsec),
             joined(lambda each: each.sky_dark_hours),
-            joined(partial(details_by_evening, aperture_mm=aperture_mm, overhead_arcsec=overhead_arcsec)),
+            joined(partial(details_by_evening, sharpness=sharpness)),
         )
 
     def of_day(self, day: date) -> int | None:

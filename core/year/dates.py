@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from datetime import date, datetime, time, timedelta
-from typing import Final, Self
+from typing import Final
 
 import numpy as np
 from attrs import frozen
@@ -10,21 +10,21 @@ from attrs import frozen
 from core.air.blur import Blur
 from core.air.dispersion import dispersion_at
 from core.air.limits import ceiling_of, find_limits
+from core.arrays import Floats
 from core.checks import within
-from core.gear.owned import Telescope
 from core.ladder.aim import aim_spread_arcsec
 from core.moments.best_minutes import SHORTEST_USEFUL
+from core.moments.details import Sharpness
 from core.moments.hours import Dusks, Hour, HoursOut, typed_hours, usual_hours
 from core.problems import ProblemsError
 from core.sky.apparent import Viewpoint, illuminated_fraction, instant
 from core.sky.bodies import FACTS, Body
-from core.sky.ephemeris import Floats, check_date, usable_dates
+from core.sky.ephemeris import check_date, usable_dates
 from core.sky.events import FAIR_DEG, LOWEST_USEFUL_DEG, SUN_HORIZON_DEG, Heights, dark_spans
 from core.sky.site import Site
+from core.sky.spans import Pieces, Span, intersect, to_spans
 from core.sky.track import Position, position_at
-from core.sky.windows import Pieces, Span, intersect, to_spans
 from core.year.behind_obstacles import spans_behind_obstacles
-from core.year.detail import aperture_looked_through_mm
 from core.year.evenings import Evenings, evenings_from, evenings_from_any
 from core.year.outlook import Progress
 
@@ -81,32 +81,6 @@ class WishSeen:
 
 
 @frozen(kw_only=True)
-class Glass:
-    """What is looked through: the aperture in use, and the air of a usual night."""
-
-    aperture_mm: float
-    overhead_arcsec: float
-
-    @classmethod
-    def of(cls, scope: Telescope, overhead_arcsec: float) -> Self:
-        """Return a telescope in the air of a usual night."""
-        return cls(aperture_mm=aperture_looked_through_mm(scope), overhead_arcsec=overhead_arcsec)
-
-    def ceiling(self, position: Position, site: Site) -> float | None:
-        """Return the power that is borne where a body stands, None below 5 degrees."""
-        if position.path is None:
-            return None
-        dispersion = dispersion_at(position.apparent_altitude_deg, elevation_m=site.elevation_m)
-        limits = find_limits(
-            aperture_mm=self.aperture_mm,
-            path=position.path,
-            dispersion_arcsec=aim_spread_arcsec(dispersion),
-            blur=Blur(overhead_arcsec=self.overhead_arcsec),
-        )
-        return ceiling_of(limits).power
-
-
-@frozen(kw_only=True)
 class FoundDate:
     """An evening that fits: the hours outside, how much of the Moon is lit in their middle, every body."""
 
@@ -139,22 +113,22 @@ def find_dates(
     *,
     usual: tuple[Hour, Hour],
     dark_enough: Mapping[Body, float] | None = None,
-    glass: Glass | None = None,
+    sharpness: Sharpness | None = None,
     progress: Progress | None = None,
 ) -> FoundDates:
     """Return the next ten evenings from a first one on that have all that is wished for, within eight years.
 
     Each body is above its height for 20 minutes on end in the hours (``usual`` ones where none are wished
     for), in a sky dark enough for it, clear of the site's blocked sky, and before the stop line.
-    ``dark_enough`` gives the Sun's altitude for that where it is not the usual one, ``glass`` the telescope
-    whose ceiling is told. ``progress`` is told how many of its steps are done, and of how many; whatever it
-    raises stops the work. Raises EphemerisRangeError for a first date outside the planet tables, and
-    ProblemsError for one that the site's zone skipped.
+    ``dark_enough`` gives the Sun's altitude for that where it is not the usual one, ``sharpness`` what is
+    looked through on a usual night, whose ceiling is told. ``progress`` is told how many of its steps are
+    done, and of how many; whatever it raises stops the work. Raises EphemerisRangeError for a first date
+    outside the planet tables, and ProblemsError for one that the site's zone skipped.
     """
     check_date(first)
     last = min(first + timedelta(days=round(365.25 * YEARS_LOOKED_THROUGH)), usable_dates()[1])
     steps = (last - first).days // _BLOCK_DAYS + 1
-    search = _Search(site, wishes, usual, dict(dark_enough or {}), glass)
+    search = _Search(site, wishes, usual, dict(dark_enough or {}), sharpness)
     found: list[FoundDate] = []
     searched_to = first
     for step in range(steps):
@@ -206,7 +180,7 @@ class _Search:
     wishes: DateWishes
     usual: tuple[Hour, Hour]
     dark_enough: dict[Body, float]
-    glass: "Glass | None"
+    sharpness: Sharpness | None
 
     def in_block(self, evenings: Evenings) -> list[FoundDate]:
         """Return the evenings that fit, of some that follow one another."""
@@ -296,8 +270,21 @@ class _Search:
             body=body,
             spans=to_spans(spans_s),
             highest=highest,
-            ceiling_power=None if self.glass is None else self.glass.ceiling(highest, self.site),
+            ceiling_power=self._ceiling_power(highest),
         )
+
+    def _ceiling_power(self, position: Position) -> float | None:
+        """Return the power that is borne where a body stands, None below 5 degrees or without a telescope."""
+        if self.sharpness is None or position.path is None:
+            return None
+        dispersion = dispersion_at(position.apparent_altitude_deg, elevation_m=self.site.elevation_m)
+        limits = find_limits(
+            aperture_mm=self.sharpness.aperture_mm,
+            path=position.path,
+            dispersion_arcsec=aim_spread_arcsec(dispersion),
+            blur=Blur(overhead_arcsec=self.sharpness.overhead_blur_arcsec),
+        )
+        return ceiling_of(limits).power
 
 
 def _by_evening(evenings: Evenings, times_s: Floats) -> dict[int, datetime]:

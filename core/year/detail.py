@@ -12,39 +12,25 @@ from core.air.atmosphere import air_path, apparent_altitude_deg, standard_pressu
 from core.air.blur import blur_at
 from core.air.dispersion import spread_arcsec
 from core.air.finest_detail import detail_arcsec
-from core.air.usual_air import USUAL_BLUR_ARCSEC
-from core.gear.aperture import working_aperture_mm
-from core.gear.owned import Telescope
-from core.moments.details import USUAL_APERTURE_MM
+from core.arrays import Floats
+from core.moments.best_minutes import SHORTEST_USEFUL
+from core.moments.details import USUAL_SHARPNESS, Sharpness
 from core.moments.worth import details_across
 from core.sky.bodies import Body
-from core.sky.ephemeris import Floats
 from core.sky.events import BEST_DEG, FAIR_DEG, LOWEST_USEFUL_DEG
 from core.year.outlook import BodyOutlook
 
-# A height counts once it is held for so long, as best minutes are (ours).
-_LEAST_HOURS: Final = 20.0 / 60.0
-
+# A height counts once it is held for so long (ours).
+_LEAST_HOURS: Final = SHORTEST_USEFUL.total_seconds() / 3600.0
 # Their crescents are large and their full discs far and near the Sun, so that only what is lit counts.
 _WITH_PHASES: Final = frozenset({Body.MERCURY, Body.VENUS})
 
 
-def aperture_looked_through_mm(scope: Telescope | None) -> float:
-    """Return the aperture of a telescope in mm, masked or not, and a usual one where there is none."""
-    return USUAL_APERTURE_MM if scope is None else working_aperture_mm(scope)
-
-
-def details_by_evening(
-    outlook: BodyOutlook,
-    *,
-    aperture_mm: float = USUAL_APERTURE_MM,
-    overhead_arcsec: float = USUAL_BLUR_ARCSEC,
-) -> Floats:
+def details_by_evening(outlook: BodyOutlook, sharpness: Sharpness = USUAL_SHARPNESS) -> Floats:
     """Return N of each evening (N,), 0 where the body is not above 10 degrees in a dark sky.
 
-    Takes the aperture in mm and the blur overhead (full width at half maximum, arcsec). Of 45, 30 and 10
-    degrees those that are not held for 20 minutes cap the height that counts. Of Mercury and Venus the
-    diameter is that of a full disc with as much lit surface (ours). An estimate.
+    Of 45, 30 and 10 degrees those that are not held for 20 minutes cap the height that counts. Of Mercury and
+    Venus the diameter is that of a full disc with as much lit surface (ours). An estimate.
     """
     altitude_deg = np.nan_to_num(outlook.best_altitude_deg)
     counts = altitude_deg >= LOWEST_USEFUL_DEG
@@ -59,8 +45,8 @@ def details_by_evening(
     elevation_m = outlook.evenings.site.elevation_m
     apparent_deg = apparent_altitude_deg(np.where(counts, altitude_deg, 90.0), elevation_m=elevation_m)
     finest_arcsec = detail_arcsec(
-        aperture_mm,
-        blur_at(overhead_arcsec, air_path(apparent_deg)),
+        sharpness.aperture_mm,
+        blur_at(sharpness.overhead_blur_arcsec, air_path(apparent_deg)),
         spread_arcsec(apparent_deg, pressure_hpa=float(standard_pressure_hpa(elevation_m))),
     )
     lit = np.sqrt(outlook.illuminated_fraction) if outlook.body in _WITH_PHASES else 1.0

@@ -8,12 +8,12 @@ from typing import Final
 import numpy as np
 from attrs import frozen
 
+from core.arrays import Floats
 from core.sky.apparent import Viewpoint, instant
 from core.sky.bodies import Body
-from core.sky.ephemeris import Floats
 from core.sky.events import LOWEST_USEFUL_DEG
 from core.sky.moons import Moon, shadow_spans
-from core.sky.windows import intersect
+from core.sky.spans import intersect
 from core.year.behind_obstacles import spans_behind_obstacles
 from core.year.outlook import BodyOutlook
 

@@ -6,9 +6,10 @@ import numpy as np
 from attrs import frozen
 from numpy.typing import NDArray
 
+from core.arrays import Floats
 from core.problems import ProblemsError
 from core.sky.civil import evening_span
-from core.sky.ephemeris import Floats, check_date, usable_dates
+from core.sky.ephemeris import check_date, usable_dates
 from core.sky.site import Site
 
 _DAY = timedelta(days=1)

@@ -12,11 +12,11 @@ import numpy as np
 from attrs import frozen
 from numpy.typing import NDArray
 
+from core.arrays import Floats, Truths
 from core.moments.hours import STOP_BEFORE_SUNRISE
 from core.sky.apparent import Viewpoint, diameter_arcsec, illuminated_fraction
 from core.sky.bodies import FACTS, Body
 from core.sky.crossings import Course
-from core.sky.ephemeris import Floats
 from core.sky.events import (
     BEST_DEG,
     FAIR_DEG,
@@ -28,7 +28,7 @@ from core.sky.events import (
     dark_spans,
     upper_transits_s,
 )
-from core.sky.windows import Pieces, covers, intersect
+from core.sky.spans import Pieces, covers, intersect
 from core.year.behind_obstacles import spans_behind_obstacles
 from core.year.evenings import Evenings
 
@@ -207,7 +207,7 @@ def _body_outlook(sky: _Sky, body: Body, dark_s: Floats) -> BodyOutlook:
     )
 
 
-def _hours(evenings: Evenings, pieces: Pieces, chosen: NDArray[np.bool_]) -> Floats:
+def _hours(evenings: Evenings, pieces: Pieces, chosen: Truths) -> Floats:
     """Return how many hours of each evening (N,) lie in the chosen pieces."""
     lengths_h = (pieces.ends_s - pieces.starts_s)[chosen] / 3600.0
     numbers = evenings.numbers(pieces.starts_s[chosen])

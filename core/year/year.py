@@ -6,11 +6,10 @@ from typing import TYPE_CHECKING
 
 from attrs import frozen
 
-from core.air.usual_air import USUAL_BLUR_ARCSEC
-from core.moments.details import USUAL_APERTURE_MM
+from core.arrays import Floats
+from core.moments.details import USUAL_SHARPNESS, Sharpness
 from core.moments.pairs import ClosePair
 from core.sky.bodies import FACTS, Body
-from core.sky.ephemeris import Floats
 from core.sky.site import Site
 from core.year.best_weeks import BestWeeks, Stretches, find_best_weeks, find_light_nights
 from core.year.detail import details_by_evening
@@ -30,16 +29,15 @@ class Year:
     """A year of one planet's evenings at a site, from its first date on; shorter where the tables end.
 
     ``dark_below_deg`` is the altitude under which the Sun stands in a sky dark enough for it. ``details``
-    (N,) are how many finest details fit across the disc on each evening, through an aperture in air with a
-    blur overhead. ``light_nights`` are the first and last evenings of each time in which the sky never gets
-    dark enough. ``ring`` is Saturn's alone, ``double_shadows`` the next few on Jupiter, ``facing`` when
-    a chosen longitude on Mars faces us. ``pairs`` are other bodies' closest meetings with it.
+    (N,) are how many finest details fit across the disc on each evening, as far as ``sharpness`` lets them.
+    ``light_nights`` are the first and last evenings of each time in which the sky never gets dark enough.
+    ``ring`` is Saturn's alone, ``double_shadows`` the next few on Jupiter, ``facing`` when a chosen longitude
+    on Mars faces us. ``pairs`` are other bodies' closest meetings with it.
     """
 
     outlook: BodyOutlook
     details: Floats
-    aperture_mm: float
-    overhead_arcsec: float
+    sharpness: Sharpness
     dark_below_deg: float
     phenomena: tuple[Phenomenon, ...]
     best: BestWeeks
@@ -70,13 +68,12 @@ def compute_year(
     planet: Body,
     first: date,
     *,
-    aperture_mm: float = USUAL_APERTURE_MM,
-    overhead_arcsec: float = USUAL_BLUR_ARCSEC,
+    sharpness: Sharpness = USUAL_SHARPNESS,
     dark_below_deg: float | None = None,
     mars_longitude_deg: float | None = None,
     progress: Progress | None = None,
 ) -> Year:
-    """Return a planet's year, its best weeks by an aperture in mm and a blur overhead in arcsec.
+    """Return a planet's year, its best weeks by how much detail ``sharpness`` shows.
 
     ``dark_below_deg`` is the altitude under which the Sun must stand, where it is not the usual one;
     ``mars_longitude_deg`` a west longitude on Mars whose nights are sought.
@@ -89,7 +86,7 @@ def compute_year(
     (outlook,) = compute_outlook(evenings, [planet], dark_enough={planet: below_deg}, progress=progress)
     start, end = (datetime.fromtimestamp(edge_s, UTC) for edge_s in (evenings.start_s, evenings.end_s))
     between = partial(progress or say_nothing, 2, 2)
-    details = details_by_evening(outlook, aperture_mm=aperture_mm, overhead_arcsec=overhead_arcsec)
+    details = details_by_evening(outlook, sharpness)
     # What these are found with takes a while to load.
     ring: RingYear | None = None
     double_shadows: tuple[DoubleShadow, ...] | None = None
@@ -109,8 +106,7 @@ def compute_year(
     return Year(
         outlook=outlook,
         details=details,
-        aperture_mm=aperture_mm,
-        overhead_arcsec=overhead_arcsec,
+        sharpness=sharpness,
         dark_below_deg=below_deg,
         phenomena=find_phenomena(planet, start, end),
         best=find_best_weeks(outlook, details),

@@ -121,5 +121,5 @@ def _temperatures(args: Namespace, site: Site, evening: date, now: datetime) -> 
         return None
     night = compute_night(site, evening, targets=())
     before_dusk = max((night.sun.set or night.start) - _HOUR, night.start)
-    told_at = now if night.start <= now < night.end else before_dusk
+    told_at = now if night.holds(now) else before_dusk
     return EveningTemperatures(evening=evening, site_id=site.id, told_at=told_at, temperatures=found)

@@ -5,10 +5,10 @@ from argparse import ArgumentParser, Namespace
 from collections.abc import Sequence
 from datetime import datetime
 
-from core.air.usual_air import USUAL_BLUR_ARCSEC
 from core.export.dates import dates_json
 from core.export.parts import to_json
 from core.gear.numbers import parse_within, shown
+from core.moments.details import Sharpness
 from core.moments.hours import Dusks, Hour, usual_ends
 from core.problems import ProblemsError, refuse
 from core.record.choose import choose_planet
@@ -21,7 +21,6 @@ from core.year.dates import (
     HEIGHT_DEG,
     MOON_LIT_PERCENT,
     DateWishes,
-    Glass,
     HeightWish,
     check_hours,
     find_dates,
@@ -97,7 +96,7 @@ def run(args: Namespace, now: datetime) -> str:
             first,
             usual=usual,
             dark_enough=profile.dark.sun_altitudes_deg(),
-            glass=None if scope is None else Glass.of(scope, USUAL_BLUR_ARCSEC),
+            sharpness=None if scope is None else Sharpness.through(scope),
         )
     except ProblemsError as error:
         raise placed(error, "--from") from None

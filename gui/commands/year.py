@@ -8,13 +8,13 @@ from core.export.parts import to_json
 from core.export.year import year_json
 from core.gear.combinations import combinations
 from core.gear.numbers import parse_within
+from core.moments.details import Sharpness
 from core.problems import ProblemsError, refuse
 from core.record.profile import read_profile
 from core.report.year import year_text
 from core.sky.bodies import Body
 from core.sky.civil import tonight
 from core.words.commands import GOES_WITH_MARS
-from core.year.detail import aperture_looked_through_mm
 from core.year.mars_faces import MARS_LONGITUDE_DEG
 from core.year.year import compute_year
 from gui.commands.chosen import choose_site, scope_if_any
@@ -67,8 +67,9 @@ def run(args: Namespace, now: datetime) -> str:
             site,
             planet,
             first,
-            aperture_mm=aperture_looked_through_mm(scope),
-            overhead_arcsec=USUAL_BLUR_ARCSEC if args.blur is None else args.blur.overhead_arcsec,
+            sharpness=Sharpness.through(
+                scope, USUAL_BLUR_ARCSEC if args.blur is None else args.blur.overhead_arcsec
+            ),
             dark_below_deg=profile.dark.sun_altitude_deg_of(planet),
             mars_longitude_deg=args.longitude,
         )

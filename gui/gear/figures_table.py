@@ -6,7 +6,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence, QResizeEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem, QWidget
 
-from core.ladder.compare import Winner
+from core.ladder.winner import Winner
 from core.words.comparison_rows import FigureRow
 from core.words.tips import COPY_FIGURES
 from gui.gear.spreadsheet import tab_separated

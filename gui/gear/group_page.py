@@ -6,25 +6,12 @@ from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
 from core.record.observer import Profile
 from core.words.cautions import DARK_FILTERS_AND_SUN
 from core.words.gear_advice import (
-    ENOUGH_FOR_BARLOW,
-    ENOUGH_FOR_EYEPIECE,
-    ENOUGH_FOR_FILTER,
-    ENOUGH_FOR_SITE,
-    ENOUGH_FOR_TELESCOPE,
     NOTHING_OWNED_YET,
     WHAT_COMES,
 )
 from core.words.gear_edits import ADD, NONE_OWNED, OWNED
 from gui.gear.owned_kinds import Kind, things_of
 from gui.widgets.plain_label import PlainLabel
-
-_WORDS = {
-    Kind.TELESCOPE: ENOUGH_FOR_TELESCOPE,
-    Kind.EYEPIECE: ENOUGH_FOR_EYEPIECE,
-    Kind.BARLOW: ENOUGH_FOR_BARLOW,
-    Kind.FILTER: ENOUGH_FOR_FILTER,
-    Kind.SITE: ENOUGH_FOR_SITE,
-}
 
 
 class GroupPage(QWidget):
@@ -62,7 +49,7 @@ class GroupPage(QWidget):
         self._kind = kind
         count = len(things_of(profile, kind))
         self._count.setText(OWNED.format(count=count) if count else NONE_OWNED)
-        self._words.setText(_WORDS[kind])
+        self._words.setText(kind.enough)
         self._caution.setVisible(kind is Kind.FILTER)
         self.button.setText(ADD.format(thing=kind.one_more))
 

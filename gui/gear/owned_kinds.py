@@ -8,12 +8,19 @@ import unicodedata
 from enum import StrEnum
 from typing import Any, TypeAlias
 
-from attrs import evolve
+from attrs import evolve, frozen
 
 from core.gear.owned import Barlow, Eyepiece, Filter, Telescope
 from core.record.observer import Profile
 from core.record.profile import with_ids
 from core.sky.site import Site
+from core.words.gear_advice import (
+    ENOUGH_FOR_BARLOW,
+    ENOUGH_FOR_EYEPIECE,
+    ENOUGH_FOR_FILTER,
+    ENOUGH_FOR_SITE,
+    ENOUGH_FOR_TELESCOPE,
+)
 from core.words.gear_edits import COPY_NAME, NUMBERED_NAME
 
 Thing: TypeAlias = Telescope | Eyepiece | Barlow | Filter | Site
@@ -37,7 +44,7 @@ class Kind(StrEnum):
     @property
     def singular(self) -> str:
         """The name of one thing of the group, as inside a sentence."""
-        return {Kind.BARLOW: "Barlow or reducer", Kind.OBSERVER: "observer"}.get(self, self.value[:-1])
+        return _WORDS[self].singular
 
     @property
     def short(self) -> str:
@@ -52,16 +59,53 @@ class Kind(StrEnum):
     @property
     def one_more(self) -> str:
         """The singular with its article."""
-        return _ONE_MORE[self]
+        return _WORDS[self].one_more
+
+    @property
+    def enough(self) -> str:
+        """What is enough to begin one thing, and how it may be typed; nothing for the observer."""
+        return _WORDS[self].enough
 
 
-_ONE_MORE = {
-    Kind.TELESCOPE: "a telescope",
-    Kind.EYEPIECE: "an eyepiece",
-    Kind.BARLOW: "a Barlow or reducer",
-    Kind.FILTER: "a filter",
-    Kind.SITE: "a site",
-    Kind.OBSERVER: "an observer",
+@frozen(kw_only=True)
+class _Words:
+    """What a kind is called: one of them, one more with its article, and what is enough to begin one."""
+
+    singular: str
+    one_more: str
+    enough: str = ""
+
+
+_WORDS = {
+    Kind.TELESCOPE: _Words(
+        singular="telescope",
+        one_more="a telescope",
+        enough=ENOUGH_FOR_TELESCOPE,
+    ),
+    Kind.EYEPIECE: _Words(
+        singular="eyepiece",
+        one_more="an eyepiece",
+        enough=ENOUGH_FOR_EYEPIECE,
+    ),
+    Kind.BARLOW: _Words(
+        singular="Barlow or reducer",
+        one_more="a Barlow or reducer",
+        enough=ENOUGH_FOR_BARLOW,
+    ),
+    Kind.FILTER: _Words(
+        singular="filter",
+        one_more="a filter",
+        enough=ENOUGH_FOR_FILTER,
+    ),
+    Kind.SITE: _Words(
+        singular="site",
+        one_more="a site",
+        enough=ENOUGH_FOR_SITE,
+    ),
+    Kind.OBSERVER: _Words(
+        singular="observer",
+        one_more="an observer",
+    ),
 }
 LISTED = tuple(kind for kind in Kind if kind is not Kind.OBSERVER)
 

@@ -23,7 +23,7 @@ from core.ladder.contenders import offered_picks
 from core.problems import ProblemsError
 from core.record.file_names import name_for_file
 from core.words.advice import advice_text
-from core.words.comparison import conditions_text, finding_texts
+from core.words.comparison import conditions_text, difference_texts
 from core.words.comparison_rows import FigureRow, rows_of
 from core.words.contenders import pick_names, used_with_words
 from core.words.files import OUTPUT_NOT_SAVED, PICTURE_NOT_SAVED_TITLE, SAVED
@@ -119,7 +119,7 @@ class SideBySide(QWidget):
             return
         self.conditions.setText(self._conditions(comparison))
         self.advice.setText(advice_text(comparison.advice))
-        self.verdict.setText("\n\n".join(finding_texts(comparison)))
+        self.verdict.setText("\n\n".join(difference_texts(comparison)))
         names = comparison.a.scope.name, comparison.b.scope.name
         units = Units(state.profile.preferences)
         self._rows = rows_of(comparison, units, to_buy=situation.compared_to_buy)

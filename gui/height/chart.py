@@ -86,7 +86,7 @@ class HeightCanvas(KeyedCanvas):
 
     def _on_changed(self, _change: Change) -> None:
         night = self._state.situation.night
-        if self.hovered is not None and not (night and night.start <= self.hovered < night.end):
+        if self.hovered is not None and not (night and night.holds(self.hovered)):
             # The pointer rests while the evening under it has changed.
             self._hover(None)
 

@@ -17,7 +17,7 @@ from core.situation.situation import Situation
 from core.words.found_dates import day_words, found_cautions, found_sentence, seen_words
 from core.words.site_clock import clock_of
 from core.words.tips import NO_BODY_FOR_DATES, NO_SITE_FOR_DATES
-from core.year.dates import FoundDate, FoundDates, Glass, find_dates
+from core.year.dates import FoundDate, FoundDates, find_dates
 from gui.height.search_page import SearchPage
 from gui.height.wishes_form import WishesForm
 from gui.long_search import LongSearch
@@ -28,7 +28,7 @@ from gui.widgets.reading_area import reading_label
 
 _DEPENDS_ON = (
     *(Situation.date_wishes, Situation.usual_hours, Situation.site, Situation.tonight, Situation.has_sky),
-    *(Situation.dark, Situation.scope, Situation.usual_blur_arcsec, Situation.preferences),
+    *(Situation.dark, Situation.scope, Situation.usual_sharpness, Situation.preferences),
 )
 _DATE = Qt.ItemDataRole.UserRole
 _LEAST_LINES = 4
@@ -114,7 +114,7 @@ class DatesPanel(SearchPage):
                 situation.tonight,
                 usual=situation.usual_hours,
                 dark_enough=situation.dark.sun_altitudes_deg(),
-                glass=None if scope is None else Glass.of(scope, situation.usual_blur_arcsec),
+                sharpness=None if scope is None else situation.usual_sharpness,
             )
         )
 

@@ -14,7 +14,6 @@ from core.words.site_clock import SiteClock
 from core.words.tips import NO_SITE_FOR_YEAR, POINT_AT_EVENING
 from core.words.year import best_weeks_text, cautions, evening_text, light_nights_text
 from core.words.year_notes import year_notes
-from core.year.detail import aperture_looked_through_mm
 from core.year.year import Year
 from gui.height.mars_longitude import MarsLongitudeRow
 from gui.height.search_page import SearchPage
@@ -133,8 +132,7 @@ class YearPanel(SearchPage):
             planet=planet,
             first=self._first,
             dark_below_deg=state.situation.dark.sun_altitude_deg_of(planet),
-            aperture_mm=aperture_looked_through_mm(state.situation.scope),
-            overhead_arcsec=state.situation.usual_blur_arcsec,
+            sharpness=state.situation.usual_sharpness,
             mars_longitude_deg=state.situation.mars_longitude_deg if planet is Body.MARS else None,
         )
         year = self.canvas.year

@@ -6,8 +6,7 @@ from functools import partial
 from attrs import frozen
 from PySide6.QtCore import QObject
 
-from core.air.usual_air import USUAL_BLUR_ARCSEC
-from core.moments.details import USUAL_APERTURE_MM
+from core.moments.details import USUAL_SHARPNESS, Sharpness
 from core.sky.bodies import Body
 from core.sky.site import Site
 from core.year.year import Year, compute_year
@@ -21,8 +20,8 @@ _KEPT_YEARS = 12
 class YearWanted:
     """A planet's year from its first date on.
 
-    ``dark_below_deg`` is the altitude under which the Sun must stand for it; the best weeks are those of a
-    telescope of ``aperture_mm`` in air with a blur overhead. ``mars_longitude_deg`` is a longitude on Mars
+    ``dark_below_deg`` is the altitude under which the Sun must stand for it; the best weeks are those
+    that show most by ``sharpness``. ``mars_longitude_deg`` is a longitude on Mars
     whose evenings are sought.
     """
 
@@ -30,8 +29,7 @@ class YearWanted:
     planet: Body
     first: date
     dark_below_deg: float
-    aperture_mm: float = USUAL_APERTURE_MM
-    overhead_arcsec: float = USUAL_BLUR_ARCSEC
+    sharpness: Sharpness = USUAL_SHARPNESS
     mars_longitude_deg: float | None = None
 
     @classmethod
@@ -42,8 +40,7 @@ class YearWanted:
             planet=year.planet,
             first=year.dates[0],
             dark_below_deg=year.dark_below_deg,
-            aperture_mm=year.aperture_mm,
-            overhead_arcsec=year.overhead_arcsec,
+            sharpness=year.sharpness,
             mars_longitude_deg=None if year.facing is None else year.facing.longitude_deg,
         )
 
@@ -68,8 +65,7 @@ class YearReader(LongSearch):
                 wanted.site,
                 wanted.planet,
                 wanted.first,
-                aperture_mm=wanted.aperture_mm,
-                overhead_arcsec=wanted.overhead_arcsec,
+                sharpness=wanted.sharpness,
                 dark_below_deg=wanted.dark_below_deg,
                 mars_longitude_deg=wanted.mars_longitude_deg,
             )

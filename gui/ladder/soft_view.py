@@ -8,7 +8,7 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from core.tonight.soft_view import KnownOfView, Question, Reply, find_cause, next_question
-from core.words.soft_view import A_GUIDE, TITLE, finding_text, question_text
+from core.words.soft_view import A_GUIDE, TITLE, cause_text, question_text
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.sized_dialog import SizedDialog
 
@@ -82,7 +82,7 @@ class SoftViewDialog(SizedDialog):
             button.setVisible(question is not None)
         self.back.setEnabled(bool(self._replies))
         if question is None:
-            self.question.setText(finding_text(find_cause(self._known, self._replies)))
+            self.question.setText(cause_text(find_cause(self._known, self._replies)))
             self.finish.setDefault(True)
             self.finish.setFocus()
         else:

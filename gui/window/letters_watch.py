@@ -6,6 +6,7 @@ from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QFontMetrics, QGuiApplication
 
 from core.record.observer import Profile
+from core.record.structure import KINDS
 from core.situation.situation import Situation
 from core.words.missing_letters import missing_letters_text, packages_for
 from gui.state import AppState, Change
@@ -60,12 +61,9 @@ def _is_drawn(letter: str) -> bool:
 def _texts(profile: Profile) -> Iterator[str]:
     """Yield all that an owner has named."""
     yield profile.observer
+    for kind in KINDS:
+        yield from (thing.name for thing in getattr(profile, kind))
     for site in profile.sites:
-        yield site.name
         for sector in (*site.blocked, *site.warm_air):
             yield sector.what
-    for scope in profile.telescopes:
-        yield scope.name
-        yield scope.notes
-    for kind in (profile.eyepieces, profile.barlows, profile.filters):
-        yield from (thing.name for thing in kind)
+    yield from (scope.notes for scope in profile.telescopes)

@@ -194,7 +194,7 @@ class OutsideRow(QWidget):
     def _night(self) -> Night | None:
         """Return the evening in progress, None while another one is shown or nothing can be outside."""
         night, now = self._state.situation.night, self._state.situation.now
-        is_on = night is not None and self._state.situation.follows_tonight and night.start <= now < night.end
+        is_on = night is not None and self._state.situation.follows_tonight and night.holds(now)
         return night if is_on and self._state.situation.scope is not None else None
 
     def _clock(self, night: Night) -> SiteClock:

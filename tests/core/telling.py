@@ -13,12 +13,8 @@ from core.gear.owned import Barlow, Eyepiece, Telescope
 from core.ladder.aim import Aim
 from core.ladder.ladder import Ladder
 from core.lazy import lazy
-from core.looks.planet_appearance import (
-    PlanetAppearance,
-    find_happenings,
-    find_planet_appearance,
-    seen_through,
-)
+from core.looks.happenings import find_happenings
+from core.looks.planet_appearance import PlanetAppearance, find_planet_appearance, seen_through
 from core.moments.aiming import aim_at, aim_at_best
 from core.moments.best_minutes import BestMinutes, find_best_minutes
 from core.moments.details import Sharpness

@@ -13,7 +13,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
-import core.looks.planet_appearance
+import core.looks.happenings
 from core.looks.picture.stillness import Stillness
 from core.record.observer import RedSpot
 from core.sky.bodies import Body
@@ -236,13 +236,13 @@ def test_moon_events_are_found_once_an_evening(
     view: HeightView, state: AppState, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     searches: list[Body] = []
-    find = core.looks.planet_appearance.find_happenings
+    find = core.looks.happenings.find_happenings
 
-    def counted(*args: object) -> core.looks.planet_appearance.Happenings:
+    def counted(*args: object) -> core.looks.happenings.Happenings:
         searches.append(args[1])  # type: ignore[arg-type]  # passed on as it came
         return find(*args)  # type: ignore[arg-type]
 
-    monkeypatch.setattr(core.looks.planet_appearance, "find_happenings", counted)
+    monkeypatch.setattr(core.looks.happenings, "find_happenings", counted)
     state.set_planet(Body.JUPITER)
     for minute in range(5):
         state.set_time(MORNING + timedelta(minutes=minute))

@@ -12,7 +12,8 @@ from pytestqt.qtbot import QtBot
 
 from core.situation.choices import Choices
 from core.sky.bodies import Body
-from core.sky.night import Grade, compute_night
+from core.sky.night import compute_night
+from core.sky.windows import Grade
 from core.words.answer import answer_words
 from core.year.year import Year
 from gui.height.year_panel import YearPanel
@@ -363,8 +364,8 @@ def test_the_best_weeks_are_those_of_the_telescope_in_hand(make_panel: PanelMake
     assert panel.canvas.year is not None
     first = state.situation.scope
     assert first is not None
-    apertures_mm = [panel.canvas.year.aperture_mm]
+    apertures_mm = [panel.canvas.year.sharpness.aperture_mm]
     masked = evolve(first, mask_mm=60.0)
     state.edit_profile("Mask", evolve(state.profile, telescopes=(masked, *state.profile.telescopes[1:])))
-    apertures_mm.append(panel.canvas.year.aperture_mm)
+    apertures_mm.append(panel.canvas.year.sharpness.aperture_mm)
     assert apertures_mm == [first.aperture_mm, 60.0]

@@ -7,10 +7,11 @@ program, with another horizon. They were read in public repositories, which each
 import numpy as np
 import pytest
 
+from core.arrays import Floats
 from core.sky.apparent import Viewpoint
 from core.sky.bodies import FACTS, Body
 from core.sky.crossings import Course
-from core.sky.ephemeris import AU_KM, DAY_S, Floats
+from core.sky.ephemeris import AU_KM, DAY_S
 from core.sky.events import HORIZON_DEG, Heights, upper_transits_s
 from tests.published.tables import Row, degrees_apart, rows, unix_s
 

@@ -16,9 +16,9 @@ from astropy.coordinates import AltAz, EarthLocation, get_body
 from astropy.time import Time
 from attrs import frozen
 
+from core.arrays import Floats
 from core.sky.apparent import Viewpoint
 from core.sky.bodies import TARGETS, Body
-from core.sky.ephemeris import Floats
 from core.sky.night import Night, compute_night
 from core.sky.site import Site
 

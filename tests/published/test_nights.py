@@ -10,7 +10,8 @@ from datetime import datetime, timedelta
 import pytest
 
 from core.sky.bodies import Body
-from core.sky.night import BodyNight, Span
+from core.sky.night import BodyNight
+from core.sky.spans import Span
 from tests.published.tables import Row, degrees_apart, night_of, rows, seconds_apart, utc
 
 ROWS = rows("nights.csv")

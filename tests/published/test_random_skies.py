@@ -18,7 +18,8 @@ from hypothesis import strategies as st
 
 from core.sky.apparent import Viewpoint
 from core.sky.bodies import TARGETS, Body
-from core.sky.night import BodyState, Night, compute_night
+from core.sky.events import BodyState
+from core.sky.night import Night, compute_night
 from core.sky.site import Site
 
 ALTITUDE_DEG = 0.005

@@ -20,7 +20,8 @@ from core.air.blur import Blur
 from core.report.heights import heights_text
 from core.sky.bodies import Body
 from core.sky.disc import disc_at
-from core.sky.night import BodyState, Night, compute_night
+from core.sky.events import BodyState
+from core.sky.night import Night, compute_night
 from core.sky.site import Site
 from core.tonight.limiter import Limiter
 from core.words.body_readings import CeilingBasis, read_bodies

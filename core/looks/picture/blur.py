@@ -11,14 +11,11 @@ from typing import Final
 
 import numpy as np
 from attrs import field, frozen
-from numpy.typing import NDArray
 
+from core.arrays import Floats, Values
 from core.checks import within
 from core.gear.optics import ARCSEC_PER_RADIAN
 from core.gear.ranges import APERTURE_MM
-
-Picture = NDArray[np.float32]
-Floats = NDArray[np.float64]
 
 WAVELENGTH_NM: Final = 550.0
 # Full width at half maximum of Kolmogorov's long exposure, in wavelengths over r0, Fried's length.
@@ -106,7 +103,7 @@ def eye_transfer(frequency: Floats, eye_arcsec: float) -> Floats:
 
 
 @lru_cache(maxsize=16)
-def _transfer(blurring: Blurring, size: int, pixel_arcsec: float) -> Picture:
+def _transfer(blurring: Blurring, size: int, pixel_arcsec: float) -> Values:
     """Return the transfer function of a square picture's half spectrum, shape (size, size // 2 + 1)."""
     upward = -np.fft.fftfreq(size, pixel_arcsec)[:, None]
     rightward = np.fft.rfftfreq(size, pixel_arcsec)[None, :]
@@ -129,7 +126,7 @@ def _transfer(blurring: Blurring, size: int, pixel_arcsec: float) -> Picture:
     return np.asarray(passed, dtype=np.float32)
 
 
-def blurred(picture: Picture, pixel_arcsec: float, blurring: Blurring) -> Picture:
+def blurred(picture: Values, pixel_arcsec: float, blurring: Blurring) -> Values:
     """Return a square picture (N, N) as spread by telescope and air; its sum is kept.
 
     Light that leaves at one edge comes in at the other: leave a dark margin.

@@ -8,9 +8,8 @@ from itertools import pairwise
 from typing import Final
 
 import numpy as np
-from numpy.typing import NDArray
 
-Values = NDArray[np.float32]
+from core.arrays import Values
 
 _BAND_EDGES_NM: Final = (650.0, 1750.0 / 3.0, 1550.0 / 3.0, 450.0)
 # Where the eye is most sensitive by day (CIE 1924): this light stays where it is.

@@ -9,7 +9,8 @@ from typing import Final
 
 from attrs import frozen
 
-from core.looks.picture.sight import PICTURE_SIZE, Sight, Values, window_for
+from core.arrays import Values
+from core.looks.picture.sight import PICTURE_SIZE, Sight, window_for
 
 FIELD_SIZE: Final = 256
 STEP_SIZE: Final = 128

@@ -8,16 +8,14 @@ from typing import Final
 
 import numpy as np
 from attrs import frozen
-from numpy.typing import NDArray
 
+from core.arrays import Truths, Values
 from core.looks.picture.markings import brightness
 from core.looks.picture.mars_ground import through_haze
 from core.looks.picture.moon_ground import sunlight
 from core.looks.picture.subject import Subject
 from core.sky.bodies import FACTS, Body
 from core.sky.moon_phase import MoonPhase
-
-Values = NDArray[np.float32]
 
 # Minnaert's exponent of limb darkening, about right for visual light (ours): 1 is a matt ball, less is
 # flatter. Bare dust and rock follow Lommel and Seeliger instead, whose full disc is even.
@@ -78,7 +76,7 @@ class Globe:
         c = x**2 + (1.0 + stretch * along**2) * y**2 - 1.0
         return np.asarray((-half_b + np.sqrt(np.maximum(half_b**2 - a * c, 0.0))) / a)
 
-    def hides_sun(self, x: Values, y: Values, z: Values) -> NDArray[np.bool_]:
+    def hides_sun(self, x: Values, y: Values, z: Values) -> Truths:
         """Tell which points outside the globe lie in its shadow."""
         place = np.stack([x, y, z], axis=-1)
         place = place + (place @ self.pole)[..., None] * self.pole * (1.0 / self.flatness - 1.0)

@@ -7,14 +7,12 @@ large regions and the caps of the season, on the Moon the measured ground. The b
 from typing import Final
 
 import numpy as np
-from numpy.typing import NDArray
 
+from core.arrays import Values
 from core.looks.picture.mars_ground import mars_brightness, with_cap
 from core.looks.picture.moon_ground import ground_brightness
 from core.looks.picture.subject import Subject
 from core.sky.bodies import Body
-
-Values = NDArray[np.float32]
 
 # Latitude (planetographic, degrees) and brightness, joined by straight lines.
 # The main belts are darker than the zones beside them by 15 to 20 % (ours, for what the eye sees), Saturn's

@@ -8,11 +8,9 @@ from functools import cache
 from typing import Final
 
 import numpy as np
-from numpy.typing import NDArray
 
-from core.looks.picture.between import between
-
-Values = NDArray[np.float32]
+from core.arrays import Values
+from core.looks.picture.bilinear import bilinear
 
 _DESERT: Final = 0.95
 # Middle (west longitude, latitude), half length and half breadth, degrees, and the darkest brightness.
@@ -43,7 +41,7 @@ _HIDDEN_AT_LIMB: Final = 0.85
 
 def mars_brightness(latitude_deg: Values, west_longitude_deg: Values) -> Values:
     """Return how bright the bare ground is at places, any shape, of longitudes from -180 to 540."""
-    return between(_mars_map(), 90.0 - latitude_deg, west_longitude_deg + 180.0)
+    return bilinear(_mars_map(), 90.0 - latitude_deg, west_longitude_deg + 180.0)
 
 
 def with_cap(ground: Values, latitude_deg: Values, *, north_edge_deg: float, south_edge_deg: float) -> Values:

@@ -12,10 +12,10 @@ import numpy as np
 from attrs import frozen
 from numpy.typing import NDArray
 
-from core.looks.picture.between import between
+from core.arrays import Values
+from core.looks.picture.bilinear import bilinear
 from core.sky.bodies import FACTS, Body
 
-Values = NDArray[np.float32]
 Places = NDArray[np.intp]
 
 _RADIUS_M: Final = FACTS[Body.MOON].equatorial_radius_km * 1000.0
@@ -42,7 +42,7 @@ class _Map:
     def at(self, latitude_deg: Values, longitude_deg: Values) -> Values:
         """Return values between the points, any shape; beyond the edges those of the edge."""
         row = (90.0 - latitude_deg) / self.step_deg - 0.5
-        return between(self.values, row, (longitude_deg - self.west_deg) / self.step_deg - 0.5)
+        return bilinear(self.values, row, (longitude_deg - self.west_deg) / self.step_deg - 0.5)
 
 
 @cache

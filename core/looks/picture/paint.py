@@ -8,8 +8,8 @@ from typing import Final
 
 import numpy as np
 from attrs import field, frozen
-from numpy.typing import NDArray
 
+from core.arrays import Floats, Values
 from core.checks import within
 from core.looks.picture.companions import companions_of
 from core.looks.picture.globe import Globe, globe_light
@@ -17,8 +17,6 @@ from core.looks.picture.ringlight import ring_light, ring_shade
 from core.looks.picture.subject import Subject
 from core.looks.picture.turn import UNTURNED, Turn
 from core.sky.moons import MOON_RADIUS_KM, RADIUS_KM
-
-Values = NDArray[np.float32]
 
 # Points across a body, and across a small round moon, that are enough; and the finest share of a pixel.
 _ENOUGH_ACROSS: Final = 200
@@ -98,7 +96,7 @@ def _planet_axes(
     return x.astype(np.float32), y.astype(np.float32)
 
 
-def _eye_to_planet(subject: Subject, turn: Turn) -> NDArray[np.float64]:
+def _eye_to_planet(subject: Subject, turn: Turn) -> Floats:
     """Return the (2, 2) matrix that makes west and north along the axis out of right and up."""
     angle = np.radians(subject.disc.pole_angle_deg)
     sine, cosine = np.sin(angle), np.cos(angle)

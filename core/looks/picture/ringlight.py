@@ -7,13 +7,11 @@ from typing import Final
 
 import numpy as np
 from attrs import frozen
-from numpy.typing import NDArray
 
+from core.arrays import Values
 from core.looks.picture.globe import Globe
 from core.sky.bodies import FACTS, Body
 from core.sky.ring import A_RING_KM, B_RING_KM, C_RING_KM, Ring
-
-Values = NDArray[np.float32]
 
 _RADIUS_KM: Final = FACTS[Body.SATURN].equatorial_radius_km
 INNER_EDGE: Final = C_RING_KM[0] / _RADIUS_KM

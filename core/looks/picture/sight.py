@@ -6,8 +6,8 @@ from typing import Final
 import numpy as np
 from attrs import evolve, field, frozen
 from attrs.validators import optional
-from numpy.typing import NDArray
 
+from core.arrays import Values
 from core.checks import within
 from core.gear.aperture import working_aperture_mm, working_obstruction_ratio
 from core.gear.owned import Telescope
@@ -19,8 +19,6 @@ from core.looks.picture.stillness import MOTION_FOLLOWED, Stillness, stilled_arc
 from core.looks.picture.subject import Subject
 from core.looks.picture.turn import Turn, turning_of
 from core.sky.bodies import Body
-
-Values = NDArray[np.float32]
 
 PICTURE_SIZE: Final = 400
 # What a view may be of. Figures each in its range may together make a telescope that nobody has (50 mm of

@@ -5,8 +5,8 @@ from typing import Final
 
 import numpy as np
 from attrs import frozen
-from numpy.typing import NDArray
 
+from core.arrays import Floats
 from core.gear.owned import Diagonal, Telescope, TelescopeKind
 
 # Drifting with the sky, a planet leaves an undriven field towards the west.
@@ -45,7 +45,7 @@ class Turn:
     turning: Turning = Turning.ERECT
     up_angle_deg: float = 0.0
 
-    def matrix(self) -> NDArray[np.float64]:
+    def matrix(self) -> Floats:
         """Return the (2, 2) matrix that makes east and north out of rightward and upward in the eyepiece."""
         angle = np.radians(self.up_angle_deg)
         sine, cosine = np.sin(angle), np.cos(angle)

@@ -6,7 +6,8 @@ from attrs import evolve
 from core.drawing.comparison_sheet import SHEET_HEIGHT, SHEET_WIDTH, draw_comparison_sheet
 from core.drawing.palette import load_palette
 from core.drawing.paper import paper
-from core.ladder.compare import Comparison, Winner, compare
+from core.ladder.compare import Comparison, compare
+from core.ladder.winner import Winner
 from core.ladder.wishes import rungs_with
 from core.looks.picture.eyepiece import Steps, compute_steps
 from core.words.comparison import verdict_texts

@@ -4,14 +4,8 @@ import math
 
 import pytest
 
-from core.gear.optics import (
-    drift_s,
-    moons_across,
-    power,
-    true_field_from_apparent_deg,
-    usual_night_powers,
-    visible_detail_arcsec,
-)
+from core.gear.optics import drift_s, moons_across, power, true_field_from_apparent_deg, visible_detail_arcsec
+from core.ladder.usual_powers import usual_night_powers
 
 SIDEREAL_DAY_S = 23 * 3600 + 56 * 60 + 4.1
 

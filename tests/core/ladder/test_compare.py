@@ -12,8 +12,9 @@ from core.air.readiness import readiness_in_still_air
 from core.gear.collimation import Collimation
 from core.gear.owned import Telescope, TelescopeKind
 from core.ladder.aim import Aim, aim_altitude, aim_overhead
-from core.ladder.compare import Comparison, Winner, compare
+from core.ladder.compare import Comparison, compare
 from core.ladder.ladder import Ladder, build_ladder
+from core.ladder.winner import Winner
 from core.words.comparison import collimation_text, verdict_texts
 from tests.core.gear.examples import barlow, eyepiece, fixed, refractor, telescope
 
@@ -107,7 +108,7 @@ def test_swapping_the_sides_swaps_the_winners_and_keeps_the_verdict(
     one = comparison(a, b, blur_arcsec, altitude_deg)
     other = comparison(b, a, blur_arcsec, altitude_deg)
 
-    assert other.verdict == one.verdict
+    assert other.differences == one.differences
     assert verdict_texts(other) == verdict_texts(one)
     assert other.a == one.b
     assert other.b == one.a

@@ -5,9 +5,10 @@ from typing import Final
 import numpy as np
 from attrs import frozen
 
-from core.looks.picture.blur import Blurring, Picture, blurred
+from core.arrays import Values
+from core.looks.picture.blur import Blurring, blurred
 from core.looks.picture.colours import brightness_of
-from core.looks.picture.sight import PICTURE_SIZE, Sight, Values, window_for
+from core.looks.picture.sight import PICTURE_SIZE, Sight, window_for
 
 # Narrower than this the eye's own blur would not have room beside the body: six of its widths.
 _LEAST_WINDOW_DEG: Final = 0.2
@@ -38,7 +39,7 @@ def at_true_scale(sight: Sight) -> TrueScale:
     )
 
 
-def star_picture(size: int, pixel_arcsec: float, blurring: Blurring) -> Picture:
+def star_picture(size: int, pixel_arcsec: float, blurring: Blurring) -> Values:
     """A star in the middle of a grid (size, size), sum 1; ``size`` is odd."""
     point = np.zeros((size, size), dtype=np.float32)
     point[size // 2, size // 2] = 1.0

@@ -10,7 +10,8 @@ from core.air.blur import Blur
 from core.export.looks import looks_json
 from core.gear.owned import Barlow, Diagonal, Eyepiece, Telescope, TelescopeKind
 from core.ladder.ladder import Ladder, build_ladder
-from core.looks.planet_appearance import PlanetAppearance, find_happenings
+from core.looks.happenings import find_happenings
+from core.looks.planet_appearance import PlanetAppearance
 from core.moments.spot_seen import spot_passes_seen
 from core.record.observer import RedSpot
 from core.report.looks import looks_text

@@ -9,8 +9,9 @@ from attrs import evolve
 
 from core.moments.best_minutes import find_best_minutes, highest_within
 from core.sky.bodies import Body
-from core.sky.night import BlockedSpan, Grade, Night, Window, compute_night
+from core.sky.night import Night, compute_night
 from core.sky.site import Site
+from core.sky.windows import BlockedSpan, Grade, Window
 from core.words.obstacles import then_words
 from tests.core.telling import planet_of
 

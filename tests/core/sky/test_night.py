@@ -11,7 +11,8 @@ import pytest
 
 from core.problems import ProblemsError
 from core.sky.bodies import Body
-from core.sky.night import BodyState, Night, compute_night
+from core.sky.events import BodyState
+from core.sky.night import Night, compute_night
 from core.sky.site import Site
 
 EVENT = timedelta(seconds=2)

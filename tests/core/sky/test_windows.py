@@ -8,8 +8,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from core.sky.bodies import FACTS, TARGETS, Body
-from core.sky.night import BodyNight, Grade, Night, WhyNot, compute_night
+from core.sky.night import BodyNight, Night, compute_night
 from core.sky.site import BlockedSky, Site, WarmAir
+from core.sky.why_not import WhyNot
+from core.sky.windows import Grade
 from core.words.why_not import why_not_words
 
 SECOND = timedelta(seconds=1)

@@ -12,8 +12,9 @@ from hypothesis import strategies as st
 from core.air.readiness import readiness_in_still_air
 from core.gear.owned import Stand, Telescope, TelescopeKind
 from core.sky.bodies import TARGETS, Body
-from core.sky.night import Grade, compute_night
+from core.sky.night import compute_night
 from core.sky.site import Site
+from core.sky.windows import Grade
 from core.tonight.limiter import Limiter
 from tests.core.air.falling import readiness_in_falling_air
 from tests.core.evenings import (

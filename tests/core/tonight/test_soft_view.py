@@ -12,8 +12,8 @@ from core.ladder.ladder import Standing
 from core.tonight.soft_view import (
     MOST_QUESTIONS,
     Cause,
-    Finding,
     KnownOfView,
+    LikelyCause,
     Question,
     Reply,
     after_replies,
@@ -44,7 +44,7 @@ def known(**others: Any) -> KnownOfView:  # noqa: ANN401
     return KnownOfView(**(told | others))
 
 
-def asked(facts: KnownOfView, yes: set[Question], unsure: Collection[Question] = ()) -> Finding:
+def asked(facts: KnownOfView, yes: set[Question], unsure: Collection[Question] = ()) -> LikelyCause:
     """Answer what is asked until no more is, and return what is found."""
     replies: dict[Question, Reply] = {}
     while (question := next_question(facts, replies)) is not None:

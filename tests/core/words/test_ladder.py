@@ -5,8 +5,9 @@ from attrs import evolve
 
 from core.air.blur import Blur, BlurSource
 from core.air.limits import Line
+from core.drawing.rung_order import rung_at_power
 from core.ladder.ladder import Ladder, build_ladder
-from core.words.ladder import by_weight, rung_at_power, rung_words
+from core.words.ladder import rung_words
 from core.words.limits import limit_words, limits_sentence
 from core.words.quantities import drift_text
 from tests.core.drawing.examples import FEW, MANY, SIX_INCH, TWELVE_INCH, aim, ladder
@@ -84,23 +85,6 @@ def test_a_rung_of_two_barlows_is_marked_approximate() -> None:
 )
 def test_drift_in_words(drift_s: float, words: str) -> None:
     assert drift_text(drift_s) == words
-
-
-def test_what_matters_is_named_first_when_room_is_short() -> None:
-    large = ladder(TWELVE_INCH, MANY)
-    chosen = large.rungs[9]
-    first = by_weight(large, chosen)[:6]
-
-    assert first[0] is chosen
-    assert {large.start, large.climb_to} <= {rung.power for rung in first}
-    assert {large.rungs[0], large.rungs[-1]} <= set(first)
-    assert any(rung.standing == "above" for rung in first)
-
-
-def test_every_rung_is_weighed_once() -> None:
-    large = ladder(TWELVE_INCH, MANY)
-
-    assert sorted(rung.power for rung in by_weight(large, None)) == [rung.power for rung in large.rungs]
 
 
 @pytest.mark.parametrize(

@@ -8,8 +8,8 @@ from zoneinfo import ZoneInfo
 import pytest
 from attrs import evolve
 
+from core.looks.happenings import Happenings
 from core.looks.picture.subject import Subject, subject_at
-from core.looks.planet_appearance import Happenings
 from core.sky.bodies import Body
 from core.sky.mars_season import MarsSeason
 from core.sky.red_spot import RedSpotPasses

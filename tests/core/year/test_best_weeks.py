@@ -8,6 +8,7 @@ import pytest
 from attrs import evolve
 from numpy.typing import NDArray
 
+from core.moments.details import Sharpness
 from core.sky.bodies import Body
 from core.sky.site import Site
 from core.year.best_weeks import BestWeeks, find_best_weeks, find_light_nights
@@ -123,7 +124,7 @@ def test_a_height_held_for_minutes_does_not_count() -> None:
 
 def test_a_larger_aperture_shows_more_and_worse_air_less() -> None:
     usual, large, poor = (
-        details_by_evening(PLAIN, aperture_mm=aperture_mm, overhead_arcsec=blur_arcsec).max()
+        details_by_evening(PLAIN, Sharpness(aperture_mm=aperture_mm, overhead_blur_arcsec=blur_arcsec)).max()
         for aperture_mm, blur_arcsec in ((80.0, 1.6), (200.0, 1.6), (80.0, 3.0))
     )
 

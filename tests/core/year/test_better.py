@@ -10,8 +10,9 @@ from hypothesis import strategies as st
 
 from core.sky.bodies import TARGETS, Body
 from core.sky.ephemeris import usable_dates
-from core.sky.night import BodyNight, Grade, compute_night
+from core.sky.night import BodyNight, compute_night
 from core.sky.site import BlockedSky, Site
+from core.sky.windows import Grade
 from core.year.better import FineEvening, better_evening
 
 

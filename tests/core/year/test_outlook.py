@@ -12,9 +12,11 @@ from numpy.typing import NDArray
 from core.moments.best_minutes import offered_windows
 from core.sky.bodies import TARGETS, Body
 from core.sky.ephemeris import EphemerisRangeError, size_and_light, usable_dates
-from core.sky.night import BodyNight, BodyState, Grade, Night, compute_night
+from core.sky.events import BodyState
+from core.sky.night import BodyNight, Night, compute_night
 from core.sky.site import BlockedSky, Site
-from core.sky.windows import Span
+from core.sky.spans import Span
+from core.sky.windows import Grade
 from core.year.evenings import evenings_from, year_from
 from core.year.outlook import PLANETS, BodyOutlook, compute_outlook
 

@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 from numpy.typing import NDArray
 
+from core.moments.details import Sharpness
 from core.sky.bodies import Body
 from core.sky.site import Site
 from core.words.year import best_weeks_text
@@ -29,7 +30,8 @@ EVERY = timedelta(days=4)
 def year_at(place: str, of: int) -> Year:
     latitude_deg, longitude_deg, zone = PLACES[place]
     site = Site(name=place, latitude_deg=latitude_deg, longitude_deg=longitude_deg, time_zone=zone)
-    return compute_year(site, Body.MARS, date(of, 1, 1), aperture_mm=APERTURE_MM, overhead_arcsec=BLUR_ARCSEC)
+    sharpness = Sharpness(aperture_mm=APERTURE_MM, overhead_blur_arcsec=BLUR_ARCSEC)
+    return compute_year(site, Body.MARS, date(of, 1, 1), sharpness=sharpness)
 
 
 def detail_across(altitude_deg: float, diameter_arcsec: float) -> float:

@@ -10,14 +10,8 @@ from scipy.integrate import quad
 from scipy.optimize import brentq
 from scipy.special import j1, jv
 
-from core.looks.picture.blur import (
-    Blurring,
-    Floats,
-    Picture,
-    air_transfer,
-    aperture_transfer,
-    blurred,
-)
+from core.arrays import Floats, Values
+from core.looks.picture.blur import Blurring, air_transfer, aperture_transfer, blurred
 from core.looks.picture.stillness import MOTION_FOLLOWED
 from tests.core.looks.measured import star_picture
 
@@ -27,17 +21,17 @@ RADIANS = np.pi / 180.0 / 3600.0
 WAVELENGTH_MM = 550e-6
 
 
-def profile(picture: Picture) -> Floats:
+def profile(picture: Values) -> Floats:
     return np.asarray(picture[SIZE // 2, SIZE // 2 :], dtype=float)
 
 
-def width(picture: Picture) -> float:
+def width(picture: Values) -> float:
     """Full width at half maximum, arcsec."""
     falling = profile(picture) / picture.max()
     return 2.0 * PIXEL_ARCSEC * float(np.interp(-0.5, -falling, np.arange(falling.size)))
 
 
-def encircled(picture: Picture, radius_arcsec: float) -> float:
+def encircled(picture: Values, radius_arcsec: float) -> float:
     rows, columns = np.indices(picture.shape) - SIZE // 2
     distance = np.hypot(rows, columns) * PIXEL_ARCSEC
     # A pixel that the circle cuts counts for the part inside.
@@ -126,7 +120,7 @@ def test_colours_spread_along_the_zenith_only() -> None:
     plain = star_picture(SIZE, PIXEL_ARCSEC, sharp)
     spread = star_picture(SIZE, PIXEL_ARCSEC, attrs.evolve(sharp, spread_arcsec=2.0))
 
-    def half_width(line: Picture) -> float:
+    def half_width(line: Values) -> float:
         return PIXEL_ARCSEC * float((line > line.max() / 2.0).sum())
 
     # Upwards is the usual direction: there a point becomes a line of 2 arcsec.

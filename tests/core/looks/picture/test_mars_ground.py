@@ -5,8 +5,9 @@ from datetime import UTC, datetime, timedelta
 import numpy as np
 import pytest
 
+from core.arrays import Values
 from core.looks.picture.mars_ground import mars_brightness, through_haze
-from core.looks.picture.paint import Grid, Values, painted
+from core.looks.picture.paint import Grid, painted
 from core.looks.picture.subject import Subject, subject_at
 from core.looks.picture.turn import Turn
 from core.sky.bodies import Body

@@ -3,7 +3,8 @@
 import numpy as np
 import pytest
 
-from core.looks.picture.moon_ground import Values, ground_brightness, sunlight
+from core.arrays import Values
+from core.looks.picture.moon_ground import ground_brightness, sunlight
 
 
 def values(*numbers: float) -> Values:

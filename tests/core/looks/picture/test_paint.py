@@ -7,8 +7,9 @@ import attrs
 import numpy as np
 import pytest
 
+from core.arrays import Values
 from core.looks.picture.globe import Globe
-from core.looks.picture.paint import Grid, Values, painted
+from core.looks.picture.paint import Grid, painted
 from core.looks.picture.subject import Subject, subject_at
 from core.looks.picture.turn import Turn, Turning
 from core.sky.bodies import Body

@@ -6,9 +6,10 @@ import attrs
 import numpy as np
 import pytest
 
+from core.arrays import Values
 from core.gear.owned import Diagonal, Telescope, TelescopeKind
 from core.looks.picture.paint import Grid, painted
-from core.looks.picture.sight import Sight, Values, window_for
+from core.looks.picture.sight import Sight, window_for
 from core.looks.picture.stillness import Stillness
 from core.looks.picture.subject import Subject, subject_at
 from core.looks.picture.turn import Turn, Turning

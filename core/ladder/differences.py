@@ -1,6 +1,6 @@
-"""What a comparison of two telescopes comes to: powers, light, contrast, field and the rest.
+"""What tells two telescopes apart: powers, light, contrast, field and the rest.
 
-The findings come in an order of their own, so they stay the same when the two change places. All figures are
+They come in an order of their own, so they stay the same when the two change places. All figures are
 rules of thumb. The sentences stand in ``core/words/comparison.py``.
 """
 
@@ -28,7 +28,7 @@ WORST_NIGHT_ARCSEC = 3.0
 SHORT_OF_CEILING = 0.8
 
 
-class FindingKind(StrEnum):
+class DifferenceKind(StrEnum):
     """What there is to say of two telescopes."""
 
     CLIMBS = "climbs"
@@ -54,20 +54,20 @@ class FindingKind(StrEnum):
 
 
 @frozen(kw_only=True)
-class Finding:
+class Difference:
     """One thing that a comparison comes to.
 
     ``side`` is the one that it is told of, mostly the one with more of it. ``figure`` is what the sides do
     not hold themselves: a power, a blur overhead in arcsec, an altitude in degrees or a drift in seconds.
     """
 
-    kind: FindingKind
+    kind: DifferenceKind
     side: Side
     other: Side
     figure: float | None = None
 
 
-def find_verdict(a: Side, b: Side, advice: Advice) -> tuple[Finding, ...]:
+def find_differences(a: Side, b: Side, advice: Advice) -> tuple[Difference, ...]:
     """Return what two telescopes under the same sky come to, beside the advice which of them to take."""
     smaller, larger = in_order(a, b)
     return (
@@ -85,23 +85,23 @@ def find_verdict(a: Side, b: Side, advice: Advice) -> tuple[Finding, ...]:
     )
 
 
-def _powers(smaller: Side, larger: Side) -> Iterator[Finding]:
+def _powers(smaller: Side, larger: Side) -> Iterator[Difference]:
     """Say how far each may climb."""
     if smaller.usable_power is not None and larger.usable_power is not None:
-        yield Finding(kind=FindingKind.CLIMBS, side=larger, other=smaller)
+        yield Difference(kind=DifferenceKind.CLIMBS, side=larger, other=smaller)
 
 
-def _contrast(smaller: Side, larger: Side) -> Iterator[Finding]:
+def _contrast(smaller: Side, larger: Side) -> Iterator[Difference]:
     """Say which has less in the way of its light, where that is worth a word."""
     clearer = clearer_of(smaller, larger)
     if clearer is not None:
         side, other = clearer
         is_clear = working_obstruction_ratio(side.scope) == 0.0
-        kind = FindingKind.UNOBSTRUCTED if is_clear else FindingKind.LESS_OBSTRUCTED
-        yield Finding(kind=kind, side=side, other=other)
+        kind = DifferenceKind.UNOBSTRUCTED if is_clear else DifferenceKind.LESS_OBSTRUCTED
+        yield Difference(kind=kind, side=side, other=other)
 
 
-def _depends(smaller: Side, larger: Side) -> Iterator[Finding]:
+def _depends(smaller: Side, larger: Side) -> Iterator[Difference]:
     """Say in which air and at which height the larger aperture begins to show more."""
     path = smaller.ladder.aim.path
     if path is None or smaller.ladder.ceiling.power is None:
@@ -113,7 +113,9 @@ def _depends(smaller: Side, larger: Side) -> Iterator[Finding]:
     worst_arcsec = _worst_blur_arcsec(smaller, larger)
     overhead_arcsec = worst_arcsec / path**BLUR_EXPONENT
     if overhead_arcsec <= WORST_NIGHT_ARCSEC:
-        yield Finding(kind=FindingKind.FINER_WHILE_STEADY, side=larger, other=smaller, figure=overhead_arcsec)
+        yield Difference(
+            kind=DifferenceKind.FINER_WHILE_STEADY, side=larger, other=smaller, figure=overhead_arcsec
+        )
         yield _depends_on_height(smaller, larger, worst_arcsec)
 
 
@@ -124,35 +126,35 @@ def _worst_blur_arcsec(smaller: Side, larger: Side) -> float:
     return math.sqrt(max(rest, 0.0)) / MOSTLY
 
 
-def _depends_on_height(smaller: Side, larger: Side, worst_arcsec: float) -> Finding:
+def _depends_on_height(smaller: Side, larger: Side, worst_arcsec: float) -> Difference:
     longest_path = (worst_arcsec / smaller.ladder.blur.overhead_arcsec) ** (1 / BLUR_EXPONENT)
     altitudes_deg = np.linspace(LOWEST_PATH_ALTITUDE_DEG, 90.0, 171)
     paths = air_path(altitudes_deg)
     if longest_path < paths[-1]:
-        return Finding(kind=FindingKind.FINER_AT_NO_HEIGHT, side=larger, other=smaller)
+        return Difference(kind=DifferenceKind.FINER_AT_NO_HEIGHT, side=larger, other=smaller)
     if longest_path > air_path(np.array(LOWEST_USEFUL_DEG)):
-        return Finding(kind=FindingKind.FINER_AT_ANY_HEIGHT, side=larger, other=smaller)
+        return Difference(kind=DifferenceKind.FINER_AT_ANY_HEIGHT, side=larger, other=smaller)
     # np.interp wants rising abscissae; the path falls as the altitude rises.
     lowest_deg = float(np.interp(longest_path, paths[::-1], altitudes_deg[::-1]))
-    return Finding(kind=FindingKind.FINER_FROM_HEIGHT, side=larger, other=smaller, figure=lowest_deg)
+    return Difference(kind=DifferenceKind.FINER_FROM_HEIGHT, side=larger, other=smaller, figure=lowest_deg)
 
 
-def _light(smaller: Side, larger: Side) -> Iterator[Finding]:
+def _light(smaller: Side, larger: Side) -> Iterator[Difference]:
     outcome = winner(smaller.light_ratio_to_other, larger.light_ratio_to_other, tie=LIGHT_TIE**2)
     if outcome is Winner.TIE:
-        yield Finding(kind=FindingKind.LIGHT_ALIKE, side=smaller, other=larger)
+        yield Difference(kind=DifferenceKind.LIGHT_ALIKE, side=smaller, other=larger)
         return
     brighter, dimmer = (smaller, larger) if outcome is Winner.A else (larger, smaller)
     if brighter.light_ratio_to_other < SLIGHT_GAIN:
-        yield Finding(kind=FindingKind.LITTLE_MORE_LIGHT, side=brighter, other=dimmer)
+        yield Difference(kind=DifferenceKind.LITTLE_MORE_LIGHT, side=brighter, other=dimmer)
         return
     power = _common_power(smaller, larger)
     if power is None:
-        yield Finding(kind=FindingKind.MORE_LIGHT, side=brighter, other=dimmer)
+        yield Difference(kind=DifferenceKind.MORE_LIGHT, side=brighter, other=dimmer)
         return
     floats = working_aperture_mm(dimmer.scope) / power < FLOATERS_BEGIN_MM
-    kind = FindingKind.WIDER_PUPIL_FEWER_FLOATERS if floats else FindingKind.WIDER_PUPIL
-    yield Finding(kind=kind, side=brighter, other=dimmer, figure=power)
+    kind = DifferenceKind.WIDER_PUPIL_FEWER_FLOATERS if floats else DifferenceKind.WIDER_PUPIL
+    yield Difference(kind=kind, side=brighter, other=dimmer, figure=power)
 
 
 def _common_power(smaller: Side, larger: Side) -> float | None:
@@ -164,60 +166,62 @@ def _common_power(smaller: Side, larger: Side) -> float | None:
     return min(smaller.usable_power, larger.usable_power)
 
 
-def _reach(smaller: Side, larger: Side) -> Iterator[Finding]:
+def _reach(smaller: Side, larger: Side) -> Iterator[Difference]:
     """Say what the kit in hand reaches, where that is another matter than the ceiling."""
     for side, other in ((smaller, larger), (larger, smaller)):
         ladder = side.ladder
         if not ladder.rungs or ladder.ceiling.power is None:
             continue
         if ladder.climb_to is None:
-            yield Finding(kind=FindingKind.NOTHING_UNDER_CEILING, side=side, other=other)
+            yield Difference(kind=DifferenceKind.NOTHING_UNDER_CEILING, side=side, other=other)
         elif (
             side.scope.highest_own_power is None and ladder.climb_to < SHORT_OF_CEILING * ladder.ceiling.power
         ):
-            yield Finding(kind=FindingKind.SHORT_OF_CEILING, side=side, other=other, figure=ladder.climb_to)
+            yield Difference(
+                kind=DifferenceKind.SHORT_OF_CEILING, side=side, other=other, figure=ladder.climb_to
+            )
 
 
-def _field(smaller: Side, larger: Side) -> Iterator[Finding]:
+def _field(smaller: Side, larger: Side) -> Iterator[Difference]:
     outcome = winner(smaller.widest_field_deg, larger.widest_field_deg, tie=FIELD_TIE)
     if outcome is None or outcome is Winner.TIE:
         return
     wide, narrow = (smaller, larger) if outcome is Winner.A else (larger, smaller)
-    yield Finding(kind=FindingKind.WIDER_FIELD, side=wide, other=narrow)
+    yield Difference(kind=DifferenceKind.WIDER_FIELD, side=wide, other=narrow)
 
 
-def _cooling(smaller: Side, larger: Side) -> Iterator[Finding]:
+def _cooling(smaller: Side, larger: Side) -> Iterator[Difference]:
     outcome = winner(smaller.ready_minutes, larger.ready_minutes, tie=COOLING_TIE, smaller_wins=True)
     if outcome is None:
         return
     if outcome is Winner.TIE:
         return
     quick, slow = (smaller, larger) if outcome is Winner.A else (larger, smaller)
-    yield Finding(kind=FindingKind.READY_SOONER, side=quick, other=slow)
+    yield Difference(kind=DifferenceKind.READY_SOONER, side=quick, other=slow)
 
 
-def _following(smaller: Side, larger: Side) -> Iterator[Finding]:
+def _following(smaller: Side, larger: Side) -> Iterator[Difference]:
     if smaller.scope.driven == larger.scope.driven:
         return
     driven, still = (smaller, larger) if smaller.scope.driven else (larger, smaller)
     top = next((rung for rung in still.ladder.rungs if rung.power == still.ladder.climb_to), None)
     if top is None or top.drift_s is None:
-        yield Finding(kind=FindingKind.FOLLOWS, side=driven, other=still)
+        yield Difference(kind=DifferenceKind.FOLLOWS, side=driven, other=still)
     else:
-        yield Finding(kind=FindingKind.FOLLOWS_WITH_DRIFT, side=driven, other=still, figure=top.drift_s)
+        yield Difference(kind=DifferenceKind.FOLLOWS_WITH_DRIFT, side=driven, other=still, figure=top.drift_s)
 
 
-def _collimation(smaller: Side, larger: Side) -> Iterator[Finding]:
+def _collimation(smaller: Side, larger: Side) -> Iterator[Difference]:
     if smaller.collimation.is_needed != larger.collimation.is_needed:
         careful, other = (smaller, larger) if smaller.collimation.is_needed else (larger, smaller)
-        yield Finding(kind=FindingKind.COLLIMATION, side=careful, other=other)
+        yield Difference(kind=DifferenceKind.COLLIMATION, side=careful, other=other)
 
 
-def _assumed(smaller: Side, larger: Side) -> Iterator[Finding]:
+def _assumed(smaller: Side, larger: Side) -> Iterator[Difference]:
     """Say what stands in for a secondary mirror's size that the owner has not told."""
     told = None
     for side, other in ((smaller, larger), (larger, smaller)):
         is_masked = side.scope.mask_mm is not None
         if side.scope.obstruction_is_assumed and not is_masked and side.scope != told:
             told = side.scope
-            yield Finding(kind=FindingKind.OBSTRUCTION_ASSUMED, side=side, other=other)
+            yield Difference(kind=DifferenceKind.OBSTRUCTION_ASSUMED, side=side, other=other)

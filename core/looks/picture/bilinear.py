@@ -1,12 +1,11 @@
 """Values of a map between its points."""
 
 import numpy as np
-from numpy.typing import NDArray
 
-Values = NDArray[np.float32]
+from core.arrays import Values
 
 
-def between(values: Values, row: Values, column: Values) -> Values:
+def bilinear(values: Values, row: Values, column: Values) -> Values:
     """Return values (rows, columns) at fractions of rows and columns, any shape, mixed in proportion.
 
     Beyond the edges the values of the edge hold.
