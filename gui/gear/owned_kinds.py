@@ -10,6 +10,7 @@ from typing import Any, TypeAlias
 
 from attrs import evolve, frozen
 
+from core.drawing.signs import Sign
 from core.gear.owned import Barlow, Eyepiece, Filter, Telescope
 from core.record.observer import Profile
 from core.record.profile import with_ids
@@ -42,9 +43,14 @@ class Kind(StrEnum):
         return self.value.capitalize()
 
     @property
+    def sign(self) -> Sign:
+        """The small drawing beside its name."""
+        return _ABOUT[self].sign
+
+    @property
     def singular(self) -> str:
         """The name of one thing of the group, as inside a sentence."""
-        return _WORDS[self].singular
+        return _ABOUT[self].singular
 
     @property
     def short(self) -> str:
@@ -59,50 +65,57 @@ class Kind(StrEnum):
     @property
     def one_more(self) -> str:
         """The singular with its article."""
-        return _WORDS[self].one_more
+        return _ABOUT[self].one_more
 
     @property
     def enough(self) -> str:
         """What is enough to begin one thing, and how it may be typed; nothing for the observer."""
-        return _WORDS[self].enough
+        return _ABOUT[self].enough
 
 
 @frozen(kw_only=True)
-class _Words:
-    """What a kind is called: one of them, one more with its article, and what is enough to begin one."""
+class _About:
+    """A kind's sign, what one of them is called, with its article too, and what is enough to begin one."""
 
+    sign: Sign
     singular: str
     one_more: str
     enough: str = ""
 
 
-_WORDS = {
-    Kind.TELESCOPE: _Words(
+_ABOUT = {
+    Kind.TELESCOPE: _About(
+        sign=Sign.REFRACTOR,
         singular="telescope",
         one_more="a telescope",
         enough=ENOUGH_FOR_TELESCOPE,
     ),
-    Kind.EYEPIECE: _Words(
+    Kind.EYEPIECE: _About(
+        sign=Sign.EYEPIECE,
         singular="eyepiece",
         one_more="an eyepiece",
         enough=ENOUGH_FOR_EYEPIECE,
     ),
-    Kind.BARLOW: _Words(
+    Kind.BARLOW: _About(
+        sign=Sign.BARLOW,
         singular="Barlow or reducer",
         one_more="a Barlow or reducer",
         enough=ENOUGH_FOR_BARLOW,
     ),
-    Kind.FILTER: _Words(
+    Kind.FILTER: _About(
+        sign=Sign.FILTER,
         singular="filter",
         one_more="a filter",
         enough=ENOUGH_FOR_FILTER,
     ),
-    Kind.SITE: _Words(
+    Kind.SITE: _About(
+        sign=Sign.SITE,
         singular="site",
         one_more="a site",
         enough=ENOUGH_FOR_SITE,
     ),
-    Kind.OBSERVER: _Words(
+    Kind.OBSERVER: _About(
+        sign=Sign.OBSERVER,
         singular="observer",
         one_more="an observer",
     ),

@@ -31,14 +31,6 @@ _LEAST_LINES = 6
 _IN_HAND = "✓"
 _PLACE_ROLE = Qt.ItemDataRole.UserRole
 _SIGN_ROLE = Qt.ItemDataRole.UserRole + 1
-_SIGNS = {
-    Kind.TELESCOPE: Sign.REFRACTOR,
-    Kind.EYEPIECE: Sign.EYEPIECE,
-    Kind.BARLOW: Sign.BARLOW,
-    Kind.FILTER: Sign.FILTER,
-    Kind.SITE: Sign.SITE,
-    Kind.OBSERVER: Sign.OBSERVER,
-}
 # The place of a thing that is not complete yet, and so not in the profile.
 NEW = -1
 
@@ -172,7 +164,7 @@ class OwnedList(QWidget):
         self.tree.clear()
         for kind in LISTED:
             self._add_group(profile, kind, in_hand, kind in unfinished)
-        observer = self._item(Kind.OBSERVER.heading, OwnedRow(Kind.OBSERVER), _SIGNS[Kind.OBSERVER])
+        observer = self._item(Kind.OBSERVER.heading, OwnedRow(Kind.OBSERVER), Kind.OBSERVER.sign)
         self.tree.addTopLevelItem(observer)
         for top in range(self.tree.topLevelItemCount()):
             self.tree.setFirstColumnSpanned(top, QModelIndex(), True)
@@ -204,7 +196,7 @@ class OwnedList(QWidget):
         return columns + bar + 2 * self.tree.frameWidth()
 
     def _add_group(self, profile: Profile, kind: Kind, in_hand: frozenset[str], has_unfinished: bool) -> None:
-        group = self._item(kind.heading, OwnedRow(kind), _SIGNS[kind])
+        group = self._item(kind.heading, OwnedRow(kind), kind.sign)
         font = group.font(0)
         font.setBold(True)
         group.setFont(0, font)
