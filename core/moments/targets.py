@@ -21,11 +21,10 @@ from core.moments.order import SHORTEST_STEPS, Block, Target, order_targets
 from core.moments.order import STEP_S as ORDER_STEP_S
 from core.moments.worth import BEST_STEPS, FAINT_SHARE, LOWEST_DEG, STEP_S, step_times_s, step_worth
 from core.sky.apparent import instant
-from core.sky.bodies import Body
+from core.sky.bodies import PLANETS, Body
 from core.sky.night import Night
 from core.sky.windows import Grade, Window
 
-_PLANETS: Final = frozenset(Body) - {Body.SUN, Body.MOON}
 # A look is enough after so long, as in the worth of an evening; small faint discs tire sooner.
 _ENOUGH_S: Final = BEST_STEPS * STEP_S
 _ENOUGH_FAINT_S: Final = 1800.0
@@ -59,7 +58,7 @@ def evening_targets(
     The Moon is one where no planet is, or where it is the body ``in_hand``. A body in hand that is good only
     outside the hours comes last, at its best.
     """
-    wanted = _PLANETS | ({in_hand} if in_hand else frozenset())
+    wanted = frozenset(PLANETS) | ({in_hand} if in_hand else frozenset())
     found = _ordered(night, wanted, hours, sharpness, in_hand) or _ordered(
         night, frozenset({Body.MOON}), hours, sharpness, in_hand
     )

@@ -29,17 +29,9 @@ class Body(StrEnum):
         return self.value.capitalize()
 
 
+PLANETS = (Body.MERCURY, Body.VENUS, Body.MARS, Body.JUPITER, Body.SATURN, Body.URANUS, Body.NEPTUNE)
 # What is looked at, in the order of every list shown.
-TARGETS = (
-    Body.MERCURY,
-    Body.VENUS,
-    Body.MARS,
-    Body.JUPITER,
-    Body.SATURN,
-    Body.URANUS,
-    Body.NEPTUNE,
-    Body.MOON,
-)
+TARGETS = (*PLANETS, Body.MOON)
 
 
 @frozen

@@ -15,7 +15,7 @@ from numpy.typing import NDArray
 from core.arrays import Floats, Truths
 from core.moments.hours import STOP_BEFORE_SUNRISE
 from core.sky.apparent import Viewpoint, diameter_arcsec, illuminated_fraction
-from core.sky.bodies import FACTS, Body
+from core.sky.bodies import FACTS, PLANETS, Body
 from core.sky.crossings import Course
 from core.sky.events import (
     BEST_DEG,
@@ -34,7 +34,6 @@ from core.year.evenings import Evenings
 
 Progress = Callable[[int, int], None]
 
-PLANETS = (Body.MERCURY, Body.VENUS, Body.MARS, Body.JUPITER, Body.SATURN, Body.URANUS, Body.NEPTUNE)
 
 # An evening is good that has at least so long above 30 degrees in a dark sky (ours): time to set up on it.
 GOOD_HOURS: Final = 0.5

@@ -25,10 +25,11 @@ from pytest_benchmark.fixture import BenchmarkFixture
 from skyfield import almanac
 from skyfield.api import load, load_file, wgs84
 
+from core.sky.bodies import PLANETS
 from core.sky.night import compute_night
 from core.sky.site import Site
 from core.year.evenings import Evenings, year_from
-from core.year.outlook import PLANETS, BodyOutlook, compute_outlook
+from core.year.outlook import BodyOutlook, compute_outlook
 from tests.bench.timing import best_of
 
 SITE = Site(

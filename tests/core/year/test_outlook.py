@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from numpy.typing import NDArray
 
 from core.moments.best_minutes import offered_windows
-from core.sky.bodies import TARGETS, Body
+from core.sky.bodies import PLANETS, TARGETS, Body
 from core.sky.ephemeris import EphemerisRangeError, size_and_light, usable_dates
 from core.sky.events import BodyState
 from core.sky.night import BodyNight, Night, compute_night
@@ -18,7 +18,7 @@ from core.sky.site import BlockedSky, Site
 from core.sky.spans import Span
 from core.sky.windows import Grade
 from core.year.evenings import evenings_from, year_from
-from core.year.outlook import PLANETS, BodyOutlook, compute_outlook
+from core.year.outlook import BodyOutlook, compute_outlook
 
 EVENT_S = 0.002
 # Near the poles both engines sample alike; a body that grazes a height for hours is found by its altitude.
