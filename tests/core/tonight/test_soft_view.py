@@ -229,12 +229,10 @@ SPEAKS_FOR = {
 }
 
 
-@pytest.mark.parametrize(("told", "causes"), SPEAKS_FOR.items(), ids=str)
-def test_each_answer_speaks_for_what_an_observer_would_think_of(
-    told: tuple[Question, Reply], causes: set[Cause]
-) -> None:
+@pytest.mark.parametrize(("question", "reply"), SPEAKS_FOR)
+def test_each_answer_speaks_for_what_an_observer_would_think_of(question: Question, reply: Reply) -> None:
+    causes = SPEAKS_FOR[question, reply]
     facts = KnownOfView(kind=MIRROR, altitude_deg=35)
-    question, reply = told
     before, after = weights_of(facts), after_replies(facts, {question: reply})
 
     assert {cause for cause in Cause if after[cause] > before[cause]} == causes
