@@ -26,7 +26,8 @@ from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_tip import plain_tip
 from gui.widgets.signs import SignIcons, sign_size_px
 
-_MOST_LETTERS = 36
+# The widest it gets, and up to where the length of a name makes it wider.
+_MOST_LETTERS, _SEEN_LETTERS = 36, 26
 _LEAST_LINES = 6
 _IN_HAND = "✓"
 _PLACE_ROLE = Qt.ItemDataRole.UserRole
@@ -186,9 +187,8 @@ class OwnedList(QWidget):
 
     def minimumSizeHint(self) -> QSize:
         # Names are seen whole, but for very long ones.
-        return (
-            super().minimumSizeHint().expandedTo(QSize(min(self._width_of_names(), self.maximumWidth()), 0))
-        )
+        most = _SEEN_LETTERS * self.fontMetrics().averageCharWidth()
+        return super().minimumSizeHint().expandedTo(QSize(min(self._width_of_names(), most), 0))
 
     def _width_of_names(self) -> int:
         bar = self.tree.verticalScrollBar().sizeHint().width()

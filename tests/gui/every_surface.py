@@ -222,7 +222,7 @@ class Round:
 
 def settle() -> None:
     """Let layouts find their rest, which takes a few rounds."""
-    for _ in range(4):
+    for _ in range(8):
         QApplication.processEvents()
 
 
