@@ -376,3 +376,17 @@ def test_a_refused_text_is_repeated_whole_up_to_forty_signs() -> None:
 
     assert refusal(parse_power, forty).endswith(f"not “{forty}”.")
     assert refusal(parse_power, f"{forty}9") == f"“{forty[1:]}…” is too long for a number."
+
+
+@pytest.mark.parametrize(
+    ("parse", "text", "sentence"),
+    [
+        (parse_factor, "2000", "The factor must be from -1000 to 1000, not “2000”."),
+        (parse_temperature_difference_c, "500", "The difference must be from"),
+        (parse_fixed_instrument, "20x3000", "The aperture must be from 20 to 2000 mm, not “3000”."),
+    ],
+)
+def test_a_refusal_names_what_and_the_allowed_range(
+    parse: Callable[[str], object], text: str, sentence: str
+) -> None:
+    assert refusal(parse, text).startswith(sentence)
