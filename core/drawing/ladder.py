@@ -6,19 +6,16 @@ from attrs import frozen
 
 from core.drawing.ladder_columns import FIGURE, HEADING, REMARK, LadderColumn, cell_fitted, lettering_of
 from core.drawing.ladder_layout import (
-    LIMIT,
     REMARKS_AWAY,
-    ROW,
-    SMALL,
     LadderLayout,
-    LimitPlace,
     RungPlace,
     lay_out_ladder,
-    power_range,
 )
+from core.drawing.limit_places import LIMIT, SMALL, LimitPlace
 from core.drawing.marks import SOLID, Drawing, Page, Sheet
 from core.drawing.palette import Palette
 from core.drawing.placing import Box
+from core.drawing.power_scale import ROW, power_range
 from core.ladder.ladder import Ladder, Rung, Standing
 from core.words.ladder import DASHED, MARKED_NEW, NO_POWER, SHORT_MARKS, RungWords
 from core.words.notices import ladder_notice_texts

@@ -1,11 +1,9 @@
 """Where everything on a drawing of a power ladder stands, in points; nothing is drawn here."""
 
-import math
 from collections.abc import Mapping, Sequence
 
 from attrs import frozen
 
-from core.air.limits import Line
 from core.drawing.ladder_columns import (
     HEADING,
     ColumnPlace,
@@ -13,8 +11,10 @@ from core.drawing.ladder_columns import (
     place_columns,
     tells_eyepieces,
 )
-from core.drawing.lettering import Lettering, Measure
+from core.drawing.lettering import Measure
+from core.drawing.limit_places import LimitPlace, place_limits
 from core.drawing.placing import Box, spread
+from core.drawing.power_scale import ROW, PowerScale
 from core.drawing.rung_order import by_weight, rung_at_power
 from core.drawing.zoom_runs import owned_runs, stops_of, wished_runs
 from core.ladder.ladder import Ladder, Rung
@@ -23,24 +23,10 @@ from core.words.ladder import (
     MARKED_NEW,
     SHORT_MARKS,
     RungWords,
-    no_ceiling_text,
     run_words,
     rung_words,
 )
-from core.words.limits import (
-    NO_CEILING_HERE,
-    LimitWords,
-    band_words,
-    ceiling_beside,
-    ceiling_title,
-    limit_words,
-)
-from core.words.quantities import power_text
 
-LIMIT = Lettering(11.0, bold=True)
-SMALL = Lettering(8.5)
-
-ROW = 14.3  # height of a rung's words
 REMARKS_AWAY = 4.0  # how far what remarks mean stands from the words of the rungs
 
 
@@ -62,21 +48,6 @@ _MANY = 10  # short marks, for the room of their number
 _WIDE_FROM, _BRIEF_UNTIL = 470.0, 300.0
 
 
-@frozen
-class PowerScale:
-    """The vertical scale: equal ratios of power are equally far apart."""
-
-    low: float
-    high: float
-    bottom: float
-    top: float
-
-    def y(self, power: float) -> float:
-        """Return the height of a power on the page, points."""
-        share = math.log(power / self.low) / math.log(self.high / self.low)
-        return self.bottom + share * (self.top - self.bottom)
-
-
 @frozen(kw_only=True)
 class RungPlace:
     """A rung on the page: its own height, and its words with theirs, or None where there is no room.
@@ -92,22 +63,6 @@ class RungPlace:
     owned: bool = True
     top_y: float | None = None
     lane: int = 0
-
-
-@frozen(kw_only=True)
-class LimitPlace:
-    """A limit on the page: the height of its line, None for a remark without one, and its words."""
-
-    limit: LimitWords | None
-    y: float | None
-    title: str
-    lines: tuple[str, ...]
-    words_y: float
-
-    @property
-    def height(self) -> float:
-        """Height of the words, points."""
-        return LIMIT.line_height + len(self.lines) * SMALL.line_height
 
 
 @frozen(kw_only=True)
@@ -135,17 +90,6 @@ class LadderLayout:
     def right(self) -> float:
         """Where the words of the rungs end, points."""
         return max((place.left + place.width for place in self.columns.values()), default=self.words_left)
-
-
-def power_range(ladders: Sequence[Ladder], wished: Sequence[Rung] = ()) -> tuple[float, float]:
-    """Return the lowest and highest power that a drawing of these ladders must show, with some air.
-
-    It reaches down to what is wished for; what lies above all the owned powers and limits is left out.
-    """
-    powers = [rung.power for ladder in ladders for rung in ladder.rungs]
-    powers += [limit.power for ladder in ladders for limit in limit_words(ladder)]
-    low, high = min([*powers, *(rung.power for rung in wished)]), max(powers)
-    return low / 1.06, high * 1.06
 
 
 def lay_out_ladder(
@@ -205,7 +149,7 @@ def lay_out_ladder(
         words_left=placed.rails[1] + sizes.leader,
         columns=placed.columns,
         rungs=placed.rungs,
-        limits=_place_limits(
+        limits=place_limits(
             ladder, scale, sizes.limits, measure, explain_air=explain_air, tells_band=tells_band
         ),
         chosen=chosen,
@@ -283,86 +227,3 @@ def _place_rungs(
             )
         )
     return tuple(places), sum(id(rung) not in with_words for rung in (*ladder.rungs, *first))
-
-
-def _place_limits(
-    ladder: Ladder,
-    scale: PowerScale,
-    width: float,
-    measure: Measure,
-    *,
-    explain_air: bool,
-    tells_band: bool,
-) -> tuple[LimitPlace, ...]:
-    """Place the words of the limits, each near its line and none on another.
-
-    Where there is no height for all of them, less is told: first of the air, then of all but the ceiling.
-    """
-    room = scale.top - scale.bottom + ROW
-    everything = _limit_blocks(ladder, width, measure, explain_air=explain_air, bands=tells_band)
-    no_band = _limit_blocks(ladder, width, measure, explain_air=explain_air, bands=False)
-    short = _limit_blocks(ladder, width, measure, explain_air=False, bands=False)
-    of_ceiling = [(limit, title, lines if _is_ceiling(limit) else ()) for limit, title, lines in short]
-    figures: list[_Block] = [(limit, title, ()) for limit, title, _lines in short]
-    choices = (everything, no_band, short, of_ceiling, figures)
-    blocks = next((blocks for blocks in choices if sum(map(_height, blocks)) <= room), figures)
-    wanted = [scale.y(limit.power) if limit is not None else scale.bottom for limit, _, _ in blocks]
-    middles = _stack(wanted, [*map(_height, blocks)], scale.bottom - ROW / 2, scale.top + ROW / 2)
-    return tuple(
-        LimitPlace(
-            limit=limit,
-            y=None if limit is None else scale.y(limit.power),
-            title=title,
-            lines=lines,
-            words_y=middle,
-        )
-        for (limit, title, lines), middle in zip(blocks, middles, strict=True)
-    )
-
-
-_Block = tuple[LimitWords | None, str, tuple[str, ...]]
-
-
-def _height(block: _Block) -> float:
-    """Return the height of a block, and a little between it and the next, points."""
-    _limit, _title, lines = block
-    return LIMIT.line_height + len(lines) * SMALL.line_height + 2.0
-
-
-def _is_ceiling(limit: LimitWords | None) -> bool:
-    """Tell whether a limit is the ceiling, or says why there is none."""
-    return limit is None or limit.is_ceiling
-
-
-def _limit_blocks(
-    ladder: Ladder, width: float, measure: Measure, *, explain_air: bool, bands: bool
-) -> list[_Block]:
-    """Return each limit with its title and its words in lines."""
-    blocks: list[_Block] = []
-    if ladder.ceiling.power is None:
-        blocks.append((None, NO_CEILING_HERE, measure.wrapped(no_ceiling_text(ladder), SMALL, width - 4.0)))
-    for limit in limit_words(ladder, explain_air=explain_air):
-        title, words = power_text(limit.power), limit.words
-        if limit.is_ceiling and measure.width(ceiling_title(limit.power), LIMIT) <= width - 4.0:
-            title = ceiling_title(limit.power)
-        elif limit.is_ceiling:
-            words = ceiling_beside(words)
-        lines = measure.wrapped(words, SMALL, width - 4.0)
-        if bands and Line.TOGETHER in limit.kinds:
-            lines += measure.wrapped(band_words(ladder), SMALL, width - 4.0)
-        blocks.append((limit, title, lines))
-    return blocks
-
-
-def _stack(wanted: Sequence[float], heights: Sequence[float], low: float, high: float) -> list[float]:
-    """Return middles of blocks of various heights, in order from below, near the wanted ones."""
-    middles: list[float] = []
-    floor = low
-    for place, height in zip(wanted, heights, strict=True):
-        middles.append(max(place, floor + height / 2))
-        floor = middles[-1] + height / 2
-    ceiling = high
-    for number in reversed(range(len(middles))):
-        middles[number] = min(middles[number], ceiling - heights[number] / 2)
-        ceiling = middles[number] - heights[number] / 2
-    return middles

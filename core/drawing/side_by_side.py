@@ -3,11 +3,12 @@
 from collections.abc import Sequence
 
 from core.drawing.ladder import LadderChart, draw_layout
-from core.drawing.ladder_layout import LadderLayout, lay_out_ladder, power_range
+from core.drawing.ladder_layout import LadderLayout, lay_out_ladder
 from core.drawing.lettering import Lettering
 from core.drawing.marks import Page, Sheet
 from core.drawing.palette import Palette
 from core.drawing.placing import Box
+from core.drawing.power_scale import power_range
 from core.ladder.compare import Comparison
 from core.ladder.ladder import Rung
 

@@ -9,11 +9,12 @@ import pytest
 from attrs import evolve
 
 from core.drawing.ladder import LadderChart, draw_ladder
-from core.drawing.ladder_layout import PowerScale, lay_out_ladder, power_range
+from core.drawing.ladder_layout import lay_out_ladder
 from core.drawing.marks import Fill
 from core.drawing.palette import PaletteName, load_palette
 from core.drawing.paper import PaperMeasure
 from core.drawing.placing import Box
+from core.drawing.power_scale import PowerScale, power_range
 from core.drawing.side_by_side import draw_two_ladders
 from core.gear.owned import Eyepiece
 from core.ladder.compare import compare
