@@ -1,4 +1,4 @@
-"""Where the limits of power have their words beside a ladder, in points: near their lines, none on another."""
+"""Where limits of power have their words beside a ladder, in points: near their lines, none over another."""
 
 from collections.abc import Sequence
 
