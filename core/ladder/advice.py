@@ -11,12 +11,14 @@ from attrs import frozen
 
 from core.gear.aperture import working_aperture_mm, working_obstruction_ratio
 from core.ladder.side import Side
-from core.ladder.winner import COOLING_TIE, DETAIL_TIE, SLIGHT_GAIN, Winner, winner
+from core.ladder.winner import DETAIL_TIE, SLIGHT_GAIN, Winner, winner
 
 # A difference of the obstructions, as shares of the diameter, from which it is worth a word, and the blur at
 # the height looked at from which the air hides what it does (ours).
 OBSTRUCTION_DIFFERENCE = 0.05
 CONTRAST_IS_SEEN_BELOW_ARCSEC = 2.5
+# So much sooner one must be ready to be worth taking for a short look, though the other shows more (ours).
+SOONER_FOR_A_SHORT_LOOK_MINUTES = 10.0
 
 
 class AdviceKind(StrEnum):
@@ -125,8 +127,10 @@ def _finer_kind(fine: Side, other: Side, *, now: Winner, steadily: Winner) -> Ad
         return AdviceKind.CLEARLY_FINER_IN_STEADY_AIR if is_steady_now else AdviceKind.CLEARLY_FINER
     if is_steady_now:
         return AdviceKind.LITTLE_FINER_IN_STEADY_AIR
-    slow = winner(fine.waits_minutes, other.waits_minutes, tie=COOLING_TIE) is Winner.A
-    return AdviceKind.LITTLE_FINER_BUT_SLOW if slow else AdviceKind.LITTLE_FINER
+    if fine.waits_minutes is None or other.waits_minutes is None:
+        return AdviceKind.LITTLE_FINER
+    is_slow = fine.waits_minutes - other.waits_minutes >= SOONER_FOR_A_SHORT_LOOK_MINUTES
+    return AdviceKind.LITTLE_FINER_BUT_SLOW if is_slow else AdviceKind.LITTLE_FINER
 
 
 def _alike(smaller: Side, larger: Side, outside: Outside | None) -> Advice:

@@ -17,6 +17,7 @@ from core.ladder.belief import believe
 from core.ladder.evidence import evidence_of
 from core.ladder.ladder import ONE_RUNG_RATIO
 from core.record.log_entry import LogEntry, Verdict
+from core.sky.bodies import Body
 from core.sky.events import BEST_DEG, FAIR_DEG
 
 # Before so many nights a log tells nothing of a site's usual air.
@@ -155,5 +156,8 @@ _KEYS: Final[dict[GroupedBy, tuple[Callable[[LogEntry], str | None], Callable[[s
     GroupedBy.ALL: (lambda _entry: "", str),
     GroupedBy.HEIGHT: (_height_band, lambda key: list(HeightBand).index(HeightBand(key))),
     GroupedBy.MONTH: (lambda entry: f"{entry.evening.month:02}", str),
-    GroupedBy.PLANET: (lambda entry: None if entry.planet is None else entry.planet.value, str),
+    GroupedBy.PLANET: (
+        lambda entry: None if entry.planet is None else entry.planet.value,
+        lambda key: list(Body).index(Body(key)),
+    ),
 }

@@ -2,10 +2,19 @@
 
 from attrs import evolve
 
+from core.gear.owned import TelescopeKind
 from core.gear.starter import starter_kits
-from core.ladder.contenders import Pick, offered_picks, scope_of, second_pick
+from core.ladder.contenders import (
+    Contender,
+    Pick,
+    contender_of,
+    offered_picks,
+    scope_of,
+    second_pick,
+    told_apart,
+)
 from core.record.observer import Profile
-from tests.core.gear.examples import telescope
+from tests.core.gear.examples import barlow, eyepiece, telescope
 
 ONE, TWO, THREE = (evolve(telescope(name, 150, 1200), id=name) for name in ("one", "two", "three"))
 OWNED = Profile(telescopes=(ONE, TWO, THREE))
@@ -34,3 +43,33 @@ def test_what_is_offered_are_the_owner_s_first_and_never_the_one_beside() -> Non
 
     assert offered[:2] == (FIRST, THIRD)
     assert len(offered) == 2 + len(starter_kits())
+
+
+def test_a_usual_telescope_has_its_usual_eyepieces_or_the_owner_s() -> None:
+    box, lens = (eyepiece(25), eyepiece(10)), (barlow(2),)
+    owner = evolve(OWNED, eyepieces=box, barlows=lens)
+    kit = next(kit for kit in starter_kits() if kit.telescope.kind is not TelescopeKind.FIXED)
+    usual = Pick(kit=kit)
+
+    own = contender_of(FIRST, owner, with_usual_eyepieces=True)
+    assert own == Contender(scope=ONE, eyepieces=box, barlows=lens)
+    as_sold = contender_of(usual, owner, with_usual_eyepieces=True)
+    assert as_sold is not None
+    assert as_sold.scope == kit.telescope
+    assert [each.focal_length_mm for each in as_sold.eyepieces] == list(kit.eyepieces_mm)
+    assert as_sold.barlows == ()
+    with_own = contender_of(usual, owner, with_usual_eyepieces=False)
+    assert with_own == Contender(scope=kit.telescope, eyepieces=box, barlows=lens)
+    assert contender_of(Pick("sold"), owner, with_usual_eyepieces=True) is None
+
+
+def test_two_of_one_name_are_told_apart() -> None:
+    one, same = (
+        Contender(scope=evolve(ONE, name="Spotter", id=name), eyepieces=(), barlows=()) for name in "ab"
+    )
+    other = evolve(same, scope=evolve(same.scope, name="Binocular"))
+
+    assert told_apart(one, other) == (one, other)
+    first, second = told_apart(one, same)
+    assert (first.scope.name, second.scope.name) == ("Spotter", "Spotter (the other)")
+    assert second.scope.id == "b"

@@ -47,6 +47,9 @@ def test_lines_are_told_apart_by_height_month_and_planet() -> None:
     assert grouped(lines, GroupedBy.MONTH) == {"02": (fair,), "12": (best, low)}
     assert grouped(lines, GroupedBy.PLANET) == {"mars": (fair,), "saturn": (low,)}
     assert grouped(lines, GroupedBy.ALL) == {"": lines}
+    # In the order of the planets from the Sun, not of their names.
+    jupiter = line(planet=Body.JUPITER)
+    assert list(grouped((low, jupiter, fair), GroupedBy.PLANET)) == ["mars", "jupiter", "saturn"]
 
 
 def test_eyepieces_are_counted_and_those_never_used_are_told_too() -> None:
