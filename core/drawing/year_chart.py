@@ -6,7 +6,7 @@ from datetime import date
 import numpy as np
 from attrs import frozen
 
-from core.arrays import Floats, Truths
+from core.arrays import Floats, Truths, runs
 from core.drawing.altitude_lines import draw_bands, write_altitudes, write_upright
 from core.drawing.lettering import Lettering
 from core.drawing.lines import LINE_WIDTH, LINE_WIDTH_IN_HAND
@@ -122,9 +122,7 @@ def _draw_height_line(sheet: Sheet, frame: YearFrame, year: Year) -> None:
 
 def _runs(points: Floats, chosen: Truths) -> Sequence[Floats]:
     """Return the unbroken runs of the chosen points (N, 2)."""
-    numbers = np.flatnonzero(chosen)
-    runs = np.split(numbers, np.flatnonzero(np.diff(numbers) > 1) + 1)
-    return [points[run] for run in runs if len(run) > 1]
+    return [points[run] for run in runs(np.flatnonzero(chosen)) if len(run) > 1]
 
 
 def _draw_best_weeks(sheet: Sheet, frame: YearFrame, year: Year, lines: Sequence[float]) -> None:

@@ -1,5 +1,6 @@
 """Files that a person would hate to lose: read with care, written whole or not at all."""
 
+import hashlib
 import os
 import re
 import secrets
@@ -127,6 +128,14 @@ def read_text(path: Path, *, largest_bytes: int = LARGEST_BYTES) -> str:
             raise
         raise refuse(f"cannot be read: {_reason(error)}", where=name) from None
     return _decoded(content, name)
+
+
+def mark_of_text(path: Path) -> str:
+    """Return a mark of a small file's text, the same for the same text; nothing where it cannot be read."""
+    try:
+        return hashlib.sha256(read_text(path).encode()).hexdigest()
+    except ProblemsError:
+        return ""
 
 
 def has_byte_order_mark(path: Path) -> bool:

@@ -4,7 +4,6 @@ Editors keep the text from before a save under the same names, and mostly it is 
 neither name nor content alone tells whose it is.
 """
 
-import hashlib
 import json
 from contextlib import suppress
 from pathlib import Path
@@ -13,7 +12,7 @@ from typing import Any, Final
 from attrs import frozen
 
 from core.problems import ProblemsError
-from core.record.files import read_text, same_file, write_atomically
+from core.record.files import mark_of_text, read_text, same_file, write_atomically
 
 # Older ones are forgotten: their copies then stay for good, and newer ones go beside them.
 _MOST_MARKS: Final = 500
@@ -39,7 +38,7 @@ class OwnCopies:
 
     def has(self, copy: Path) -> bool:
         """Tell whether a file holds just what the program last put there."""
-        digest = _digest_of(copy)
+        digest = mark_of_text(copy)
         return bool(digest) and any(
             mark.digest == digest and same_file(mark.path, copy) for mark in self._known()
         )
@@ -47,7 +46,7 @@ class OwnCopies:
     def note(self, copy: Path) -> None:
         """Note that the program has just written a copy."""
         marks = [mark for mark in self._known() if not same_file(mark.path, copy)]
-        self._noted = [*marks, _Mark(copy.absolute(), _digest_of(copy))][-_MOST_MARKS:]
+        self._noted = [*marks, _Mark(copy.absolute(), mark_of_text(copy))][-_MOST_MARKS:]
         kept = [{"path": str(mark.path), "digest": mark.digest} for mark in self._noted]
         with suppress(ProblemsError, OSError):
             self._path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
@@ -69,11 +68,3 @@ def _is_mark(kept: object) -> bool:
 
 def _understood(kept: dict[str, Any]) -> _Mark:
     return _Mark(Path(kept["path"]), kept["digest"])
-
-
-def _digest_of(copy: Path) -> str:
-    """Return the mark of a file's text, nothing where it cannot be read as one."""
-    try:
-        return hashlib.sha256(read_text(copy).encode()).hexdigest()
-    except ProblemsError:
-        return ""

@@ -11,7 +11,7 @@ from typing import Final
 import numpy as np
 from attrs import frozen
 
-from core.arrays import Floats, Truths
+from core.arrays import Floats, Truths, runs
 from core.sky.bodies import Body
 from core.sky.events import BEST_DEG, FAIR_DEG, LOWEST_USEFUL_DEG
 from core.year.outlook import GOOD_HOURS, BodyOutlook
@@ -75,9 +75,8 @@ def _above_deg(outlook: BodyOutlook, good: Truths) -> float | None:
 
 def _stretches(marked: Truths) -> Stretches:
     """Return the longest runs of the evenings marked (N,), in order; short gaps are bridged."""
-    numbers = np.flatnonzero(marked)
-    runs = np.split(numbers, np.flatnonzero(np.diff(numbers) > _BRIDGED_EVENINGS + 1) + 1)
-    long_enough = [run for run in runs if len(run) >= _SHORTEST_EVENINGS] or runs
+    found = runs(np.flatnonzero(marked), bridged=_BRIDGED_EVENINGS)
+    long_enough = [run for run in found if len(run) >= _SHORTEST_EVENINGS] or found
     longest = sorted(long_enough, key=len, reverse=True)[:_MOST_STRETCHES]
     return tuple(sorted((int(run[0]), int(run[-1])) for run in longest))
 

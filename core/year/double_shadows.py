@@ -8,7 +8,7 @@ from typing import Final
 import numpy as np
 from attrs import frozen
 
-from core.arrays import Floats
+from core.arrays import Floats, runs
 from core.sky.apparent import Viewpoint, instant
 from core.sky.bodies import Body
 from core.sky.events import LOWEST_USEFUL_DEG
@@ -82,7 +82,6 @@ def _seen(outlook: BodyOutlook, span_s: Floats, dark_below_deg: float) -> Iterat
     is_seen &= viewpoint.direction(Body.SUN, times_s).altitude_deg < dark_below_deg
     for hidden_s in spans_behind_obstacles(site, viewpoint, Body.JUPITER, span_s[np.newaxis]):
         is_seen &= (times_s < hidden_s[0]) | (times_s > hidden_s[1])
-    numbers = np.flatnonzero(is_seen)
-    for run in np.split(numbers, np.flatnonzero(np.diff(numbers) > 1) + 1):
-        if len(run) and times_s[run[-1]] - times_s[run[0]] >= _SHORTEST_S:
+    for run in runs(np.flatnonzero(is_seen)):
+        if times_s[run[-1]] - times_s[run[0]] >= _SHORTEST_S:
             yield times_s[run[[0, -1]]]

@@ -5,6 +5,7 @@ from typing import Final
 import numpy as np
 from attrs import frozen
 
+from core.arrays import runs
 from core.checks import within
 from core.sky.axes import pose
 from core.sky.bodies import Body
@@ -35,10 +36,9 @@ def evenings_facing(outlook: BodyOutlook, longitude_deg: float) -> FacingUs:
     seen = np.flatnonzero(outlook.best_altitude_deg >= LOWEST_USEFUL_DEG)
     off_middle_deg = [_off_middle_deg(unix_s, longitude_deg) for unix_s in outlook.best_s[seen]]
     facing = seen[np.array(off_middle_deg) <= _NEAR_MIDDLE_DEG]
-    runs = np.split(facing, np.flatnonzero(np.diff(facing) > 1) + 1)
     return FacingUs(
         longitude_deg=longitude_deg,
-        evenings=tuple((int(run[0]), int(run[-1])) for run in runs if len(run)),
+        evenings=tuple((int(run[0]), int(run[-1])) for run in runs(facing)),
     )
 
 

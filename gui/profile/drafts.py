@@ -1,6 +1,5 @@
 """Unsaved edits that survive a kill: a copy of the profile in hand, beside the window's own settings."""
 
-import hashlib
 import json
 from contextlib import suppress
 from pathlib import Path
@@ -13,6 +12,7 @@ from core.record.file_names import mark_of_place
 from core.record.files import (
     LARGEST_BYTES,
     is_file,
+    mark_of_text,
     read_text,
     same_file,
     set_aside,
@@ -83,7 +83,7 @@ class DraftPlace:
         """Keep a profile for its owner's eyes alone; ProblemsError where that cannot be done."""
         kept = {
             "path": str(path.absolute()) if path else None,
-            "over": _mark_of(path),
+            "over": "" if path is None else mark_of_text(path),
             "profile": dumps_profile(profile),
         }
         # In ASCII, for the name of a file may have bytes that are no letters.
@@ -179,7 +179,7 @@ class Drafts(QObject):
             self.drop()
             return ""
         path = self._state.path
-        has_changed = path is not None and draft.over != _mark_of(path)
+        has_changed = path is not None and draft.over != mark_of_text(path)
         return brought_back_words(path, has_changed=has_changed)
 
     def _on_changed(self, change: Change) -> None:
@@ -229,11 +229,3 @@ def _free_place(folder: Path, path: Path | None) -> DraftPlace | None:
         DraftPlace(folder / UNSAVED_FOLDER, f"{name}-{number}") for number in range(1, _MOST_WINDOWS + 1)
     )
     return next((place for place in places if not place.is_used and place.take()), None)
-
-
-def _mark_of(path: Path | None) -> str:
-    """Return a mark of a file's content, nothing where it cannot be read."""
-    try:
-        return "" if path is None else hashlib.sha256(read_text(path).encode()).hexdigest()
-    except ProblemsError:
-        return ""

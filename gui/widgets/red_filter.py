@@ -5,6 +5,7 @@ from PySide6.QtGui import QColor, QPainter, QPaintEvent
 from PySide6.QtWidgets import QApplication, QWidget
 
 from gui.widgets.night_pointer import FOLLOWED, NightPointer
+from gui.widgets.pane_over import PaneOver
 
 # Nothing is brighter than this, whatever draws it.
 _BRIGHTEST = QColor(190, 0, 0)
@@ -14,24 +15,16 @@ _POLISH = QEvent.Type.Polish
 DIMMER_STEPS = (1.0, 0.7, 0.5, 0.35)
 
 
-class RedFilter(QWidget):
+class RedFilter(PaneOver):
     """Takes green, blue and all brighter red out of every pixel of its parent, a window.
 
     Style and palette make the window red; this is the guarantee for what neither of them reaches: the
     text cursor (drawn by inverting), icons of a file dialog, a style's own white highlights.
-    It lets mouse and keyboard through.
     """
 
     def __init__(self, window: QWidget, step: int) -> None:
         super().__init__(window)
         self.step = step
-        self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
-        self.setAttribute(Qt.WidgetAttribute.WA_NoSystemBackground)
-        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        self.setGeometry(window.rect())
-        window.installEventFilter(self)
-        self.show()
-        self.raise_()
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         window = self.parentWidget()

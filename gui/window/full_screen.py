@@ -4,6 +4,7 @@ from PySide6.QtCore import QEvent, QObject, QRect, Qt
 from PySide6.QtGui import QColor, QMouseEvent, QPainter, QPaintEvent, QPalette
 from PySide6.QtWidgets import QApplication, QDialog, QFrame, QLayout, QVBoxLayout, QWidget
 
+from gui.widgets.pane_over import PaneOver
 from gui.widgets.plain_label import PlainLabel
 
 _SHOW, _STATE = QEvent.Type.Show, QEvent.Type.WindowStateChange
@@ -112,24 +113,8 @@ class TitleBar(QFrame):
         super().mousePressEvent(event)
 
 
-class _Edge(QWidget):
-    """A thin line around a dialog that has no frame; it lets mouse and keyboard through."""
-
-    def __init__(self, dialog: QWidget) -> None:
-        super().__init__(dialog)
-        self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
-        self.setAttribute(Qt.WidgetAttribute.WA_NoSystemBackground)
-        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        self.setGeometry(dialog.rect())
-        dialog.installEventFilter(self)
-        self.show()
-        self.raise_()
-
-    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        dialog = self.parentWidget()
-        if watched is dialog and event.type() is QEvent.Type.Resize:
-            self.setGeometry(dialog.rect())
-        return False
+class _Edge(PaneOver):
+    """A thin line around a dialog that has no frame."""
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         painter = QPainter(self)

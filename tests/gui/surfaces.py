@@ -167,15 +167,16 @@ def own_dialogs() -> set[type[QDialog]]:
     """Return every class of dialog that the program defines."""
     for module in pkgutil.walk_packages(gui.__path__, "gui."):
         importlib.import_module(module.name)
-    found: set[type[QDialog]] = set()
-    todo: list[type[QDialog]] = [QDialog]
-    while todo:
-        for each in todo.pop().__subclasses__():
-            todo.append(each)
-            if each.__module__.startswith("gui."):
-                found.add(each)
     # A class that others are made of is no dialog itself.
-    return {each for each in found if not each.__subclasses__()}
+    return {
+        each for each in _made_of(QDialog) if each.__module__.startswith("gui.") and not each.__subclasses__()
+    }
+
+
+def _made_of(kind: type[QDialog]) -> Iterator[type[QDialog]]:
+    for each in kind.__subclasses__():
+        yield each
+        yield from _made_of(each)
 
 
 def _menus(menu: QMenu) -> Iterator[Surface]:
