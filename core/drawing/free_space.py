@@ -18,8 +18,12 @@ Places = Floats
 # Curves are looked at every so many points when places are weighed.
 STEP = 3.0
 COST_OF_POINT = 3.0
-# Words that would cover more than this much of the curves stand elsewhere.
+# A curve may cut a corner of a place between two of its points.
+_BETWEEN_POINTS = STEP / 2 * np.array([-1.0, -1.0, 1.0, 1.0])
+# Words that would cost more than this stand elsewhere.
 TOO_BAD = 40.0
+# No distance costs as much as standing on a curve.
+_ON_A_CURVE = 1e4
 _PLACES_ALONG = 24
 _ANCHORS = 5
 # Shifts of words around a point, in halves of their own size: above and below it, right and left of it.
@@ -93,7 +97,12 @@ class FreeSpace:
 
     def cost_of_covering(self, places: Places) -> Floats:
         """Return how bad it is that words in each place (N, 4) cover curves, (N,)."""
-        return COST_OF_POINT * self._crowd.inside(places)
+        return COST_OF_POINT * self._crowd.inside(places + _BETWEEN_POINTS)
+
+    def clear(self, places: Places, costs: Floats) -> tuple[Places, Floats]:
+        """Return those of the places that cover no curve, with their costs."""
+        is_clear = self.cost_of_covering(places) == 0.0
+        return places[is_clear], costs[is_clear]
 
     def from_best(
         self, places: Places, costs: Floats, *, at_most: float = TOO_BAD
@@ -114,20 +123,24 @@ class FreeSpace:
         return None
 
     def beside(self, text: str, lettering: Lettering, part: Points, *, reach: int = 1) -> Label | None:
-        """Place words next to a part (N, 2) of a curve, up to ``reach`` rows away, near its middle."""
+        """Place words next to a part (N, 2) of a curve, up to ``reach`` rows away, near its middle.
+
+        None where they would stand on a curve everywhere.
+        """
         size = self.measure.width(text, lettering) + 2.0, lettering.line_height
         some = part[:: max(len(part) // _PLACES_ALONG, 1)]
         far = np.hypot(*(some - part[len(part) // 2]).T) / 30.0
         rows = [around(some, size, away=3.0 + row * size[1]) for row in range(reach)]
         places = np.concatenate(rows)
         distance = np.concatenate([np.repeat(far, len(_AROUND)) + row for row in range(reach)])
-        box = self.take_best(places, self.cost_of_covering(places) + distance)
+        box = self.take_best(*self.clear(places, distance))
         return None if box is None else Label(text=text, box=box, lettering=lettering)
 
     def apart(self, text: str, lettering: Lettering, part: Points) -> Label | None:
         """Place words at a free spot anywhere, near a part (N, 2) of a curve, with a line to lead there.
 
-        The line keeps clear of all other words where it can.
+        They stand on a curve only where no spot is clear of all; the line keeps clear of all other words
+        where it can.
         """
         width, height = self.measure.width(text, lettering) + 2.0, lettering.line_height
         frame = self.taken.frame
@@ -141,12 +154,14 @@ class FreeSpace:
         places = boxes_around(centres, (width, height))
         anchors = part[np.linspace(0, len(part) - 1, _ANCHORS + 2).astype(int)[1:-1]]
         away = np.hypot(*(centres[:, np.newaxis] - anchors).transpose(2, 0, 1))
-        costs = away + 4.0 * self.cost_of_covering(places)[:, np.newaxis]
+        covering = self.cost_of_covering(places)[:, np.newaxis]
+        costs = away + np.where(covering > 0.0, _ON_A_CURVE + 4.0 * covering, 0.0)
         costs[~self.taken.are_free(places)] = np.inf
         best: Label | None = None
         for number in np.argsort(costs, axis=None):
             place, anchor = divmod(int(number), len(anchors))
-            if np.isinf(costs[place, anchor]):
+            cost = costs[place, anchor]
+            if np.isinf(cost) or (best is not None and cost >= _ON_A_CURVE):
                 break
             box = Box(*(float(edge) for edge in places[place]))
             lead = (float(anchors[anchor, 0]), float(anchors[anchor, 1]))

@@ -9,7 +9,7 @@ from attrs import frozen
 from core.drawing.altitude_lines import draw_bands
 from core.drawing.frame import Frame
 from core.drawing.free_space import without
-from core.drawing.height_labels import Labels, Way, place_labels
+from core.drawing.height_labels import TRANSIT, Labels, Way, place_labels
 from core.drawing.height_margins import draw_margins
 from core.drawing.height_scene import Curve, HeightScene, Piece, PieceKind, height_scene
 from core.drawing.lettering import Lettering
@@ -218,7 +218,7 @@ def _draw_curve(sheet: Sheet, frame: Frame, curve: Curve, gaps: Sequence[Box], *
         _draw_piece(sheet, piece, lines, colour, width, DASHES[curve.body], order)
     for when, altitude_deg in curve.transits:
         x, y = frame.line(np.array([when]), np.array([altitude_deg]))[0]
-        sheet.stroke((x, y - 5.0), (x, y + 5.0), colour, 0.8 * width, order=order)
+        sheet.stroke((x, y - TRANSIT), (x, y + TRANSIT), colour, 0.8 * width, order=order)
 
 
 def _draw_piece(

@@ -41,13 +41,16 @@ BAND_WORDS = (
     (THICK_BAND, 0.0, FAIR_DEG, -1),
 )
 
+# How much of a transit's stroke stands above its curve and below it, and how far a name keeps from others.
+TRANSIT = 5.0
+_ALONG_TRANSIT = np.array([(0.0, up) for up in (-TRANSIT, -TRANSIT / 2, 0.0, TRANSIT / 2, TRANSIT)])
+_AROUND_NAME = np.array([-2.0, -2.0, 2.0, 2.0])
 # A name goes into a gap of its curve only where the curve is this much longer than the name.
 _ROOM_FOR_GAP = 2.2
 # The same obstacle is named again only this far away, in points.
 _SAME_NOTE_FROM = 90.0
-_BAND_PLACES = 15
-_COST_OF_OTHER = 1.5
-_COST_OF_TRANSIT = 9.0
+_BAND_PLACES = 61
+_PLACES_BESIDE = 32
 _COST_OF_BESIDE = 6.0
 _COST_OF_NEARER_TO_OTHER = 10.0
 _COST_OF_BAND_ROW = 3.0
@@ -80,18 +83,24 @@ class Labels:
 
 @frozen(kw_only=True, eq=False)
 class Way:
-    """A curve on the page: evenly spaced points (N, 2), and the number of the piece of each (N,)."""
+    """A curve on the page: evenly spaced points (N, 2), and the number of the piece of each (N,).
+
+    ``marks`` are points (M, 2) along the strokes of its transits.
+    """
 
     curve: Curve
     points: Points
     numbers: NDArray[np.int_]
+    marks: Points
 
     @classmethod
     def of(cls, curve: Curve, frame: Frame) -> "Way":
         """Return the way of a curve in a frame."""
         parts = [evenly(frame.line(piece.unix_s, piece.altitude_deg)) for piece in curve.pieces]
         numbers = [np.full(len(part), number) for number, part in enumerate(parts)]
-        return cls(curve=curve, points=np.concatenate(parts), numbers=np.concatenate(numbers))
+        tops = [frame.line(np.array([when]), np.array([high])) for when, high in curve.transits]
+        marks = np.concatenate([top + _ALONG_TRANSIT for top in tops]) if tops else np.empty((0, 2))
+        return cls(curve=curve, points=np.concatenate(parts), numbers=np.concatenate(numbers), marks=marks)
 
 
 def place_labels(
@@ -99,7 +108,8 @@ def place_labels(
 ) -> Labels:
     """Return where all words inside the chart stand; ``transit_words`` go to the planet in hand."""
     inner = Box(frame.box.left + 3, frame.box.bottom + 2, frame.box.right - 3, frame.box.top - 2)
-    free = FreeSpace((way.points for way in ways), Taken(inner, gap=1.5), measure)
+    lines = [line for way in ways for line in (way.points, way.marks)]
+    free = FreeSpace(lines, Taken(inner, gap=1.5), measure)
     nearest = _Nearest(ways)
     # The planet in hand has first choice; then the shortest curves, which have the least.
     ways = sorted(ways, key=lambda way: (way.curve.body is not in_hand, len(way.points)))
@@ -125,10 +135,9 @@ def _band_words(frame: Frame, free: FreeSpace) -> tuple[Label, ...]:
         if not len(y):
             y = np.array([(low + high) / 2])
         columns, rows = (grid.ravel() for grid in np.meshgrid(np.arange(len(x)), np.arange(len(y))))
-        from_end = np.minimum(columns, len(x) - 0.5 - columns)
+        from_end = np.minimum(columns, len(x) - 2.0 - columns) / 4.0
         places = boxes_around(np.column_stack((x[columns], y[rows])), size)
-        costs = free.cost_of_covering(places) + from_end + _COST_OF_BAND_ROW * rows
-        box = free.take_best(places, costs, at_most=np.inf)
+        box = free.take_best(*free.clear(places, from_end + _COST_OF_BAND_ROW * rows), at_most=np.inf)
         if box is not None:
             labels.append(Label(text=text, box=box, lettering=BAND))
     return tuple(labels)
@@ -141,7 +150,7 @@ def _name(
     body = way.curve.body
     text, lettering = body.heading, NAME_IN_HAND if body is in_hand else NAME
     size = free.measure.width(text, lettering) + 5.0, lettering.line_height
-    on = next(free.from_best(*_places_on(way, frame, size, nearest.others(way))), None)
+    on = next(free.from_best(*_places_on(way, frame, size, nearest)), None)
     # Beside the curve only where that is better than on it.
     found = _best_beside(way, frame, size, free, nearest, TOO_BAD if on is None else on[1]) or on
     if found is not None:
@@ -152,29 +161,26 @@ def _name(
     return None if label is None else BodyLabel(body=body, label=label)
 
 
-def _places_on(way: Way, frame: Frame, size: tuple[float, float], others: Points) -> tuple[Places, Floats]:
-    """Return gaps in a long enough curve and their costs: least where it is high, flat and by itself."""
+def _places_on(
+    way: Way, frame: Frame, size: tuple[float, float], nearest: "_Nearest"
+) -> tuple[Places, Floats]:
+    """Return gaps in a long enough curve that touch no other curve and no transit, and their costs.
+
+    They are least where the curve is high and flat.
+    """
     points = way.points
     count = len(points)
     if count * STEP < _ROOM_FOR_GAP * size[0]:
         return np.empty((0, 4)), np.empty(0)
     places = boxes_around(points, size)
-    wide = places + np.array([-2.0, -2.0, 2.0, 2.0])
     numbers = np.arange(count)
     ahead = points[np.minimum(numbers + 4, count - 1)] - points[np.maximum(numbers - 4, 0)]
     steepness = np.abs(ahead[:, 1]) / (np.abs(ahead[:, 0]) + 1e-6)
-    transits = [frame.line(np.array([when]), np.array([high])) for when, high in way.curve.transits]
-    marks = np.concatenate(transits) if transits else np.empty((0, 2))
-    near_mark = wide + np.array([-3.0, -3.0, 3.0, 3.0])
     near_end = np.minimum(numbers, count - 1 - numbers) * STEP < size[0]
-    costs = (
-        _dullness(way, frame)
-        + _COST_OF_OTHER * Crowd(others, frame.box).inside(wide)
-        + 2.0 * np.minimum(steepness, 4.0)
-        + _COST_OF_TRANSIT * _count_inside(near_mark, marks)
-        + np.where(near_end, 5.0, 0.0)
-    )
-    return places, costs
+    costs = _dullness(way, frame) + 2.0 * np.minimum(steepness, 4.0) + np.where(near_end, 5.0, 0.0)
+    crowd = Crowd(np.concatenate((nearest.others(way), way.marks)), frame.box)
+    is_clear = crowd.inside(places + _AROUND_NAME) == 0
+    return places[is_clear], costs[is_clear]
 
 
 def _best_beside(
@@ -187,12 +193,12 @@ def _best_beside(
 ) -> tuple[Box, float] | None:
     """Return the best free place next to a curve and its cost, None where all cost more than ``at_most``.
 
-    A place that is nearer to another curve is bad.
+    It covers no curve; one that is nearer to another curve is bad.
     """
-    step = max(len(way.points) // 16, 1)
-    places = around(way.points[::step], size, away=1.5)
+    step = max(len(way.points) // _PLACES_BESIDE, 1)
+    around_points = around(way.points[::step], size, away=1.5)
     dull = np.repeat(_dullness(way, frame)[::step], places_per_point())
-    costs = dull + _COST_OF_BESIDE + free.cost_of_covering(places)
+    places, costs = free.clear(around_points, dull + _COST_OF_BESIDE)
     best: tuple[Box, float] | None = None
     # Whose curve is nearest takes long to find: asked only of what comes into question, the best first.
     for box, cost in free.from_best(places, costs, at_most=at_most):
@@ -210,14 +216,6 @@ def _dullness(way: Way, frame: Frame) -> Floats:
     of_piece = np.array([_COST_OF_KIND[piece.kind] for piece in way.curve.pieces])
     lowness = 1.0 - (way.points[:, 1] - frame.box.bottom) / frame.box.height
     return np.asarray(of_piece[way.numbers] + 6.0 * lowness)
-
-
-def _count_inside(places: Places, points: Points) -> Floats:
-    """Return how many of a few points (M, 2) lie in each place (N, 4)."""
-    inside = np.zeros(len(places))
-    for x, y in points:
-        inside += (places[:, 0] <= x) & (x <= places[:, 2]) & (places[:, 1] <= y) & (y <= places[:, 3])
-    return inside
 
 
 class _Nearest:
@@ -258,7 +256,7 @@ def _obstacle_notes(way: Way, free: FreeSpace, so_far: Sequence[BodyLabel], *, m
         middle = part[len(part) // 2]
         if any(_is_near(note.label, text, middle) for note in (*so_far, *notes)):
             continue
-        label = free.beside(text, NOTE, part, reach=2)
+        label = free.beside(text, NOTE, part, reach=3)
         if label is None and must:
             label = free.apart(text, NOTE, part)
         if label is not None:

@@ -1,6 +1,6 @@
 """The height chart as a person sees it: every word readable, every name on its curve."""
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from datetime import UTC, date, datetime, timedelta
 from importlib import resources
 from pathlib import Path
@@ -73,11 +73,11 @@ def draw(
     )
 
 
-def check(chart: HeightChart) -> None:
+def check(chart: HeightChart, *, bands: Collection[str] = ("fair", "thick air")) -> None:
     words = words_of(chart.drawing)
     assert faults(chart.drawing) == []
     assert sum("(seeing)" in text for text in words) == 1
-    assert {"fair", "thick air"} <= set(words)
+    assert set(bands) <= set(words)
     assert any(text.startswith("Site time") for text in words)
 
 
@@ -99,7 +99,9 @@ NIGHTS = {
 @pytest.mark.parametrize("place", [PLACES["small"], PLACES["middling"]], ids=["small", "middling"])
 @pytest.mark.parametrize("night", NIGHTS.values(), ids=NIGHTS)
 def test_every_word_can_be_read(night: tuple[Site, date], place: tuple[int, int]) -> None:
-    check(draw(night_at(*night), place))
+    # No spot of a band is clear where eight curves of a whole day lie in a low chart; the axis tells it too.
+    is_crowded = night is NIGHTS["polar night"] and place is PLACES["small"]
+    check(draw(night_at(*night), place), bands=("thick air",) if is_crowded else ("fair", "thick air"))
 
 
 @pytest.mark.parametrize("path", PROFILES, ids=lambda path: path.stem)
