@@ -9,7 +9,6 @@ more, so that the others have their turn while they stand well.
 
 from collections.abc import Callable, Sequence
 from functools import cache
-from heapq import heapreplace
 from typing import Final, Generic, TypeVar
 
 import numpy as np
@@ -164,7 +163,7 @@ def _worth(spans: Sequence[tuple[int, int]], blocks: Sequence[Floats]) -> float:
 def _block_worths(open_steps: Truths, values: Floats, enough_steps: int) -> Floats:
     """Return what a block from a step to before another is worth, (N + 1, N + 1); -inf for no block.
 
-    Its best steps count in full, as many as are enough, the rest of them little.
+    Its best run counts in full, as long as is enough, the rest of its steps little.
     """
     count = len(values)
     found = np.full((count + 1, count + 1), -np.inf)
@@ -174,24 +173,24 @@ def _block_worths(open_steps: Truths, values: Floats, enough_steps: int) -> Floa
         lengths = places - places[:, np.newaxis]
         up_to = np.concatenate([[0.0], np.cumsum(values[first:last])])
         in_all = up_to - up_to[:, np.newaxis]
-        best = _best_steps(values[first:last], enough_steps) if last - first > enough_steps else in_all
+        best = np.where(lengths > enough_steps, _best_runs(up_to, enough_steps), in_all)
         worths = best + _OF_THE_REST * (in_all - best) + _BY_ITSELF * lengths
         found[first : last + 1, first : last + 1] = np.where(lengths >= SHORTEST_STEPS, worths, -np.inf)
     return found
 
 
-def _best_steps(values: Floats, enough_steps: int) -> Floats:
-    """Return the sum of the best steps of each block, as many as are enough, (N + 1, N + 1)."""
-    steps = values.tolist()
-    sums = np.zeros((len(steps) + 1, len(steps) + 1))
-    for begin in range(len(steps)):
-        best, best_sum, up_to = [0.0] * enough_steps, 0.0, []
-        for step in steps[begin:]:
-            if step > best[0]:
-                best_sum += step - heapreplace(best, step)
-            up_to.append(best_sum)
-        sums[begin, begin + 1 :] = up_to
-    return sums
+def _best_runs(up_to: Floats, enough_steps: int) -> Floats:
+    """Return the sum of the best run in each block that is as long as is enough, (N + 1, N + 1).
+
+    ``up_to`` (N + 1,) are the sums of the steps before each; shorter blocks have none, -inf.
+    """
+    count = len(up_to)
+    runs = up_to[enough_steps:] - up_to[:-enough_steps]
+    begins = np.arange(count)[:, np.newaxis]
+    beginning_inside = np.where(np.arange(len(runs)) >= begins, runs, -np.inf)
+    best = np.full((count, count), -np.inf)
+    best[:, enough_steps:] = np.maximum.accumulate(beginning_inside, axis=1)
+    return best
 
 
 def _spans(blocks: Sequence[Floats]) -> list[tuple[int, int]]:

@@ -8,7 +8,7 @@ Left out are the aberration of the observer's own turning (0.3 arcsec) and polar
 """
 
 from datetime import UTC, datetime, timedelta
-from functools import lru_cache
+from functools import cached_property, lru_cache
 from typing import Final, Self
 
 import numpy as np
@@ -107,18 +107,52 @@ def elongation_deg(body: Body, unix_s: Floats) -> Floats:
     return geocentric_angle_deg(body, Body.SUN, unix_s)
 
 
-@frozen
+@frozen(kw_only=True, slots=False, eq=False)
 class Direction:
-    """Where a body stands at each time; every field has the shape of the times.
+    """Where a body stands at each time; every value has the shape of the times.
 
-    Topocentric, of the body's centre, without refraction. The azimuth is true, from north through east,
-    0 up to 360; the declination is of date; the distance is from the observer.
+    Topocentric, of the body's centre, without refraction. The fields are parts of its place (au): outwards
+    from the axis of the Earth in the meridian plane, along the axis, east, north and up.
     """
 
-    altitude_deg: Floats
-    azimuth_deg: Floats
-    declination_deg: Floats
-    distance_au: Floats
+    out_au: Floats
+    axial_au: Floats
+    east_au: Floats
+    north_au: Floats
+    up_au: Floats
+
+    @cached_property
+    def altitude_deg(self) -> Floats:
+        """The angle above the horizon."""
+        return np.asarray(np.degrees(np.arctan2(self.up_au, np.hypot(self.north_au, self.east_au))))
+
+    @cached_property
+    def azimuth_deg(self) -> Floats:
+        """True, from north through east, 0 up to 360."""
+        return np.asarray(np.degrees(np.arctan2(self.east_au, self.north_au)) % 360.0)
+
+    @cached_property
+    def declination_deg(self) -> Floats:
+        """The angle north of the equator of date."""
+        return np.asarray(np.degrees(np.arctan2(self.axial_au, np.hypot(self.out_au, self.east_au))))
+
+    @cached_property
+    def sine_altitude(self) -> Floats:
+        """The sine of the altitude: smooth, even through the zenith."""
+        return np.asarray(self.up_au / self.distance_au)
+
+    @cached_property
+    def sine_east(self) -> Floats:
+        """The sine of the angle east of the meridian plane.
+
+        It falls through zero when the hour angle is 0 and climbs through it when that is 12 h.
+        """
+        return np.asarray(self.east_au / self.distance_au)
+
+    @cached_property
+    def distance_au(self) -> Floats:
+        """The distance from the observer."""
+        return np.asarray(np.sqrt(self.out_au**2 + self.east_au**2 + self.axial_au**2))
 
 
 @frozen
@@ -161,13 +195,12 @@ class Viewpoint:
     def direction(self, body: Body, unix_s: Floats) -> Direction:
         """Return where a body stands at Unix seconds, any shape; EphemerisRangeError outside the tables."""
         out, east, axial = self._vectors(body, unix_s)
-        up = out * self.cosine_latitude + axial * self.sine_latitude
-        north = axial * self.cosine_latitude - out * self.sine_latitude
         return Direction(
-            altitude_deg=np.degrees(np.arctan2(up, np.hypot(north, east))),
-            azimuth_deg=np.degrees(np.arctan2(east, north)) % 360.0,
-            declination_deg=np.degrees(np.arctan2(axial, np.hypot(out, east))),
-            distance_au=np.sqrt(out**2 + east**2 + axial**2),
+            out_au=out,
+            axial_au=axial,
+            east_au=east,
+            north_au=axial * self.cosine_latitude - out * self.sine_latitude,
+            up_au=out * self.cosine_latitude + axial * self.sine_latitude,
         )
 
     def place(self, body: Body, unix_s: float) -> Floats:

@@ -10,10 +10,11 @@ from attrs import frozen
 
 from core.arrays import Floats
 from core.gear.optics import SIDEREAL_DAY_S
-from core.sky.apparent import Viewpoint
+from core.sky.apparent import Direction, Viewpoint
 from core.sky.bodies import Body
 from core.sky.crossings import Course, Crossings
 from core.sky.daily_course import DailyCourse, turns_daily_at
+from core.sky.sampled_course import SampledCourse
 
 # Geometric altitudes of the centre at rise and set (Astronomical Almanac).
 HORIZON_DEG: Final = -34.0 / 60.0
@@ -63,6 +64,11 @@ class Heights:
         """Follow a body from a viewpoint, from ``start_s`` up to ``end_s`` (Unix seconds)."""
         kind = DailyCourse if turns_daily_at(viewpoint.latitude_deg) else Course
         return cls(kind(quantity=partial(viewpoint.sine_altitude, body), start_s=start_s, end_s=end_s))
+
+    @classmethod
+    def along(cls, unix_s: Floats, direction: Direction) -> "Heights":
+        """Read a body's altitude off where it stands at even times (N,), a minute apart or denser."""
+        return cls(SampledCourse.through(unix_s, direction.sine_altitude))
 
     def crossings(self, altitudes_deg: Sequence[float]) -> tuple[Crossings, ...]:
         """Return the crossings of each geometric altitude, with the spans above it."""
@@ -120,6 +126,13 @@ def upper_transits_s(viewpoint: Viewpoint, body: Body, heights: Heights) -> Floa
         step_s=_MERIDIAN_STEP_S,
     )
     return east.crossings([0.0])[0].falls_s
+
+
+def transits_along(viewpoint: Viewpoint, unix_s: Floats, direction: Direction) -> Floats:
+    """Return the upper transits among even times (N,), a minute apart or denser; none at the poles."""
+    if abs(viewpoint.latitude_deg) > _POLE_DEG:
+        return np.empty(0)
+    return SampledCourse.through(unix_s, direction.sine_east).crossings([0.0])[0].falls_s
 
 
 def _transits_near(viewpoint: Viewpoint, body: Body, near_s: Floats) -> Floats:

@@ -25,11 +25,11 @@ from core.sky.events import (
     BodyState,
     Heights,
     dark_spans,
-    upper_transits_s,
+    transits_along,
 )
 from core.sky.site import Site
 from core.sky.spans import Span, to_spans
-from core.sky.track import Position, Track, follow, position_at, positions_at
+from core.sky.track import Position, Track, position_at, positions_at, sample_times_s, track_of
 from core.sky.why_not import NoWindow, WhyNot, explain
 from core.sky.windows import BlockedSpan, Window, find_blocked, find_windows, look_around
 
@@ -176,14 +176,17 @@ class _Evening:
 
     site: Site
     viewpoint: Viewpoint
-    start_s: float
-    end_s: float
+    times_s: Floats
     sun: Heights
+    sun_track: Track
 
     @classmethod
     def at(cls, site: Site, start_s: float, end_s: float) -> "_Evening":
-        viewpoint = Viewpoint.of(site)
-        return cls(site, viewpoint, start_s, end_s, Heights.of(viewpoint, Body.SUN, start_s, end_s))
+        viewpoint, times_s = Viewpoint.of(site), sample_times_s(start_s, end_s)
+        sun = viewpoint.direction(Body.SUN, times_s)
+        return cls(
+            site, viewpoint, times_s, Heights.along(times_s, sun), track_of(site, Body.SUN, times_s, sun)
+        )
 
 
 def _sun_night(sky: _Evening) -> SunNight:
@@ -199,7 +202,7 @@ def _sun_night(sky: _Evening) -> SunNight:
         astronomical_dusk=_first_fall(astronomical),
         astronomical_dawn=_last_climb(astronomical),
         lowest_altitude_deg=sky.sun.lowest_deg,
-        track=follow(sky.site, sky.viewpoint, Body.SUN, sky.start_s, sky.end_s),
+        track=sky.sun_track,
     )
 
 
@@ -212,14 +215,15 @@ def _last_climb(crossings: Crossings) -> datetime | None:
 
 
 def _body_night(sky: _Evening, body: Body, sun_below_deg: float, dark: Floats) -> BodyNight:
-    heights = Heights.of(sky.viewpoint, body, sky.start_s, sky.end_s)
-    track = follow(sky.site, sky.viewpoint, body, sky.start_s, sky.end_s)
-    transits_s = upper_transits_s(sky.viewpoint, body, heights)
+    direction = sky.viewpoint.direction(body, sky.times_s)
+    heights = Heights.along(sky.times_s, direction)
+    track = track_of(sky.site, body, sky.times_s, direction)
+    transits_s = transits_along(sky.viewpoint, sky.times_s, direction)
     crossed = heights.crossings([HORIZON_DEG, LOWEST_USEFUL_DEG, FAIR_DEG, BEST_DEG])
     horizon, _, fair, best = crossed
     view = look_around(sky.site, track, [each.above_s for each in crossed], dark)
     windows = find_windows(view)
-    seen_s = transits_s[0] if len(transits_s) else (sky.start_s + sky.end_s) / 2.0
+    seen_s = transits_s[0] if len(transits_s) else (sky.times_s[0] + sky.times_s[-1]) / 2.0
     turns = [instant(time_s) for time_s in (*transits_s, heights.highest_s)]
     *transits, highest = positions_at(sky.site, sky.viewpoint, body, turns)
     return BodyNight(

@@ -28,9 +28,10 @@ def to_spans(spans: Floats) -> tuple[Span, ...]:
 
 def covers(spans: Floats, times_s: Floats) -> Truths:
     """Tell which times (N,) lie in any of the spans (M, 2), starts included and ends not."""
-    begun = np.searchsorted(np.sort(spans[:, 0]), times_s, side="right")
-    ended = np.searchsorted(np.sort(spans[:, 1]), times_s, side="right")
-    return np.asarray(begun > ended)
+    starts_s, ends_s = np.sort(spans, axis=0).T
+    return np.asarray(
+        starts_s.searchsorted(times_s, side="right") > ends_s.searchsorted(times_s, side="right")
+    )
 
 
 @frozen(eq=False)

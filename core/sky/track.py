@@ -10,7 +10,7 @@ from attrs import frozen
 from core.air.atmosphere import air_path, apparent_altitude_deg
 from core.arrays import Floats
 from core.sky.angles import angle_between_deg
-from core.sky.apparent import Viewpoint
+from core.sky.apparent import Direction, Viewpoint
 from core.sky.bodies import Body
 from core.sky.site import Site
 
@@ -30,7 +30,6 @@ class Track:
     altitude_deg: Floats
     azimuth_deg: Floats
     apparent_altitude_deg: Floats
-    declination_deg: Floats
 
 
 @frozen(kw_only=True)
@@ -45,18 +44,19 @@ class Position:
     declination_deg: float
 
 
-def follow(site: Site, viewpoint: Viewpoint, body: Body, start_s: float, end_s: float) -> Track:
-    """Return a body's track from ``start_s`` to ``end_s`` (Unix seconds), one sample a minute or denser."""
-    count = int(np.ceil((end_s - start_s) / SAMPLE_S)) + 1
-    unix_s = np.linspace(start_s, end_s, count)
-    direction = viewpoint.direction(body, unix_s)
+def sample_times_s(start_s: float, end_s: float) -> Floats:
+    """Return even times from ``start_s`` to ``end_s`` (Unix seconds), a minute apart or denser."""
+    return np.linspace(start_s, end_s, int(np.ceil((end_s - start_s) / SAMPLE_S)) + 1)
+
+
+def track_of(site: Site, body: Body, unix_s: Floats, direction: Direction) -> Track:
+    """Return a body's track through where it stands at times (N,), in a site's air."""
     return Track(
         body=body,
         unix_s=unix_s,
         altitude_deg=direction.altitude_deg,
         azimuth_deg=direction.azimuth_deg,
         apparent_altitude_deg=apparent_altitude_deg(direction.altitude_deg, elevation_m=site.elevation_m),
-        declination_deg=direction.declination_deg,
     )
 
 

@@ -252,7 +252,7 @@ def test_a_track_runs_from_start_to_end_once_a_minute() -> None:
     assert track.unix_s[0] == night.start.timestamp()
     assert track.unix_s[-1] == night.end.timestamp()
     assert np.allclose(np.diff(track.unix_s), 60.0)
-    for array in (track.altitude_deg, track.azimuth_deg, track.apparent_altitude_deg, track.declination_deg):
+    for array in (track.altitude_deg, track.azimuth_deg, track.apparent_altitude_deg):
         assert array.shape == track.unix_s.shape
     middle = night.position(Body.JUPITER, datetime.fromtimestamp(track.unix_s[700], tz=UTC))
     assert middle.altitude_deg == pytest.approx(track.altitude_deg[700])
