@@ -3,13 +3,14 @@
 from collections.abc import Callable, Mapping, Sequence
 from enum import StrEnum
 from types import MappingProxyType
-from typing import Final
+from typing import Final, TypeAlias
 
 from core.drawing.board import Board, Place
 from core.drawing.marks import Drawing, Page, Sheet
 from core.drawing.palette import Palette
 from core.gear.owned import TelescopeKind
 from core.tonight.steps import ItemKind
+from core.words.owned_kinds import Kind
 
 # Shares of the page's height: the room around a sign, its strokes, and those of a caution.
 _MARGIN: Final = 0.06
@@ -17,52 +18,31 @@ _LINE: Final = 0.075
 _HEAVY: Final = 0.12
 
 
-class Sign(StrEnum):
-    """What a sign stands for."""
+class Caution(StrEnum):
+    """What concerns safety has one sign, whatever it stands beside."""
 
-    REFLECTOR = "reflector"
-    REFRACTOR = "refractor"
-    CATADIOPTRIC = "catadioptric"
-    FIXED = "fixed"
-    EYEPIECE = "eyepiece"
-    BARLOW = "barlow"
-    FILTER = "filter"
-    SITE = "site"
-    OBSERVER = "observer"
-    COLLIMATION = "collimation"
-    KIT = "kit"
-    PLACE = "place"
-    CARRY_OUT = "carry_out"
-    FINDER = "finder"
-    COVERS = "covers"
-    DEW = "dew"
-    READY = "ready"
-    STAR_TEST = "star_test"
-    SETTLED = "settled"
-    OWN = "own"
-    TARGET = "target"
-    PACK_UP = "pack_up"
-    STOP = "stop"
     CAUTION = "caution"
 
 
-def sign_of_telescope(kind: TelescopeKind) -> Sign:
-    """Return the sign of a kind of telescope."""
-    return Sign(kind.value)
+Sign: TypeAlias = TelescopeKind | Kind | ItemKind | Caution
 
 
 def sign_of_step(kind: ItemKind, *, caution: bool) -> Sign:
     """Return the sign of a step of the evening; what concerns safety has one of its own."""
-    return Sign.CAUTION if caution else Sign(kind.value)
+    return Caution.CAUTION if caution else kind
 
 
 def draw_sign(page: Page, sign: Sign, *, palette: Palette, colour: str | None = None) -> Drawing:
-    """Lay a sign out on a square page, in the palette's ink, a caution in its colour and heavier."""
+    """Lay a sign out on a square page, in the palette's ink, a caution in its colour and heavier.
+
+    A kind that has no strokes of its own is a closed case.
+    """
     sheet = Sheet(page, palette)
-    is_caution = sign is Sign.CAUTION
+    is_caution = sign is Caution.CAUTION
     line = (_HEAVY if is_caution else _LINE) * page.height
     ink = colour or (palette.warning if is_caution else palette.ink)
-    _SIGNS[sign](Board(sheet, margin=_MARGIN * page.height, line=line, ink=ink))
+    strokes = STROKES.get(sign, _kit)
+    strokes(Board(sheet, margin=_MARGIN * page.height, line=line, ink=ink))
     return sheet.drawing
 
 
@@ -238,31 +218,32 @@ def _arrow(board: Board, foot: Place, tip: Place) -> None:
     )
 
 
-_SIGNS: Final[Mapping[Sign, Callable[[Board], None]]] = MappingProxyType(
+STROKES: Final[Mapping[Sign, Callable[[Board], None]]] = MappingProxyType(
     {
-        Sign.REFLECTOR: _reflector,
-        Sign.REFRACTOR: _refractor,
-        Sign.CATADIOPTRIC: _catadioptric,
-        Sign.FIXED: _fixed,
-        Sign.EYEPIECE: _eyepiece,
-        Sign.BARLOW: _barlow,
-        Sign.FILTER: _filter,
-        Sign.SITE: _site,
-        Sign.OBSERVER: _observer,
-        Sign.COLLIMATION: _collimation,
-        Sign.KIT: _kit,
-        Sign.PLACE: _place,
-        Sign.CARRY_OUT: _carry_out,
-        Sign.FINDER: _finder,
-        Sign.COVERS: _covers,
-        Sign.DEW: _dew,
-        Sign.READY: _ready,
-        Sign.STAR_TEST: _star_test,
-        Sign.SETTLED: _settled,
-        Sign.OWN: _own,
-        Sign.TARGET: _target,
-        Sign.PACK_UP: _pack_up,
-        Sign.STOP: _stop,
-        Sign.CAUTION: _caution,
+        TelescopeKind.REFLECTOR: _reflector,
+        TelescopeKind.REFRACTOR: _refractor,
+        TelescopeKind.CATADIOPTRIC: _catadioptric,
+        TelescopeKind.FIXED: _fixed,
+        Kind.TELESCOPE: _refractor,
+        Kind.EYEPIECE: _eyepiece,
+        Kind.BARLOW: _barlow,
+        Kind.FILTER: _filter,
+        Kind.SITE: _site,
+        Kind.OBSERVER: _observer,
+        ItemKind.COLLIMATION: _collimation,
+        ItemKind.KIT: _kit,
+        ItemKind.PLACE: _place,
+        ItemKind.CARRY_OUT: _carry_out,
+        ItemKind.FINDER: _finder,
+        ItemKind.COVERS: _covers,
+        ItemKind.DEW: _dew,
+        ItemKind.READY: _ready,
+        ItemKind.STAR_TEST: _star_test,
+        ItemKind.SETTLED: _settled,
+        ItemKind.OWN: _own,
+        ItemKind.TARGET: _target,
+        ItemKind.PACK_UP: _pack_up,
+        ItemKind.STOP: _stop,
+        Caution.CAUTION: _caution,
     }
 )

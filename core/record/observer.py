@@ -2,6 +2,7 @@
 
 from datetime import date, time
 from enum import StrEnum
+from typing import Final
 
 from attrs import field, frozen
 
@@ -17,6 +18,9 @@ FROM_DUSK = "dusk"
 UNTIL_DAWN = "dawn"
 USUAL_OUT_UNTIL = "23:30"  # ours
 _NOON = time(12)
+# The number of this form of file. A key that comes, goes or changes its meaning raises it; what older files
+# then need is in `core.record.migrations`.
+SCHEMA: Final = 2
 
 
 class LengthUnit(StrEnum):

@@ -27,8 +27,8 @@ from core.record.files import (
     set_aside,
     write_atomically,
 )
-from core.record.migrations import SCHEMA, migrated
-from core.record.observer import Profile
+from core.record.migrations import migrated
+from core.record.observer import SCHEMA, Profile
 from core.record.own_copies import OwnCopies
 from core.record.structure import KINDS, plain, repeats, structure_profile
 from core.record.toml_limits import check_toml

@@ -4,7 +4,6 @@ from attrs import evolve
 from PySide6.QtCore import QEvent, QSignalBlocker, QSize, Qt
 from PySide6.QtWidgets import QBoxLayout, QListWidget, QListWidgetItem, QRadioButton, QVBoxLayout, QWidget
 
-from core.drawing.signs import sign_of_telescope
 from core.gear.figures import FixedFigures, parse_aperture_mm, parse_fixed_instrument, parse_focal_length_mm
 from core.gear.owned import Diagonal, Telescope, TelescopeKind
 from core.gear.starter import StarterKit, kit_like, starter_kits
@@ -94,7 +93,7 @@ class ScopeStep(Step):
         side = sign_size_px(self.font())
         for kind, button in self.kinds.items():
             button.setIconSize(QSize(side, side))
-            button.setIcon(self._icons.icon(sign_of_telescope(kind), self.font()))
+            button.setIcon(self._icons.icon(kind, self.font()))
 
     def on_shown(self, profile: Profile) -> None:
         self._draw_signs()

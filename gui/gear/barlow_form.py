@@ -4,9 +4,9 @@ from core.gear.figures import parse_factor
 from core.gear.owned import Barlow
 from core.words.gear_edits import BARLOW_NAME, REDUCER_NAME
 from core.words.notices import factor_text
+from core.words.owned_kinds import Kind
 from gui.gear.barrels import barrel_field
 from gui.gear.form import OwnedForm, Values
-from gui.gear.owned_kinds import Kind
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.readings import figure, reads
 from gui.widgets.typed_field import TypedField

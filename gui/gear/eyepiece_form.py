@@ -2,10 +2,10 @@
 
 from core.gear.figures import ZoomRange, parse_apparent_field_deg, parse_eyepiece_mm
 from core.gear.owned import Eyepiece
+from core.words.owned_kinds import Kind
 from core.words.quantities import millimetres_text
 from gui.gear.barrels import barrel_field
 from gui.gear.form import OwnedForm, Values
-from gui.gear.owned_kinds import Kind
 from gui.widgets.readings import figure, reads, reads_millimetres
 from gui.widgets.typed_field import TypedField
 

@@ -16,9 +16,9 @@ from core.words.filters import (
     kept_for_larger_text,
 )
 from core.words.names import capitalised
+from core.words.owned_kinds import Kind
 from core.words.quantities import percent_text
 from gui.gear.form import OwnedForm, Values
-from gui.gear.owned_kinds import Kind
 from gui.widgets.choice_field import ChoiceField
 from gui.widgets.field import Field
 from gui.widgets.plain_label import PlainLabel

@@ -11,9 +11,10 @@ from PySide6.QtWidgets import QWidget
 from core.record.observer import Profile
 from core.words.gear_edits import ADD, NAME_TAKEN, change_step, rename_step, still_needed_words
 from core.words.names import as_sentence
+from core.words.owned_kinds import Kind
 from core.words.units import Units
 from gui.gear.form_page import FormPage
-from gui.gear.owned_kinds import Kind, Thing, added, free_name, name_is_taken, replaced, things_of
+from gui.gear.owned_edits import Thing, added, free_name, name_is_taken, replaced, things_of
 from gui.state import AppState
 from gui.widgets.field import Field, Reading
 from gui.widgets.readings import plain_text, read_words

@@ -1,28 +1,21 @@
 """The middle of the gear view: the form of what is open, and what to add next."""
 
+import importlib
 from typing import Any
 
 from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtWidgets import QFrame, QScrollArea, QStackedWidget, QStyle, QVBoxLayout, QWidget
 
 from core.words.gear_edits import NEW_THING
-from gui.gear.barlow_form import BarlowForm
-from gui.gear.eyepiece_form import EyepieceForm
-from gui.gear.filter_form import FilterForm
+from core.words.owned_kinds import Kind
 from gui.gear.form import OwnedForm
 from gui.gear.group_page import GroupPage
 from gui.gear.next_step import NextStepBar, next_step
-from gui.gear.observer_form import ObserverForm
-from gui.gear.owned_kinds import Kind, things_of
+from gui.gear.owned_edits import things_of
 from gui.gear.owned_list import NEW, OwnedRow
-from gui.gear.site_form import SiteForm
-from gui.gear.telescope_form import TelescopeForm
 from gui.state import AppState
 from gui.widgets.plain_label import PlainLabel
 
-_FORMS: dict[Kind, type[OwnedForm[Any]]] = {
-    form.kind: form for form in (TelescopeForm, EyepieceForm, BarlowForm, FilterForm, SiteForm, ObserverForm)
-}
 _LEAST_LETTERS = 41
 _MOST_LETTERS = 68
 
@@ -79,7 +72,7 @@ class FormColumn(QWidget):
     def form_of(self, kind: Kind) -> OwnedForm[Any]:
         """Return the form of a kind, which is made when it is first needed."""
         if kind not in self._forms:
-            self._forms[kind] = _FORMS[kind](self.state)
+            self._forms[kind] = _form_class(kind)(self.state)
             self._add_page(self._forms[kind])
         return self._forms[kind]
 
@@ -173,6 +166,12 @@ class FormColumn(QWidget):
         if place.index == NEW:
             return NEW_THING.format(kind=place.kind.singular)
         return things_of(self.state.profile, place.kind)[place.index].name
+
+
+def _form_class(kind: Kind) -> type[OwnedForm[Any]]:
+    """Return the form of a kind, from the file that is named for it."""
+    importlib.import_module(f"gui.gear.{kind.stem}_form")
+    return next(form for form in OwnedForm.__subclasses__() if form.kind is kind)
 
 
 def _scrolling(page: QWidget) -> QScrollArea:

@@ -10,7 +10,8 @@ from core.words.gear_advice import (
     WHAT_COMES,
 )
 from core.words.gear_edits import ADD, NONE_OWNED, OWNED
-from gui.gear.owned_kinds import Kind, things_of
+from core.words.owned_kinds import Kind
+from gui.gear.owned_edits import things_of
 from gui.widgets.plain_label import PlainLabel
 
 

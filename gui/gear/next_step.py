@@ -8,7 +8,7 @@ from core.gear.owned import TelescopeKind
 from core.record.observer import Profile
 from core.words.gear_advice import WHY_EYEPIECE, WHY_SITE, WHY_TELESCOPE
 from core.words.gear_edits import ADD
-from gui.gear.owned_kinds import Kind
+from core.words.owned_kinds import Kind
 from gui.widgets.plain_label import PlainLabel
 
 

@@ -14,9 +14,9 @@ from core.record.observer import (
     TemperatureUnit,
 )
 from core.words.gear_edits import BLUR_OF, CHANGE_OBSERVER, change_step
+from core.words.owned_kinds import Kind
 from gui.gear.form import OwnedForm, Values
 from gui.gear.hours_out import reads_time_or, time_text
-from gui.gear.owned_kinds import Kind
 from gui.gear.usual_pupil import UsualPupil
 from gui.widgets.choice_field import ChoiceField, SwitchField
 from gui.widgets.date_field import DateField

@@ -16,12 +16,13 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from core.drawing.signs import Sign, sign_of_telescope
+from core.drawing.signs import Sign
 from core.gear.owned import Telescope
 from core.record.observer import Profile
 from core.words.controls import KEY, WITH_KEY
 from core.words.gear_edits import ADD, ADD_ANY, NEW_UNFINISHED
-from gui.gear.owned_kinds import LISTED, Kind, things_of
+from core.words.owned_kinds import LISTED, Kind
+from gui.gear.owned_edits import things_of
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_tip import plain_tip
 from gui.widgets.signs import SignIcons, sign_size_px
@@ -165,7 +166,7 @@ class OwnedList(QWidget):
         self.tree.clear()
         for kind in LISTED:
             self._add_group(profile, kind, in_hand, kind in unfinished)
-        observer = self._item(Kind.OBSERVER.heading, OwnedRow(Kind.OBSERVER), Kind.OBSERVER.sign)
+        observer = self._item(Kind.OBSERVER.heading, OwnedRow(Kind.OBSERVER), Kind.OBSERVER)
         self.tree.addTopLevelItem(observer)
         for top in range(self.tree.topLevelItemCount()):
             self.tree.setFirstColumnSpanned(top, QModelIndex(), True)
@@ -196,7 +197,7 @@ class OwnedList(QWidget):
         return columns + bar + 2 * self.tree.frameWidth()
 
     def _add_group(self, profile: Profile, kind: Kind, in_hand: frozenset[str], has_unfinished: bool) -> None:
-        group = self._item(kind.heading, OwnedRow(kind), kind.sign)
+        group = self._item(kind.heading, OwnedRow(kind), kind)
         font = group.font(0)
         font.setBold(True)
         group.setFont(0, font)
@@ -204,7 +205,7 @@ class OwnedList(QWidget):
         things = things_of(profile, kind)
         marks = kind in (Kind.TELESCOPE, Kind.SITE) and len(things) > 1
         for index, thing in enumerate(things):
-            sign = sign_of_telescope(thing.kind) if isinstance(thing, Telescope) else None
+            sign = thing.kind if isinstance(thing, Telescope) else None
             item = self._item(thing.name, OwnedRow(kind, index), sign)
             if marks and thing.id in in_hand:
                 item.setText(1, _IN_HAND)
@@ -221,7 +222,8 @@ class OwnedList(QWidget):
         while (item := rows.value()) is not None:
             sign = item.data(0, _SIGN_ROLE)
             if sign is not None:
-                item.setIcon(0, self._icons.icon(Sign(sign), self.tree.font()))
+                # Qt gives it back as plain text, which finds the same strokes.
+                item.setIcon(0, self._icons.icon(sign, self.tree.font()))
             rows += 1
 
     def _item(self, text: str, place: OwnedRow, sign: Sign | None = None) -> QTreeWidgetItem:

@@ -17,10 +17,10 @@ from core.sky.track import Track
 from core.sky.zones import check_zone, suggest_zone, zone_names
 from core.words.gear_edits import MOVE_TO, NO_ZONE, NO_ZONE_MEANT, SHAPE_SKY
 from core.words.obstacles import SHAPING_THE_SKY
+from core.words.owned_kinds import Kind
 from core.words.places import ASK_ELEVATION
 from gui.gear.form import OwnedForm, Values
 from gui.gear.horizon_panel import HorizonPanel
-from gui.gear.owned_kinds import Kind
 from gui.gear.sector_field import SectorField
 from gui.gear.town_finder import TownFinder
 from gui.state import Change

@@ -4,10 +4,10 @@ from core.gear.figures import FixedFigures, parse_aperture_mm, parse_fixed_instr
 from core.gear.numbers import parse_length_mm
 from core.gear.owned import ASSUMED_OBSTRUCTION, Diagonal, Stand, Telescope, TelescopeKind
 from core.words.gear_edits import FIXED_NAME, FOCAL_RATIO, TELESCOPE_NAME
+from core.words.owned_kinds import Kind
 from core.words.quantities import figures_text
 from gui.gear.barrels import barrel_field
 from gui.gear.form import OwnedForm, Values
-from gui.gear.owned_kinds import Kind
 from gui.widgets.choice_field import ChoiceField, SwitchField
 from gui.widgets.date_field import DateField
 from gui.widgets.field import Field

@@ -10,10 +10,11 @@ from core.ladder.contenders import offered_picks
 from core.record.observer import Profile
 from core.situation.situation import Situation
 from core.words.gear_edits import COPY, MOVE_DOWN, MOVE_UP, REMOVE, REMOVED
+from core.words.owned_kinds import LISTED, Kind
 from gui.gear.columns import Columns
 from gui.gear.form_column import FormColumn
 from gui.gear.gives_panel import GivesPanel
-from gui.gear.owned_kinds import LISTED, Kind, Thing, copied, moved, removed, things_of
+from gui.gear.owned_edits import Thing, copied, moved, removed, things_of
 from gui.gear.owned_list import NEW, OwnedList, OwnedRow
 from gui.state import AppState, Change
 from gui.widgets.in_sight import InSight

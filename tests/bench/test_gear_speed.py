@@ -25,7 +25,7 @@ from core.ladder.buying import what_to_buy
 from core.record.observer import Profile
 from core.situation.choices import Choices
 from core.sky.site import Site
-from gui.gear.owned_kinds import Kind
+from core.words.owned_kinds import Kind
 from gui.gear.owned_list import OwnedRow
 from gui.gear.view import GearView
 from gui.jobs import AtOnce, Jobs

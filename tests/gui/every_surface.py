@@ -26,9 +26,9 @@ from core.record.folders import DATA_VARIABLE
 from core.record.log_entry import Verdict
 from core.record.profile import read_profile
 from core.situation.choices import Choices
+from core.words.owned_kinds import Kind
 from core.words.tour import TOUR
 from gui.first_run.guide import Guide
-from gui.gear.owned_kinds import Kind
 from gui.gear.owned_list import OwnedRow
 from gui.gear.view import GearView
 from gui.height.view import DATES, EVENING, YEAR, HeightView

@@ -6,7 +6,7 @@ from pytestqt.qtbot import QtBot
 
 from core.gear.owned import Telescope
 from core.record.observer import Profile
-from gui.gear.owned_kinds import Kind
+from core.words.owned_kinds import Kind
 from gui.gear.view import GearView
 from gui.state import AppState
 from gui.widgets.field import Field

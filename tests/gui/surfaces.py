@@ -24,9 +24,10 @@ from PySide6.QtWidgets import (
 import gui
 from core.situation.situation import Situation
 from core.tonight.soft_view import KnownOfView
+from core.words.owned_kinds import Kind
 from core.words.site_clock import clock_of
 from gui.first_run.guide import Guide
-from gui.gear.owned_kinds import Kind, things_of
+from gui.gear.owned_edits import things_of
 from gui.gear.owned_list import OwnedRow
 from gui.gear.view import GearView
 from gui.height.step_dialog import StepDialog

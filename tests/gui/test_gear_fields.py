@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QLineEdit, QPushButton, QTableWidget
 from pytestqt.qtbot import QtBot
 
 from core.gear.owned import Eyepiece, Stand
-from gui.gear.owned_kinds import Kind
+from core.words.owned_kinds import Kind
 from gui.gear.view import GearView
 from gui.state import AppState
 from gui.widgets.plain_label import PlainLabel

@@ -16,7 +16,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from gui.gear.owned_kinds import Kind
+from core.words.owned_kinds import Kind
 from gui.gear.owned_list import OwnedRow
 from gui.gear.view import GearView
 from gui.state import AppState

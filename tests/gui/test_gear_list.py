@@ -10,8 +10,8 @@ from pytestqt.qtbot import QtBot
 
 from core.record.observer import Profile
 from core.record.profile import dumps_profile
+from core.words.owned_kinds import Kind
 from gui.gear.observer_form import ObserverForm
-from gui.gear.owned_kinds import Kind
 from gui.state import AppState
 from tests.gui.conftest import HandClock
 from tests.gui.gear_hand import GearHand

@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import Qt
 
-from gui.gear.owned_kinds import Kind
+from core.words.owned_kinds import Kind
 from gui.widgets.typed_field import TypedField
 from tests.gui.gear_hand import GearHand
 

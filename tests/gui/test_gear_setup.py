@@ -8,8 +8,8 @@ from pytestqt.qtbot import QtBot
 
 from core.gear.owned import TelescopeKind
 from core.record.observer import Profile
+from core.words.owned_kinds import Kind
 from gui.first_run.guide import Guide
-from gui.gear.owned_kinds import Kind
 from gui.state import AppState
 from tests.gui.gear_hand import GearHand
 

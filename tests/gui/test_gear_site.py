@@ -10,9 +10,9 @@ from pytestqt.qtbot import QtBot
 from core.record.observer import Profile
 from core.sky.bodies import Body
 from core.sky.site import BlockedSky, Site, WarmAir
+from core.words.owned_kinds import Kind
 from gui.gear.horizon import HorizonPicture
 from gui.gear.horizon_panel import HorizonPanel
-from gui.gear.owned_kinds import Kind
 from gui.gear.site_form import SiteForm
 from gui.state import AppState
 from tests.gui.conftest import pixels

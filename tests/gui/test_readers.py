@@ -10,8 +10,8 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QMessageBox, QWidget
 
 from core.sky.bodies import Body
+from core.words.owned_kinds import Kind
 from gui.gear.horizon import HorizonPicture
-from gui.gear.owned_kinds import Kind
 from gui.gear.owned_list import OwnedRow
 from gui.gear.view import GearView
 from gui.height.view import HeightView

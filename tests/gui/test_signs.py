@@ -9,7 +9,8 @@ from PySide6.QtGui import QColor, QFont, QIcon, QImage
 from PySide6.QtWidgets import QApplication, QLabel
 
 from core.drawing.palette import PALETTES, load_palette
-from core.drawing.signs import Sign
+from core.drawing.signs import Caution
+from core.tonight.steps import ItemKind
 from gui.first_run.guide import Guide
 from gui.gear.view import GearView
 from gui.height.steps_model import ROW_ROLE
@@ -84,8 +85,8 @@ def test_each_step_of_the_evening_has_its_sign_and_a_caution_its_own(shell: Shel
     height = shell.current_view
     assert isinstance(height, HeightView)
     rows = height.steps.model.rows
-    assert Sign.CAUTION in {row.sign for row in rows if row.caution}
-    assert Sign.CAUTION not in {row.sign for row in rows if not row.caution}
+    assert Caution.CAUTION in {row.sign for row in rows if row.caution}
+    assert Caution.CAUTION not in {row.sign for row in rows if not row.caution}
     assert len({row.sign for row in rows}) > 3
     # It is painted beside the words: the sign's own colour is there.
     number = next(number for number, row in enumerate(rows) if row.caution and not row.is_done)
@@ -130,4 +131,4 @@ def test_a_sign_grows_with_the_letters() -> None:
     small, large = QFont(), QFont()
     large.setPointSizeF(2 * small.pointSizeF())
     assert sign_size_px(large) > 1.7 * sign_size_px(small)
-    assert sign_picture(Sign.FINDER, "day", 16, 2.0).width() == 32
+    assert sign_picture(ItemKind.FINDER, "day", 16, 2.0).width() == 32

@@ -9,9 +9,10 @@ from numpy.typing import NDArray
 from core.drawing.marks import Area, Circle, Page, Strokes
 from core.drawing.palette import PaletteName, load_palette
 from core.drawing.paper import PaperMeasure
-from core.drawing.signs import Sign, draw_sign, sign_of_step, sign_of_telescope
+from core.drawing.signs import STROKES, Caution, Sign, draw_sign, sign_of_step
 from core.gear.owned import TelescopeKind
 from core.tonight.steps import ItemKind
+from core.words.owned_kinds import Kind
 
 SIDE = 12.0
 PAGE = Page(width=SIDE, height=SIDE, measure=PaperMeasure())
@@ -30,7 +31,7 @@ def places(sign: Sign) -> NDArray[np.float64]:
     return np.concatenate(found)
 
 
-@pytest.mark.parametrize("sign", list(Sign))
+@pytest.mark.parametrize("sign", list(STROKES))
 def test_each_stands_inside_its_place_and_fills_it(sign: Sign) -> None:
     drawn = places(sign)
     assert drawn.min() >= -0.2
@@ -39,27 +40,25 @@ def test_each_stands_inside_its_place_and_fills_it(sign: Sign) -> None:
 
 
 def test_every_kind_has_a_sign_and_no_two_are_alike() -> None:
-    signs = {
-        *map(sign_of_telescope, TelescopeKind),
-        *(sign_of_step(kind, caution=False) for kind in ItemKind),
-    }
-    assert len(signs) == len(TelescopeKind) + len(ItemKind)
-    drawn = {sign: places(sign) for sign in Sign}
-    for one, other in itertools.combinations(Sign, 2):
+    steps = {sign_of_step(kind, caution=False) for kind in ItemKind}
+    signs = {*TelescopeKind, *Kind, *steps, Caution.CAUTION} - {Kind.TELESCOPE}
+    assert len(signs) == len(TelescopeKind) + len(Kind) - 1 + len(ItemKind) + 1
+    drawn = {sign: places(sign) for sign in signs}
+    for one, other in itertools.combinations(signs, 2):
         assert drawn[one].shape != drawn[other].shape or not np.allclose(drawn[one], drawn[other])
 
 
 @pytest.mark.parametrize("name", ["day", "dusk", "night"])
 def test_a_caution_is_told_by_shape_and_weight_as_well_as_colour(name: str) -> None:
     palette = load_palette(name)
-    assert {sign_of_step(kind, caution=True) for kind in ItemKind} == {Sign.CAUTION}
+    assert {sign_of_step(kind, caution=True) for kind in ItemKind} == {Caution.CAUTION}
 
     def pens(sign: Sign) -> tuple[set[str], float]:
         marks = [mark for mark in draw_sign(PAGE, sign, palette=palette).marks if isinstance(mark, Strokes)]
         return {mark.colour for mark in marks}, min(mark.width for mark in marks)
 
-    colours, width = pens(Sign.CAUTION)
-    others, usual = pens(Sign.FINDER)
+    colours, width = pens(Caution.CAUTION)
+    others, usual = pens(ItemKind.FINDER)
     assert colours == {palette.warning}
     assert others == {palette.ink}
     assert width > 1.4 * usual

@@ -1,126 +1,30 @@
-"""The kinds of thing an observer owns, and the edits of a profile's lists of them.
+"""The edits of a profile's lists of what is owned.
 
 Each edit takes a profile and returns the profile after it; nothing here knows of widgets.
 """
 
 import itertools
 import unicodedata
-from enum import StrEnum
-from typing import Any, TypeAlias
+from typing import Any, Protocol
 
-from attrs import evolve, frozen
+from attrs import evolve
 
-from core.drawing.signs import Sign
-from core.gear.owned import Barlow, Eyepiece, Filter, Telescope
 from core.record.observer import Profile
 from core.record.profile import with_ids
-from core.sky.site import Site
-from core.words.gear_advice import (
-    ENOUGH_FOR_BARLOW,
-    ENOUGH_FOR_EYEPIECE,
-    ENOUGH_FOR_FILTER,
-    ENOUGH_FOR_SITE,
-    ENOUGH_FOR_TELESCOPE,
-)
 from core.words.gear_edits import COPY_NAME, NUMBERED_NAME
+from core.words.owned_kinds import Kind
 
-Thing: TypeAlias = Telescope | Eyepiece | Barlow | Filter | Site
 
-
-class Kind(StrEnum):
-    """A group of the list, by the name of its field in a profile; the observer is a group of one."""
-
-    TELESCOPE = "telescopes"
-    EYEPIECE = "eyepieces"
-    BARLOW = "barlows"
-    FILTER = "filters"
-    SITE = "sites"
-    OBSERVER = "observer"
+class Thing(Protocol):
+    """One thing that is owned, of whatever kind."""
 
     @property
-    def heading(self) -> str:
-        """The name of the group."""
-        return self.value.capitalize()
+    def id(self) -> str:
+        """What it goes by in the log and among its kind."""
 
     @property
-    def sign(self) -> Sign:
-        """The small drawing beside its name."""
-        return _ABOUT[self].sign
-
-    @property
-    def singular(self) -> str:
-        """The name of one thing of the group, as inside a sentence."""
-        return _ABOUT[self].singular
-
-    @property
-    def short(self) -> str:
-        """The name of one thing, as short as can be."""
-        return self.singular.split()[0]
-
-    @property
-    def id_stem(self) -> str:
-        """How the ids of such things begin."""
-        return self.value[:-1]
-
-    @property
-    def one_more(self) -> str:
-        """The singular with its article."""
-        return _ABOUT[self].one_more
-
-    @property
-    def enough(self) -> str:
-        """What is enough to begin one thing, and how it may be typed; nothing for the observer."""
-        return _ABOUT[self].enough
-
-
-@frozen(kw_only=True)
-class _About:
-    """A kind's sign, what one of them is called, with its article too, and what is enough to begin one."""
-
-    sign: Sign
-    singular: str
-    one_more: str
-    enough: str = ""
-
-
-_ABOUT = {
-    Kind.TELESCOPE: _About(
-        sign=Sign.REFRACTOR,
-        singular="telescope",
-        one_more="a telescope",
-        enough=ENOUGH_FOR_TELESCOPE,
-    ),
-    Kind.EYEPIECE: _About(
-        sign=Sign.EYEPIECE,
-        singular="eyepiece",
-        one_more="an eyepiece",
-        enough=ENOUGH_FOR_EYEPIECE,
-    ),
-    Kind.BARLOW: _About(
-        sign=Sign.BARLOW,
-        singular="Barlow or reducer",
-        one_more="a Barlow or reducer",
-        enough=ENOUGH_FOR_BARLOW,
-    ),
-    Kind.FILTER: _About(
-        sign=Sign.FILTER,
-        singular="filter",
-        one_more="a filter",
-        enough=ENOUGH_FOR_FILTER,
-    ),
-    Kind.SITE: _About(
-        sign=Sign.SITE,
-        singular="site",
-        one_more="a site",
-        enough=ENOUGH_FOR_SITE,
-    ),
-    Kind.OBSERVER: _About(
-        sign=Sign.OBSERVER,
-        singular="observer",
-        one_more="an observer",
-    ),
-}
-LISTED = tuple(kind for kind in Kind if kind is not Kind.OBSERVER)
+    def name(self) -> str:
+        """What its owner calls it."""
 
 
 def things_of(profile: Profile, kind: Kind) -> tuple[Thing, ...]:
@@ -141,7 +45,7 @@ def added(profile: Profile, kind: Kind, thing: Thing, *, id_from_name: bool = Tr
     """
     things = things_of(profile, kind)
     if not id_from_name:
-        thing = evolve(thing, id=_free_id(things, kind.id_stem))
+        thing = _changed(thing, id=_free_id(things, kind.stem))
     return with_things(profile, kind, (*things, thing))
 
 
@@ -155,9 +59,8 @@ def replaced(profile: Profile, kind: Kind, index: int, thing: Thing) -> Profile:
 def copied(profile: Profile, kind: Kind, index: int) -> Profile:
     """Return the profile with a copy of a thing, right after it and under a name of its own."""
     things = things_of(profile, kind)
-    copy = evolve(
-        things[index], id="", name=free_name(profile, kind, COPY_NAME.format(name=things[index].name))
-    )
+    name = free_name(profile, kind, COPY_NAME.format(name=things[index].name))
+    copy = _changed(things[index], id="", name=name)
     return with_things(profile, kind, (*things[: index + 1], copy, *things[index + 1 :]))
 
 
@@ -195,6 +98,12 @@ def free_name(profile: Profile, kind: Kind, wanted: str, *, but_for: int | None 
         number += 1
         name = NUMBERED_NAME.format(name=wanted, number=number)
     return name
+
+
+def _changed(thing: Thing, **changes: str) -> Thing:
+    owned: Any = thing
+    changed: Thing = evolve(owned, **changes)
+    return changed
 
 
 def _free_id(things: tuple[Thing, ...], stem: str) -> str:
