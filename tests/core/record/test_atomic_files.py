@@ -11,12 +11,12 @@ import pytest
 
 from core.problems import ProblemsError
 from core.record.files import previous_copy, read_text, same_file, set_aside, write_atomically
-from core.record.observer import Profile
+from core.record.observer import SCHEMA, Profile
 from core.record.own_copies import OwnCopies
 from core.record.profile import loads_profile, read_profile, save_profile
 
 OWN_ID = "3f0c1f6e-8a54-4d0b-9d3c-5e2f7a61b0d4"
-OLD = f'schema = 2\nid = "{OWN_ID}"\nobserver = "Ines" # me\n'
+OLD = f'schema = {SCHEMA}\nid = "{OWN_ID}"\nobserver = "Ines" # me\n'
 
 
 @pytest.fixture
@@ -67,10 +67,10 @@ def test_a_profile_gets_its_id_at_the_first_save_and_keeps_it(tmp_path: Path) ->
     assert read_profile(tmp_path / "other.toml").id not in ("", own_id)
 
 
-def test_a_file_of_schema_1_becomes_2_with_its_comments_when_saved(path: Path) -> None:
+def test_a_file_of_schema_1_becomes_one_of_now_with_its_comments_when_saved(path: Path) -> None:
     path.write_text('# mine\nschema = 1 # old\nobserver = "Ines" # me\n', encoding="utf-8")
     save_profile(path, attrs.evolve(read_profile(path), id=OWN_ID))
-    expected = f'# mine\nschema = 2 # old\nid = "{OWN_ID}"\nobserver = "Ines" # me\n'
+    expected = f'# mine\nschema = {SCHEMA} # old\nid = "{OWN_ID}"\nobserver = "Ines" # me\n'
     assert path.read_text(encoding="utf-8") == expected
 
 

@@ -10,7 +10,7 @@ from core.gear.owned import Diagonal, Stand, TelescopeKind
 from core.problems import ProblemsError
 from core.record import migrations
 from core.record import profile as profile_module
-from core.record.observer import LengthUnit, TemperatureUnit
+from core.record.observer import SCHEMA, LengthUnit, TemperatureUnit
 from core.record.profile import loads_profile, read_profile
 from core.sky.bodies import FACTS, TARGETS, Body
 
@@ -188,15 +188,15 @@ def test_a_zone_that_does_not_exist_is_refused_with_the_right_name(zone: str, me
 @pytest.mark.parametrize(
     ("text", "problem"),
     [
-        ("a = 1", "schema: is missing; it must be 2, the number of this form of file"),
-        ("schema = true", "schema: must be 2, the number of this form of file"),
-        ("schema = 0", "schema: must be 2, the number of this form of file"),
-        ('schema = "1"', "schema: must be 2, the number of this form of file"),
-        ("schema = 3\nnew = 1", "schema: is of a newer Stillair than this one, which reads schema 2"),
+        ("a = 1", "schema: is missing; it must be {now}, the number of this form of file"),
+        ("schema = true", "schema: must be {now}, the number of this form of file"),
+        ("schema = 0", "schema: must be {now}, the number of this form of file"),
+        ('schema = "1"', "schema: must be {now}, the number of this form of file"),
+        ("schema = 99\nnew = 1", "schema: is of a newer Stillair than this one, which reads schema {now}"),
     ],
 )
 def test_the_schema_number_decides_who_can_read(text: str, problem: str) -> None:
-    assert told(text)[0] == problem
+    assert told(text)[0] == problem.format(now=SCHEMA)
 
 
 @pytest.mark.parametrize(

@@ -11,14 +11,14 @@ from hypothesis import HealthCheck, given, settings
 
 from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
 from core.problems import ProblemsError
-from core.record.observer import Profile, RedSpot
+from core.record.observer import SCHEMA, Profile, RedSpot
 from core.record.profile import dumps_profile, loads_profile, with_ids, without_exact_place
 from core.sky.site import BlockedSky
 from tests.core.record.strategies import profiles
 
-KEPT = """\
+KEPT = f"""\
 # kit of the house
-schema = 2
+schema = {SCHEMA}
 observer = "Ines"            # free text
 
 [eye]
@@ -92,7 +92,7 @@ def test_without_an_edit_every_byte_stays(profile: Profile) -> None:
 
 
 def test_a_text_of_schema_1_only_gets_another_number(profile: Profile) -> None:
-    older = KEPT.replace("schema = 2", "schema = 1")
+    older = KEPT.replace(f"schema = {SCHEMA}", "schema = 1")
     assert loads_profile(older) == profile
     assert dumps_profile(profile, previous=older) == KEPT
 
@@ -226,7 +226,7 @@ def test_an_older_text_that_is_no_profile_is_not_built_upon(profile: Profile) ->
 
 
 def test_ids_are_written_at_the_first_save_and_stay_when_the_name_changes() -> None:
-    text = 'schema = 2\n[[eyepieces]]\nname = "25 mm"\nfocal_length_mm = 25\n'
+    text = f'schema = {SCHEMA}\n[[eyepieces]]\nname = "25 mm"\nfocal_length_mm = 25\n'
     profile = loads_profile(text)
     saved = dumps_profile(profile, previous=text)
     assert saved == text.replace("name", 'id = "25-mm"\nname')
