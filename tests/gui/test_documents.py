@@ -10,6 +10,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
+from core.record.observer import SCHEMA
 from core.record.profile import read_profile, save_profile
 from gui.profile.session import SessionFile
 from gui.state import AppState
@@ -208,9 +209,9 @@ def test_an_example_opens_as_a_profile_without_a_file(unseen_shell: Shell, state
 
 # Comments, copies, and what was there before.
 
-COMMENTED = """\
+COMMENTED = f"""\
 # bought at the spring market
-schema = 2
+schema = {SCHEMA}
 id = "3f0c1f6e-8a54-4d0b-9d3c-5e2f7a61b0d4"
 observer = "Ines"
 
