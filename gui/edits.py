@@ -7,6 +7,7 @@ from PySide6.QtGui import QUndoCommand
 
 from core.record.log_entry import LogEntry
 from core.record.observer import Profile
+from gui.ampersands import with_ampersands
 
 _NEVER_MERGED = -1
 
@@ -27,8 +28,7 @@ class ProfileEdit(QUndoCommand):
         *,
         merge_key: str | None = None,
     ) -> None:
-        # A lone & would become the underline of a menu's short cut.
-        super().__init__(label.replace("&", "&&"))
+        super().__init__(with_ampersands(label))
         self.label = label
         self.before = before
         self.after = after

@@ -30,7 +30,7 @@ from core.words.obstacles import (
 from gui.gear.horizon_map import HorizonMap
 from gui.gear.horizon_paint import HorizonPen
 from gui.widgets.plain_tip import plain_tip
-from gui.widgets.readers import OwnControl
+from gui.widgets.screen_readers import OwnControl
 
 _GRIP_PX = 9.0
 _LARGE_STEP_DEG = 5.0

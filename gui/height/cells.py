@@ -14,7 +14,7 @@ from gui.widgets.folding_row import FoldingRow
 from gui.widgets.in_room import InRoom
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_tip import plain_tip
-from gui.widgets.readers import OwnControl
+from gui.widgets.screen_readers import OwnControl
 
 _SPACING_PX = 6
 _CELL_LETTERS = 15

@@ -1,5 +1,6 @@
 """The profile as a document: new, open, save, what is not saved yet, and what others do to its file."""
 
+from collections.abc import Sequence
 from pathlib import Path
 
 import attrs
@@ -34,7 +35,7 @@ from core.words.files import (
     problem_and_more,
     saved_words,
 )
-from gui.profile.drafts import Drafts
+from gui.profile.drafts import DraftPlace, Drafts
 from gui.profile.examples import example_text
 from gui.profile.file_watch import FileWatch
 from gui.profile.session import Session
@@ -111,9 +112,9 @@ class Documents(QObject):
             text = example_text(name)
             self._take_in(loads_profile(text), None, text)
 
-    def bring_back(self) -> str:
+    def bring_back(self, places: Sequence[DraftPlace] | None = None) -> str:
         """Bring back edits that were left unsaved; return what to tell of it, nothing when there are none."""
-        return self._drafts.bring_back() if self._drafts else ""
+        return self._drafts.bring_back(places) if self._drafts else ""
 
     def _open(self, path: Path) -> None:
         try:

@@ -1,6 +1,8 @@
 """Unsaved edits that survive a kill: a copy of the profile in hand, beside the window's own settings."""
 
 import json
+import os
+from collections.abc import Sequence
 from contextlib import suppress
 from pathlib import Path
 
@@ -56,6 +58,8 @@ class DraftPlace:
         self._lock = QLockFile(str(folder / f"{name}.lock"))
         # However long ago it was taken: only a program that is gone loses its lock.
         self._lock.setStaleLockTime(0)
+        # What was read, and of which state of the file: at a start several ask for it.
+        self._read: tuple[os.stat_result, Draft | None] | None = None
 
     @property
     def is_used(self) -> bool:
@@ -72,6 +76,15 @@ class DraftPlace:
 
     def read(self) -> Draft | None:
         """Return the draft, None where there is none that can be understood."""
+        try:
+            there = self._file.stat()
+        except OSError:
+            return None
+        if self._read is None or not _is_as_it_was(self._read[0], there):
+            self._read = there, self._read_file()
+        return self._read[1]
+
+    def _read_file(self) -> Draft | None:
         try:
             kept = json.loads(read_text(self._file, largest_bytes=_LARGEST_BYTES))
             path = None if kept["path"] is None else Path(kept["path"])
@@ -158,16 +171,19 @@ class Drafts(QObject):
             self._place.clear()
             self._place = None
 
-    def bring_back(self) -> str:
+    def bring_back(self, places: Sequence[DraftPlace] | None = None) -> str:
         """Put edits left unsaved on top of the profile in hand, as one step; return what to tell of it.
 
-        A copy that cannot be read, of whichever file, is set aside before, and its place told.
+        A copy that cannot be read, of whichever file, is set aside before, and its place told. ``places`` are
+        those of the folder where they are known already.
         """
-        damaged = [draft_set_aside_words(aside) for aside in _set_damaged_aside(self._folder)]
-        return " ".join(filter(None, [*damaged, self._bring_back()]))
+        if places is None:
+            places = used_places(self._folder)
+        damaged = [draft_set_aside_words(aside) for aside in _set_damaged_aside(places)]
+        return " ".join(filter(None, [*damaged, self._bring_back(places)]))
 
-    def _bring_back(self) -> str:
-        place = place_left(self._folder, self._state.path)
+    def _bring_back(self, places: Sequence[DraftPlace]) -> str:
+        place = place_left(places, self._state.path)
         draft = place.read() if place else None
         if place is None or draft is None:
             return ""
@@ -195,9 +211,9 @@ class Drafts(QObject):
             self._timer.start()
 
 
-def place_left(folder: Path, path: Path | None) -> DraftPlace | None:
+def place_left(places: Sequence[DraftPlace], path: Path | None) -> DraftPlace | None:
     """Return, locked, where a program that is gone has left edits of a file, or of a profile without one."""
-    for place in _used_places(folder):
+    for place in places:
         draft = place.read()
         if draft is not None and draft.is_of(path) and place.take():
             if place.is_used:
@@ -206,18 +222,27 @@ def place_left(folder: Path, path: Path | None) -> DraftPlace | None:
     return None
 
 
-def _set_damaged_aside(folder: Path) -> list[Path]:
+def _set_damaged_aside(places: Sequence[DraftPlace]) -> list[Path]:
     """Set aside what cannot be read and no window writes; return where each lies now."""
-    damaged = [place for place in _used_places(folder) if place.read() is None and place.take()]
+    damaged = [place for place in places if place.read() is None and place.take()]
     return [aside for place in damaged if (aside := place.set_aside()) is not None]
 
 
-def _used_places(folder: Path) -> list[DraftPlace]:
+def used_places(folder: Path) -> list[DraftPlace]:
+    """Return where drafts lie in the state folder, of windows that live and of those that are gone."""
     place = folder / UNSAVED_FOLDER
     try:
         return [DraftPlace(place, file.stem) for file in sorted(place.glob("*.json"))]
     except OSError:
         return []
+
+
+def _is_as_it_was(before: os.stat_result, now: os.stat_result) -> bool:
+    """Tell whether a file is still the same: a write puts another in its place."""
+    return os.path.samestat(before, now) and (before.st_mtime_ns, before.st_size) == (
+        now.st_mtime_ns,
+        now.st_size,
+    )
 
 
 def _free_place(folder: Path, path: Path | None) -> DraftPlace | None:

@@ -12,9 +12,9 @@ from PySide6.QtCore import QObject
 from core.air.blur import BlurSource
 from core.problems import ProblemsError
 from core.record.file_names import mark_of_place
-from core.record.files import read_text, write_atomically
+from core.record.files import read_text, same_file, write_atomically
 from core.sky.civil import tonight
-from gui.profile.kept_evenings import Kept, dumps_kept, loads_kept
+from gui.profile.kept_evenings import Kept, dumps_kept, file_of_kept, loads_kept
 from gui.state import AppState, Change
 
 MEMORY_FOLDER = "evenings"
@@ -88,29 +88,54 @@ class EveningMemory(QObject):
             self._write(kept)
 
     def _path(self) -> Path | None:
-        """Return the file of the profile in hand: by its id, before it has one by its place on disk.
+        """Return the file of the profile in hand: by its id, before it has one by its own file.
 
         None for one that was never saved, which nothing tells from the next.
         """
-        own_id, path = self._state.profile.id, self._state.path
-        if own_id and _SAFE_NAME.fullmatch(own_id):
-            return self._folder / f"{own_id}.json"
-        if path is None:
-            return None
-        return self._folder / f"{mark_of_place(path)}.json"
+        path = self._state.path
+        if self._goes_by_id:
+            return self._folder / f"{self._state.profile.id}.json"
+        return None if path is None else self._path_by_file(path)
+
+    @property
+    def _goes_by_id(self) -> bool:
+        return _SAFE_NAME.fullmatch(self._state.profile.id) is not None
+
+    def _path_by_file(self, profile: Path) -> Path:
+        """Return the memory of a profile's file, however that is spelled now and was spelled then."""
+        usual = self._folder / f"{mark_of_place(profile)}.json"
+        if usual.exists():
+            return usual
+        with suppress(OSError):
+            for kept in sorted(self._folder.glob("*.json")):
+                if _is_of(kept, profile):
+                    return kept
+        return usual
 
     def _write(self, kept: Kept) -> None:
         path = self._path()
         if path is None:
             return
+        of = None if self._goes_by_id else self._state.path
         with suppress(ProblemsError, OSError):
             self._folder.mkdir(mode=0o700, parents=True, exist_ok=True)
-            write_atomically(path, dumps_kept(kept, self._state.situation.now), is_private=True)
+            write_atomically(path, dumps_kept(kept, self._state.situation.now, of), is_private=True)
 
     def _read(self) -> tuple[Kept, datetime | None]:
         """Return what is kept and when it was said; nothing where the file cannot be read."""
-        path = self._path()
+        path, profile = self._path(), self._state.path
+        if path is not None and profile is not None and not path.exists():
+            # Its first save has given it an id since.
+            path = self._path_by_file(profile)
         try:
             return (Kept(), None) if path is None else loads_kept(read_text(path))
         except (ProblemsError, OSError):
             return Kept(), None
+
+
+def _is_of(kept: Path, profile: Path) -> bool:
+    """Tell whether a memory is that of a profile's file."""
+    with suppress(ProblemsError, OSError):
+        of = file_of_kept(read_text(kept))
+        return of is not None and same_file(of, profile)
+    return False

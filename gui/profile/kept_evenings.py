@@ -5,6 +5,7 @@ import math
 from collections.abc import Callable
 from contextlib import suppress
 from datetime import UTC, date, datetime, time
+from pathlib import Path
 from typing import Any, cast
 
 import attrs
@@ -59,10 +60,20 @@ class Kept:
         )
 
 
-def dumps_kept(kept: Kept, said_at: datetime) -> str:
-    """Return what is kept, and when it was said, as text."""
+def dumps_kept(kept: Kept, said_at: datetime, of: Path | None = None) -> str:
+    """Return what is kept, when it was said, and of which file where its profile has no id, as text."""
     data = _converter.unstructure(kept) | {"said_at": said_at.isoformat()}
-    return json.dumps(data, ensure_ascii=False)
+    if of is not None:
+        data["of"] = str(of.absolute())
+    # In ASCII, for the name of a file may have bytes that are no letters.
+    return json.dumps(data)
+
+
+def file_of_kept(text: str) -> Path | None:
+    """Return of which file's evenings a text keeps something, None where it does not say."""
+    with suppress(ValueError, RecursionError, KeyError, TypeError):
+        return Path(json.loads(text)["of"])
+    return None
 
 
 def loads_kept(text: str) -> tuple[Kept, datetime | None]:

@@ -24,7 +24,7 @@ from core.words.glossary import Term, terms_in
 from gui.widgets.explained import explainer_of, told_shortly
 from gui.widgets.pen import ScreenPen, page_on
 from gui.widgets.plain_tip import plain_tip
-from gui.widgets.readers import OwnControl
+from gui.widgets.screen_readers import OwnControl
 from gui.widgets.theme import USUAL_POINTS
 
 Ground = str

@@ -7,6 +7,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from core.words.names import labelled
+from gui.ampersands import with_ampersands
 from gui.widgets.plain_label import PlainLabel
 
 V = TypeVar("V")
@@ -148,7 +149,7 @@ class Field(QWidget):
         self._choice_buttons = []
         previous: QWidget = self.editor
         for choice in choices:
-            button = QPushButton(choice.label.replace("&", "&&"), self)
+            button = QPushButton(with_ampersands(choice.label), self)
             button.setProperty("role", "choice")
             button.setAccessibleName(labelled(self.label, choice.label))
             button.clicked.connect(lambda _checked=False, choice=choice: self.choose(choice))

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QMainWindow, QMenu
 from core.drawing.palette import PALETTES
 from core.words.controls import PALETTE, PROFILE_IN_FOLDER, PROGRAM
 from core.words.help_pages import KEYS
+from gui.ampersands import with_ampersands
 from gui.profile.documents import Documents
 from gui.profile.examples import examples
 from gui.profile.session import state_folder
@@ -67,7 +68,7 @@ class Menus:
         self.recent.aboutToShow.connect(self._fill_recent)
         self.examples = _submenu(menu, "Open an &example")
         for name, shows in examples().items():
-            _add(self.examples, escaped(shows), partial(documents.open_example, name))
+            _add(self.examples, with_ampersands(shows), partial(documents.open_example, name))
         menu.addSeparator()
         _add(menu, "&Save", documents.save, Key.Save)
         _add(menu, "Save &as …", documents.save_as, "Ctrl+Shift+S")
@@ -141,7 +142,7 @@ class Menus:
             path = Path(name)
             _add(
                 self.recent,
-                escaped(PROFILE_IN_FOLDER.format(file=path.name, folder=path.parent)),
+                with_ampersands(PROFILE_IN_FOLDER.format(file=path.name, folder=path.parent)),
                 partial(self._documents.open_path, path),
             )
         if not self._documents.session.recent:
@@ -159,11 +160,6 @@ class Menus:
 
     def _show(self, title: str, heading: str, text: str) -> None:
         dialogs.show_text(self._window, title, heading, text)
-
-
-def escaped(text: str) -> str:
-    """Return a text whose & signs are shown in a menu, on a button or on a tab."""
-    return text.replace("&", "&&")
 
 
 def _submenu(menu: QMenu, title: str) -> QMenu:

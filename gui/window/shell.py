@@ -27,7 +27,7 @@ from gui.profile.log_book import LogBook
 from gui.profile.session import TEXT_SCALES, Session, SessionFile
 from gui.state import AppState, Change
 from gui.widgets.one_page import OnePage
-from gui.widgets.readers import teach_readers
+from gui.widgets.screen_readers import teach_readers
 from gui.widgets.theme import Theme
 from gui.window.answer_bar import AnswerBar
 from gui.window.dialog_keys import DialogKeys

@@ -1,6 +1,7 @@
 """Starting the window: the application, what it remembers, and the way out."""
 
 import sys
+from collections.abc import Sequence
 from importlib import resources
 from pathlib import Path
 
@@ -14,7 +15,7 @@ from core.record.profile import read_profile
 from core.situation.choices import Choices
 from core.words.files import last_not_opened_words
 from gui.profile.documents import in_short
-from gui.profile.drafts import UNSAVED_FOLDER, place_left
+from gui.profile.drafts import UNSAVED_FOLDER, DraftPlace, place_left, used_places
 from gui.profile.evening_memory import MEMORY_FOLDER
 from gui.profile.session import Session, SessionFile, state_folder
 from gui.state import AppState
@@ -36,7 +37,8 @@ def run_window(path: Path | None = None) -> int:
     folder = state_folder()
     session_file = SessionFile(folder)
     session, told = session_file.read()
-    profile, path, trouble = _first_profile(path, session, folder)
+    drafts = used_places(folder)
+    profile, path, trouble = _first_profile(path, session, drafts)
     own_folders = (folder, folder / UNSAVED_FOLDER, folder / MEMORY_FOLDER)
     for place in (*own_folders, *([path.parent] if path else [])):
         sweep(place)
@@ -61,7 +63,7 @@ def run_window(path: Path | None = None) -> int:
             path=path,
         )
         shell = Shell(state, theme, session=_opened(session, path), session_file=session_file)
-        brought_back = shell.documents.bring_back()
+        brought_back = shell.documents.bring_back(drafts)
         shell.first_run = not (path or session.recent or brought_back)
         door.raised.connect(state.tell)
         FileOpen(app, shell.documents.open_path)
@@ -74,11 +76,13 @@ def run_window(path: Path | None = None) -> int:
             return app.exec()
 
 
-def _first_profile(path: Path | None, session: Session, folder: Path) -> tuple[Profile, Path | None, str]:
+def _first_profile(
+    path: Path | None, session: Session, drafts: Sequence[DraftPlace]
+) -> tuple[Profile, Path | None, str]:
     """Return the profile to begin with, its file, and what to tell when it is not the one expected."""
     if path is not None:
         return read_profile(path), path, ""
-    left = place_left(folder, None)
+    left = place_left(drafts, None)
     if left is not None:
         left.let_go()
     if left is not None or not session.recent:

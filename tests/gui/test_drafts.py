@@ -16,7 +16,7 @@ from pytestqt.qtbot import QtBot
 from core.record.observer import Profile
 from core.situation.choices import Choices
 from gui.jobs import AtOnce, Jobs
-from gui.profile.drafts import Drafts
+from gui.profile.drafts import Drafts, used_places
 from gui.profile.session import Session
 from gui.state import AppState
 from gui.widgets import dialogs
@@ -379,10 +379,10 @@ def test_edits_without_a_file_come_before_the_last_file(
     folder: Path, profile_file: Path, leave: Callable[[Path | None], None]
 ) -> None:
     session = Session().with_opened(profile_file)
-    assert _first_profile(None, session, folder)[1] == profile_file
+    assert _first_profile(None, session, used_places(folder))[1] == profile_file
     leave(None)
-    assert _first_profile(None, session, folder)[:2] == (Profile(), None)
-    assert _first_profile(profile_file, session, folder)[1] == profile_file
+    assert _first_profile(None, session, used_places(folder))[:2] == (Profile(), None)
+    assert _first_profile(profile_file, session, used_places(folder))[1] == profile_file
 
 
 def test_a_file_opened_later_brings_its_edits_too(

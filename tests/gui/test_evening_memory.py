@@ -158,6 +158,60 @@ def test_each_profile_has_a_memory_of_its_own(
     file_of(tmp_path)
 
 
+@pytest.fixture
+def without_id(make_state: Callable[..., AppState], tmp_path: Path) -> Callable[[Path], AppState]:
+    """Return a start of the program with a file whose profile has no id yet."""
+
+    def begin(path: Path) -> AppState:
+        state = make_state(make_profile(), path=path)
+        EveningMemory(state, tmp_path)
+        return state
+
+    return begin
+
+
+def has_kit_packed(state: AppState) -> bool:
+    return any(item.is_done for item in state.situation.evening_steps)
+
+
+def test_without_an_id_a_file_is_known_however_it_is_spelled(
+    without_id: Callable[[Path], AppState], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path, link = tmp_path / "kit.toml", tmp_path / "link.toml"
+    path.write_text("", encoding="utf-8")
+    link.symlink_to(path)
+    without_id(link).tick_step("kit", done=True)
+
+    assert has_kit_packed(without_id(path))
+    assert has_kit_packed(without_id(tmp_path / "evenings" / ".." / "kit.toml"))
+    assert not has_kit_packed(without_id(tmp_path / "other.toml"))
+    stat_of = Path.stat
+
+    def stat_on_such_a_disk(path: Path, *, follow_symlinks: bool = True) -> os.stat_result:
+        return stat_of(path.with_name(path.name.lower()), follow_symlinks=follow_symlinks)
+
+    # A disk that takes capitals and small letters as one.
+    monkeypatch.setattr(Path, "stat", stat_on_such_a_disk)
+    assert has_kit_packed(without_id(tmp_path / "KIT.toml"))
+    file_of(tmp_path)
+
+
+def test_what_was_said_before_the_first_save_is_there_after_it(
+    without_id: Callable[[Path], AppState],
+    start: Callable[[], AppState],
+    tmp_path: Path,
+    make_state: Callable[..., AppState],
+) -> None:
+    path = tmp_path / "kit.toml"
+    path.write_text("", encoding="utf-8")
+    without_id(path).tick_step("kit", done=True)
+
+    saved = make_state(attrs.evolve(make_profile(), id=ID), path=path)
+    EveningMemory(saved, tmp_path)
+    assert has_kit_packed(saved)
+    assert not has_kit_packed(start())
+
+
 def test_a_folder_that_cannot_be_written_is_no_trouble(
     make_state: Callable[..., AppState], tmp_path: Path
 ) -> None:
@@ -166,4 +220,8 @@ def test_a_folder_that_cannot_be_written_is_no_trouble(
     EveningMemory(state, tmp_path)
     state.tick_step("kit", done=True)
 
-    assert any(item.is_done for item in state.situation.evening_steps)
+    assert has_kit_packed(state)
+    nameless = make_state(make_profile(), path=tmp_path / "kit.toml")
+    EveningMemory(nameless, tmp_path)
+    nameless.tick_step("kit", done=True)
+    assert has_kit_packed(nameless)

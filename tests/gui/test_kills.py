@@ -17,7 +17,7 @@ from attrs import evolve
 from core.record.files import sweep
 from core.record.own_copies import OwnCopies
 from core.record.profile import read_profile, save_profile
-from gui.profile.drafts import DraftPlace, place_left
+from gui.profile.drafts import DraftPlace, place_left, used_places
 from tests.gui.conftest import make_profile
 
 folder, kills, kind = Path(sys.argv[1]), int(sys.argv[2]), sys.argv[3]
@@ -44,7 +44,7 @@ def number_there():
         name = read_profile(path).observer
         read_profile(path.with_name(path.name + "~"))
     else:
-        place = place_left(folder, None)
+        place = place_left(used_places(folder), None)
         assert place is not None
         name = place.read().profile.observer
         place.let_go()

@@ -6,6 +6,7 @@ from pathlib import Path
 import pytest
 
 from core.record.observer import Profile
+from gui.profile.drafts import used_places
 from gui.profile.session import Session, SessionFile
 from gui.window.start import _first_profile
 
@@ -52,9 +53,9 @@ def test_the_window_starts_with_the_last_profile_or_says_why_not(
     profile_file: Path, tmp_path: Path, state_folder: Path
 ) -> None:
     session = Session().with_opened(profile_file)
-    profile, path, trouble = _first_profile(None, session, state_folder)
+    profile, path, trouble = _first_profile(None, session, used_places(state_folder))
     assert (profile.observer, path, trouble) == ("Ines", profile_file, "")
     gone = Session().with_opened(tmp_path / "gone.toml")
-    profile, path, trouble = _first_profile(None, gone, state_folder)
+    profile, path, trouble = _first_profile(None, gone, used_places(state_folder))
     assert (profile, path) == (Profile(), None)
     assert "gone.toml" in trouble

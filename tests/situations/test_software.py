@@ -31,6 +31,7 @@ from core.sky.site import BlockedSky
 from gui.app import main
 from gui.height.view import HeightView
 from gui.ladder.view import LadderView
+from gui.profile.drafts import used_places
 from gui.profile.session import Session
 from gui.state import AppState
 from gui.widgets import dialogs
@@ -355,7 +356,7 @@ def test_a_damaged_profile_neither_stops_the_start_nor_is_written_over(
     path = tmp_path / "kit.toml"
     path.write_bytes(content)
 
-    profile, opened, trouble = _first_profile(None, Session().with_opened(path), tmp_path)
+    profile, opened, trouble = _first_profile(None, Session().with_opened(path), used_places(tmp_path))
 
     # It starts with nothing, says so once, and leaves the file alone: the kit was typed by hand.
     assert (profile, opened) == (Profile(), None)
@@ -381,7 +382,7 @@ def test_a_damaged_profile_names_the_good_copy_beside_it(tmp_path: Path, content
     save_profile(path, evolve(make_profile(), observer="Later"))
     path.write_bytes(content)
 
-    _, _, trouble = _first_profile(None, Session().with_opened(path), tmp_path)
+    _, _, trouble = _first_profile(None, Session().with_opened(path), used_places(tmp_path))
 
     assert f"as {previous_copy(path).name}" in trouble
     assert read_profile(previous_copy(path)).observer == "Ines"

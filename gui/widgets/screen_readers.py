@@ -1,5 +1,6 @@
 """What a reader of the screen is told of controls where Qt alone would tell too little or the wrong thing."""
 
+from collections.abc import Callable
 from functools import cache
 from typing import ClassVar
 
@@ -50,8 +51,26 @@ def _reader_of(_class_name: str, thing: QObject) -> QAccessibleInterface | None:
     return None
 
 
-class _OwnControlReader(QAccessibleWidget):
-    """Tells its role, and whether it is chosen; a reader can press it."""
+class _PressableReader(QAccessibleWidget):
+    """Lets a reader press what it stands for."""
+
+    def press(self) -> Callable[[], None] | None:
+        """Return what a press does, None where there is nothing to press."""
+        raise NotImplementedError
+
+    def actionNames(self) -> list[str]:
+        return [_PRESS] if self.press() else list(super().actionNames())
+
+    def doAction(self, name: str) -> None:
+        press = self.press()
+        if name == _PRESS and press is not None:
+            press()
+        else:
+            super().doAction(name)
+
+
+class _OwnControlReader(_PressableReader):
+    """Tells its role, and whether it is chosen."""
 
     def state(self) -> QAccessible.State:
         state, control = super().state(), self.object()
@@ -59,20 +78,14 @@ class _OwnControlReader(QAccessibleWidget):
             state.checkable, state.checked = 1, int(control.is_chosen)
         return state
 
-    def actionNames(self) -> list[str]:
+    def press(self) -> Callable[[], None] | None:
         control = self.object()
-        can_be_pressed = isinstance(control, OwnControl) and control.is_chosen is not None
-        return [_PRESS] if can_be_pressed else list(super().actionNames())
-
-    def doAction(self, name: str) -> None:
-        control = self.object()
-        if name == _PRESS and isinstance(control, OwnControl):
-            control.press()
-        else:
-            super().doAction(name)
+        if isinstance(control, OwnControl) and control.is_chosen is not None:
+            return control.press
+        return None
 
 
-class _ListReader(QAccessibleWidget):
+class _ListReader(_PressableReader):
     """Tells what a drop-down list is for before what stands in it, which on Linux is all that Qt tells."""
 
     def text(self, kind: QAccessible.Text) -> str:
@@ -89,15 +102,10 @@ class _ListReader(QAccessibleWidget):
         state.expanded = int(box.view().isVisible())
         return state
 
-    def actionNames(self) -> list[str]:
-        return [_PRESS]
-
-    def doAction(self, name: str) -> None:
+    def press(self) -> Callable[[], None] | None:
         box = self.object()
-        if name == _PRESS and isinstance(box, QComboBox):
-            box.showPopup()
-        else:
-            super().doAction(name)
+        assert isinstance(box, QComboBox)
+        return box.showPopup
 
 
 class _LabelReader(QAccessibleWidget):
