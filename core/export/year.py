@@ -32,7 +32,7 @@ from collections.abc import Sequence
 from core.arrays import Floats
 from core.export.parts import SCHEMA, JsonObject, number, pair_json, site_json, time_json
 from core.gear.combinations import Combination
-from core.sky.apparent import instant
+from core.sky.instant import instant
 from core.words.year import best_weeks_text, cautions
 from core.year.best_weeks import Stretches
 from core.year.ring_year import RingYear

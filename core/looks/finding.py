@@ -10,13 +10,13 @@ from core.gear.combinations import Combination
 from core.gear.optics import dawes_arcsec, is_past_limit
 from core.gear.owned import Telescope
 from core.looks.feature_rules import RULES, Feature
-from core.sky.apparent import Viewpoint
 from core.sky.bodies import Body
 from core.sky.ephemeris import constellation_of
 from core.sky.landmarks import FAINT, Landmark, find_landmarks
 from core.sky.night import Night
 from core.sky.sunlight import Daylight, daylight_at
 from core.sky.track import Position
+from core.sky.viewpoint import Viewpoint
 
 # Up to this magnitude the eye alone finds it under a fair sky; fainter, binoculars or the finder
 # (common practice, no source).

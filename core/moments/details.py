@@ -14,8 +14,8 @@ from core.arrays import Floats
 from core.gear.aperture import working_aperture_mm
 from core.gear.owned import Telescope
 from core.moments.worth import details_across
-from core.sky.apparent import diameter_arcsec
 from core.sky.bodies import Body
+from core.sky.geocentric import diameter_arcsec
 from core.sky.night import Night
 
 # Taken while nobody has a telescope; the choice hardly depends on it (ours).

@@ -11,8 +11,8 @@ from attrs import frozen
 from core.arrays import Floats, Truths
 from core.moments.best_minutes import offered_windows
 from core.sky.angles import angle_between_deg
-from core.sky.apparent import instant
 from core.sky.bodies import Body
+from core.sky.instant import instant
 from core.sky.night import BodyNight, Night
 
 # The lowest powers of most telescopes show about so much of the sky (ours).

@@ -20,8 +20,8 @@ from core.moments.hours import HoursOut
 from core.moments.order import SHORTEST_STEPS, Block, Target, order_targets
 from core.moments.order import STEP_S as ORDER_STEP_S
 from core.moments.worth import BEST_STEPS, FAINT_SHARE, LOWEST_DEG, STEP_S, step_times_s, step_worth
-from core.sky.apparent import instant
 from core.sky.bodies import PLANETS, Body
+from core.sky.instant import instant
 from core.sky.night import Night
 from core.sky.windows import Grade, Window
 

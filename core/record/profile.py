@@ -34,7 +34,7 @@ from core.record.structure import KINDS, plain, repeats, structure_profile
 from core.record.toml_limits import check_toml
 
 if TYPE_CHECKING:
-    from core.record.document import KeyShape
+    from core.record.written_changes import KeyShape
 
 _LONGEST_ID = 40
 # A place to a tenth of a degree: a town, not a garden.
@@ -65,7 +65,7 @@ def dumps_profile(profile: Profile, *, previous: str | None = None) -> str:
     order, and each value that is still the same, to the byte; a previous text that is no profile is
     ignored. Raises ProblemsError where two things of a kind share a name or an id.
     """
-    from core.record.document import new_document  # tomlkit is needed only to write
+    from core.record.written_changes import new_document  # tomlkit is needed only to write
 
     profile = with_ids(profile)
     problems = [
@@ -209,7 +209,8 @@ def _free_id(wanted: str, taken: set[str]) -> str:
 
 def _changed(previous: str, profile: Profile) -> str | None:
     """Return the previous text with the changes, or None where they cannot be told apart in it."""
-    from core.record.document import ScatteredError, read_tables, set_schema, updated
+    from core.record.table_text import ScatteredError, read_tables
+    from core.record.written_changes import set_schema, updated
 
     text = previous.removeprefix(BYTE_ORDER_MARK)
     try:

@@ -8,8 +8,8 @@ import numpy as np
 from core.arrays import Floats
 from core.gear.combinations import Combination
 from core.plain_text import WIDTH, cut, shown_name, table, wrapped
-from core.sky.apparent import instant
 from core.sky.events import BodyState
+from core.sky.instant import instant
 from core.words.directions import altitude_text
 from core.words.pairs import meetings
 from core.words.quantities import rounded_text

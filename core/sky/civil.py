@@ -5,11 +5,11 @@ from datetime import UTC, date, datetime, time, timedelta
 import numpy as np
 
 from core.problems import refuse
-from core.sky.apparent import Viewpoint
 from core.sky.bodies import Body
 from core.sky.crossings import Course
 from core.sky.events import SUN_HORIZON_DEG
 from core.sky.site import Site
+from core.sky.viewpoint import Viewpoint
 
 _NOON = time(12)
 _DAY = timedelta(days=1)

@@ -10,11 +10,11 @@ from attrs import frozen
 
 from core.arrays import Floats
 from core.gear.optics import SIDEREAL_DAY_S
-from core.sky.apparent import Direction, Viewpoint
 from core.sky.bodies import Body
 from core.sky.crossings import Course, Crossings
 from core.sky.daily_course import DailyCourse, turns_daily_at
 from core.sky.sampled_course import SampledCourse
+from core.sky.viewpoint import Direction, Viewpoint
 
 # Geometric altitudes of the centre at rise and set (Astronomical Almanac).
 HORIZON_DEG: Final = -34.0 / 60.0

@@ -9,12 +9,12 @@ from attrs import frozen
 
 from core.air.atmosphere import apparent_altitude_deg
 from core.sky.angles import angle_between_deg, bearing_deg
-from core.sky.apparent import Viewpoint
 from core.sky.bodies import Body
 from core.sky.events import CIVIL_DEG
 from core.sky.night import Night
 from core.sky.site import Site
 from core.sky.stars import Star, bright_stars_at
+from core.sky.viewpoint import Viewpoint
 
 # With the Sun below this the brightest stars are out.
 _STARS_OUT_DEG: Final = CIVIL_DEG

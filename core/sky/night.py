@@ -8,7 +8,6 @@ import numpy as np
 from attrs import frozen
 
 from core.arrays import Floats
-from core.sky.apparent import Viewpoint, diameter_arcsec, elongation_deg, instant
 from core.sky.bodies import FACTS, TARGETS, Body
 from core.sky.civil import evening_span
 from core.sky.crossings import Crossings
@@ -27,9 +26,12 @@ from core.sky.events import (
     dark_spans,
     transits_along,
 )
+from core.sky.geocentric import diameter_arcsec, elongation_deg
+from core.sky.instant import instant
 from core.sky.site import Site
 from core.sky.spans import Span, to_spans
 from core.sky.track import Position, Track, position_at, positions_at, sample_times_s, track_of
+from core.sky.viewpoint import Viewpoint
 from core.sky.why_not import NoWindow, WhyNot, explain
 from core.sky.windows import BlockedSpan, Window, find_blocked, find_windows, look_around
 

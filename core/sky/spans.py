@@ -6,7 +6,7 @@ import numpy as np
 from attrs import frozen
 
 from core.arrays import Floats, Truths
-from core.sky.apparent import instant
+from core.sky.instant import instant
 
 
 @frozen(kw_only=True)

@@ -14,8 +14,8 @@ import numpy as np
 from attrs import frozen
 
 from core.arrays import Floats
-from core.sky.apparent import Viewpoint
 from core.sky.ephemeris import DAY_S, StarPlaces, star_vectors
+from core.sky.viewpoint import Viewpoint
 
 # Sirius; a planet that outshines it is taken for whichever planet somebody looks for.
 BRIGHTEST_STAR_MAGNITUDE: Final = -1.46

@@ -10,9 +10,9 @@ from attrs import frozen
 from core.air.atmosphere import air_path, apparent_altitude_deg
 from core.arrays import Floats
 from core.sky.angles import angle_between_deg
-from core.sky.apparent import Direction, Viewpoint
 from core.sky.bodies import Body
 from core.sky.site import Site
+from core.sky.viewpoint import Direction, Viewpoint
 
 SAMPLE_S: Final = 60.0
 

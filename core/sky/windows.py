@@ -8,7 +8,7 @@ import numpy as np
 from attrs import frozen
 
 from core.arrays import Floats
-from core.sky.apparent import instant
+from core.sky.instant import instant
 from core.sky.site import Site
 from core.sky.sky_parts import parts_of, spans_in
 from core.sky.spans import Pieces, Span, intersect

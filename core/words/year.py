@@ -5,9 +5,9 @@ from collections.abc import Iterator
 from datetime import date, datetime
 from typing import Final
 
-from core.sky.apparent import instant
 from core.sky.bodies import Body
 from core.sky.events import BEST_DEG, FAIR_DEG, LOWEST_USEFUL_DEG
+from core.sky.instant import instant
 from core.words.cautions import MERCURY_AND_SUN, inferior_conjunction_caution
 from core.words.dates import date_text, month_text, short_date_text, weekday_text
 from core.words.directions import altitude_text

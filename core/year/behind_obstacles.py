@@ -9,9 +9,9 @@ from numpy.typing import NDArray
 
 from core.air.atmosphere import apparent_altitude_deg
 from core.arrays import Floats, Truths
-from core.sky.apparent import Viewpoint
 from core.sky.bodies import Body
 from core.sky.site import Site
+from core.sky.viewpoint import Viewpoint
 
 # What a body passes behind in less than this may be missed; edges are halved down to half a second.
 _SAMPLE_S: Final = 300.0

@@ -17,13 +17,15 @@ from core.moments.best_minutes import SHORTEST_USEFUL
 from core.moments.details import Sharpness
 from core.moments.hours import Dusks, Hour, HoursOut, typed_hours, usual_hours
 from core.problems import ProblemsError
-from core.sky.apparent import Viewpoint, illuminated_fraction, instant
 from core.sky.bodies import FACTS, Body
 from core.sky.ephemeris import check_date, usable_dates
 from core.sky.events import FAIR_DEG, LOWEST_USEFUL_DEG, SUN_HORIZON_DEG, Heights, dark_spans
+from core.sky.geocentric import illuminated_fraction
+from core.sky.instant import instant
 from core.sky.site import Site
 from core.sky.spans import Pieces, Span, intersect, to_spans
 from core.sky.track import Position, position_at
+from core.sky.viewpoint import Viewpoint
 from core.year.behind_obstacles import spans_behind_obstacles
 from core.year.evenings import Evenings, evenings_from, evenings_from_any
 from core.year.outlook import Progress

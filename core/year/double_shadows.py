@@ -9,11 +9,12 @@ import numpy as np
 from attrs import frozen
 
 from core.arrays import Floats, runs
-from core.sky.apparent import Viewpoint, instant
 from core.sky.bodies import Body
 from core.sky.events import LOWEST_USEFUL_DEG
+from core.sky.instant import instant
 from core.sky.moons import Moon, shadow_spans
 from core.sky.spans import intersect
+from core.sky.viewpoint import Viewpoint
 from core.year.behind_obstacles import spans_behind_obstacles
 from core.year.outlook import BodyOutlook
 

@@ -14,7 +14,6 @@ from numpy.typing import NDArray
 
 from core.arrays import Floats, Truths
 from core.moments.hours import STOP_BEFORE_SUNRISE
-from core.sky.apparent import Viewpoint, diameter_arcsec, illuminated_fraction
 from core.sky.bodies import FACTS, PLANETS, Body
 from core.sky.crossings import Course
 from core.sky.events import (
@@ -28,7 +27,9 @@ from core.sky.events import (
     dark_spans,
     upper_transits_s,
 )
+from core.sky.geocentric import diameter_arcsec, illuminated_fraction
 from core.sky.spans import Pieces, covers, intersect
+from core.sky.viewpoint import Viewpoint
 from core.year.behind_obstacles import spans_behind_obstacles
 from core.year.evenings import Evenings
 

@@ -6,9 +6,9 @@ from typing import Final
 import numpy as np
 
 from core.moments.pairs import CLOSE_DEG, ClosePair, close_pairs
-from core.sky.apparent import geocentric_angle_deg
 from core.sky.bodies import TARGETS, Body
 from core.sky.events import LOWEST_USEFUL_DEG
+from core.sky.geocentric import geocentric_angle_deg
 from core.sky.night import compute_night
 from core.year.outlook import BodyOutlook
 

@@ -16,10 +16,11 @@ from attrs import frozen
 
 from core.arrays import Floats
 from core.gear.optics import ARCSEC_PER_RADIAN
-from core.sky.apparent import elongation_deg, geocentric_au, illuminated_fraction, instant
 from core.sky.bodies import Body
 from core.sky.crossings import Course, turning_points
 from core.sky.ephemeris import DAY_S, J2000_DAYS, terrestrial_days
+from core.sky.geocentric import elongation_deg, geocentric_au, illuminated_fraction
+from core.sky.instant import instant
 
 _INNER: Final = frozenset({Body.MERCURY, Body.VENUS})
 

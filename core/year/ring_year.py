@@ -7,9 +7,9 @@ from typing import Final
 import numpy as np
 from attrs import frozen
 
-from core.sky.apparent import elongation_deg
 from core.sky.bodies import Body
 from core.sky.ephemeris import DAY_S, usable_dates
+from core.sky.geocentric import elongation_deg
 from core.sky.ring import next_edge_on, opening_deg
 from core.year.evenings import Evenings
 

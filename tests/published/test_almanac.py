@@ -8,11 +8,11 @@ import numpy as np
 import pytest
 
 from core.arrays import Floats
-from core.sky.apparent import Viewpoint
 from core.sky.bodies import FACTS, Body
 from core.sky.crossings import Course
 from core.sky.ephemeris import AU_KM, DAY_S
 from core.sky.events import HORIZON_DEG, Heights, upper_transits_s
+from core.sky.viewpoint import Viewpoint
 from tests.published.tables import Row, degrees_apart, rows, unix_s
 
 ROWS = rows("almanac_riseset.csv")

@@ -17,10 +17,10 @@ from astropy.time import Time
 from attrs import frozen
 
 from core.arrays import Floats
-from core.sky.apparent import Viewpoint
 from core.sky.bodies import TARGETS, Body
 from core.sky.night import Night, compute_night
 from core.sky.site import Site
+from core.sky.viewpoint import Viewpoint
 
 ALTITUDE_DEG = 0.005
 # PyEphem takes UTC for UT1: 0.9 s at most between them.

@@ -13,11 +13,11 @@ from astropy.time import Time
 from astropy.utils import iers
 
 from core.air.atmosphere import refraction_deg
-from core.sky.apparent import Viewpoint
 from core.sky.bodies import Body
 from core.sky.ephemeris import DAY_S, node_sidereal_rad, node_vectors_au, terrestrial_days
 from core.sky.night import compute_night
 from core.sky.site import Site
+from core.sky.viewpoint import Viewpoint
 from tests.published.tables import Row, degrees_apart, rows, seconds_apart, unix_s
 
 HORIZONS = rows("horizons.csv")

@@ -16,11 +16,11 @@ from astropy.time import Time
 from hypothesis import assume, example, given, settings
 from hypothesis import strategies as st
 
-from core.sky.apparent import Viewpoint
 from core.sky.bodies import TARGETS, Body
 from core.sky.events import BodyState
 from core.sky.night import Night, compute_night
 from core.sky.site import Site
+from core.sky.viewpoint import Viewpoint
 
 ALTITUDE_DEG = 0.005
 # PyEphem takes UTC for UT1, 0.9 s at most between them, and has a theory of its own for each planet: an

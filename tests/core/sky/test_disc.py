@@ -9,10 +9,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from core.arrays import Floats
-from core.sky.apparent import elongation_deg
 from core.sky.bodies import TARGETS, Body
 from core.sky.disc import disc_at
 from core.sky.ephemeris import magnitude, size_and_light
+from core.sky.geocentric import elongation_deg
 from core.sky.mars_season import MarsSeason, mars_season
 from core.sky.moon_phase import PhaseName, moon_phase, phase_name
 from core.sky.ring import ring_of

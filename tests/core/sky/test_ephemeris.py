@@ -8,9 +8,9 @@ import ephem
 import numpy as np
 import pytest
 
-from core.sky.apparent import elongation_deg
 from core.sky.bodies import TARGETS, Body
 from core.sky.ephemeris import DAY_S, EphemerisRangeError, size_and_light, usable_dates
+from core.sky.geocentric import elongation_deg
 from core.sky.night import compute_night
 from core.sky.site import Site
 

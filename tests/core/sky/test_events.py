@@ -11,10 +11,11 @@ from numpy.typing import NDArray
 from skyfield import almanac
 from skyfield.api import load, load_file, wgs84
 
-from core.sky.apparent import Viewpoint, instant
 from core.sky.bodies import Body
 from core.sky.events import HORIZON_DEG, SUN_HORIZON_DEG, BodyState, Heights, transits_along, upper_transits_s
+from core.sky.instant import instant
 from core.sky.track import sample_times_s
+from core.sky.viewpoint import Viewpoint
 
 AGREEMENT_S = 1.0
 DAY_S = 86_400.0

@@ -15,13 +15,13 @@ from astropy.utils import iers
 from attrs import evolve
 
 from core.sky.angles import angle_between_deg, bearing_deg
-from core.sky.apparent import Viewpoint
 from core.sky.bodies import Body
 from core.sky.ephemeris import constellation_of
 from core.sky.landmarks import find_landmarks
 from core.sky.night import compute_night
 from core.sky.site import BlockedSky, Site
 from core.sky.stars import Star, bright_stars_at
+from core.sky.viewpoint import Viewpoint
 from tests.core.evenings import LISBON, SCOTLAND, SOUTH_40
 
 # Right ascension and declination of 2000 in degrees, proper motions in mas a year.

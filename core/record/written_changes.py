@@ -1,35 +1,20 @@
-"""A profile file as text: its tables and lines, and how they change when the profile does.
+"""How the text of a profile file changes when the profile does.
 
-The text is cut into statements (a key with its value, a header, a comment, a blank line), the statements
-into tables. Only what changed is written anew: every other byte, each comment and the order stay. A
-comment right above a header goes where its table goes; one that stands apart stays where it is.
+Only what changed is written anew: every other byte, each comment and the order stay. A comment right above
+a header goes where its table goes; one that stands apart stays where it is.
 """
 
-import re
-import tomllib
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from enum import Enum, StrEnum
 from typing import Any, get_args, get_origin
 
 import attrs
 import tomlkit
 import tomlkit.items
-from attrs import define, frozen
+from attrs import frozen
 
 from core.record.observer import Profile
-
-_TOKEN = re.compile(
-    r'''
-    """ (?: [^\\] | \\. )*? "{3,5}
-    | \'\'\' .*? '{3,5}
-    | " (?: [^"\\\n] | \\. )* "
-    | ' [^'\n]* '
-    | \# [^\n]*
-    | [\[\]{}\n]
-    | [^"'\#\[\]{}\n]+
-    ''',
-    re.DOTALL | re.VERBOSE,
-)
+from core.record.table_text import TableText, key_of
 
 
 class Shape(Enum):
@@ -67,114 +52,11 @@ def _key_shape_of(attribute: "attrs.Attribute[Any]") -> KeyShape:
     return KeyShape(attribute.name, Shape.KEY, None, default)
 
 
-@define
-class TableText:
-    """One table of a file: its own statements, then the tables below it and the gaps between them.
-
-    ``key`` is the last part of its header. A gap (``str``) is blank lines and comments that stand apart.
-    """
-
-    path: tuple[str, ...] = ()
-    statements: list[str] = attrs.Factory(list)
-    below: "list[TableText | str]" = attrs.Factory(list)
-
-    @property
-    def key(self) -> str:
-        """The last part of the header."""
-        return self.path[-1]
-
-
-class ScatteredError(ValueError):
-    """A file whose tables below one table do not stand together; TOML allows it, hardly anyone does it."""
-
-
-# --- reading ---------------------------------------------------------------------------------------------
-
-
-def statements_of(text: str) -> Iterator[str]:
-    """Cut TOML into statements; joined they are the text again."""
-    start = depth = 0
-    for token in _TOKEN.finditer(text):
-        match token.group():
-            case "[" | "{":
-                depth += 1
-            case "]" | "}":
-                depth -= 1
-            case "\n" if depth == 0:
-                yield text[start : token.end()]
-                start = token.end()
-    if start < len(text):
-        yield text[start:]
-
-
-def read_tables(text: str) -> TableText:
-    """Return the tables of a TOML text, of at most two levels."""
-    root = table = TableText()
-    apart: list[str] = []
-    for statement in statements_of(text):
-        sort = statement.lstrip()[:1]
-        if sort in ("", "#"):
-            apart.append(statement)
-        elif sort == "[":
-            own, gap, above = _split_at_blanks(apart)
-            table.statements += own
-            table = TableText(path=_header_path(statement), statements=[*above, statement])
-            _hang(root, table, gap)
-            apart = []
-        else:
-            table.statements += [*apart, statement]
-            apart = []
-    own, gap, above = _split_at_blanks([*apart, ""])
-    table.statements += own
-    if gap or above:
-        root.below.append(gap + "".join(above))
-    return root
-
-
 def set_schema(root: TableText, number: int) -> None:
     """Put another schema number into a file's own statements, its comment kept."""
     root.statements = [
-        _with_value(text, "schema", number) if _key_of(text) == "schema" else text for text in root.statements
+        _with_value(text, "schema", number) if key_of(text) == "schema" else text for text in root.statements
     ]
-
-
-def _split_at_blanks(apart: Sequence[str]) -> tuple[Sequence[str], str, Sequence[str]]:
-    """Tell comments that end one table, those that stand apart, and those right above the next header."""
-    blanks = [index for index, statement in enumerate(apart) if not statement.strip()]
-    if not blanks:
-        return [], "", apart
-    return apart[: blanks[0]], "".join(apart[blanks[0] : blanks[-1] + 1]), apart[blanks[-1] + 1 :]
-
-
-def _hang(root: TableText, table: TableText, gap: str) -> None:
-    parent = root
-    if len(table.path) > 1:
-        last = root.below[-1] if root.below else None
-        if not isinstance(last, TableText) or last.path != table.path[:-1]:
-            raise ScatteredError
-        parent = last
-    if gap:
-        parent.below.append(gap)
-    parent.below.append(table)
-
-
-def _header_path(statement: str) -> tuple[str, ...]:
-    path: tuple[str, ...] = ()
-    inner: Any = tomllib.loads(statement)
-    while inner:
-        key = next(iter(inner))
-        path, inner = (*path, key), inner[key]
-        inner = inner[0] if isinstance(inner, list) else inner
-    return path
-
-
-def _key_of(statement: str) -> str | None:
-    if statement.lstrip()[:1] in ("", "#", "["):
-        return None
-    return next(iter(tomllib.loads(statement)))
-
-
-# --- writing ---------------------------------------------------------------------------------------------
 
 
 def updated(table: TableText, old: object | None, new: object, pair: "Pairing") -> str:
@@ -212,7 +94,7 @@ class _Writer:
                 continue
             if field.shape is not Shape.KEY or now is None:
                 # Tables written on one line, too, are taken out here and come back below.
-                self.statements = [text for text in self.statements if _key_of(text) != field.name]
+                self.statements = [text for text in self.statements if key_of(text) != field.name]
             elif (place := self._place_of(field.name)) is not None:
                 self.statements[place] = _with_value(self.statements[place], field.name, now)
             else:
@@ -220,7 +102,7 @@ class _Writer:
         return self.statements
 
     def _place_of(self, name: str) -> int | None:
-        return next((i for i, text in enumerate(self.statements) if _key_of(text) == name), None)
+        return next((i for i, text in enumerate(self.statements) if key_of(text) == name), None)
 
     def _insert(self, position: int, name: str, value: object) -> None:
         """Put a new key after the nearest one that usually stands before it."""
@@ -229,7 +111,7 @@ class _Writer:
         first = [
             i
             for i, text in enumerate(self.statements)
-            if text.lstrip()[:1] == "[" or _key_of(text) == "schema"
+            if text.lstrip()[:1] == "[" or key_of(text) == "schema"
         ]
         place = max([*before, *first], default=-1)
         neighbour = self.statements[before[-1]] if before else ""

@@ -8,9 +8,10 @@ import numpy as np
 import pytest
 from skyfield.api import load, load_file, wgs84
 
-from core.sky.apparent import Viewpoint, instant
 from core.sky.bodies import Body
 from core.sky.ephemeris import DAY_S, EphemerisRangeError
+from core.sky.instant import instant
+from core.sky.viewpoint import Viewpoint
 
 # Degrees. What is left: the aberration of the observer's own turning (0.00009), and at most the bending
 # of light by the Sun where a body passes close behind it.
