@@ -12,7 +12,7 @@ import numpy as np
 from core.arrays import Floats
 from core.sky import ephemeris
 from core.sky.bodies import FACTS, Body
-from core.sky.ephemeris import AU_KM
+from core.sky.ephemeris import AU_KM, DAY_S
 from core.sky.even_curve import EvenCurve
 from core.sky.instant import instant
 
@@ -21,7 +21,6 @@ from core.sky.instant import instant
 _BLOCK_DAYS: Final = 32
 _PADDING_DAYS: Final = 8
 
-_DAY_S: Final = 86_400.0
 # Radians that the Earth turns, against the equinox, in a day of 86 400 s (Capitaine et al. 2003).
 TURN_PER_DAY_RAD: Final = 2.0 * np.pi * 1.002737811911355
 
@@ -55,7 +54,7 @@ def curve_over(body: Body, days: Floats) -> EvenCurve:
     lowest, highest = ephemeris.node_limits()
     if earliest < lowest or latest > highest:
         outside = earliest if earliest < lowest else latest
-        raise ephemeris.EphemerisRangeError(instant(outside * _DAY_S).date())
+        raise ephemeris.EphemerisRangeError(instant(outside * DAY_S).date())
     first = max(earliest - _PADDING_DAYS, lowest) // _BLOCK_DAYS
     last = min(latest + _PADDING_DAYS, highest) // _BLOCK_DAYS
     return _curve(body, int(first), int(last))
