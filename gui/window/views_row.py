@@ -63,7 +63,11 @@ class ViewsRow(QWidget):
         margins = self._row.contentsMargins()
         fits = needed + self._row.spacing() + margins.left() + margins.right() <= self._room()
         directions = QBoxLayout.Direction
-        self._row.setDirection(directions.LeftToRight if fits else directions.TopToBottom)
+        direction = directions.LeftToRight if fits else directions.TopToBottom
+        if self._row.direction() is direction:
+            # To set it once more would ask for a new layout, and that for this, without end.
+            return
+        self._row.setDirection(direction)
         # Under the views it has all of the width, onto whose lines it folds.
         self._row.setAlignment(self._beside, Qt.AlignmentFlag.AlignRight if fits else Qt.AlignmentFlag(0))
 
