@@ -130,17 +130,17 @@ class FreeSpace:
         size = self.measure.width(text, lettering) + 2.0, lettering.line_height
         some = part[:: max(len(part) // _PLACES_ALONG, 1)]
         far = np.hypot(*(some - part[len(part) // 2]).T) / 30.0
-        rows = [around(some, size, away=3.0 + row * size[1]) for row in range(reach)]
+        rows = [around(some, size, away=4.0 + row * size[1]) for row in range(reach)]
         places = np.concatenate(rows)
         distance = np.concatenate([np.repeat(far, len(_AROUND)) + row for row in range(reach)])
         box = self.take_best(*self.clear(places, distance))
         return None if box is None else Label(text=text, box=box, lettering=lettering)
 
-    def apart(self, text: str, lettering: Lettering, part: Points) -> Label | None:
+    def apart(self, text: str, lettering: Lettering, part: Points, *, must: bool = False) -> Label | None:
         """Place words at a free spot anywhere, near a part (N, 2) of a curve, with a line to lead there.
 
-        They stand on a curve only where no spot is clear of all; the line keeps clear of all other words
-        where it can.
+        They stand on a curve only where no spot is clear of all and they ``must`` be told; the line keeps
+        clear of all other words where it can.
         """
         width, height = self.measure.width(text, lettering) + 2.0, lettering.line_height
         frame = self.taken.frame
@@ -155,7 +155,7 @@ class FreeSpace:
         anchors = part[np.linspace(0, len(part) - 1, _ANCHORS + 2).astype(int)[1:-1]]
         away = np.hypot(*(centres[:, np.newaxis] - anchors).transpose(2, 0, 1))
         covering = self.cost_of_covering(places)[:, np.newaxis]
-        costs = away + np.where(covering > 0.0, _ON_A_CURVE + 4.0 * covering, 0.0)
+        costs = away + np.where(covering > 0.0, _ON_A_CURVE + 4.0 * covering if must else np.inf, 0.0)
         costs[~self.taken.are_free(places)] = np.inf
         best: Label | None = None
         for number in np.argsort(costs, axis=None):

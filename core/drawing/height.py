@@ -32,8 +32,7 @@ from core.words.site_clock import SiteClock
 _LEFT, _RIGHT, _TOP, _BOTTOM = 48.0, 54.0, 21.0, 5.0
 _UNDER_PLOT = 31.0  # the hours, and under them dates and the name of the axis
 _ABSENT_ROW = 13.0
-_STRIP_SHARE = 0.38  # most of the height that the strip may take
-_LEAST_PLOT = 50.0  # of the chart itself, whatever the strip would take: four lines of letters
+_STRIP_SHARE = 0.33  # most of the height for chart and strip together that the strip may take
 _NEAR = 7.0  # how near to a curve a click must be, points
 
 _FAINT = 0.5
@@ -180,8 +179,7 @@ def _lay_out(sheet: Sheet, scene: HeightScene, items: Sequence[StripItem], clock
     if scene.absent:
         absent_y = bottom + _ABSENT_ROW / 2
         bottom += _ABSENT_ROW
-    beside_the_plot = page.top - _TOP - _LEAST_PLOT - _UNDER_PLOT - bottom - 2.0
-    most_rows = int(min(page.height * _STRIP_SHARE, beside_the_plot) / ROW_HEIGHT)
+    most_rows = int(_STRIP_SHARE * (page.top - _TOP - _UNDER_PLOT - bottom) / ROW_HEIGHT)
     bars, left_out = lay_out(items, wide, clock, sheet.measure, max(most_rows, 1))
     rows = max((bar.row + 1 for bar in bars), default=0)
     strip = Box(left, bottom, right, bottom + rows * ROW_HEIGHT + 2.0) if rows else None
@@ -255,8 +253,10 @@ def _draw_strip(sheet: Sheet, layout: _Layout) -> None:
     strip, palette = layout.strip, sheet.palette
     if strip is None:
         return
-    middle = strip.top - ROW_HEIGHT / 2
-    sheet.write(STRIP, strip.left - 6.0, middle, _SMALL, palette.faint_ink, align="right")
+    top_y, foot_y = strip.top - ROW_HEIGHT / 2, strip.bottom + BAR_HEIGHT / 2
+    # In a single row there is only room to say that more is left out.
+    if not layout.left_out or top_y - foot_y > BAR_HEIGHT:
+        sheet.write(STRIP, strip.left - 6.0, top_y, _SMALL, palette.faint_ink, align="right")
     for bar in layout.bars:
         box, is_chosen = box_of(bar, strip), bar.item.is_chosen and not bar.item.is_done
         sheet.fill(box, palette.background, edge=palette.accent if is_chosen else palette.line, order=1.0)
@@ -266,8 +266,8 @@ def _draw_strip(sheet: Sheet, layout: _Layout) -> None:
         ink = palette.faint_ink if bar.item.is_done else palette.ink
         sheet.write(bar.words, bar.words_left, y, lettering_of(bar.item), ink, align="left")
     if layout.left_out:
-        words, y = more_words(layout.left_out), strip.bottom + BAR_HEIGHT / 2
-        sheet.write(words, sheet.page.left + 3.0, y, _SMALL, palette.faint_ink, align="left")
+        words = more_words(layout.left_out)
+        sheet.write(words, sheet.page.left + 3.0, foot_y, _SMALL, palette.faint_ink, align="left")
 
 
 def _draw_moments(sheet: Sheet, layout: _Layout, now: datetime | None, cursor: datetime | None) -> None:

@@ -50,6 +50,8 @@ _ROOM_FOR_GAP = 2.2
 # The same obstacle is named again only this far away, in points.
 _SAME_NOTE_FROM = 90.0
 _BAND_PLACES = 61
+# A name beside its curve stands so far from it, points, that none of it lies under the letters.
+_BESIDE = 3.5
 _PLACES_BESIDE = 32
 _COST_OF_BESIDE = 6.0
 _COST_OF_NEARER_TO_OTHER = 10.0
@@ -157,7 +159,7 @@ def _name(
         box, _ = found
         free.taken.add(box)
         return BodyLabel(body=body, label=Label(text=text, box=box, lettering=lettering))
-    label = free.apart(text, lettering, way.points)
+    label = free.apart(text, lettering, way.points, must=True)
     return None if label is None else BodyLabel(body=body, label=label)
 
 
@@ -196,7 +198,7 @@ def _best_beside(
     It covers no curve; one that is nearer to another curve is bad.
     """
     step = max(len(way.points) // _PLACES_BESIDE, 1)
-    around_points = around(way.points[::step], size, away=1.5)
+    around_points = around(way.points[::step], size, away=_BESIDE)
     dull = np.repeat(_dullness(way, frame)[::step], places_per_point())
     places, costs = free.clear(around_points, dull + _COST_OF_BESIDE)
     best: tuple[Box, float] | None = None

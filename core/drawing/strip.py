@@ -66,8 +66,19 @@ def lay_out(
 ) -> tuple[tuple[Bar, ...], int]:
     """Return the bars of the items that reach into the chart, and how many found no row.
 
-    Each bar takes the first row in which it and its words are free, at most ``most_rows`` of them.
+    Each bar takes the first row in which it and its words are free, at most ``most_rows`` of them. Where not
+    all find one, the target in hand comes first and what is done last.
     """
+    bars, left_out = _in_order(items, frame, clock, measure, most_rows)
+    if left_out:
+        weighty = sorted(items, key=lambda item: (item.is_done, not item.is_chosen))
+        bars, left_out = _in_order(weighty, frame, clock, measure, most_rows)
+    return bars, left_out
+
+
+def _in_order(
+    items: Sequence[StripItem], frame: Frame, clock: SiteClock, measure: Measure, most_rows: int
+) -> tuple[tuple[Bar, ...], int]:
     rows: list[list[tuple[float, float]]] = []
     bars: list[Bar] = []
     left_out = 0

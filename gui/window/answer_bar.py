@@ -20,6 +20,7 @@ from gui.state import AppState, Change
 from gui.widgets.all_lines import AllLines
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.reading_area import ReadingArea, reading_label
+from gui.widgets.wrapped_text import whole_sentences
 
 _MARGINS_PX = (18, 7, 14, 4)
 # How many letters of the words are on a line, at least, beside the hours.
@@ -39,6 +40,8 @@ class AnswerBar(AllLines):
     def __init__(self, state: AppState, hours: QWidget, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._state = state
+        self._is_folded = False
+        self._all_detail = ""
         self.sentence = PlainLabel(role="answer", wraps=True)
         self.sentence.setAccessibleName("The answer")
         self.sentence.setTextInteractionFlags(
@@ -89,8 +92,7 @@ class AnswerBar(AllLines):
         situation = self._state.situation
         answer, clock, unit = situation.answer, clock_of(situation), situation.preferences.temperature
         self.sentence.setText(self._meanwhile() if answer is None else answer_headline(situation))
-        detail = "" if answer is None else answer_detail(situation)
-        self.detail.setText(detail)
+        self._all_detail = "" if answer is None else answer_detail(situation)
         reasons = () if answer is None else answer_reasons(answer, clock, unit=unit)
         self.reasons.setText("\n".join(REASON.format(reason=reason) for reason in reasons))
         self.why.setEnabled(bool(reasons))
@@ -98,6 +100,17 @@ class AnswerBar(AllLines):
             self.why.setChecked(False)
         self._arrange()
         self.panel.fit_words()
+
+    def fold(self, folded: bool) -> None:
+        """Show the first sentences of the detail alone, without hours and reasons, or everything."""
+        if folded == self._is_folded:
+            return
+        self._is_folded = folded
+        if folded:
+            self.why.setChecked(False)
+        self._controls.setVisible(not folded)
+        self._arrange()
+        self.updateGeometry()
 
     def _meanwhile(self) -> str:
         """Return what to say while there is no answer."""
@@ -117,6 +130,7 @@ class AnswerBar(AllLines):
 
     def _arrange(self) -> None:
         """Put the hours beside the sentence, else beside the detail or, with large letters, below it."""
+        self._show_detail()
         words = self.width() - self._controls.sizeHint().width()
         sentence = self.sentence.fontMetrics().horizontalAdvance(self.sentence.text())
         left, _top, right, _bottom = _MARGINS_PX
@@ -126,6 +140,17 @@ class AnswerBar(AllLines):
         directions = QBoxLayout.Direction
         self._row.setDirection(directions.LeftToRight if is_beside else directions.TopToBottom)
         self._row.setSpacing(_BESIDE_PX if is_beside else _BELOW_PX)
+
+    def _show_detail(self) -> None:
+        """Tell the detail; folded only the sentences that go into two lines, or into more where none does."""
+        left, _top, right, _bottom = _MARGINS_PX
+        room = max(self.width() - left - right, 1)
+        told = self._all_detail
+        if self._is_folded and told:
+            lines = (whole_sentences(told, self.detail.font(), room, most) for most in (2, 3, 4))
+            told = next((" ".join(each) for each in lines if each), told)
+        self.detail.setText(told)
+        self.detail.setAccessibleDescription(self._all_detail)
 
     def _hide_reasons(self) -> None:
         self.why.setChecked(False)

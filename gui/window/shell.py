@@ -7,7 +7,6 @@ from PySide6.QtCore import QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QCloseEvent, QKeyEvent, QShowEvent
 from PySide6.QtWidgets import (
     QApplication,
-    QHBoxLayout,
     QMainWindow,
     QPushButton,
     QToolButton,
@@ -26,6 +25,7 @@ from gui.profile.evening_memory import EveningMemory
 from gui.profile.log_book import LogBook
 from gui.profile.session import TEXT_SCALES, Session, SessionFile
 from gui.state import AppState, Change
+from gui.widgets.in_room import InRoom
 from gui.widgets.one_page import OnePage
 from gui.widgets.screen_readers import teach_readers
 from gui.widgets.theme import Theme
@@ -34,6 +34,7 @@ from gui.window.dialog_keys import DialogKeys
 from gui.window.explaining import terms_in_sight
 from gui.window.file_drop import FileDrop
 from gui.window.full_screen import FullScreen
+from gui.window.head import Head
 from gui.window.hours_row import HoursRow
 from gui.window.leaving import INTERRUPTED
 from gui.window.letters_watch import LettersWatch
@@ -99,6 +100,8 @@ class Shell(QMainWindow):
         self.tour = TourBar()
         self.views_row = ViewsRow(VIEW_NAMES, self.outside)
         self.view_buttons = self.views_row.buttons
+        self.head = Head(state, self.strip, self.answer_bar, self.notices, self.views_row)
+        InRoom(page, lambda: self.head.fit_page(page.height()))
         self.stack = OnePage()
         self._views: dict[int, QWidget] = {}
         self._heartbeat = Heartbeat(self._beat, self)
@@ -279,14 +282,7 @@ class Shell(QMainWindow):
         column = QVBoxLayout(page.content)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
-        column.addWidget(self.strip)
-        column.addWidget(self.answer_bar)
-        reasons = QHBoxLayout()
-        reasons.setContentsMargins(14, 2, 14, 4)
-        reasons.addWidget(self.answer_bar.panel)
-        column.addLayout(reasons)
-        column.addWidget(self.notices)
-        column.addWidget(self.views_row)
+        column.addWidget(self.head)
         column.addWidget(self.stack, 1)
         column.addWidget(self.tour)
         self.setCentralWidget(page)

@@ -24,7 +24,11 @@ class ViewsRow(QWidget):
     def __init__(self, names: Sequence[str], beside: QWidget, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.buttons = QButtonGroup(self)
-        self._beside = beside
+        # Hidden with what it holds, which comes and goes by itself.
+        self._beside = QWidget()
+        room = QHBoxLayout(self._beside)
+        room.setContentsMargins(0, 0, 0, 0)
+        room.addWidget(beside)
         self._views = QWidget()
         views = QHBoxLayout(self._views)
         views.setContentsMargins(0, 0, 0, 0)
@@ -45,8 +49,12 @@ class ViewsRow(QWidget):
         self._row.setContentsMargins(12, 0, 12, 0)
         self._row.setSpacing(4)
         self._row.addWidget(self._views, 0, Qt.AlignmentFlag.AlignLeft)
-        self._row.addWidget(beside, 0, Qt.AlignmentFlag.AlignRight)
+        self._row.addWidget(self._beside, 0, Qt.AlignmentFlag.AlignRight)
         self.buttons.idClicked.connect(self.wanted)
+
+    def fold(self, folded: bool) -> None:
+        """Show the views alone, or also what stands beside them."""
+        self._beside.setVisible(not folded)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
