@@ -32,12 +32,15 @@ def _broken(text: str, font: QFont, width: float, most: int) -> list[str]:
     return [text[start:end].rstrip() for start, end in zip(starts, ends, strict=True)]
 
 
-def whole_sentences(text: str, font: QFont, width: float, most: int) -> list[str]:
-    """Return as many sentences, or parts of one, as go into so many lines whole; none is begun and cut."""
-    parts = re.split(r"(?<=[.;]) ", text)
+def whole_sentences(text: str, font: QFont, width: float, most: int, *, ends: str = ".;") -> list[str]:
+    """Return as many sentences, or parts of one, as go into so many lines whole; none is begun and cut.
+
+    ``ends`` are the marks after which a part ends.
+    """
+    parts = re.split(rf"(?<=[{ends}]) ", text)
     for count in range(len(parts), 0, -1):
         told = " ".join(parts[:count])
-        told = f"{told[:-1]}." if told.endswith(";") else told
+        told = f"{told[:-1]}." if told.endswith((";", ":")) else told
         lines = _broken(told, font, width, most + 1)
         if len(lines) <= most:
             return lines

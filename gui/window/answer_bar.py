@@ -26,6 +26,7 @@ _MARGINS_PX = (18, 7, 14, 4)
 # How many letters of the words are on a line, at least, beside the hours.
 _LEAST_LETTERS = 45
 _BESIDE_PX, _BELOW_PX = 16, 4
+_MOST_LINES_FOLDED = 4
 # How many lines of the reasons are seen at least, where there are so many.
 _LEAST_LINES = 7
 
@@ -40,7 +41,7 @@ class AnswerBar(AllLines):
     def __init__(self, state: AppState, hours: QWidget, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._state = state
-        self._is_folded = False
+        self._most_lines: int | None = None
         self._all_detail = ""
         self.sentence = PlainLabel(role="answer", wraps=True)
         self.sentence.setAccessibleName("The answer")
@@ -101,14 +102,18 @@ class AnswerBar(AllLines):
         self._arrange()
         self.panel.fit_words()
 
-    def fold(self, folded: bool) -> None:
-        """Show the first sentences of the detail alone, without hours and reasons, or everything."""
-        if folded == self._is_folded:
+    def fold(self, most_lines: int | None) -> None:
+        """Show the beginning of the detail in so many lines, without hours and reasons, or everything."""
+        if most_lines == self._most_lines:
             return
-        self._is_folded = folded
-        if folded:
+        self._most_lines = most_lines
+        if most_lines is not None:
             self.why.setChecked(False)
-        self._controls.setVisible(not folded)
+        self._controls.setVisible(most_lines is None)
+        # The style sheet gives a folded one smaller letters.
+        self.sentence.setProperty("folded", most_lines is not None)
+        self.sentence.style().unpolish(self.sentence)
+        self.sentence.style().polish(self.sentence)
         self._arrange()
         self.updateGeometry()
 
@@ -142,12 +147,13 @@ class AnswerBar(AllLines):
         self._row.setSpacing(_BESIDE_PX if is_beside else _BELOW_PX)
 
     def _show_detail(self) -> None:
-        """Tell the detail; folded only the sentences that go into two lines, or into more where none does."""
+        """Tell the detail; folded only what goes into the lines whole, in more lines where nothing does."""
         left, _top, right, _bottom = _MARGINS_PX
         room = max(self.width() - left - right, 1)
         told = self._all_detail
-        if self._is_folded and told:
-            lines = (whole_sentences(told, self.detail.font(), room, most) for most in (2, 3, 4))
+        if self._most_lines is not None:
+            font, counts = self.detail.font(), range(self._most_lines, _MOST_LINES_FOLDED + 1)
+            lines = (whole_sentences(told, font, room, most, ends=".;:") for most in counts)
             told = next((" ".join(each) for each in lines if each), told)
         self.detail.setText(told)
         self.detail.setAccessibleDescription(self._all_detail)

@@ -2,6 +2,7 @@
 
 from typing import Final
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from core.situation.situation import Situation
@@ -18,7 +19,8 @@ from gui.window.views_row import ViewsRow
 
 # A page of fewer lines of text is low: strip and answer would take more than half of it.
 _LOW_LINES: Final = 26
-_MARGINS_PX: Final = (18, 3, 14, 3)
+# On one of fewer lines than that the detail of the answer has one line, else two.
+_VERY_LOW_LINES: Final = 20
 _GAP_PX: Final = 14
 
 
@@ -27,22 +29,22 @@ class Head(QWidget):
 
     def __init__(
         self,
-        state: AppState,
         strip: Strip,
         answer_bar: AnswerBar,
         notices: NoticeLine,
         views_row: ViewsRow,
+        line: "HeadLine",
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(parent)
-        self.line = HeadLine(state)
-        self.more = self.line.more
-        self._strip, self._answer_bar, self._views_row = strip, answer_bar, views_row
-        self._is_low = False
+        self.line = line
+        self.more = line.more
+        self._strip, self._answer_bar = strip, answer_bar
+        self._notices, self._views_row = notices, views_row
+        self._page_lines: float | None = None
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
-        column.addWidget(self.line)
         column.addWidget(strip)
         column.addWidget(answer_bar)
         reasons = QHBoxLayout()
@@ -59,41 +61,46 @@ class Head(QWidget):
         """Whether strip, hours, reasons and most of the answer's detail are out of sight."""
         return self._is_low and not self.more.isChecked()
 
+    @property
+    def _is_low(self) -> bool:
+        return self._page_lines is not None and self._page_lines < _LOW_LINES
+
     def fit_page(self, height_px: int) -> None:
         """Take note how high the page is that head and view share."""
-        is_low = height_px < _LOW_LINES * self.fontMetrics().lineSpacing()
-        if is_low != self._is_low:
-            self._is_low = is_low
+        was_low = self._is_low
+        self._page_lines = height_px / self.fontMetrics().lineSpacing()
+        if self._is_low != was_low:
             self.more.setChecked(False)
-            self._arrange()
+        self._arrange()
 
     def _arrange(self) -> None:
         is_folded = self.is_folded
-        self.line.setVisible(self._is_low)
+        is_very_low = is_folded and self._page_lines is not None and self._page_lines < _VERY_LOW_LINES
         self.line.tell(is_folded)
         self._strip.setVisible(not is_folded)
-        self._answer_bar.fold(is_folded)
-        self._views_row.fold(is_folded)
+        self._answer_bar.fold((1 if is_very_low else 2) if is_folded else None)
+        self._notices.fold(is_very_low)
+        self._views_row.fold(is_folded, has_line=self._is_low)
 
 
 class HeadLine(QWidget):
-    """One line in place of the strip, and the button that brings the strip back."""
+    """Evening, scope, site and clock in one line in place of the strip, and the button that unfolds it."""
 
     def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._state = state
         self.told = ElidedLabel(role="small", letters=100)
+        self.told.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self.clock = PlainLabel(role="heading")
         self.clock.setAccessibleName("Clock at the site")
         self.more = QPushButton(MORE)
         self.more.setCheckable(True)
         self.more.setProperty("role", "step")
-        self.more.setAccessibleDescription(UNFOLD_HEAD)
         row = QHBoxLayout(self)
-        row.setContentsMargins(*_MARGINS_PX)
+        row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(_GAP_PX)
-        row.addWidget(self.told, 1)
-        row.addStretch(0)
+        row.addStretch(1)
+        row.addWidget(self.told)
         row.addWidget(self.clock)
         row.addWidget(self.more)
         state.changed.connect(self._on_changed)
@@ -116,12 +123,8 @@ class HeadLine(QWidget):
         """Tell as many parts as go into the line, the most important first."""
         *parts, clock = strip_parts(self._state.situation)
         self.clock.setText(clock)
-        left, _top, right, _bottom = _MARGINS_PX
-        beside = self.clock.sizeHint().width() + self.more.sizeHint().width() + 2 * _GAP_PX + left + right
-        while len(parts) > 1 and self._width_of(parts) > self.width() - beside:
+        room = self.width() - self.clock.sizeHint().width() - self.more.sizeHint().width() - 3 * _GAP_PX
+        metrics = self.told.fontMetrics()
+        while len(parts) > 1 and metrics.horizontalAdvance(strip_told(parts)) > room:
             parts.pop()
         self.told.setText(strip_told(parts))
-        self.told.setAccessibleName(strip_told(parts))
-
-    def _width_of(self, parts: list[str]) -> int:
-        return self.told.fontMetrics().horizontalAdvance(strip_told(parts))

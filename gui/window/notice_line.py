@@ -20,6 +20,7 @@ class NoticeLine(AllLines):
     def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._state = state
+        self._most = _MOST
         self.text = PlainLabel(role="notice", wraps=True)
         self.text.setAccessibleName("Due now or soon")
         column = QVBoxLayout(self)
@@ -28,6 +29,13 @@ class NoticeLine(AllLines):
         state.changed.connect(self._on_changed)
         self._show()
 
+    def fold(self, folded: bool) -> None:
+        """Tell one at a time, or two."""
+        most = 1 if folded else _MOST
+        if most != self._most:
+            self._most = most
+            self._show()
+
     def _on_changed(self, change: Change) -> None:
         if change.of(Situation.notices, Situation.preferences):
             self._show()
@@ -35,7 +43,7 @@ class NoticeLine(AllLines):
     def _show(self) -> None:
         situation = self._state.situation
         clock = clock_of(situation)
-        notices = () if clock is None else situation.notices[:_MOST]
+        notices = () if clock is None else situation.notices[: self._most]
         words = " ".join(notice_words(notice, clock) for notice in notices if clock is not None)
         is_news = bool(words) and words != self.text.text()
         self.text.setText(words)

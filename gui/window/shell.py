@@ -34,7 +34,7 @@ from gui.window.dialog_keys import DialogKeys
 from gui.window.explaining import terms_in_sight
 from gui.window.file_drop import FileDrop
 from gui.window.full_screen import FullScreen
-from gui.window.head import Head
+from gui.window.head import Head, HeadLine
 from gui.window.hours_row import HoursRow
 from gui.window.leaving import INTERRUPTED
 from gui.window.letters_watch import LettersWatch
@@ -98,9 +98,10 @@ class Shell(QMainWindow):
         page = Page()
         self.message_line = MessageLine(page)
         self.tour = TourBar()
-        self.views_row = ViewsRow(VIEW_NAMES, self.outside)
+        head_line = HeadLine(state)
+        self.views_row = ViewsRow(VIEW_NAMES, self.outside, head_line)
         self.view_buttons = self.views_row.buttons
-        self.head = Head(state, self.strip, self.answer_bar, self.notices, self.views_row)
+        self.head = Head(self.strip, self.answer_bar, self.notices, self.views_row, head_line)
         InRoom(page, lambda: self.head.fit_page(page.height()))
         self.stack = OnePage()
         self._views: dict[int, QWidget] = {}

@@ -1,4 +1,4 @@
-"""The names of the three views, and beside them, or below where letters are large, the telescope outside."""
+"""The names of the three views, and beside them, or below where letters are large, what goes with them."""
 
 from collections.abc import Sequence
 
@@ -13,6 +13,8 @@ from gui.widgets.key_names import with_own_keys
 class ViewsRow(QWidget):
     """A button for each view; the keyboard comes to the chosen one, and goes on from there with the arrows.
 
+    ``beside`` them stands the telescope outside; on a low page the ``line`` that tells of the folded head.
+
     Signals
     -------
     wanted
@@ -21,7 +23,9 @@ class ViewsRow(QWidget):
 
     wanted = Signal(int)
 
-    def __init__(self, names: Sequence[str], beside: QWidget, parent: QWidget | None = None) -> None:
+    def __init__(
+        self, names: Sequence[str], beside: QWidget, line: QWidget, parent: QWidget | None = None
+    ) -> None:
         super().__init__(parent)
         self.buttons = QButtonGroup(self)
         # Hidden with what it holds, which comes and goes by itself.
@@ -29,6 +33,7 @@ class ViewsRow(QWidget):
         room = QHBoxLayout(self._beside)
         room.setContentsMargins(0, 0, 0, 0)
         room.addWidget(beside)
+        self._line = line
         self._views = QWidget()
         views = QHBoxLayout(self._views)
         views.setContentsMargins(0, 0, 0, 0)
@@ -45,16 +50,23 @@ class ViewsRow(QWidget):
             self.buttons.addButton(button, number)
             views.addWidget(button)
         self._views.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
+        self._first = QWidget()
+        first = QHBoxLayout(self._first)
+        first.setContentsMargins(0, 0, 0, 0)
+        first.addWidget(self._views)
+        first.addWidget(line, 1)
         self._row = QBoxLayout(QBoxLayout.Direction.LeftToRight, self)
         self._row.setContentsMargins(12, 0, 12, 0)
         self._row.setSpacing(4)
-        self._row.addWidget(self._views, 0, Qt.AlignmentFlag.AlignLeft)
+        self._row.addWidget(self._first)
         self._row.addWidget(self._beside, 0, Qt.AlignmentFlag.AlignRight)
         self.buttons.idClicked.connect(self.wanted)
 
-    def fold(self, folded: bool) -> None:
-        """Show the views alone, or also what stands beside them."""
+    def fold(self, folded: bool, *, has_line: bool) -> None:
+        """Show what stands beside the views or hide it, and show the line or hide that."""
+        self._line.setVisible(has_line)
         self._beside.setVisible(not folded)
+        self._arrange()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
@@ -69,7 +81,12 @@ class ViewsRow(QWidget):
     def _arrange(self) -> None:
         needed = self._views.sizeHint().width() + self._beside.sizeHint().width()
         margins = self._row.contentsMargins()
-        fits = needed + self._row.spacing() + margins.left() + margins.right() <= self._room()
+        has_line = not self._line.isHidden()
+        fits = (
+            not has_line and needed + self._row.spacing() + margins.left() + margins.right() <= self._room()
+        )
+        # With a line it goes across.
+        self._row.setAlignment(self._first, Qt.AlignmentFlag(0) if has_line else Qt.AlignmentFlag.AlignLeft)
         directions = QBoxLayout.Direction
         direction = directions.LeftToRight if fits else directions.TopToBottom
         if self._row.direction() is direction:

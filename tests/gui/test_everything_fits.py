@@ -77,7 +77,6 @@ def test_the_height_chart_keeps_its_half(
         QApplication.processEvents()
     view = shell.current_view
     assert isinstance(view, HeightView)
-    # With letters of twice the size the answer is all that a small window shows; the chart is scrolled to.
     view.canvas.ensure_drawn()
     chart = view.canvas.chart
     assert chart is not None

@@ -27,7 +27,7 @@ SAMPLES = sorted(
 # Thirty evenings of two years; 24 days are no multiple of a month, so that the Moon stands everywhere.
 DAYS = [date(2026, 6, 1) + timedelta(days=24 * number) for number in range(30)]
 NOW = datetime(2026, 6, 1, 12, tzinfo=UTC)
-# The chart in the smallest window, there with letters half as large again, and beside the steps in a large one.
+# In the smallest window, there with letters half as large again, and beside the steps in a large one.
 PLACES = ((960, 300), (650, 233), (1240, 620))
 
 
