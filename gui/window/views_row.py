@@ -34,6 +34,7 @@ class ViewsRow(QWidget):
         room.setContentsMargins(0, 0, 0, 0)
         room.addWidget(beside)
         self._line = line
+        self._has_line: bool | None = None
         self._views = QWidget()
         views = QHBoxLayout(self._views)
         views.setContentsMargins(0, 0, 0, 0)
@@ -64,7 +65,12 @@ class ViewsRow(QWidget):
 
     def fold(self, folded: bool, *, has_line: bool) -> None:
         """Show what stands beside the views or hide it, and show the line or hide that."""
-        self._line.setVisible(has_line)
+        if has_line is not self._has_line:
+            self._has_line = has_line
+            self._line.setVisible(has_line)
+            # With a line the first row goes across.
+            side = Qt.AlignmentFlag(0) if has_line else Qt.AlignmentFlag.AlignLeft
+            self._row.setAlignment(self._first, side)
         self._beside.setVisible(not folded)
         self._arrange()
 
@@ -81,12 +87,8 @@ class ViewsRow(QWidget):
     def _arrange(self) -> None:
         needed = self._views.sizeHint().width() + self._beside.sizeHint().width()
         margins = self._row.contentsMargins()
-        has_line = not self._line.isHidden()
-        fits = (
-            not has_line and needed + self._row.spacing() + margins.left() + margins.right() <= self._room()
-        )
-        # With a line it goes across.
-        self._row.setAlignment(self._first, Qt.AlignmentFlag(0) if has_line else Qt.AlignmentFlag.AlignLeft)
+        needed += self._row.spacing() + margins.left() + margins.right()
+        fits = not self._has_line and needed <= self._room()
         directions = QBoxLayout.Direction
         direction = directions.LeftToRight if fits else directions.TopToBottom
         if self._row.direction() is direction:
