@@ -1,4 +1,10 @@
-"""An evening as CSV: one row for each item in its order."""
+"""An evening as CSV: one row for each item in its order.
+
+``start`` and ``end`` are site time with its offset, ``start_utc`` and ``end_utc`` the same in UTC; ``kind`` is
+the step's, ``words`` are those of the sheet, ``caution`` is ``yes`` or ``no``. ``altitude_deg`` (geometric),
+``azimuth_deg`` and ``diameter_arcsec`` are those in the middle of a target's time. Coordinates of the site come
+last, and only where they are asked for.
+"""
 
 from datetime import tzinfo
 from typing import Final
@@ -33,11 +39,7 @@ _PLACE: Final = ("latitude_deg", "longitude_deg")
 
 
 def evening_csv(situation: Situation, *, with_place: bool = False) -> str:
-    """Return an evening, which must have a night, as CSV; coordinates only ``with_place``.
-
-    ``start`` and ``end`` are site time with its offset. Altitude (geometric), azimuth and diameter are those
-    in the middle of a target's time.
-    """
+    """Return an evening, which must have a night, as CSV; coordinates only ``with_place``."""
     site, scope = situation.site, situation.scope
     assert site is not None
     clock = SiteClock(zone=site.zone, hours=situation.preferences.clock)
