@@ -1,7 +1,7 @@
 """An evening as a calendar (iCalendar, RFC 5545): one event for each item.
 
-All times are UTC, so that they are right whatever the clocks do. An item's UID rests on profile,
-site, evening and step, and each export counts as newer (minutes, as ``SEQUENCE``), so that a second import moves
+All times are UTC, so that they are right whatever the clocks do. An item's UID rests on profile, site,
+evening and step, and each export counts as newer (minutes, as ``SEQUENCE``), so that a second import moves
 what was imported before.
 """
 

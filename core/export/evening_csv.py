@@ -1,9 +1,9 @@
 """An evening as CSV: one row for each item in its order.
 
-``start`` and ``end`` are site time with its offset, ``start_utc`` and ``end_utc`` the same in UTC; ``kind`` is
-the step's, ``words`` are those of the sheet, ``caution`` is ``yes`` or ``no``. ``altitude_deg`` (geometric),
-``azimuth_deg`` and ``diameter_arcsec`` are those in the middle of a target's time. Coordinates of the site come
-last, and only where they are asked for.
+``start`` and ``end`` are site time with its offset, ``start_utc`` and ``end_utc`` the same in UTC; ``kind``
+is the step's, ``words`` are those of the sheet, ``caution`` is ``yes`` or ``no``. ``altitude_deg``
+(geometric), ``azimuth_deg`` and ``diameter_arcsec`` are those in the middle of a target's time. Coordinates
+of the site come last, and only where they are asked for.
 """
 
 from datetime import tzinfo
