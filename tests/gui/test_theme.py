@@ -36,7 +36,7 @@ from PySide6.QtWidgets import (
 )
 from pytestqt.qtbot import QtBot
 
-from core.drawing.palette import load_palette
+from core.drawing.palette import PALETTES, load_palette
 from gui.state import AppState
 from gui.widgets.dialogs import TextDialog, _file_dialog
 from gui.widgets.pickers import DatePicker
@@ -206,7 +206,7 @@ def test_a_window_opened_later_is_red_too(qtbot: QtBot, night: Theme) -> None:
     assert pixels(late)[..., 1:].max() == 0
 
 
-@pytest.mark.parametrize("name", ["day", "dusk", "night"])
+@pytest.mark.parametrize("name", PALETTES)
 def test_icons_are_drawn_in_the_palette_s_own_ink(name: str) -> None:
     from importlib import resources
 

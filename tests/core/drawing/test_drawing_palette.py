@@ -159,4 +159,4 @@ def test_paper_has_no_colour_that_a_red_torch_would_wash_out() -> None:
 
 
 def test_a_window_cannot_be_dressed_in_paper() -> None:
-    assert PALETTES == ("day", "dusk", "night")
+    assert set(PALETTES) == set(PaletteName) - {PaletteName.PAPER}
