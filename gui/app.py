@@ -141,10 +141,18 @@ def _show_window(words: Sequence[str]) -> int:
         write(install_desktop() if args.install_desktop else remove_desktop())
         return 0
     check_window()
-    with _loading():
-        from gui.window.start import run_window
+    return load_window()(args.profile)
 
-    return run_window(args.profile)
+
+def load_window() -> Callable[[Path | None], int]:
+    """Load all that the window needs and return what shows it until it is closed."""
+    with _loading():
+        # The core first: PySide6 reads the source text of every module that is loaded after it.
+        from core.sky.ephemeris import load_library
+
+        load_library()
+        from gui.window.start import run_window
+    return run_window
 
 
 def _not_understood(first: str, others: Sequence[str]) -> ProblemsError:

@@ -10,6 +10,7 @@ minutes (Racine 1996, PASP 108, 372). Gains and widths are ours, checked by simu
 
 import math
 from collections.abc import Iterable
+from functools import cache
 from statistics import NormalDist
 from typing import Final
 
@@ -57,12 +58,9 @@ TRY_AGAIN_FROM: Final = 0.5
 _LONGEST_WAIT_S: Final = 4 * 3600.0
 _WAIT_STEP_S: Final = 300.0
 
-# The normal distribution as a table of equal steps, right to one part in ten million between them.
+# How far the table of the normal distribution reaches, and its steps for each standard deviation.
 _FURTHEST: Final = 8.0
 _PER_ONE: Final = 1000
-_NORMAL_BELOW: Final = np.array(
-    [NormalDist().cdf(step / _PER_ONE - _FURTHEST) for step in range(int(2 * _FURTHEST * _PER_ONE) + 1)]
-)
 
 
 @frozen(kw_only=True)
@@ -239,12 +237,20 @@ def _same_piece(one: Evidence, other: Evidence) -> bool:
     return same_step(other, first.from_power, first.to_power)
 
 
+@cache
+def _normal_below() -> Floats:
+    """Return the normal distribution at equal steps: between them it is right to one part in ten million."""
+    steps = range(int(2 * _FURTHEST * _PER_ONE) + 1)
+    return np.array([NormalDist().cdf(step / _PER_ONE - _FURTHEST) for step in steps])
+
+
 def _below(z: Floats) -> Floats:
     """Return the share of the normal distribution below z, any shape."""
-    place = np.clip((z + _FURTHEST) * _PER_ONE, 0.0, len(_NORMAL_BELOW) - 1.001)
+    table = _normal_below()
+    place = np.clip((z + _FURTHEST) * _PER_ONE, 0.0, len(table) - 1.001)
     step = place.astype(np.intp)
-    below = _NORMAL_BELOW[step]
-    return np.asarray(below + (place - step) * (_NORMAL_BELOW[step + 1] - below))
+    below = table[step]
+    return np.asarray(below + (place - step) * (table[step + 1] - below))
 
 
 def _whole(share: Floats) -> Floats:

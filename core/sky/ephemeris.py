@@ -108,6 +108,11 @@ class _Sky:
     timescale: Any
 
 
+def load_library() -> None:
+    """Load skyfield, which is otherwise loaded when the first position is asked for."""
+    import skyfield.api  # noqa: F401 - loaded, not used
+
+
 @cache
 def _sky() -> _Sky:
     from skyfield.api import load, load_file

@@ -64,8 +64,13 @@ tell_memory()
 """
 )
 
+# The program is loaded in its own order before anything is watched.
 STILLAIR = (
-    WATCH
+    """
+import gui.app
+gui.app.load_window()
+"""
+    + WATCH
     + """
 import PySide6.QtWidgets as widgets
 
