@@ -104,9 +104,9 @@ class EveningMemory(QObject):
     def _path_by_file(self, profile: Path) -> Path:
         """Return the memory of a profile's file, however that is spelled now and was spelled then."""
         usual = self._folder / f"{mark_of_place(profile)}.json"
-        if usual.exists():
-            return usual
-        with suppress(OSError):
+        with suppress(OSError):  # such as one whose name is too long
+            if usual.exists():
+                return usual
             for kept in sorted(self._folder.glob("*.json")):
                 if _is_of(kept, profile):
                     return kept
@@ -124,10 +124,10 @@ class EveningMemory(QObject):
     def _read(self) -> tuple[Kept, datetime | None]:
         """Return what is kept and when it was said; nothing where the file cannot be read."""
         path, profile = self._path(), self._state.path
-        if path is not None and profile is not None and not path.exists():
-            # Its first save has given it an id since.
-            path = self._path_by_file(profile)
         try:
+            if path is not None and profile is not None and not path.exists():
+                # Its first save has given it an id since.
+                path = self._path_by_file(profile)
             return (Kept(), None) if path is None else loads_kept(read_text(path))
         except (ProblemsError, OSError):
             return Kept(), None
