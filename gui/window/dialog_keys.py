@@ -6,7 +6,7 @@ from PySide6.QtCore import QObject
 from PySide6.QtGui import QAction, QGuiApplication
 from PySide6.QtWidgets import QApplication, QDialog, QWidget
 
-from gui.window.full_screen import is_dialog_of
+from gui.window.frameless_dialogs import is_dialog_of
 
 
 class DialogKeys(QObject):

@@ -14,7 +14,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from core.drawing.palette import PALETTES
+from core.drawing.palette import PALETTES, PaletteName
 from core.situation.situation import Situation
 from core.words.controls import TITLE
 from core.words.glossary import Term
@@ -33,7 +33,7 @@ from gui.window.answer_bar import AnswerBar
 from gui.window.dialog_keys import DialogKeys
 from gui.window.explaining import terms_in_sight
 from gui.window.file_drop import FileDrop
-from gui.window.full_screen import FullScreen
+from gui.window.frameless_dialogs import FramelessDialogs
 from gui.window.head import Head, HeadLine
 from gui.window.hours_row import HoursRow
 from gui.window.leaving import INTERRUPTED
@@ -106,14 +106,14 @@ class Shell(QMainWindow):
         self.stack = OnePage()
         self._views: dict[int, QWidget] = {}
         self._heartbeat = Heartbeat(self._beat, self)
-        self.full_screen = FullScreen(self)
+        self._frameless = FramelessDialogs(self)
         self._lay_out(page)
         does = WindowDeeds(
             guide=self.guide,
             put_on_paper=self.put_on_paper,
             go_to_view=self.go_to_view,
             next_palette=self.next_palette,
-            toggle_full_screen=self.full_screen.toggle,
+            toggle_full_screen=self.toggle_full_screen,
             step_text=self.step_text,
             go_to_eyepiece=self.go_to_eyepiece,
             step_dimmer=lambda by: state.set_dimmer(state.situation.dimmer + by),
@@ -229,6 +229,13 @@ class Shell(QMainWindow):
         number = PALETTES.index(self.state.situation.palette_name)
         self.state.set_palette(PALETTES[(number + 1) % len(PALETTES)])
 
+    def toggle_full_screen(self) -> None:
+        """Fill the screen, or go back."""
+        if self.isFullScreen():
+            self.showNormal()
+        else:
+            self.showFullScreen()
+
     def step_text(self, step: int) -> None:
         """Make the text one step larger or smaller, or with 0 its usual size."""
         number = TEXT_SCALES.index(1.0)
@@ -337,6 +344,7 @@ class Shell(QMainWindow):
 
     def _dress(self) -> None:
         self._theme.wear(self.state.situation.palette_name, self.state.situation.text_scale)
+        self._frameless.keep_dark(self.state.situation.palette_name == PaletteName.NIGHT)
         self.menus.refresh()
 
     def _show_title(self) -> None:

@@ -67,19 +67,19 @@ def test_every_dialog_of_the_program_is_among_the_surfaces(shell: Shell) -> None
 
 
 def test_no_dialog_leaves_the_window_in_full_screen_or_has_a_frame(shell: Shell) -> None:
-    shell.full_screen.toggle()
+    shell.toggle_full_screen()
     settle()
     strays = {}
     for name, dialog in dialogs(shell):
         assert isinstance(dialog, QDialog)
         if dialog.frameGeometry() != dialog.geometry() or not shell.geometry().contains(dialog.geometry()):
             strays[name] = dialog.frameGeometry()
-    shell.full_screen.toggle()
+    shell.toggle_full_screen()
     assert strays == {}
 
 
 def test_what_pops_up_in_full_screen_stays_inside(shell: Shell) -> None:
-    shell.full_screen.toggle()
+    shell.toggle_full_screen()
     settle()
     screen = shell.screen().geometry()
     strays = {
@@ -87,7 +87,7 @@ def test_what_pops_up_in_full_screen_stays_inside(shell: Shell) -> None:
         for name, surface in surfaces(shell)
         if surface.isWindow() and not screen.contains(surface.frameGeometry())
     }
-    shell.full_screen.toggle()
+    shell.toggle_full_screen()
     assert strays == {}
 
 

@@ -37,7 +37,7 @@ def test_each_view_comes_up_on_a_real_screen(
 
 def test_a_dialog_in_full_screen_has_no_frame_and_stays_inside(qtbot: QtBot, shell: Shell) -> None:
     """Only a screen with a window manager gives frames; without one this holds all the same."""
-    shell.full_screen.toggle()
+    shell.toggle_full_screen()
     qtbot.waitUntil(shell.isFullScreen)
     for _name, dialog in dialogs(shell):
 

@@ -1,10 +1,10 @@
-"""In full screen no dialog has a frame of the desktop, and F11 is heard wherever one is."""
+"""In full screen and at night no dialog has a frame of the desktop, and F11 is heard wherever one is."""
 
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
-from PySide6.QtCore import QEvent, QObject, Qt, QTimer
+from PySide6.QtCore import QEvent, QObject, QPoint, Qt, QTimer
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QDialog, QFileDialog, QLineEdit, QMessageBox, QWidget
 from pytestqt.qtbot import QtBot
@@ -15,7 +15,7 @@ from gui.ladder.view import LadderView
 from gui.state import AppState
 from gui.widgets import dialogs
 from gui.widgets.dialogs import TextDialog, _file_dialog
-from gui.window.full_screen import TitleBar
+from gui.window.frameless_dialogs import TitleBar
 from gui.window.shell import Shell
 from gui.window.views import LADDER
 from tests.gui.conftest import pixels
@@ -107,6 +107,75 @@ def test_a_file_chooser_and_its_own_question_have_no_frame(full: Shell, qtbot: Q
     assert [frameless for _text, frameless in seen] == [True]
     assert "kit.toml" in seen[0][0]
     chooser.reject()
+
+
+@pytest.fixture
+def night(shell: Shell, state: AppState) -> Shell:
+    """A window of its usual size in the dark."""
+    state.set_palette("night")
+    return shell
+
+
+def test_at_night_dialogs_have_no_frame_in_any_window(night: Shell) -> None:
+    strays = {}
+    for name, dialog in dialogs_of(night):
+        assert isinstance(dialog, QDialog)
+        if not is_frameless(dialog) or not night.geometry().contains(dialog.geometry()):
+            strays[name] = dialog.geometry()
+
+    assert not night.isFullScreen()
+    assert strays == {}
+
+
+def test_a_dialog_that_is_open_loses_its_frame_as_night_comes(
+    shell: Shell, state: AppState, qtbot: QtBot
+) -> None:
+    dialog = TextDialog("Keys", "What the keyboard does", "Some text", parent=shell)
+    dialog.open()
+    qtbot.waitUntil(dialog.isActiveWindow)
+    assert not is_frameless(dialog)
+
+    state.set_palette("night")
+    assert dialog.isVisible()
+    assert is_frameless(dialog)
+
+    state.set_palette("day")
+    dialog.close()
+    later = TextDialog("Keys", "What the keyboard does", "Some text", parent=shell)
+    later.show()
+    assert not is_frameless(later)
+    later.close()
+
+
+def test_leaving_full_screen_at_night_brings_no_frame_back(night: Shell, qtbot: QtBot) -> None:
+    QTest.keyClick(night, Qt.Key.Key_F11)
+    qtbot.waitUntil(night.isFullScreen)
+    QTest.keyClick(night, Qt.Key.Key_F11)
+    qtbot.waitUntil(lambda: not night.isFullScreen())
+    dialog = TextDialog("Keys", "What the keyboard does", "Some text", parent=night)
+    dialog.show()
+
+    assert is_frameless(dialog)
+
+
+def test_without_a_frame_it_is_dragged_by_its_title_and_closed_with_escape(
+    night: Shell, qtbot: QtBot
+) -> None:
+    dialog = TextDialog("Keys", "What the keyboard does", "Some text", parent=night)
+    dialog.open()
+    bar = dialog.findChild(TitleBar)
+    assert bar is not None
+    before, grip = dialog.pos(), QPoint(20, 10)
+
+    # This platform moves no window for the asking.
+    QTest.mousePress(bar, Qt.MouseButton.LeftButton, pos=grip)
+    QTest.mouseMove(bar, grip + QPoint(30, 40))
+    qtbot.waitUntil(lambda: dialog.pos() != before)
+    QTest.mouseRelease(bar, Qt.MouseButton.LeftButton, pos=grip)
+    assert dialog.pos() - before == QPoint(30, 40)
+
+    QTest.keyClick(dialog, Qt.Key.Key_Escape)
+    assert not dialog.isVisible()
 
 
 def test_keys_of_the_whole_window_are_heard_in_a_dialog(shell: Shell, state: AppState, qtbot: QtBot) -> None:

@@ -1,6 +1,6 @@
-"""The window over the whole screen, where no dialog brings a bright frame of the desktop with it."""
+"""Dialogs without a frame of the desktop, which would be bright whatever the palette."""
 
-from PySide6.QtCore import QEvent, QObject, QRect, Qt
+from PySide6.QtCore import QEvent, QObject, QPoint, QRect, Qt
 from PySide6.QtGui import QColor, QMouseEvent, QPainter, QPaintEvent, QPalette
 from PySide6.QtWidgets import QApplication, QDialog, QFrame, QLayout, QVBoxLayout, QWidget
 
@@ -11,42 +11,42 @@ _SHOW, _STATE = QEvent.Type.Show, QEvent.Type.WindowStateChange
 _FRAMELESS = Qt.WindowType.FramelessWindowHint
 
 
-class FullScreen(QObject):
-    """Takes a window to the whole screen and back, its dialogs with it.
+class FramelessDialogs(QObject):
+    """Takes the desktop's bright frame off the dialogs of a window, in full screen and in the dark.
 
-    In full screen every dialog, Qt's own questions and file choosers among them, has no frame but an edge
-    and a title of the program's own, and stands inside the window.
+    Every dialog to come, Qt's own questions and file choosers among them, and each that is open, has then no
+    frame but an edge and a title of the program's own, by which it is dragged, and stands inside the window.
     """
 
     def __init__(self, window: QWidget) -> None:
         super().__init__(window)
         self._window = window
+        self._is_dark = False
         self._watches = False
         window.installEventFilter(self)
 
-    def toggle(self) -> None:
-        """Fill the screen, or go back."""
-        if self._window.isFullScreen():
-            self._window.showNormal()
-        else:
-            self._window.showFullScreen()
+    def keep_dark(self, is_dark: bool) -> None:
+        """Take note whether a bright frame would dazzle in any window, not only in full screen."""
+        self._is_dark = is_dark
+        self._watch()
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        # All events of the program come by here while in full screen.
+        # All events of the program come by here while it watches.
         kind = event.type()
         if kind is _SHOW:
             if isinstance(watched, QDialog) and not event.spontaneous() and self._is_own(watched):
                 # Sent before the system hears of the dialog.
                 self._take_in(watched)
         elif kind is _STATE and watched is self._window:
-            self._watch(self._window.isFullScreen())
+            self._watch()
         return False
 
     def _is_own(self, dialog: QDialog) -> bool:
         return self._watches and is_dialog_of(dialog, self._window)
 
-    def _watch(self, on: bool) -> None:
-        """Look at every dialog to come while in full screen, and at those that are open now."""
+    def _watch(self) -> None:
+        """Look at every dialog to come and at those that are open now, as long as frames are not wanted."""
+        on = self._is_dark or self._window.isFullScreen()
         if on == self._watches:
             return
         self._watches = on
@@ -100,6 +100,7 @@ class TitleBar(QFrame):
     def __init__(self, title: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setProperty("role", "titleBar")
+        self._held_at: QPoint | None = None
         column = QVBoxLayout(self)
         column.setContentsMargins(14, 6, 14, 6)
         self.title = PlainLabel(title, role="heading")
@@ -109,8 +110,19 @@ class TitleBar(QFrame):
     def mousePressEvent(self, event: QMouseEvent) -> None:
         handle = self.window().windowHandle()
         if event.button() == Qt.MouseButton.LeftButton and handle is not None:
-            handle.startSystemMove()
+            # Where the system does not move a window for the asking, it follows the pointer by itself.
+            is_moved = handle.startSystemMove()
+            self._held_at = None if is_moved else event.globalPosition().toPoint() - self.window().pos()
         super().mousePressEvent(event)
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        if self._held_at is not None and event.buttons() & Qt.MouseButton.LeftButton:
+            self.window().move(event.globalPosition().toPoint() - self._held_at)
+        super().mouseMoveEvent(event)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        self._held_at = None
+        super().mouseReleaseEvent(event)
 
 
 class _Edge(PaneOver):
