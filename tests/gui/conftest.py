@@ -42,6 +42,9 @@ HILL = Site(name="Southern hill", latitude_deg=-41.3, longitude_deg=174.8, time_
 SIX_INCH = Telescope(name="Six-inch", kind=TelescopeKind.REFLECTOR, aperture_mm=150, focal_length_mm=1200)
 SMALL = Telescope(name="Small refractor", kind=TelescopeKind.REFRACTOR, aperture_mm=80, focal_length_mm=600)
 
+MakeState = Callable[..., AppState]
+MakeShell = Callable[..., Shell]
+
 
 class HandClock:
     """A clock that moves only when it is told to."""

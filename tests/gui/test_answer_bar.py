@@ -1,7 +1,6 @@
 """The answer on top: it follows what is chosen, and gives its reasons when asked."""
 
 import re
-from collections.abc import Callable
 
 import pytest
 from PySide6.QtCore import QPoint, QRect, Qt
@@ -14,10 +13,8 @@ from core.sky.bodies import Body
 from gui.state import AppState
 from gui.window.shell import Shell
 from gui.window.views import GEAR, HEIGHT, LADDER
+from tests.gui.conftest import MakeShell, MakeState
 from tests.gui.fitting import faults
-
-MakeShell = Callable[..., Shell]
-MakeState = Callable[..., AppState]
 
 
 def test_the_answer_follows_planet_and_air_and_gives_its_reasons(

@@ -1,6 +1,5 @@
 """Another program changes the profile's file while it is in hand."""
 
-from collections.abc import Callable
 from pathlib import Path
 
 import attrs
@@ -15,10 +14,8 @@ from gui.state import AppState
 from gui.widgets import dialogs
 from gui.widgets.dialogs import Unsaved, Version, ask_changed, ask_write_over
 from gui.window.shell import Shell
-from tests.gui.conftest import action
+from tests.gui.conftest import MakeState, action
 
-MakeShell = Callable[..., Shell]
-MakeState = Callable[..., AppState]
 Answers = dict[str, list[Version | None]]
 
 _LOST_AFTER_MS = 500

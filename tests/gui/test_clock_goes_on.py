@@ -4,7 +4,6 @@ import json
 import signal
 import subprocess
 import sys
-from collections.abc import Callable
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
@@ -20,10 +19,7 @@ from gui.state import AppState
 from gui.window.errors import ErrorDoor
 from gui.window.shell import Shell
 from gui.window.views import HEIGHT, LADDER
-from tests.gui.conftest import HandClock, make_profile
-
-MakeShell = Callable[..., Shell]
-MakeState = Callable[..., AppState]
+from tests.gui.conftest import HandClock, MakeShell, MakeState, make_profile
 
 
 def test_a_beat_that_fails_is_followed_by_the_next(qtbot: QtBot) -> None:

@@ -1,7 +1,5 @@
 """Eyes used to the dark: every surface of the program by night, pixel by pixel."""
 
-from collections.abc import Callable
-
 import numpy as np
 import pytest
 from PySide6.QtGui import QColor
@@ -12,10 +10,9 @@ from gui.state import AppState
 from gui.widgets.red_filter import DIMMER_STEPS
 from gui.window.shell import Shell
 from gui.window.views import GEAR, HEIGHT
-from tests.gui.conftest import pixels
+from tests.gui.conftest import MakeShell, pixels
 from tests.gui.surfaces import dialogs, own_dialogs, settle, surfaces
 
-MakeShell = Callable[..., Shell]
 BRIGHTEST = 190
 
 

@@ -17,10 +17,7 @@ from gui.state import AppState
 from gui.widgets import dialogs
 from gui.widgets.dialogs import Unsaved
 from gui.window.shell import Shell
-from tests.gui.conftest import action, make_profile
-
-MakeShell = Callable[..., Shell]
-MakeState = Callable[..., AppState]
+from tests.gui.conftest import MakeShell, MakeState, action, make_profile
 
 
 def test_open_by_menu(

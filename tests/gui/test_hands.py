@@ -26,9 +26,9 @@ from gui.ladder.at_eyepiece import AtEyepiece
 from gui.state import AppState
 from gui.window.shell import Shell
 from gui.window.views import GEAR, HEIGHT, LADDER
+from tests.gui.conftest import MakeShell
 from tests.gui.surfaces import pages, settle
 
-MakeShell = Callable[..., Shell]
 # All bare keys of the program, and what opens menus elsewhere.
 BARE = "mnlcwef1234567+-<>MNLCWEF"
 RETURNS = (Qt.Key.Key_Return, Qt.Key.Key_Enter)

@@ -1,7 +1,5 @@
 """With large letters in a small window the head folds, so that the view and not the pickers has the room."""
 
-from collections.abc import Callable
-
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeySequence
@@ -14,9 +12,9 @@ from gui.height.view import HeightView
 from gui.state import AppState
 from gui.window.shell import Shell
 from gui.window.views import GEAR, HEIGHT, LADDER
+from tests.gui.conftest import MakeShell
 from tests.gui.test_underlined_letters import twice
 
-MakeShell = Callable[..., Shell]
 SMALL = (1000, 640)
 
 

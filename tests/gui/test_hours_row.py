@@ -14,9 +14,7 @@ from core.record.observer import Preferences
 from core.sky.bodies import Body
 from gui.state import AppState
 from gui.window.shell import Shell
-from tests.gui.conftest import HandClock, make_profile
-
-MakeShell = Callable[..., Shell]
+from tests.gui.conftest import HandClock, MakeShell, make_profile
 
 
 @pytest.fixture

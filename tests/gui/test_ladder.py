@@ -1,4 +1,4 @@
-"""The Ladder view: rungs, limits and tonight's air, by hand and by key."""
+"""The Ladder view: rungs and limits, by hand and by key."""
 
 from collections.abc import Callable
 from datetime import UTC, date, datetime
@@ -9,16 +9,14 @@ import pytest
 from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import QColor
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QLabel
 from pytestqt.qtbot import QtBot
 
 from core.air.first_look import FirstLook
 from core.drawing.palette import load_palette
-from core.gear.owned import Eyepiece, Filter
+from core.gear.owned import Eyepiece
 from core.record.observer import Profile
 from core.sky.bodies import Body
 from gui.gear.gives_panel import GivesPanel
-from gui.ladder.soft_view import SoftViewDialog
 from gui.ladder.view import LadderView
 from gui.state import AppState
 from tests.core.drawing.looking import rung_place
@@ -49,19 +47,6 @@ def in_hand(view: LadderView) -> str:
     return view.canvas.accessibleName().removeprefix("Power ladder, in hand: ")
 
 
-def cell(view: LadderView, row: int, column: int) -> str:
-    """Return what stands in the table of limits."""
-    item = view.pane.limits.grid.itemAtPosition(row, column)
-    label = item.widget() if item is not None else None
-    assert isinstance(label, QLabel)
-    return label.text()
-
-
-def limits(view: LadderView) -> dict[str, str]:
-    """Return the shown limits: name and power."""
-    return {cell(view, row, 0): cell(view, row, 1) for row in range(3)}
-
-
 def test_the_rungs_stand_highest_first_and_the_start_is_in_hand(view: LadderView) -> None:
     # 1200 mm over 25, 10 and 8 mm, alone and doubled: geometric optics.
     assert powers(view) == [300, 240, 150, 120, 96, 48]
@@ -77,46 +62,6 @@ def test_the_aim_is_told_with_its_time_and_height(view: LadderView, state: AppSt
     assert view.pane.heading.text() == "Saturn at 20:00"
 
 
-def test_limits_and_ceiling_follow_the_first_look(qtbot: QtBot, view: LadderView) -> None:
-    # 2x per mm, held at 300x; what 150 mm and the air bear together is far lower in boiling air.
-    assert limits(view)["The aperture"] == "300x"
-    assert limits(view)["The usual air"] == "300x"
-    assert view.pane.limits.ceiling.text() == limits(view)["Aperture and air (seeing)"]
-    usual = int(view.pane.limits.ceiling.text()[:-1])
-
-    qtbot.mouseClick(view.air.first_look_buttons[FirstLook.BOILING], Qt.MouseButton.LeftButton)
-
-    boiling = int(view.pane.limits.ceiling.text()[:-1])
-    # The air is judged at the planet's height, so what it bears there is the design's check value of 118x
-    # for 3 arcsec and 150 mm.
-    assert boiling == pytest.approx(118, abs=1) != usual
-    assert view.air.where.text() == "as seen at Jupiter's height, 62°"
-    # 62 degrees is 1.13 times the air overhead, and 3 over 1.13 to the 0.6 is 2.79.
-    assert view.air.blur.text() == "2.79"
-    assert view.air.first_look_buttons[FirstLook.BOILING].isChecked()
-    assert not view.air.first_look_buttons[FirstLook.STEADY].isChecked()
-    assert "set by tonight's air (seeing)" in view.pane.limits.note.text()
-
-
-def test_the_air_is_taken_by_a_step_of_a_scale_with_words_beside_it(
-    qtbot: QtBot, view: LadderView, state: AppState
-) -> None:
-    scales = view.air.scales
-    scales.setFocus()
-    qtbot.keyClick(scales, Qt.Key.Key_Down)
-    qtbot.keyClick(scales, Qt.Key.Key_Down)
-
-    assert scales.currentText() == "II of five: slight quivers, calm for seconds"
-    # Step II is 1 arcsec at 62 degrees; 1.13 times the air to the 0.6 is 1.08, so 0.93 overhead.
-    assert state.situation.blur.overhead_arcsec == pytest.approx(0.93, abs=0.005)
-    assert not any(button.isChecked() for button in view.air.first_look_buttons.values())
-
-    qtbot.mouseClick(view.air.first_look_buttons[FirstLook.FAIR], Qt.MouseButton.LeftButton)
-
-    assert scales.currentText() == "by a scale"
-    assert state.situation.first_look is FirstLook.FAIR
-
-
 def test_the_seconds_a_mount_takes_to_rest_are_granted_before_the_next_step(
     view: LadderView, state: AppState
 ) -> None:
@@ -128,38 +73,6 @@ def test_the_seconds_a_mount_takes_to_rest_are_granted_before_the_next_step(
     state.edit_profile("Change", attrs.evolve(state.profile, telescopes=(timed, *others)))
 
     assert "let the mount settle for 4 s, watch" in view.pane.next.text()
-
-
-def test_no_first_look_is_ticked_while_the_air_is_assumed(view: LadderView) -> None:
-    assert not any(button.isChecked() for button in view.air.first_look_buttons.values())
-    assert "assumed" in cell(view, 2, 2)
-
-
-def test_a_blur_may_be_typed_with_either_decimal_mark(
-    qtbot: QtBot, view: LadderView, state: AppState
-) -> None:
-    view.air.blur.selectAll()
-    qtbot.keyClicks(view.air.blur, "0,8")
-    assert state.situation.blur.overhead_arcsec == 0.8
-    qtbot.keyClick(view.air.blur, Qt.Key.Key_Return)
-    view.air.blur.selectAll()
-    # 1 would do, but is only the first digit of what is refused.
-    qtbot.keyClicks(view.air.blur, "15")
-    assert "from 0.2 to 8" in view.air.problem.text()
-    assert state.situation.blur.overhead_arcsec == 0.8
-    assert view.air.blur.text() == "15"
-    qtbot.keyClick(view.air.blur, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
-    assert view.air.blur.text() == "0.8"
-    assert view.air.problem.text() == ""
-
-
-def test_the_usual_limit_is_lifted_for_the_night(qtbot: QtBot, view: LadderView, state: AppState) -> None:
-    state.set_first_look(FirstLook.STEADY)
-    QTest.keyClick(view.air.lift, Qt.Key.Key_Space)
-    assert limits(view)["The usual air"] == "400x"
-    state.set_evening(state.situation.evening.replace(day=6))
-    assert limits(view)["The usual air"] == "300x"
-    assert not view.air.lift.isChecked()
 
 
 def test_keys_climb_the_ladder_and_the_words_follow(view: LadderView, state: AppState) -> None:
@@ -209,37 +122,6 @@ def test_the_drawing_tells_then_from_now(view: LadderView, state: AppState) -> N
     assert "now, 21:42" in words()
     state.set_time(datetime(2026, 12, 5, 20, 0, tzinfo=UTC))
     assert "at 20:00" in words()
-
-
-def test_the_lifted_limit_is_said_aloud(view: LadderView, state: AppState) -> None:
-    assert not view.pane.lifted.isVisible()
-    state.set_usual_air(400.0)
-    assert view.pane.lifted.isVisible()
-    assert view.pane.lifted.text().startswith("The usual limit is lifted to 400x for tonight.")
-
-
-def test_the_filter_that_is_in_is_picked_among_the_owners(
-    qtbot: QtBot, view: LadderView, state: AppState
-) -> None:
-    assert not view.air.with_filter.isVisible()
-    green = Filter(id="green", name="Green", wratten="58")
-    state.edit_profile("Add filter", attrs.evolve(state.profile, filters=(green,)))
-    assert view.air.with_filter.isVisible()
-    assert view.air.filter.currentText() == "none"
-    view.air.filter.setFocus()
-    qtbot.keyClick(view.air.filter, Qt.Key.Key_Down)
-    assert state.situation.filter_in == green
-
-
-def test_why_it_is_soft_is_asked_by_a_bare_key(view: LadderView, monkeypatch: pytest.MonkeyPatch) -> None:
-    asked: list[SoftViewDialog] = []
-
-    def ask(dialog: SoftViewDialog) -> None:
-        asked.append(dialog)
-
-    monkeypatch.setattr(SoftViewDialog, "exec", ask)
-    QTest.keyClick(view.canvas, Qt.Key.Key_W)
-    assert len(asked) == 1
 
 
 def test_a_click_on_the_drawing_takes_a_rung_in_hand(qtbot: QtBot, view: LadderView) -> None:

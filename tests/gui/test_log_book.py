@@ -18,8 +18,8 @@ from gui.ladder.view import LadderView
 from gui.state import AppState
 from gui.window.shell import Shell
 from tests.core.record.log_lines import PROFILE, line
+from tests.gui.conftest import MakeShell
 
-MakeShell = Callable[..., Shell]
 LADDER = 2
 
 

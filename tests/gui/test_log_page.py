@@ -1,7 +1,6 @@
 """The log in the window: read, searched, written, edited, taken out, saved and taken in."""
 
 import json
-from collections.abc import Callable
 from contextlib import closing
 from pathlib import Path
 
@@ -17,10 +16,8 @@ from gui.ladder.log_page import LogPage
 from gui.ladder.view import LadderView
 from gui.state import AppState
 from gui.widgets import dialogs
-from gui.window.shell import Shell
 from tests.core.record.log_lines import PROFILE, line
-
-MakeShell = Callable[..., Shell]
+from tests.gui.conftest import MakeShell
 
 
 @pytest.fixture

@@ -1,6 +1,5 @@
 """Since when the telescope stands outside: one line, and an answer that reckons with a warm mirror."""
 
-from collections.abc import Callable
 from datetime import UTC, date, datetime, timedelta
 
 import attrs
@@ -17,10 +16,7 @@ from core.words.evening import titled
 from gui.state import AppState
 from gui.window.outside_row import OutsideRow
 from gui.window.shell import Shell
-from tests.gui.conftest import EVENING_START, HandClock, make_profile
-
-MakeState = Callable[..., AppState]
-MakeShell = Callable[..., Shell]
+from tests.gui.conftest import EVENING_START, HandClock, MakeShell, MakeState, make_profile
 
 
 @pytest.fixture

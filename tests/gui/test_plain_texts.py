@@ -1,7 +1,7 @@
 """Names from a stranger's file are text everywhere: in tooltips, labels, menus, lists, titles."""
 
 import ast
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from html import escape
 from pathlib import Path
 
@@ -21,14 +21,9 @@ from core.sky.site import WarmAir
 from gui.gear.horizon import HorizonPicture
 from gui.gear.view import GearView
 from gui.height.view import YEAR, HeightView
-from gui.state import AppState
 from gui.widgets.plain_tip import plain_tip
-from gui.window.shell import Shell
 from gui.window.views import GEAR, HEIGHT, LADDER
-from tests.gui.conftest import TERRACE, make_profile
-
-MakeShell = Callable[..., Shell]
-MakeState = Callable[..., AppState]
+from tests.gui.conftest import TERRACE, MakeShell, MakeState, make_profile
 
 HOSTILE = '<b>x</b><img src="file:///etc/hostname"><a href="file:///">y</a>'
 

@@ -1,6 +1,6 @@
 """What a reader of the screen is told of every surface, asked through the tree that it asks."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from itertools import pairwise
 
 import pytest
@@ -19,10 +19,9 @@ from gui.ladder.view import LadderView
 from gui.state import AppState
 from gui.window.shell import Shell
 from gui.window.views import GEAR, HEIGHT, LADDER
-from tests.gui.conftest import pixels
+from tests.gui.conftest import MakeShell, pixels
 from tests.gui.surfaces import dialogs, pages, settle
 
-MakeShell = Callable[..., Shell]
 Role, Text = QAccessible.Role, QAccessible.Text
 # What a person can do something with; a page that scrolls is "Client" to Qt.
 SANE = {

@@ -1,6 +1,5 @@
 """The window: strip, views, palettes, size of text, and menus."""
 
-from collections.abc import Callable
 from datetime import date
 from pathlib import Path
 
@@ -23,11 +22,7 @@ from gui.state import AppState
 from gui.widgets.theme import Theme
 from gui.window.shell import Shell
 from gui.window.views import GEAR, HEIGHT, LADDER
-from tests.gui.conftest import HandClock, action, make_profile
-
-MakeShell = Callable[..., Shell]
-MakeState = Callable[..., AppState]
-
+from tests.gui.conftest import HandClock, MakeShell, MakeState, action, make_profile
 
 # Views and strip.
 

@@ -1,7 +1,5 @@
 """Signs in the window: beside kinds of gear and steps of the evening, in the colours of the palette."""
 
-from collections.abc import Callable
-
 import numpy as np
 import pytest
 from PySide6.QtCore import QRect
@@ -19,9 +17,7 @@ from gui.state import AppState
 from gui.widgets.signs import sign_picture, sign_size_px
 from gui.window.shell import Shell
 from gui.window.views import GEAR
-from tests.gui.conftest import pixels
-
-MakeShell = Callable[..., Shell]
+from tests.gui.conftest import MakeShell, pixels
 
 
 def colours(picture: QImage) -> set[str]:

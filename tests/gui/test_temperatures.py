@@ -1,7 +1,7 @@
 """The form for the evening's temperatures: each finished figure counts, and what follows stands beneath."""
 
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from datetime import timedelta
 
 import attrs
@@ -19,10 +19,7 @@ from gui.ladder.view import LadderView
 from gui.state import AppState
 from gui.window.shell import Shell
 from gui.window.temperatures_dialog import TemperaturesDialog
-from tests.gui.conftest import EVENING_START, HandClock, make_profile
-
-MakeState = Callable[..., AppState]
-MakeShell = Callable[..., Shell]
+from tests.gui.conftest import EVENING_START, HandClock, MakeShell, MakeState, make_profile
 
 
 @pytest.fixture

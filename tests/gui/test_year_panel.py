@@ -1,4 +1,4 @@
-"""The year outlook by hand and key: what it says, where it leads, and how it waits."""
+"""The year outlook by hand and key: what it says, and where it leads."""
 
 import re
 from collections.abc import Callable
@@ -10,23 +10,15 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
-from core.situation.choices import Choices
 from core.sky.bodies import Body
 from core.sky.night import compute_night
 from core.sky.windows import Grade
 from core.words.answer import answer_words
-from core.year.year import Year
 from gui.height.year_panel import YearPanel
-from gui.height.year_reader import YearReader, YearWanted
-from gui.jobs import AtOnce, Jobs
 from gui.state import AppState
-from tests.gui.conftest import TERRACE, HandClock, make_profile
-from tests.gui.later import Later
+from tests.gui.conftest import TERRACE, make_profile
 from tests.gui.showing import show
-
-TONIGHT = date(2026, 12, 5)
-MARS_YEAR = YearWanted(site=TERRACE, planet=Body.MARS, first=TONIGHT, dark_below_deg=-4.0)
-PanelMaker = Callable[[AppState], YearPanel]
+from tests.gui.year_panels import TONIGHT, PanelMaker
 
 
 @pytest.fixture
@@ -44,21 +36,6 @@ def make_panel(qtbot: QtBot, theme: object) -> PanelMaker:
 def panel(make_panel: PanelMaker, state: AppState) -> YearPanel:
     state.set_planet(Body.SATURN)
     return make_panel(state)
-
-
-@pytest.fixture
-def later() -> Later:
-    return Later()
-
-
-@pytest.fixture
-def slow_state(later: Later, clock: HandClock, qapp: object) -> AppState:
-    """Return a state whose jobs wait, but for the sky tables."""
-    state = AppState(Choices(profile=make_profile()), clock=clock, jobs=Jobs(later))
-    state.prepare_sky()
-    later.run()
-    state.set_planet(Body.SATURN)
-    return state
 
 
 def place_of(panel: YearPanel, day: date) -> QPoint:
@@ -198,92 +175,6 @@ def test_an_evening_beyond_the_chart_brings_its_own_year(panel: YearPanel, state
     assert panel.canvas.year is not None
     assert panel.canvas.year.dates[0] == date(2028, 2, 1)
     assert panel.reading.text().startswith("Tue 29 February 2028: Saturn ")
-
-
-def test_nothing_is_worked_out_while_it_is_out_of_sight(panel: YearPanel, state: AppState) -> None:
-    before = panel.sentence.text()
-    panel.hide()
-    state.set_planet(Body.MARS)
-    assert panel.sentence.text() == before
-
-    panel.show()
-
-    assert panel.sentence.text().startswith("Mars ")
-
-
-def test_slow_work_shows_how_far_it_is(
-    qtbot: QtBot, make_panel: PanelMaker, slow_state: AppState, later: Later
-) -> None:
-    panel = make_panel(slow_state)
-    assert not panel.progress.isVisible()
-    qtbot.waitUntil(panel.progress.isVisible)
-
-    later.run()
-
-    assert not panel.progress.isVisible()
-    assert panel.sentence.text().startswith("Saturn ")
-    assert (panel.progress.value(), panel.progress.maximum()) == (2, 2)
-
-
-def test_what_is_no_longer_wanted_is_dropped(
-    make_panel: PanelMaker, slow_state: AppState, later: Later
-) -> None:
-    panel = make_panel(slow_state)
-    slow_state.set_planet(Body.MARS)
-    slow_state.set_planet(Body.JUPITER)
-    later.run()
-    assert panel.sentence.text().startswith("Jupiter ")
-
-    slow_state.set_planet(Body.MARS)
-    slow_state.set_planet(Body.JUPITER)
-    later.run()
-    assert panel.sentence.text().startswith("Jupiter ")
-
-    slow_state.set_planet(Body.VENUS)
-    panel.hide()
-    later.run()
-    assert panel.sentence.text().startswith("Jupiter ")
-
-
-def test_work_under_way_stops_when_it_is_given_up(qtbot: QtBot, later: Later, qapp: object) -> None:
-    reader = YearReader(Jobs(later))
-    years: list[Year] = []
-    steps: list[int] = []
-    reader.found.connect(years.append)
-
-    def give_up(done: int, _steps: int) -> None:
-        steps.append(done)
-        reader.give_up()
-
-    reader.progressed.connect(give_up)
-    reader.want_year(MARS_YEAR)
-    later.run()
-
-    assert steps == [0], "it stops at the next step"
-    assert years == []
-
-
-def test_a_year_outside_the_planet_tables_is_refused_in_words(qtbot: QtBot, qapp: object) -> None:
-    reader = YearReader(Jobs(AtOnce()))
-
-    with qtbot.waitSignal(reader.refused) as refused:
-        reader.want_year(evolve(MARS_YEAR, first=date(2060, 1, 1)))
-
-    assert refused.args is not None
-    assert "2060-01-01 is outside the planet tables" in refused.args[0]
-
-
-def test_a_year_at_hand_is_not_worked_out_again(later: Later, qapp: object) -> None:
-    reader = YearReader(Jobs(later))
-    years: list[Year] = []
-    reader.found.connect(years.append)
-    reader.want_year(MARS_YEAR)
-    later.run()
-    reader.want_year(MARS_YEAR)
-
-    assert len(years) == 2
-    assert years[0] is years[1]
-    assert later.works == []
 
 
 def test_without_a_site_it_says_where_to_begin(
