@@ -47,6 +47,8 @@ _LEAST_WIDTH_FOR_STEPS: Final = 300.0
 # Where they stand over each other, the whole field takes this share of the height.
 _FIELD_SHARE: Final = 0.3
 _UNDER_STEP: Final = _BELOW + _MARK.line_height + _SMALL.line_height
+# The words that hold for all of them come last.
+_UNDER_STEPS: Final = _UNDER_STEP + _SMALL.line_height + 3.0
 
 
 _MOST_LINES: Final = 6
@@ -75,8 +77,8 @@ def draw_eyepiece(page: Page, pictures: Pictures, *, palette: Palette) -> Eyepie
     steps: tuple[tuple[Sight, Box], ...] = ()
     has_room = room.height >= _LEAST_HEIGHT_FOR_STEPS and room.width >= _LEAST_WIDTH_FOR_STEPS
     if has_room and len(pictures.steps.shown) > 1:
-        steps = _place_steps(pictures.steps, room)
-        _draw_steps(sheet, pictures, steps)
+        steps = _place_steps(pictures.steps, room, most=min(_STEPS_SHARE * room.height, _LARGEST_STEP))
+        _draw_steps(sheet, pictures.steps, pictures.sight, steps)
         room = Box(room.left, steps[0][1].top + _BETWEEN, room.right, room.top)
     ((sight, picture),) = pictures.close_up.shown
     field, close, under_field, under_close = _place_pictures(sheet, pictures, room, tells_circle=not steps)
@@ -113,6 +115,21 @@ def _place_pictures(
             under_field = _lines_under(sheet, field, words, over=over)
         if max(len(under_close), len(under_field)) <= lines or lines == _MOST_LINES:
             return field, close, under_field, under_close
+
+
+def draw_steps(
+    page: Page, steps: Steps, in_hand: Sight | None, heading: str, *, palette: Palette
+) -> EyepieceDrawing:
+    """Lay views of several powers out in a row under a heading, as large as the page allows."""
+    sheet = Sheet(page, palette)
+    room, head = sheet.page.grown(-_EDGE), _MARK.line_height + 2.0 * _BELOW
+    places = _place_steps(steps, room, most=room.height - head - _UNDER_STEPS)
+    up = (room.top - head - places[0][1].top) / 2.0
+    places = tuple((sight, box.moved(0.0, up)) for sight, box in places)
+    y = places[0][1].top + head - _MARK.line_height / 2.0
+    sheet.write(heading, places[0][1].left, y, _MARK, palette.ink, align="left")
+    _draw_steps(sheet, steps, in_hand, places)
+    return EyepieceDrawing(sheet.drawing, None, (), places)
 
 
 def draw_pair(page: Page, steps: Steps, headings: Sequence[str], *, palette: Palette) -> EyepieceDrawing:
@@ -208,12 +225,11 @@ def _write_under(sheet: Sheet, box: Box, lines: _Lines) -> None:
         y -= _SMALL.line_height
 
 
-def _place_steps(steps: Steps, room: Box) -> tuple[tuple[Sight, Box], ...]:
-    """Return where each step lies, its words included, along the bottom of a room."""
-    count = len(steps.shown)
-    under = _UNDER_STEP + _SMALL.line_height + 3.0  # the words that hold for all of them come last
+def _place_steps(steps: Steps, room: Box, *, most: float) -> tuple[tuple[Sight, Box], ...]:
+    """Return where each step lies, at ``most`` so wide, its words with it, along the bottom of a room."""
+    count, under = len(steps.shown), _UNDER_STEPS
     widest = (room.width - _GAP * (count - 1)) / count
-    side = min(widest, _STEPS_SHARE * room.height, _LARGEST_STEP)
+    side = max(min(widest, most), 1.0)
     left = room.left + (room.width - side * count - _GAP * (count - 1)) / 2.0
     bottom, top = room.bottom + under - _UNDER_STEP, room.bottom + under + side
     return tuple(
@@ -222,11 +238,13 @@ def _place_steps(steps: Steps, room: Box) -> tuple[tuple[Sight, Box], ...]:
     )
 
 
-def _draw_steps(sheet: Sheet, pictures: Pictures, places: Sequence[tuple[Sight, Box]]) -> None:
-    palette, steps = sheet.palette, pictures.steps
+def _draw_steps(
+    sheet: Sheet, steps: Steps, sight_in_hand: Sight | None, places: Sequence[tuple[Sight, Box]]
+) -> None:
+    palette = sheet.palette
     sizes = _widths(sheet.measure, [sight for sight, _ in places], places[0][1].width + _GAP - 1.0)
     for (sight, box), (_, picture), size in zip(places, steps.shown, sizes, strict=True):
-        in_hand = sight == pictures.sight
+        in_hand = sight == sight_in_hand
         square = Box(box.left, box.top - box.width, box.right, box.top)
         edge = palette.accent if in_hand else None
         draw_window(sheet, sight, picture, square, steps.window_deg, edge=edge)

@@ -42,6 +42,9 @@ class FiguresTable(QTableWidget):
         alignment = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
         header.setDefaultAlignment(alignment | Qt.AlignmentFlag(Qt.TextFlag.TextWordWrap))
         header.setSectionResizeMode(QHeaderView.ResizeMode.Stretch)
+        # Only then has every column its width, on which the lines of a cell depend.
+        header.geometriesChanged.connect(self._fit)
+        header.sectionResized.connect(lambda *_sizes: self._fit())
 
     def show_rows(self, headings: tuple[str, str, str], rows: Sequence[FigureRow]) -> None:
         """Show these figures under these headings."""

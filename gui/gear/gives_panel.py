@@ -12,9 +12,11 @@ from core.words.limits import ceiling_sentence, limits_sentence
 from core.words.notices import ladder_notice_texts, misfit_texts
 from core.words.powers import details_words
 from gui.gear.powers_entries import Entry, drift_words, words_in_full
+from gui.gear.powers_pictures import PowersPictures
 from gui.gear.powers_table import PowersTable
 from gui.gear.questions import Questions
 from gui.state import AppState
+from gui.widgets.in_room import NO_LIMIT_PX, InRoom
 from gui.widgets.pickers import Picker
 from gui.widgets.plain_label import PlainLabel
 
@@ -22,6 +24,8 @@ from gui.widgets.plain_label import PlainLabel
 _LEAST_WIDTH_PX = 400
 # Narrower than that the columns stand below each other.
 _LEAST_LETTERS = 42
+# Lower than that pictures of the planet tell little.
+_LEAST_PICTURES_LINES = 8
 
 
 class GivesPanel(QWidget):
@@ -42,6 +46,7 @@ class GivesPanel(QWidget):
         self.limits = PlainLabel(role="small", wraps=True)
         self.ceiling = PlainLabel(wraps=True)
         self.table = PowersTable(self)
+        self.pictures = PowersPictures(state, self)
         self._room = QWidget()
         self.details = PlainLabel(role="panel", wraps=True)
         self.details.setContentsMargins(10, 6, 10, 6)
@@ -66,13 +71,16 @@ class GivesPanel(QWidget):
         layout.addWidget(self.ceiling)
         layout.addWidget(self.limits)
         layout.addWidget(self.table, 1)
+        layout.addWidget(self.pictures, 1)
         layout.addWidget(self._room, 1)
         layout.addWidget(self.details)
         layout.addWidget(self.misfits)
         layout.addWidget(self.questions)
         layout.addWidget(self._beside)
 
-        self.table.row_changed.connect(self._show_details)
+        self.table.row_changed.connect(self._show_row)
+        self.pictures.chosen.connect(self.table.choose_power)
+        InRoom(self, self._share_room)
         self.other.picked.connect(self.state.compare_second)
         self.show_side_by_side.clicked.connect(self.side_by_side_wanted.emit)
         self.refresh()
@@ -111,13 +119,33 @@ class GivesPanel(QWidget):
         self.misfits.setVisible(bool(misfits))
         self.questions.setVisible(ladder is not None)
         self.questions.refresh()
-        self._show_details()
+        self._show_row()
         self._show_others()
+        self._share_room()
 
-    def _show_details(self) -> None:
+    def _share_room(self) -> None:
+        """Give what the table leaves to the pictures, where that is enough for them."""
+        layout = self.layout()
+        assert layout is not None
+        room = self.height()
+        for number in range(layout.count()):
+            item = layout.itemAt(number)
+            if item is not None and item.widget() not in (self.table, self.pictures) and not item.isEmpty():
+                is_wrapped = item.hasHeightForWidth()
+                high = item.heightForWidth(self.width()) if is_wrapped else item.sizeHint().height()
+                room -= high + layout.spacing()
+        whole = self.table.whole_height
+        least = _LEAST_PICTURES_LINES * self.fontMetrics().lineSpacing()
+        has_room = self.pictures.has_something and room - layout.spacing() - whole >= least
+        self.table.setMinimumHeight(whole if has_room else 0)
+        self.table.setMaximumHeight(whole if has_room else NO_LIMIT_PX)
+        self.pictures.setVisible(has_room)
+
+    def _show_row(self) -> None:
         ladder, entry = self.state.situation.ladder, self.table.entry
         if entry is None and ladder is not None:
             entry = self.table.entry_at(ladder.climb_to)
+        self.pictures.show_power(None if entry is None else entry.rung.power)
         self.details.setText("" if entry is None else _details(entry, self.table.part_of(entry)))
 
     def _show_others(self) -> None:

@@ -98,6 +98,12 @@ class PowersTable(QTableView):
         return QSize(super().minimumSizeHint().width(), self.horizontalHeader().height() + lines)
 
     @property
+    def whole_height(self) -> int:
+        """The height at which all rows are seen with all of their words."""
+        rows = sum(words.height_px for words in self._broken(self._shown_texts(), _ALL_LINES))
+        return self.horizontalHeader().height() + rows + 2 * self.frameWidth()
+
+    @property
     def entry(self) -> Entry | None:
         """The row in hand, or None."""
         index = self.currentIndex()
@@ -213,17 +219,21 @@ class PowersTable(QTableView):
 
     def _fit_rows(self) -> None:
         """Break the words into lines and give each row its height."""
-        rows = self._rows
-        shown = [(rows.shown(entry, EYEPIECE), rows.shown(entry, WORDS)) for entry in rows.entries]
+        shown = self._shown_texts()
         for most_lines in (_ALL_LINES, _MOST_LINES):
-            self._break_words(shown, most_lines)
+            self._words = self._broken(shown, most_lines)
             if sum(words.height_px for words in self._words) <= self.viewport().height():
                 break
         for row, words in enumerate(self._words):
             if self.rowHeight(row) != words.height_px:
                 self.setRowHeight(row, words.height_px)
 
-    def _break_words(self, shown: Sequence[tuple[str, str]], most_lines: int) -> None:
+    def _shown_texts(self) -> list[tuple[str, str]]:
+        """Return eyepiece and words of each row."""
+        rows = self._rows
+        return [(rows.shown(entry, EYEPIECE), rows.shown(entry, WORDS)) for entry in rows.entries]
+
+    def _broken(self, shown: Sequence[tuple[str, str]], most_lines: int) -> list[_Words]:
         """Break eyepieces and words into lines; a row whose texts are as before keeps its own."""
         known_for = (
             self.font().toString(),
@@ -235,8 +245,9 @@ class PowersTable(QTableView):
             self._known_for = known_for
             self._words_known.clear()
         known = self._words_known.get(most_lines, {})
-        self._words = [known.get(texts) or self._fit_words(*texts, most_lines) for texts in shown]
-        self._words_known[most_lines] = dict(zip(shown, self._words, strict=True))
+        broken = [known.get(texts) or self._fit_words(*texts, most_lines) for texts in shown]
+        self._words_known[most_lines] = dict(zip(shown, broken, strict=True))
+        return broken
 
     def _fit_words(self, label: str, words: str, most_lines: int) -> _Words:
         names = self._delegate.lines(label, self.font(), self.columnWidth(EYEPIECE))
@@ -255,6 +266,12 @@ class PowersTable(QTableView):
         font = QFont(self.font())
         font.setPointSizeF(font.pointSizeF() * _SMALLER)
         return font
+
+    def choose_power(self, power: float) -> None:
+        """Take the row of a power in hand."""
+        entry = self.entry_at(power)
+        if entry is not None:
+            self._choose(entry.rung.label)
 
     def _choose(self, label: str) -> None:
         for row, entry in enumerate(self._rows.entries):

@@ -28,6 +28,7 @@ if TYPE_CHECKING:
 _GIVES_BY = (
     *(Situation.profile, Situation.ladder, Situation.to_buy, Situation.trial),
     *(Situation.first_pick, Situation.second_pick, Situation.evening, Situation.palette_name),
+    Situation.appearance,
 )
 _SIDE_BY_SIDE_BY = (
     *(Situation.profile, Situation.first_pick, Situation.second_pick, Situation.comparison),

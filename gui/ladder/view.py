@@ -33,7 +33,7 @@ _SHOWN_FROM = (
     *(Situation.next_step, Situation.filter_offers, Situation.filter_in, Situation.profile),
 )
 # Shares of the width: drawing, picture, words; a wide window gives more to the first two.
-_SHARES_NARROW, _SHARES_WIDE = (12, 9, 11), (12, 14, 11)
+_SHARES_NARROW, _SHARES_WIDE = (12, 9, 11), (11, 15, 11)
 _SHARES_OF_TWO = (11, 12, 0)
 _WIDE_PX = 1250
 # From so many letters across on there is room for all three in a row.
