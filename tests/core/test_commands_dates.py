@@ -6,16 +6,9 @@ from pathlib import Path
 import pytest
 
 from gui.app import main
-from tests.core.test_commands import PROFILE
+from tests.core.commands_by_hand import PROFILE
 
 FROM = ("--from", "2026-12-05")
-
-
-@pytest.fixture
-def profile(tmp_path: Path) -> str:
-    path = tmp_path / "noa.toml"
-    path.write_text(PROFILE, encoding="utf-8")
-    return str(path)
 
 
 def test_two_planets_and_little_moon(profile: str, capsys: pytest.CaptureFixture[str]) -> None:
