@@ -34,6 +34,9 @@ def refraction_deg(
 
     Source: Saemundsson 1986, for 1010 hPa and 10 °C, scaled for other air, as in Meeus, Astronomical
     Algorithms, 2nd ed. (1998), ch. 16.
+
+    >>> round(float(refraction_deg(0.0)), 2)
+    0.48
     """
     altitude = np.clip(np.asarray(true_altitude_deg, dtype=float), 0.0, 90.0)
     arcminutes = 1.02 / np.tan(np.radians(altitude + 10.3 / (altitude + 5.11)))
@@ -57,6 +60,9 @@ def air_path(apparent_altitude_deg: ArrayLike) -> Floats:
     NaN below 5 degrees.
 
     Source: Kasten and Young 1989, Applied Optics 28, 4735.
+
+    >>> round(float(air_path(30.0)), 2)
+    1.99
     """
     given = np.asarray(apparent_altitude_deg, dtype=float)
     altitude = np.maximum(given, 0.0)

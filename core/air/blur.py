@@ -49,6 +49,9 @@ def blur_at(overhead_arcsec: float, path: _FloatOrArray) -> _FloatOrArray:
     """Return the blur in arcsec through ``path`` times the air overhead, a number or an array (N,).
 
     Kolmogorov turbulence, path^0.6 (Roddier 1981). NaN stays NaN.
+
+    >>> round(blur_at(1.45, 2.0), 1)
+    2.2
     """
     growth: _FloatOrArray = path**BLUR_EXPONENT
     return overhead_arcsec * growth
@@ -58,6 +61,9 @@ def carried_overhead_arcsec(seen_arcsec: float, path: float) -> float:
     """Return the overhead blur in arcsec of one judged through ``path`` times the air overhead.
 
     The reverse of ``blur_at``, kept from 0.2 to 8 arcsec.
+
+    >>> round(carried_overhead_arcsec(2.2, 2.0), 2)
+    1.45
     """
     return BLUR_ARCSEC.nearest(float(seen_arcsec * path**-BLUR_EXPONENT))
 

@@ -121,13 +121,20 @@ def detail_arcsec(
 
     ``share`` is the part of the blur that counts: 0.60 mostly, 0.75 in a typical moment, 0.50 in a calm one.
     NaN stays NaN.
+
+    >>> round(float(detail_arcsec(150, 1.45)), 2)
+    1.16
     """
     aperture, air, dispersion = _parts_arcsec(aperture_mm, blur_arcsec, dispersion_arcsec, share)
     return np.asarray(np.sqrt(aperture**2 + air**2 + dispersion**2))
 
 
 def power_showing(finest_arcsec: ArrayLike) -> Floats:
-    """Return the power at which a detail of so many arcsec looks 232 arcsec across, any shape."""
+    """Return the power at which a detail of so many arcsec looks 232 arcsec across, any shape.
+
+    >>> float(power_showing(2.0))
+    116.0
+    """
     return np.asarray(FINEST_DETAIL_AT_EYE_ARCSEC / np.asarray(finest_arcsec, dtype=float))
 
 
@@ -138,7 +145,11 @@ def ceiling_power(
     *,
     usual_air: float = USUAL_AIR_POWER,
 ) -> Floats:
-    """Return the power that aperture and air bear together, cut at the usual air limit, any shape."""
+    """Return the power that aperture and air bear together, cut at the usual air limit, any shape.
+
+    >>> [round(float(power)) for power in ceiling_power([80, 150, 400], 1.45)]
+    [137, 199, 253]
+    """
     return np.minimum(power_showing(detail_arcsec(aperture_mm, blur_arcsec, dispersion_arcsec)), usual_air)
 
 
@@ -152,6 +163,9 @@ def power_band(
     """Return the powers that a typical and a calm moment bear, at least 12 % from the usual one, any shape.
 
     Both ends are cut at the usual air limit.
+
+    >>> [round(float(power)) for power in power_band(150, 1.45)]
+    [174, 223]
     """
     usual = power_showing(detail_arcsec(aperture_mm, blur_arcsec, dispersion_arcsec))
     typical = power_showing(detail_arcsec(aperture_mm, blur_arcsec, dispersion_arcsec, share=TYPICAL_MOMENT))

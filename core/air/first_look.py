@@ -61,6 +61,9 @@ def scale_arcsec(step: ScaleStep) -> float:
     """Return the blur in arcsec that a step of a scale means, where it is judged.
 
     Of five steps from a table; of ten 6.0 x 0.76^(number - 1), for about 127 mm of aperture.
+
+    >>> scale_arcsec(ScaleStep(Scale.FIVE_STEPS, 3))
+    1.6
     """
     if step not in SCALE_STEPS:
         raise ValueError(f"must be a whole step from 1 to {_COUNTS[step.scale]}, not {step.number!r}")

@@ -34,12 +34,20 @@ _STEP_MINUTES: Final = 1.0
 
 
 def assumed_thickness_mm(aperture_mm: float) -> float:
-    """Return the usual thickness in mm of a mirror: D/6 up to 150 mm, thinner in proportion above (ours)."""
+    """Return the usual thickness in mm of a mirror: D/6 up to 150 mm, thinner in proportion above (ours).
+
+    >>> [assumed_thickness_mm(aperture_mm) for aperture_mm in (120, 150, 250)]
+    [20.0, 25.0, 35.0]
+    """
     return aperture_mm / 6.0 if aperture_mm <= 150.0 else 25.0 + (aperture_mm - 150.0) / 10.0
 
 
 def own_time_factor(own_minutes: float, predicted_minutes: float) -> float:
-    """Return by what an owner's own measured time scales the time constant, from 0.5 to 2."""
+    """Return by what an owner's own measured time scales the time constant, from 0.5 to 2.
+
+    >>> own_time_factor(own_minutes=120, predicted_minutes=50)
+    2.0
+    """
     low, high = OWN_TIME_RANGE
     return min(max(own_minutes / predicted_minutes, low), high)
 
@@ -50,6 +58,9 @@ def settling_constant_minutes(
     """Return the time constant in minutes of a mirror so many mm thick.
 
     A fan halves it, a closed tube makes it half as long again; ``own_factor`` is that of ``own_time_factor``.
+
+    >>> settling_constant_minutes(25), settling_constant_minutes(25, fan=True)
+    (65.0, 32.5)
     """
     minutes = MINUTES_PER_MM * thickness_mm * own_factor
     if closed:
@@ -125,13 +136,20 @@ def mirror_blur_arcsec(excess_c: ArrayLike) -> Floats:
     """Return the blur in arcsec of a mirror so many °C warmer than the air; a colder one has none.
 
     Any shape. 0.40 dT^1.2 / (1 + dT / 5): Racine 1991, PASP 103, 1020, for a few degrees; the tail is ours.
+
+    >>> [round(float(blur), 2) for blur in mirror_blur_arcsec([-2, 1, 3, 15])]
+    [0.0, 0.33, 0.93, 2.58]
     """
     warmer = np.maximum(np.asarray(excess_c, dtype=float), 0.0)
     return np.asarray(0.40 * warmer**1.2 / (1.0 + warmer / 5.0))
 
 
 def combined_blur_arcsec(air_arcsec: ArrayLike, mirror_arcsec: ArrayLike) -> Floats:
-    """Return the blur in arcsec of air and mirror together, any common shape."""
+    """Return the blur in arcsec of air and mirror together, any common shape.
+
+    >>> round(float(combined_blur_arcsec(1.0, 1.0)), 2)
+    1.52
+    """
     air = np.asarray(air_arcsec, dtype=float) ** _LAYER_EXPONENT
     return np.asarray(
         (air + np.asarray(mirror_arcsec, dtype=float) ** _LAYER_EXPONENT) ** (1.0 / _LAYER_EXPONENT)

@@ -155,7 +155,11 @@ def misfits(
 
 
 def equal_steps(low: float, high: float) -> tuple[float, ...]:
-    """Return both ends and the fewest equal logarithmic steps between them of at most 1.25x."""
+    """Return both ends and the fewest equal logarithmic steps between them of at most 1.25x.
+
+    >>> [round(step, 1) for step in equal_steps(8.0, 24.0)]
+    [8.0, 10.0, 12.4, 15.5, 19.3, 24.0]
+    """
     count = max(1, math.ceil(math.log(high / low) / math.log(WIDEST_ZOOM_STEP) - 1e-9))
     between = (low * (high / low) ** (step / count) for step in range(1, count))
     return (low, *between, high)

@@ -41,17 +41,29 @@ def usable_stop_mm(
 
 
 def widest_stop_mm(barrel_mm: float) -> float:
-    """Return the widest field stop in mm that a barrel leaves room for."""
+    """Return the widest field stop in mm that a barrel leaves room for.
+
+    >>> widest_stop_mm(31.75)
+    27.0
+    """
     return WIDEST_STOP_MM[barrel_mm]
 
 
 def asked_stop_mm(focal_length_mm: float, apparent_field_deg: float) -> float:
-    """Return the field stop in mm that a focal length and an apparent field ask for, without distortion."""
+    """Return the field stop in mm that a focal length and an apparent field ask for, without distortion.
+
+    >>> round(asked_stop_mm(25, 52), 1)
+    22.7
+    """
     return focal_length_mm * math.radians(apparent_field_deg)
 
 
 def widest_apparent_field_deg(barrel_mm: float, focal_length_mm: float) -> float:
-    """Return the apparent field in degrees that a barrel leaves a focal length in mm, without distortion."""
+    """Return the apparent field in degrees that a barrel leaves a focal length in mm, without distortion.
+
+    >>> round(widest_apparent_field_deg(31.75, 32))
+    48
+    """
     return math.degrees(widest_stop_mm(barrel_mm) / focal_length_mm)
 
 

@@ -72,6 +72,9 @@ def parse_aperture_mm(text: str, *, unit: Unit = Unit.MM) -> float:
 
     A bare figure that would be an unusual aperture is asked about: ``8`` may be inches, ``900`` a focal
     length.
+
+    >>> parse_aperture_mm("6 in")
+    152.4
     """
     number, own_unit = split_length(text)
     if own_unit is None:
@@ -85,6 +88,9 @@ def parse_focal_length_mm(text: str, *, aperture_mm: float | None = None, unit: 
     """Return a telescope's focal length in mm (50 to 20,000), also from a focal ratio such as ``f/8``.
 
     A bare figure too short for a focal length is asked about where it can be a focal ratio.
+
+    >>> parse_focal_length_mm("f/8", aperture_mm=150)
+    1200.0
     """
     if match := _RATIO.fullmatch(tidy(text)):
         return _focal_length_from_ratio(match["ratio"], text, aperture_mm)
@@ -103,6 +109,9 @@ def parse_eyepiece_mm(text: str) -> ZoomRange:
     """Return an eyepiece's focal length in mm (2 to 60), or both ends of a zoom: ``8-24``.
 
     A figure ten times too long, as when a decimal mark is lost, is asked about.
+
+    >>> parse_eyepiece_mm("8-24")
+    ZoomRange(low_mm=8.0, high_mm=24.0)
     """
     text = _ZOOM.sub("", text)
     number, unit = split_length(text)
@@ -117,7 +126,11 @@ def parse_eyepiece_mm(text: str) -> ZoomRange:
 
 
 def parse_barrel_mm(text: str) -> float:
-    """Return one of the three barrels in mm, written in inches or mm, with or without the unit."""
+    """Return one of the three barrels in mm, written in inches or mm, with or without the unit.
+
+    >>> parse_barrel_mm("1 1/4")
+    31.75
+    """
     number, unit = split_length(text)
     units = (Unit.MM, Unit.INCH) if unit is None else (unit,)
     value = _plain_number(number, high=100)
@@ -133,6 +146,9 @@ def parse_factor(text: str, *, reducer: bool = False) -> float:
 
     A percentage, a focal ratio, and in a reducer's box a figure with its decimal mark lost (``6.3``, ``63``)
     are asked about, and so is a figure past 5 in any box.
+
+    >>> parse_factor("×2,5")
+    2.5
     """
     plain = tidy(text).lower().replace("×", "x").strip("x ")
     figure = plain.removesuffix("%").strip()
@@ -188,7 +204,11 @@ def parse_apparent_field_deg(text: str) -> float:
 
 
 def parse_temperature_c(text: str, *, fahrenheit: bool = False) -> float:
-    """Return a temperature in °C (-60 to 60); ``fahrenheit`` is the owner's own unit for a bare figure."""
+    """Return a temperature in °C (-60 to 60); ``fahrenheit`` is the owner's own unit for a bare figure.
+
+    >>> parse_temperature_c("68 °F")
+    20.0
+    """
     figure, is_fahrenheit = _split_temperature(text, fahrenheit=fahrenheit)
     low_c, high_c = TEMPERATURE_C.low, TEMPERATURE_C.high
     if not is_fahrenheit:
@@ -199,7 +219,11 @@ def parse_temperature_c(text: str, *, fahrenheit: bool = False) -> float:
 
 
 def parse_temperature_difference_c(text: str, *, fahrenheit: bool = False) -> float:
-    """Return a difference of temperatures in °C (-60 to 60), typed in either unit."""
+    """Return a difference of temperatures in °C (-60 to 60), typed in either unit.
+
+    >>> parse_temperature_difference_c("18 °F")
+    10.0
+    """
     figure, is_fahrenheit = _split_temperature(text, fahrenheit=fahrenheit)
     low_c, high_c = TEMPERATURE_C.low, TEMPERATURE_C.high
     if not is_fahrenheit:

@@ -72,7 +72,11 @@ class Unit(StrEnum):
 
 
 def tidy(text: str) -> str:
-    """Return the text with plain digits, dashes, inch marks, fractions and single spaces."""
+    """Return the text with plain digits, dashes, inch marks, fractions and single spaces.
+
+    >>> tidy("2½″")
+    '2 1/2"'
+    """
     for sign, plain in _FRACTIONS.items():
         text = text.replace(sign, plain)
     for mark in _INCH_MARKS:
@@ -133,7 +137,11 @@ def parse_length_mm(
 
 
 def split_length(text: str) -> tuple[str, Unit | None]:
-    """Return the number's text and the unit written after it, if any."""
+    """Return the number's text and the unit written after it, if any.
+
+    >>> split_length("6 in")
+    ('6', <Unit.INCH: 'in'>)
+    """
     tidied = tidy(text)
     match = _LENGTH.fullmatch(tidied)
     if match is None:

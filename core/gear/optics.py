@@ -17,7 +17,11 @@ NAKED_EYE_MOON_ARCMIN = 31.07
 
 
 def power(focal_length_mm: float, eyepiece_focal_length_mm: float, factor: float = 1.0) -> float:
-    """Return focal length times the factor of the Barlows or the reducer, over that of the eyepiece."""
+    """Return focal length times the factor of the Barlows or the reducer, over that of the eyepiece.
+
+    >>> power(1200, 25, factor=2)
+    96.0
+    """
     return focal_length_mm * factor / eyepiece_focal_length_mm
 
 
@@ -27,12 +31,20 @@ def is_past_limit(value: float, limit: float | None) -> bool:
 
 
 def exit_pupil_mm(aperture_mm: float, power: float) -> float:
-    """Return the width in mm of the beam that leaves the eyepiece."""
+    """Return the width in mm of the beam that leaves the eyepiece.
+
+    >>> exit_pupil_mm(150, 48)
+    3.125
+    """
     return aperture_mm / power
 
 
 def true_field_deg(field_stop_mm: float, focal_length_mm: float) -> float:
-    """Return the sky in degrees that a field stop shows, 2 atan(stop / 2F), F with Barlows or reducer."""
+    """Return the sky in degrees that a field stop shows, 2 atan(stop / 2F), F with Barlows or reducer.
+
+    >>> round(true_field_deg(21.2, 1200), 2)
+    1.01
+    """
     return math.degrees(2.0 * math.atan(field_stop_mm / (2.0 * focal_length_mm)))
 
 
@@ -45,6 +57,9 @@ def drift_s(field_deg: float, declination_deg: float = 0.0) -> float:
     """Return the seconds in which the sky's turning carries an object through the middle of a field.
 
     Near the poles, where the sky hardly moves, it is capped at one turn of the sky.
+
+    >>> round(drift_s(0.5))
+    120
     """
     rate_arcsec_s = SIDEREAL_RATE_ARCSEC_S * math.cos(math.radians(declination_deg))
     field_arcsec = field_deg * 3600.0
@@ -54,7 +69,11 @@ def drift_s(field_deg: float, declination_deg: float = 0.0) -> float:
 
 
 def dawes_arcsec(aperture_mm: float) -> float:
-    """Return the closest pair of equal stars in arcsec that an aperture splits (Dawes 1867)."""
+    """Return the closest pair of equal stars in arcsec that an aperture splits (Dawes 1867).
+
+    >>> round(dawes_arcsec(150), 2)
+    0.77
+    """
     return DAWES_ARCSEC_MM / aperture_mm
 
 
@@ -63,6 +82,9 @@ def visible_detail_arcsec(aperture_mm: float, power: float) -> float:
 
     Details must look 232 arcsec wide, 2 x 116: then 2x per mm shows just what an aperture resolves (follows
     from Dawes and common practice).
+
+    >>> round(visible_detail_arcsec(150, 120), 2)
+    1.93
     """
     return DAWES_ARCSEC_MM * max(1.0 / aperture_mm, APERTURE_POWER_PER_MM / power)
 

@@ -73,6 +73,9 @@ def widest_gap(powers: Iterable[float], ceiling: float) -> Gap | None:
     """Return the widest step in the powers from 50x to the ceiling, both ends counted.
 
     None when the ceiling is not above 50x. Of equal steps the lowest is told.
+
+    >>> widest_gap((48.0, 120.0, 150.0), 200.0)
+    Gap(low_power=50.0, high_power=120.0)
     """
     if ceiling <= USEFUL_POWER:
         return None

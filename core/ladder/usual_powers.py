@@ -15,7 +15,11 @@ _USUAL_NIGHT_PER_MM: Final = (1.2, 1.5)
 
 
 def useful_power(planet: Body | None) -> float:
-    """Return the power below which a planet shows little: 50x, for Mars 100x (common practice)."""
+    """Return the power below which a planet shows little: 50x, for Mars 100x (common practice).
+
+    >>> useful_power(Body.SATURN), useful_power(Body.MARS)
+    (50.0, 100.0)
+    """
     return USEFUL_POWER_MARS if planet is Body.MARS else USEFUL_POWER
 
 
@@ -24,6 +28,9 @@ def usual_night_powers(aperture_mm: float) -> tuple[float, float]:
 
     From 150 mm on, where the air decides, they stay what they are there (common practice, no source; that
     they stay so is ours).
+
+    >>> usual_night_powers(100)
+    (120.0, 150.0)
     """
     counted_mm = min(aperture_mm, USUAL_NIGHT_APERTURE_MM)
     low, high = _USUAL_NIGHT_PER_MM

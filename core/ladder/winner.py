@@ -21,7 +21,11 @@ class Winner(StrEnum):
 
 
 def winner(a: float | None, b: float | None, *, tie: float, smaller_wins: bool = False) -> Winner | None:
-    """Return who has more (or less), a tie within a ratio, None where either is unknown."""
+    """Return who has more (or less), a tie within a ratio, None where either is unknown.
+
+    >>> winner(200.0, 195.0, tie=1.05), winner(200.0, 150.0, tie=1.05)
+    (<Winner.TIE: 'tie'>, <Winner.A: 'a'>)
+    """
     if a is None or b is None:
         return None
     if max(a, b) <= min(a, b) * tie:

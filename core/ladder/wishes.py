@@ -18,6 +18,9 @@ def parse_thing(text: str, *, scope: Telescope | None = None) -> Eyepiece | Barl
 
     It gets the usual barrel, or a narrower one that the telescope takes. A bare figure that may be either is
     asked about. Raises as the readers of figures do.
+
+    >>> parse_thing("2.5x").name, parse_thing("6").name
+    ('2.5x', '6 mm')
     """
     barrel_mm = USUAL_BARREL_MM if scope is None else min(USUAL_BARREL_MM, scope.barrel_mm)
     plain = tidy(text)

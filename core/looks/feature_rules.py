@@ -121,6 +121,9 @@ def between(value: float, *, possible_from: float, likely_from: float) -> float:
     """Return where a value stands on the scale of steps, even in its logarithm, from 0 to ``SURE``.
 
     It is a third where the value is ``possible_from`` and two thirds where it is ``likely_from``.
+
+    >>> between(0.4, possible_from=0.4, likely_from=0.8) == STEP
+    True
     """
     if value <= 0.0:
         return 0.0
@@ -153,7 +156,11 @@ def probability(steps: float) -> float:
 
 
 def likelihood(steps: float) -> Likelihood:
-    """Return the word for a place on the scale of steps; a bound up to rounding belongs to the better."""
+    """Return the word for a place on the scale of steps; a bound up to rounding belongs to the better.
+
+    >>> likelihood(STEP).name, likelihood(2 * STEP).name
+    ('POSSIBLE', 'LIKELY')
+    """
     if steps >= 2.0 * STEP - 1e-9:
         return Likelihood.LIKELY
     return Likelihood.POSSIBLE if steps >= STEP - 1e-9 else Likelihood.UNLIKELY

@@ -57,6 +57,9 @@ def wratten_number(text: str) -> str | None:
 
     "25A" is "25", and "80" is "80A", since each is sold under both. A number goes before a colour; a colour
     alone means the filter usually sold as such.
+
+    >>> wratten_number("no. 82a"), wratten_number("light blue"), wratten_number("mud")
+    ('82A', '82A', None)
     """
     plain = " ".join(text.casefold().replace("_", " ").split())
     for pattern in (_MARKED, _BARE):

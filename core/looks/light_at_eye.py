@@ -29,7 +29,11 @@ SURFACE_BRIGHTNESS_MAG: Final = {
 
 
 def luminance_cd_m2(surface_brightness_mag: float) -> float:
-    """Return the luminance in cd/m² of a surface brightness in mag/arcsec²."""
+    """Return the luminance in cd/m² of a surface brightness in mag/arcsec².
+
+    >>> round(luminance_cd_m2(5.4))
+    747
+    """
     return float(_ZERO_MAGNITUDE_CD_M2 * 10.0 ** (-0.4 * surface_brightness_mag))
 
 
@@ -59,12 +63,19 @@ def light_trolands(
     """Return the light of a disc on the retina in trolands.
 
     Takes mag/arcsec², the exit pupil in mm, and the share of light that a filter passes.
+
+    >>> round(light_trolands(5.4, 1.0))
+    587
     """
     pupil_mm = min(exit_pupil_mm, eye.pupil_mm)
     return transmittance * luminance_cd_m2(surface_brightness) * math.pi / 4.0 * pupil_mm**2
 
 
 def pupil_for_mm(light: float, surface_brightness: float, *, transmittance: float = 1.0) -> float:
-    """Return the exit pupil in mm that lets a light in trolands through, of a disc of so many mag/arcsec²."""
+    """Return the exit pupil in mm that lets a light in trolands through, of a disc of so many mag/arcsec².
+
+    >>> round(pupil_for_mm(587, 5.4), 2)
+    1.0
+    """
     through_one_mm = transmittance * luminance_cd_m2(surface_brightness) * math.pi / 4.0
     return math.sqrt(light / through_one_mm)

@@ -173,7 +173,11 @@ def stepped(hours: HoursOut, half_hours: int, dusks: Dusks) -> Hour | None:
 
 
 def read_hour(text: str, *, twilight: Twilight) -> Hour:
-    """Return a time such as ``19:30``, or the one word allowed there; ProblemsError for anything else."""
+    """Return a time such as ``19:30``, or the one word allowed there; ProblemsError for anything else.
+
+    >>> read_hour("19:30", twilight=Twilight.DUSK)
+    datetime.time(19, 30)
+    """
     if text == twilight.value:
         return twilight
     if is_clock_time(text):

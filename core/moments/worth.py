@@ -34,7 +34,11 @@ FAINT_SHARE: Final = {Body.URANUS: 0.5, Body.NEPTUNE: 0.5}
 
 
 def details_across(body: Body, diameter_arcsec: ArrayLike, finest_arcsec: ArrayLike) -> Floats:
-    """Return N, how many finest details (arcsec) fit across a body of an equatorial diameter, any shape."""
+    """Return N, how many finest details (arcsec) fit across a body of an equatorial diameter, any shape.
+
+    >>> details_across(Body.SATURN, 20.0, 1.0).round(1).item()
+    45.4
+    """
     width = RING_OVER_DISC if body is Body.SATURN else 1.0
     return np.asarray(
         width * np.asarray(diameter_arcsec, dtype=float) / np.asarray(finest_arcsec, dtype=float)
@@ -75,7 +79,11 @@ class EveningWorth:
 
 
 def step_worth(details: ArrayLike) -> Floats:
-    """Return the worth of steps before weighting, max(0, ln(N / 3)), any shape; NaN counts nothing."""
+    """Return the worth of steps before weighting, max(0, ln(N / 3)), any shape; NaN counts nothing.
+
+    >>> step_worth([2.0, 30.0]).round(1).tolist()
+    [0.0, 2.3]
+    """
     across = np.nan_to_num(np.asarray(details, dtype=float), nan=0.0)
     return np.asarray(np.log(np.maximum(across / LEAST_DETAILS, 1.0)))
 

@@ -20,7 +20,11 @@ def angle_between_deg(
     other_altitude_deg: ArrayLike,
     other_azimuth_deg: ArrayLike,
 ) -> Floats:
-    """Return the angle in degrees between places and others, of any one shape."""
+    """Return the angle in degrees between places and others, of any one shape.
+
+    >>> float(angle_between_deg(0.0, 350.0, 0.0, 20.0).round(6))
+    30.0
+    """
     # Half the chord keeps its digits for places close together, where the cosine loses them.
     across = sky_vectors(altitude_deg, azimuth_deg) - sky_vectors(other_altitude_deg, other_azimuth_deg)
     half_chord = np.linalg.norm(across, axis=-1) / 2.0
@@ -37,6 +41,9 @@ def bearing_deg(
 
     It is that of the straight way across the sky where it leaves the first place, as somebody sees it who
     faces that place: 90 is to the right.
+
+    >>> float(bearing_deg(30.0, 180.0, 30.0, 181.0).round())
+    90.0
     """
     start, end = np.radians(from_altitude_deg), np.radians(to_altitude_deg)
     turn = np.radians(to_azimuth_deg) - np.radians(from_azimuth_deg)

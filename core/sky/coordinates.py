@@ -48,6 +48,9 @@ def parse_coordinate(text: str, axis: Axis) -> float:
     ------
     ProblemsError
         If the text is no such angle, is out of range, or names a direction of the other axis.
+
+    >>> parse_coordinate("8°36′36″ W", Axis.LONGITUDE)
+    -8.61
     """
     rule = _RULES[axis]
     bare, direction = _without_direction(text, rule, axis)
@@ -92,7 +95,11 @@ def _number(text: str | None) -> float:
 
 
 def format_coordinate(value_deg: float, axis: Axis) -> str:
-    """Return degrees, minutes and whole seconds with the direction, such as ``8°36′36″ W``."""
+    """Return degrees, minutes and whole seconds with the direction, such as ``8°36′36″ W``.
+
+    >>> format_coordinate(-8.61, Axis.LONGITUDE)
+    '8°36′36″ W'
+    """
     rule = _RULES[axis]
     whole_seconds = round(abs(value_deg) * 3600)
     minutes, seconds = divmod(whole_seconds, 60)
@@ -105,5 +112,8 @@ def true_azimuth_deg(bearing_deg: float, declination_deg: float) -> float:
 
     ``declination_deg`` is the magnetic declination of the place, positive where the needle points east
     of true north.
+
+    >>> true_azimuth_deg(350.0, 15.0)
+    5.0
     """
     return (bearing_deg + declination_deg) % 360.0

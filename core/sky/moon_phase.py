@@ -56,7 +56,11 @@ class MoonPhase:
 
 
 def phase_name(ahead_of_sun_deg: float) -> PhaseName:
-    """Return the name of the phase at an ecliptic longitude from the Sun's, degrees."""
+    """Return the name of the phase at an ecliptic longitude from the Sun's, degrees.
+
+    >>> phase_name(180.0).value
+    'full Moon'
+    """
     names = tuple(PhaseName)
     quarter, within = divmod(ahead_of_sun_deg % 360.0, 90.0)
     if within <= _EXACT_WITHIN_DEG:

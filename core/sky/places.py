@@ -38,7 +38,11 @@ class Place:
 
 
 def fold(text: str) -> str:
-    """Return a text without accents, capitals and punctuation, words parted by one space."""
+    """Return a text without accents, capitals and punctuation, words parted by one space.
+
+    >>> fold("São Paulo (Centro)")
+    'sao paulo centro'
+    """
     taken_apart = unicodedata.normalize("NFKD", text.casefold().translate(_PLAIN_LETTERS))
     kept = (
         letter if letter.isalnum() else " "
@@ -136,6 +140,10 @@ def _tiers(wanted: str, wanted_around: str) -> tuple[list[Place], ...]:
 
 
 def zone_at(latitude_deg: float, longitude_deg: float) -> str:
-    """Return the IANA time zone of a place in degrees; on the open sea one of the Etc/GMT zones."""
+    """Return the IANA time zone of a place in degrees; on the open sea one of the Etc/GMT zones.
+
+    >>> zone_at(38.72, -9.14)
+    'Europe/Lisbon'
+    """
     wrapped_deg = (longitude_deg + 180.0) % 360.0 - 180.0
     return str(tzfpy.get_tz(wrapped_deg, latitude_deg)) or "Etc/UTC"

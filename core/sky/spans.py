@@ -27,7 +27,11 @@ def to_spans(spans: Floats) -> tuple[Span, ...]:
 
 
 def covers(spans: Floats, times_s: Floats) -> Truths:
-    """Tell which times (N,) lie in any of the spans (M, 2), starts included and ends not."""
+    """Tell which times (N,) lie in any of the spans (M, 2), starts included and ends not.
+
+    >>> covers(np.array([[0.0, 10.0], [20.0, 30.0]]), np.array([0.0, 10.0, 25.0])).tolist()
+    [True, False, True]
+    """
     starts_s, ends_s = np.sort(spans, axis=0).T
     return np.asarray(
         starts_s.searchsorted(times_s, side="right") > ends_s.searchsorted(times_s, side="right")
@@ -58,7 +62,11 @@ class Pieces:
 
 
 def intersect(first: Floats, second: Floats) -> Floats:
-    """Return the spans (N, 2) that two sets of spans share."""
+    """Return the spans (N, 2) that two sets of spans share.
+
+    >>> intersect(np.array([[0.0, 10.0], [20.0, 30.0]]), np.array([[5.0, 25.0]])).tolist()
+    [[5.0, 10.0], [20.0, 25.0]]
+    """
     pieces = Pieces.between(first, second)
     keep = pieces.within(first) & pieces.within(second)
     return pieces.spans_s[keep]

@@ -57,6 +57,9 @@ def suggest_zone(name: str) -> str | None:
     """Return the zone name that was probably meant, or None rather than a wild guess.
 
     Knows short forms, other spellings, and the towns of `core.sky.places`.
+
+    >>> suggest_zone("Europe/Lisboa")
+    'Europe/Lisbon'
     """
     wanted = name.strip().replace(" ", "_").lower()
     for words in _WORDS_LEFT_OUT:
