@@ -31,7 +31,7 @@ def state_folder() -> Path:
 
 @frozen(kw_only=True)
 class Session:
-    """The palette, the size of text, the files opened last (newest first) and the choices in hand."""
+    """The palette, size of text, files opened last (newest first), choices in hand, place of the window."""
 
     palette: str = "day"
     text_scale: float = 1.0
@@ -39,6 +39,7 @@ class Session:
     recent: tuple[str, ...] = ()
     site: str = ""
     scope: str = ""
+    place: str = ""
     tour_step: int = 0
     tour_is_done: bool = False
     # Packages of letters that were missing, so that each is named once and not at every start.
@@ -105,7 +106,7 @@ def _understood(data: dict[str, Any]) -> Session:
     told = data.get("letters_told")
     if isinstance(told, list):
         taken["letters_told"] = tuple(name for name in told if name in LETTER_PACKAGES)
-    for key in ("site", "scope"):
+    for key in ("site", "scope", "place"):
         if isinstance(data.get(key), str):
             taken[key] = data[key]
     if data.get("tour_step") in range(len(TOUR)):

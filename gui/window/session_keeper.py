@@ -2,12 +2,14 @@
 
 import attrs
 from PySide6.QtCore import QObject
+from PySide6.QtWidgets import QWidget
 
 from core.situation.situation import Situation
 from core.words.files import NOTHING_KEPT
 from gui.profile.documents import Documents
 from gui.profile.session import SessionFile
 from gui.state import AppState, Change
+from gui.window.place import place_of
 from gui.window.tour import TourBar
 
 
@@ -15,9 +17,10 @@ class SessionKeeper(QObject):
     """Writes the session of a window whenever something of it has changed; without a file nowhere."""
 
     def __init__(
-        self, state: AppState, documents: Documents, tour: TourBar, file: SessionFile | None, parent: QObject
+        self, state: AppState, documents: Documents, tour: TourBar, file: SessionFile | None, window: QWidget
     ) -> None:
-        super().__init__(parent)
+        super().__init__(window)
+        self._window = window
         self._state = state
         self._documents = documents
         self._tour = tour
@@ -31,8 +34,11 @@ class SessionKeeper(QObject):
         """Write the session as it is now."""
         situation = self._state.situation
         site, scope = situation.site, situation.scope
+        before = self._documents.session
         self._documents.session = attrs.evolve(
-            self._documents.session,
+            before,
+            # One that was never seen has no place of its own.
+            place=place_of(self._window) if self._window.isVisible() else before.place,
             palette=situation.palette_name,
             text_scale=situation.text_scale,
             dimmer=situation.dimmer,

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from functools import partial
 
-from PySide6.QtCore import QSize, Qt, QTimer, Signal
+from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QCloseEvent, QKeyEvent, QShowEvent
 from PySide6.QtWidgets import (
     QApplication,
@@ -43,6 +43,7 @@ from gui.window.message_line import MessageLine
 from gui.window.notice_line import NoticeLine
 from gui.window.outside_row import OutsideRow
 from gui.window.page import Page
+from gui.window.place import USUAL_SIZE
 from gui.window.session_keeper import SessionKeeper
 from gui.window.strip import Strip
 from gui.window.tour import TourBar
@@ -50,9 +51,6 @@ from gui.window.views import GEAR, HEIGHT, LADDER, VIEW_NAMES, make_view
 from gui.window.views_row import ViewsRow
 
 _PLACES = {Place.GEAR: GEAR, Place.HEIGHT: HEIGHT, Place.LADDER: LADDER}
-_USUAL_SIZE = QSize(1280, 800)
-# What a window manager puts around the window: mostly a title above, thin edges elsewhere.
-_FRAME = QSize(12, 40)
 
 
 class Shell(QMainWindow):
@@ -141,7 +139,7 @@ class Shell(QMainWindow):
         self._dress()
         self._theme.dim(state.situation.dimmer)
         self._show_title()
-        self.resize(_USUAL_SIZE)
+        self.resize(USUAL_SIZE)
 
     @property
     def current_view(self) -> QWidget | None:
@@ -168,10 +166,6 @@ class Shell(QMainWindow):
         view = self.current_view
         if isinstance(view, LadderView):
             view.go_to_eyepiece()
-
-    def fit_into(self, room: QSize) -> None:
-        """Take the usual size, or less where a screen of that ``room`` cannot hold it with its frame."""
-        self.resize(_USUAL_SIZE.boundedTo(room - _FRAME))
 
     def guide(self) -> None:
         """Set up a new observer in a few short steps, beginning with an empty profile."""

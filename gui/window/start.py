@@ -23,6 +23,7 @@ from gui.widgets.theme import Theme
 from gui.window.errors import ErrorDoor
 from gui.window.file_open import FileOpen
 from gui.window.leaving import heeding_signals
+from gui.window.place import take_place
 from gui.window.shell import Shell
 from gui.window.short_pauses import short_pauses
 
@@ -70,7 +71,7 @@ def run_window(path: Path | None = None) -> int:
         sentences = [sentence for sentence in (told, trouble, brought_back) if sentence]
         if sentences:
             state.tell(" ".join(sentences))
-        shell.fit_into(shell.screen().availableSize())
+        take_place(shell, session.place, shell.screen().availableSize())
         shell.show()
         with short_pauses(shell), heeding_signals(shell, shell.leave_at_once):
             return app.exec()

@@ -18,6 +18,7 @@ def test_a_session_is_read_back(state_folder: Path) -> None:
         recent=("/a.toml",),
         site="x",
         scope="y",
+        place="AdnQ",
         dimmer=1,
         tour_step=3,
         tour_is_done=True,

@@ -20,6 +20,7 @@ from gui.ladder.view import LadderView
 from gui.profile.session import SessionFile
 from gui.state import AppState
 from gui.widgets.theme import Theme
+from gui.window.place import take_place
 from gui.window.shell import Shell
 from gui.window.views import GEAR, HEIGHT, LADDER
 from tests.gui.conftest import HandClock, MakeShell, MakeState, action, make_profile
@@ -81,14 +82,14 @@ def test_return_presses_the_button_that_has_the_keyboard(shell: Shell) -> None:
 
 @pytest.mark.parametrize("room", [QSize(1366, 768), QSize(1280, 800), QSize(1024, 700)])
 def test_the_window_fits_into_a_small_screen(unseen_shell: Shell, room: QSize) -> None:
-    unseen_shell.fit_into(room)
+    take_place(unseen_shell, "", room)
     assert unseen_shell.width() <= room.width()
     # A title stands above the window.
     assert unseen_shell.height() <= room.height() - 30
 
 
 def test_a_large_screen_is_not_filled(unseen_shell: Shell) -> None:
-    unseen_shell.fit_into(QSize(3840, 2160))
+    take_place(unseen_shell, "", QSize(3840, 2160))
     assert unseen_shell.size() == QSize(1280, 800)
 
 
