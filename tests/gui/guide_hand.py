@@ -4,7 +4,25 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QWidget
 from pytestqt.qtbot import QtBot
 
+from core.record.observer import Profile
+from core.situation.choices import Choices
 from gui.first_run.guide import Guide
+from gui.jobs import AtOnce, Jobs
+from gui.state import AppState
+from tests.gui.conftest import HandClock
+
+
+def newcomer() -> AppState:
+    """Return the state of somebody who owns nothing yet."""
+    return AppState(Choices(profile=Profile()), clock=HandClock(), jobs=Jobs(AtOnce()))
+
+
+def open_guide(qtbot: QtBot, state: AppState) -> Guide:
+    guide = Guide(state)
+    qtbot.addWidget(guide)
+    guide.show()
+    qtbot.waitExposed(guide)
+    return guide
 
 
 class CountingHand:

@@ -13,21 +13,17 @@ from gui.state import AppState
 from gui.widgets.theme import Theme
 from tests.gui.conftest import HandClock, make_profile
 from tests.gui.fitting import faults
-from tests.gui.guide_hand import CountingHand, click_size, pick_town
+from tests.gui.guide_hand import CountingHand, click_size, newcomer, open_guide, pick_town
 
 
 @pytest.fixture
 def state() -> AppState:
-    return AppState(Choices(profile=Profile()), clock=HandClock(), jobs=Jobs(AtOnce()))
+    return newcomer()
 
 
 @pytest.fixture
 def guide(qtbot: QtBot, state: AppState) -> Guide:
-    guide = Guide(state)
-    qtbot.addWidget(guide)
-    guide.show()
-    qtbot.waitExposed(guide)
-    return guide
+    return open_guide(qtbot, state)
 
 
 def test_a_six_item_kit_takes_at_most_40_clicks_and_fields(

@@ -5,27 +5,19 @@ from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
 
 from core.gear.owned import TelescopeKind
-from core.record.observer import Profile
-from core.situation.choices import Choices
 from gui.first_run.guide import Guide
-from gui.jobs import AtOnce, Jobs
 from gui.state import AppState
-from tests.gui.conftest import HandClock
-from tests.gui.guide_hand import CountingHand, click_size, pick_town
+from tests.gui.guide_hand import CountingHand, click_size, newcomer, open_guide, pick_town
 
 
 @pytest.fixture
 def state() -> AppState:
-    return AppState(Choices(profile=Profile()), clock=HandClock(), jobs=Jobs(AtOnce()))
+    return newcomer()
 
 
 @pytest.fixture
 def guide(qtbot: QtBot, state: AppState) -> Guide:
-    guide = Guide(state)
-    qtbot.addWidget(guide)
-    guide.show()
-    qtbot.waitExposed(guide)
-    return guide
+    return open_guide(qtbot, state)
 
 
 def owned_mm(state: AppState) -> list[float | None]:

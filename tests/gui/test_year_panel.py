@@ -3,6 +3,7 @@
 import re
 from collections.abc import Callable
 from datetime import date, datetime, timedelta
+from functools import partial
 
 import pytest
 from attrs import evolve
@@ -17,19 +18,12 @@ from core.words.answer import answer_words
 from gui.height.year_panel import YearPanel
 from gui.state import AppState
 from tests.gui.conftest import TERRACE, make_profile
-from tests.gui.showing import show
-from tests.gui.year_panels import TONIGHT, PanelMaker
+from tests.gui.year_panels import TONIGHT, PanelMaker, shown_panel
 
 
 @pytest.fixture
 def make_panel(qtbot: QtBot, theme: object) -> PanelMaker:
-    def make(state: AppState) -> YearPanel:
-        panel = YearPanel(state)
-        show(qtbot, panel, size=(980, 520))
-        panel.canvas.ensure_drawn()
-        return panel
-
-    return make
+    return partial(shown_panel, qtbot)
 
 
 @pytest.fixture

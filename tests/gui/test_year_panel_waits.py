@@ -1,6 +1,7 @@
 """The year outlook while it is worked out: how far it is, and what is dropped."""
 
 from datetime import date
+from functools import partial
 
 import pytest
 from attrs import evolve
@@ -15,21 +16,14 @@ from gui.jobs import AtOnce, Jobs
 from gui.state import AppState
 from tests.gui.conftest import TERRACE, HandClock, make_profile
 from tests.gui.later import Later
-from tests.gui.showing import show
-from tests.gui.year_panels import TONIGHT, PanelMaker
+from tests.gui.year_panels import TONIGHT, PanelMaker, shown_panel
 
 MARS_YEAR = YearWanted(site=TERRACE, planet=Body.MARS, first=TONIGHT, dark_below_deg=-4.0)
 
 
 @pytest.fixture
 def make_panel(qtbot: QtBot, theme: object) -> PanelMaker:
-    def make(state: AppState) -> YearPanel:
-        panel = YearPanel(state)
-        show(qtbot, panel, size=(980, 520))
-        panel.canvas.ensure_drawn()
-        return panel
-
-    return make
+    return partial(shown_panel, qtbot)
 
 
 @pytest.fixture
