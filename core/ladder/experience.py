@@ -20,7 +20,7 @@ from core.record.log_entry import LogEntry, Verdict
 from core.sky.bodies import Body
 from core.sky.events import BEST_DEG, FAIR_DEG
 
-# Before so many nights a log tells nothing of a site's usual air.
+# Before so many nights a log tells nothing of a site's usual air (ours).
 NIGHTS_FOR_USUAL_AIR: Final = 5
 # Few nights are never taken to be more alike than this; standard deviation of ln(blur). Ours.
 LEAST_SPREAD: Final = 0.2

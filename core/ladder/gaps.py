@@ -22,7 +22,7 @@ from core.gear.combinations import (
 from core.gear.owned import Barlow, Eyepiece, Telescope
 from core.ladder.usual_powers import USEFUL_POWER
 
-# Powers nearer than this to one already owned are duplicates.
+# Powers nearer than this to one already owned are duplicates (ours).
 DUPLICATE_RATIO = 1.15
 
 

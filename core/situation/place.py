@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 
 T = TypeVar("T", Site, Telescope)
 
-# Before this hour of the site's clock, "tonight" is taken to be the night in progress.
+# Before this hour of the site's clock, "tonight" is taken to be the night in progress (ours).
 _NIGHT_ENDS_H = 6
 
 

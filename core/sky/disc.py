@@ -31,6 +31,7 @@ _VISUAL_SYSTEMS: Final = {
     Body.JUPITER: {"I": (67.1, 877.900), "II": (43.3, SYSTEM_II_DEG_PER_DAY)},
     Body.SATURN: {"I": (227.2037, 844.3)},
 }
+# Their own rotation, System III (WGCCRE 2015).
 _OWN_SPIN: Final = {Body.JUPITER: (284.95, 870.536), Body.SATURN: (38.90, 810.7939024)}
 
 

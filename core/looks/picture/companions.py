@@ -11,7 +11,7 @@ from core.sky.titan import TITAN_RADIUS_KM
 
 # Geometric albedos (NASA planetary fact sheets, from memory).
 _ALBEDO: Final = {Moon.IO: 0.63, Moon.EUROPA: 0.67, Moon.GANYMEDE: 0.43, Moon.CALLISTO: 0.17}
-_TITAN_ALBEDO: Final = 0.22
+_TITAN_ALBEDO: Final = 0.22  # from the same
 
 
 @frozen(kw_only=True)

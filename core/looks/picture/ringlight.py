@@ -25,7 +25,7 @@ _PROFILE: Final = (
     (B_RING_KM[1], 0.03, 0.10), (A_RING_KM[0], 0.03, 0.10), (A_RING_KM[0] + 100, 0.46, 0.65),
     (A_RING_KM[1] - 100, 0.40, 0.60), (A_RING_KM[1], 0.00, 0.00),
 )  # fmt: skip
-# What light comes through when the Sun lights the other face.
+# What light comes through when the Sun lights the other face (ours).
 _UNLIT: Final = 0.12
 # Seen flatter than this the ring is a line, thinner than any telescope shows.
 _LEAST_SINE: Final = 0.002
