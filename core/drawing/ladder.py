@@ -17,7 +17,7 @@ from core.drawing.palette import Palette
 from core.drawing.placing import Box
 from core.drawing.power_scale import ROW, power_range
 from core.ladder.ladder import Ladder, Rung, Standing
-from core.words.ladder import DASHED, MARKED_NEW, NO_POWER, SHORT_MARKS, RungWords
+from core.words.ladder import DASHED, MARKED_NEW, NO_POWER, SHORT_MARKS, ZOOM_BARS, RungWords
 from core.words.notices import ladder_notice_texts
 
 _MARGIN = 8.0
@@ -60,12 +60,15 @@ def draw_ladder(
     *,
     palette: Palette,
     chosen_power: float | None = None,
+    is_taken: bool = True,
+    following_power: float | None = None,
     wished: Sequence[Rung] = (),
     when: str = "",
 ) -> LadderChart:
     """Lay one ladder out on a page.
 
-    ``chosen_power`` is where the observer is, ``when`` tells for which moment the ladder holds. ``wished``
+    ``chosen_power`` is where the observer is, or will begin where no rung ``is_taken`` yet, and
+    ``following_power`` where to go from there; ``when`` tells for which moment the ladder holds. ``wished``
     are rungs that one more thing would give, drawn with long dashes.
     """
     sheet = Sheet(page, palette)
@@ -77,6 +80,8 @@ def draw_ladder(
         page.measure,
         powers=power_range([ladder], wished),
         chosen_power=chosen_power,
+        is_taken=is_taken,
+        following_power=following_power,
         wished=wished,
         tells_band=True,
     )
@@ -220,6 +225,8 @@ def _write_headings(sheet: Sheet, layout: LadderLayout) -> None:
             align=place.align,
         )
     remarks = [SHORT_MARKS.format(count=layout.unnamed)] if layout.unnamed else []
+    if any(place.owned and place.top_y is not None for place in layout.rungs):
+        remarks.append(ZOOM_BARS)
     if layout.brief and any(place.rung.standing is Standing.ABOVE for place in layout.rungs):
         remarks.append(DASHED)
     if layout.brief and any(not place.owned for place in layout.rungs):

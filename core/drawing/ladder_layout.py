@@ -22,7 +22,9 @@ from core.words.ladder import (
     DASHED,
     MARKED_NEW,
     SHORT_MARKS,
+    ZOOM_BARS,
     RungWords,
+    Standpoint,
     run_words,
     rung_words,
 )
@@ -99,6 +101,8 @@ def lay_out_ladder(
     *,
     powers: tuple[float, float],
     chosen_power: float | None = None,
+    is_taken: bool = True,
+    following_power: float | None = None,
     wished: Sequence[Rung] = (),
     explain_air: bool = True,
     tells_band: bool = False,
@@ -107,26 +111,32 @@ def lay_out_ladder(
 ) -> LadderLayout:
     """Return where a ladder's parts stand in a box, for a range of powers that may be another's too.
 
+    ``is_taken`` says that a person took the rung of ``chosen_power``; next comes that of ``following_power``.
     ``wished`` are rungs that one more thing would give; ``tells_band`` adds what is believed of the air.
     ``leaves_room`` makes the head as high as that of a ladder with such rungs, for one scale beside it;
     ``briefly`` shortens the remarks even where they have room, as beside one that has to.
     """
     chosen = rung_at_power(ladder.rungs, chosen_power)
+    following = rung_at_power(ladder.rungs, following_power)
+    standpoint = Standpoint(rung=chosen, is_taken=is_taken, following=following)
+    has_zooms = bool(owned_runs(ladder))
     shown = [rung for rung in wished if powers[0] <= rung.power <= powers[1]]
 
     def beside(sizes: _Sizes, *, brief: bool, by_powers: bool = False) -> _Beside:
         left = box.left + sizes.limits + sizes.gap
         head = sizes.head
-        if brief:
+        if brief or has_zooms:
             # What short marks and remarks mean; whether there are any is not known yet.
             marks = SHORT_MARKS.format(count=_MANY)
-            said = (marks, DASHED, MARKED_NEW) if shown or leaves_room else (marks, DASHED)
+            said = [marks, *([DASHED] if brief else []), *([ZOOM_BARS] if has_zooms else [])]
+            if brief and (shown or leaves_room):
+                said.append(MARKED_NEW)
             room = left + sizes.rails + sizes.leader - REMARKS_AWAY - box.left
             lines = sum(len(measure.wrapped(words, HEADING, room)) for words in said)
             head = max(head, lines * HEADING.line_height + ROW / 2)
         scale = PowerScale(*powers, box.bottom + ROW / 2, box.top - head - ROW / 2)
         rails = left, left + sizes.rails
-        rungs, unnamed = _place_rungs(ladder, shown, scale, chosen, brief=brief, by_powers=by_powers)
+        rungs, unnamed = _place_rungs(ladder, shown, scale, standpoint, brief=brief, by_powers=by_powers)
         words = [place.words for place in rungs if place.words is not None]
         columns = place_columns(measure, words, rails[1] + sizes.leader, box.right, sizes.gap)
         names = tells_eyepieces(measure, words, columns)
@@ -177,7 +187,7 @@ def _place_rungs(
     ladder: Ladder,
     wished: Sequence[Rung],
     scale: PowerScale,
-    chosen: Rung | None,
+    standpoint: Standpoint,
     *,
     brief: bool,
     by_powers: bool,
@@ -192,16 +202,20 @@ def _place_rungs(
     lanes = {id(rung): number for number, (rung, _reach) in enumerate(runs)}
     first, zooms = [rung for rung, _reach in wishes], [rung for rung, _reach in runs]
     stops = {id(rung) for run in zooms for rung in stops_of(ladder, run)}
-    marked = {ladder.start, ladder.climb_to, None if chosen is None else chosen.power}
+    weightiest = [rung for rung in (standpoint.rung, standpoint.following) if rung is not None]
+    marked = {ladder.start, ladder.climb_to, *(rung.power for rung in weightiest)}
     room = max(int((scale.top - scale.bottom) / ROW) + 1, 1)
     named_wishes = first[: max(room // 3, 1)]
-    weighty = [rung for rung in by_weight(ladder, chosen) if id(rung) not in stops or rung.power in marked]
-    named = [*weighty[:2], *zooms, *weighty[2:]][: max(room - len(named_wishes), 1)]
+    in_order = by_weight(ladder, standpoint.rung, standpoint.following)
+    weighty = [rung for rung in in_order if id(rung) not in stops or rung.power in marked]
+    # These and the top come before whole zooms.
+    first_ones = len(weightiest) + 1
+    named = [*weighty[:first_ones], *zooms, *weighty[first_ones:]][: max(room - len(named_wishes), 1)]
     every = sorted([*ladder.rungs, *first, *zooms], key=lambda rung: rung.power)
     with_words = {id(rung) for rung in (*named, *named_wishes)}
-    in_order = [rung for rung in every if id(rung) in with_words]
-    heights = spread([scale.y(rung.power) for rung in in_order], ROW, scale.bottom, scale.top)
-    words_y = {id(rung): height for rung, height in zip(in_order, heights, strict=True)}
+    told = [rung for rung in every if id(rung) in with_words]
+    heights = spread([scale.y(rung.power) for rung in told], ROW, scale.bottom, scale.top)
+    words_y = {id(rung): height for rung, height in zip(told, heights, strict=True)}
     wished_ids = {id(rung) for rung in first}
     places = []
     for rung in every:
@@ -213,7 +227,7 @@ def _place_rungs(
         if id(rung) in words_y and reach is not None:
             words = run_words(rung, reach, brief=brief, by_powers=by_powers, is_owned=owned)
         elif id(rung) in words_y:
-            words = rung_words(rung, ladder, chosen, brief=brief, is_owned=owned)
+            words = rung_words(rung, ladder, standpoint, brief=brief, is_owned=owned)
         place_y = words_y.get(id(rung), y)
         places.append(
             RungPlace(

@@ -12,16 +12,17 @@ def rung_at_power(rungs: Sequence[Rung], power: float | None) -> Rung | None:
     return min(rungs, key=lambda rung: abs(rung.power / power - 1.0))
 
 
-def by_weight(ladder: Ladder, chosen: Rung | None) -> list[Rung]:
+def by_weight(ladder: Ladder, chosen: Rung | None, following: Rung | None = None) -> list[Rung]:
     """Return all rungs, those first whose words must not be missing when there is little room.
 
-    First the chosen rung and what the answer speaks of, then the ends, then whichever is farthest, on the
-    scale, from those already taken.
+    First the chosen rung, the one to go to from there and what the answer speaks of, then the ends, then
+    whichever is farthest, on the scale, from those already taken.
     """
     rungs = list(ladder.rungs)
     above = [rung for rung in rungs if rung.standing is Standing.ABOVE]
     wanted = [
         chosen,
+        following,
         *(rung for rung in rungs if rung.power == ladder.climb_to),
         *(rung for rung in rungs if rung.power == ladder.start),
         *above[:1],

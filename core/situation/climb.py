@@ -36,6 +36,11 @@ class Climb(InOrder):
         return None if ladder is None else nearest_rung(ladder, self._rung_power)
 
     @lazy
+    def rung_is_taken(self) -> bool:
+        """Whether a person took the rung in hand, or it is only where the climb would start."""
+        return self._rung_power is not None
+
+    @lazy
     def is_out_of_sight(self) -> bool:
         """Whether the ladder is that of another moment, since what it is about cannot be seen now."""
         return self.following_now and self.aim.at is not None and self.aim.at != self.time

@@ -245,11 +245,6 @@ def step_in_hand(items: Sequence[EveningItem], now: datetime | None) -> EveningI
     return begun[-1] if begun else next(iter(left), None)
 
 
-def past_first(items: Sequence[EveningItem], now: datetime | None) -> tuple[EveningItem, ...]:
-    """Return steps as a list tells them: what is over, then what is going on or to come, each by its time."""
-    return tuple(sorted(items, key=lambda item: not is_over(item, now)))
-
-
 def _begins(item: EveningItem) -> datetime:
     return item.start - LAST_CALL if item.kind is ItemKind.STOP else item.start
 

@@ -29,7 +29,7 @@ _ADVICE: Final = {
     ),
     AdviceKind.LITTLE_FINER_BUT_SLOW: (
         "{scope} for a long evening and for steady nights, {other} for a short look tonight, since it is "
-        "ready sooner: in this air they show about {detail} against {other_detail}, on a steady night "
+        "usable sooner: in this air they show about {detail} against {other_detail}, on a steady night "
         "{steady} against {other_steady}."
     ),
     AdviceKind.ONLY_ON_STEADY_NIGHTS: (
@@ -56,7 +56,7 @@ _ADVICE: Final = {
 }
 _OUTSIDE: Final = {
     OutsideKind.READY: (
-        "{scope} already stands outside and should be ready; {other} still wants about {other_minutes} "
+        "{scope} already stands outside and should be usable; {other} still wants about {other_minutes} "
         "minutes (an estimate)."
     ),
     OutsideKind.READY_SOON: (

@@ -34,6 +34,13 @@ _BACK_THOUGH_MORE: Final = (
 )
 _BY_WHAT_WAS_SEEN: Final = {Verdict.LESS: _BACK_SEEN, Verdict.MORE: _BACK_THOUGH_MORE}
 _NEXT: Final = "Next {to}, {label}: refocus, re-centre, {settle}, watch a minute or two."
+_BEGIN: Final = (
+    "Begin with {here}, {here_label}. Next {to}, {label}: refocus, re-centre, {settle}, watch a minute or "
+    "two."
+)
+_LATER_BEGIN: Final = (
+    "Once {planet} is in sight, begin with {here}, {here_label}, and go on from there to {to}, {label}."
+)
 _TRY: Final = (
     "{to}, {label}, is worth a try: refocus, re-centre, {settle}, watch a minute or two. It may show no more."
 )
@@ -109,11 +116,11 @@ def what_next_words(situation: Situation) -> str:
     if step is None or ladder is None:
         return ""
     if situation.is_out_of_sight and clock is not None:
-        return _later_words(step, ladder, clock, now=situation.minute)
-    return next_step_text(step, ladder, clock)
+        return _later_words(step, ladder, clock, now=situation.minute, has_begun=situation.rung_is_taken)
+    return next_step_text(step, ladder, clock, has_begun=situation.rung_is_taken)
 
 
-def _later_words(step: NextStep, ladder: Ladder, clock: SiteClock, *, now: datetime) -> str:
+def _later_words(step: NextStep, ladder: Ladder, clock: SiteClock, *, now: datetime, has_begun: bool) -> str:
     """Return what will be to do on a planet that is not in sight now, or that it was."""
     planet, at = ladder.aim.planet, ladder.aim.at
     if planet is None or at is None:
@@ -122,11 +129,16 @@ def _later_words(step: NextStep, ladder: Ladder, clock: SiteClock, *, now: datet
         return _GONE.format(planet=opening(planet), at=clock.time(at))
     if step.move is Move.STAY and step.above is None:
         return _HIGHEST_OWNED
-    is_gap = step.move is Move.STAY and step.is_gap
-    return (_LATER_GAP if is_gap else _LATER[step.move, step.is_a_try]).format(
+    template = _LATER[step.move, step.is_a_try]
+    if step.move is Move.STAY and step.is_gap:
+        template = _LATER_GAP
+    elif step.move is Move.UP and not (has_begun or step.is_a_try):
+        template = _LATER_BEGIN
+    return template.format(
         planet=planet.label,
         at=clock.time(at),
         here=power_text(step.rung.power),
+        here_label=step.rung.label,
         above="" if step.above is None else power_text(step.above.power),
         ceiling="" if ladder.ceiling.power is None else power_text(ladder.ceiling.power),
         to="" if step.to is None else power_text(step.to.power),
@@ -134,17 +146,24 @@ def _later_words(step: NextStep, ladder: Ladder, clock: SiteClock, *, now: datet
     )
 
 
-def next_step_text(step: NextStep, ladder: Ladder, clock: SiteClock | None) -> str:
-    """Return what to do after a rung, and why; common practice: one rung at a time."""
+def next_step_text(step: NextStep, ladder: Ladder, clock: SiteClock | None, *, has_begun: bool = True) -> str:
+    """Return what to do after a rung, and why; common practice: one rung at a time.
+
+    Who has not begun yet is told with which rung.
+    """
     set_by = ladder.ceiling.set_by
     if set_by is None:
         return ""
-    return _template(step, ladder, clock).format(
+    template = _template(step, ladder, clock)
+    if template is _NEXT and not has_begun:
+        template = _BEGIN
+    return template.format(
         limit=limit_name(set_by, explain_air=True),
         usual=limit_name(LimitKind.USUAL_AIR),
         to="" if step.to is None else power_text(step.to.power),
         label="" if step.to is None else step.to.label,
         here=power_text(step.rung.power),
+        here_label=step.rung.label,
         above="" if step.above is None else power_text(step.above.power),
         seen="" if step.just_seen is None else power_text(step.just_seen.from_power),
         ceiling="" if ladder.ceiling.power is None else power_text(ladder.ceiling.power),

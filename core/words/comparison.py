@@ -67,7 +67,7 @@ _DIFFERENCES = {
         "{scope} shows the wider field, {field} against {other_field}: easier for finding."
     ),
     DifferenceKind.READY_SOONER: (
-        "{scope} is ready sooner: about {minutes} minutes to cool against {other_minutes}."
+        "{scope} is usable sooner: about {minutes} minutes to cool against {other_minutes}."
     ),
     DifferenceKind.FOLLOWS: "{scope} follows the sky; {other} must be nudged along by hand.",
     DifferenceKind.FOLLOWS_WITH_DRIFT: (

@@ -11,6 +11,7 @@ WITH_UNIT: Final = "{label}, {unit}"
 TODAY_OF: Final = "{label}: today"
 LEAST_HEIGHT: Final = "Least height of {body}, degrees, 10 to 89"
 HEIGHT_OF: Final = "The height of {body}"
+SAY_OUTSIDE: Final = "Say the telescope is o&utside"
 OUTSIDE_COUNTS_FOR: Final = "Counts for this telescope, this site and this evening."
 OUTSIDE_BUTTON: Final = (
     "Its mirror or lens then begins to cool. Counts for this telescope, this site and this evening."

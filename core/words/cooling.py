@@ -74,12 +74,12 @@ _CLIMB_LATER: Final = "As the mirror cools, about {later_power} from {later}."
 # By whether the warmth is only assumed; in a row where there is little room.
 _NOTES: Final = ("{unit} warmer", "{unit} warmer, assumed")
 _NOTES_LIKELY: Final = (
-    "{unit} warmer · likely ready {likely}",
-    "{unit} warmer, assumed · likely ready {likely}",
+    "{unit} warmer · likely usable {likely}",
+    "{unit} warmer, assumed · likely usable {likely}",
 )
 _NOTES_READY: Final = (
-    "{unit} warmer · likely ready since {likely}",
-    "{unit} warmer, assumed · likely ready since {likely}",
+    "{unit} warmer · likely usable since {likely}",
+    "{unit} warmer, assumed · likely usable since {likely}",
 )
 _SPAN: Final = "{low} to {high}"
 _MINUTES: Final = "{span} minutes"
@@ -165,7 +165,7 @@ def mirror_climb_later_text(climb: MirrorClimb, clock: SiteClock) -> str:
 def brief_outside_text(
     likely: datetime | None, now: datetime, clock: SiteClock, *, unit: str, is_assumed: bool
 ) -> str:
-    """Return what follows the figure for a telescope's warmth: its unit, and when it is likely ready."""
+    """Return what follows the figure for a telescope's warmth: its unit, and when it is likely usable."""
     if likely is None:
         return _NOTES[is_assumed].format(unit=unit)
     templates = _NOTES_READY if likely <= now else _NOTES_LIKELY

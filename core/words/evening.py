@@ -47,9 +47,9 @@ _TITLES: Final = {
     ItemKind.CARRY_OUT: "Carry out",
     ItemKind.COVERS: "Covers off",
     ItemKind.DEW: "Against dew",
-    ItemKind.READY: "Ready",
+    ItemKind.READY: "Becomes usable",
     ItemKind.STAR_TEST: "Star test",
-    ItemKind.SETTLED: "Settled",
+    ItemKind.SETTLED: "Mirror settled",
     ItemKind.PACK_UP: "Pack up",
     ItemKind.STOP: "Stop",
 }

@@ -8,7 +8,7 @@ Everywhere
   Ctrl+2 or F6   Height
   Ctrl+3 or F7   Ladder
   Alt+W   why the answer is what it is
-  Alt+U   the telescope is outside now
+  Alt+U   say that the telescope is outside now
   Alt+R   the hours that you are outside this evening
   Ctrl+. and Ctrl+,   stay out half an hour longer, shorter
   Alt+O   on Height: the evening in words

@@ -21,9 +21,9 @@ _NO_CEILING: Final = "{reason}."
 _NEVER_READY: Final = (
     "Stay near {start}: this evening the telescope never comes close to the air's temperature (an estimate)."
 )
-_NOT_READY: Final = "Stay near {start} until the telescope is ready at about {ready} (an estimate)."
+_NOT_READY: Final = "Stay near {start} until the telescope is usable at about {ready} (an estimate)."
 _NOT_READY_THEN: Final = (
-    "Stay near {start} until the telescope is ready at about {ready} (an estimate), then climb to {top}."
+    "Stay near {start} until the telescope is usable at about {ready} (an estimate), then climb to {top}."
 )
 _Templates = tuple[str, str, str]
 

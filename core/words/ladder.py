@@ -3,14 +3,16 @@
 from collections.abc import Sequence
 from enum import Enum, auto
 
-from attrs import frozen
+from attrs import evolve, frozen
 
 from core.air.blur import BlurSource
-from core.gear.combinations import factor_label
+from core.gear.combinations import Combination, factor_label
+from core.gear.owned import Barlow
 from core.ladder.ladder import Ladder, Rung, Standing
 from core.words.aim import no_ceiling_words
 from core.words.quantities import (
     drift_text,
+    factor_figure,
     field_text,
     figures_text,
     length_text,
@@ -26,14 +28,21 @@ NOT_OWNED = "not owned"
 NEW = "new"
 ZOOM = "zoom"
 _RUN = "{low}–{high}"
+_RUN_BEHIND = "{run} with {barlows}"
+# A Barlow whose measured factor is the one that counts; the same where there is little room.
+_MEASURED = "{barlow} (measured {factor})"
+_MEASURED_BRIEFLY = "{barlow} ({factor})"
 _LENGTHS = "{short}–{long}"
 _ABOUT = "~{power}"
 _EXACT = "{power}"
 _HERE = "you are here"
-_HERE_TOO = "here"
-_NO_HIGHER = "no higher"
-_START_AND_TOP = "Start here and stay."
-SHORT_MARKS = "{count} more as marks"
+_HERE_BRIEFLY = "here"
+_NEXT = "next"
+_BACK = "back to here"
+_BACK_BRIEFLY = "back"
+_START_AND_TOP = "Begin here and stay."
+SHORT_MARKS = "marks: {count} more"
+ZOOM_BARS = "bars: zooms"
 DASHED = "dashed: not tonight"
 MARKED_NEW = "new: not owned"
 NO_POWER = "No power to show yet."
@@ -43,8 +52,7 @@ class _Part(Enum):
     """What part a rung plays tonight."""
 
     START = auto()
-    WIDE_START = auto()
-    WIDE = auto()
+    FINDING = auto()
     TOP = auto()
     TRY = auto()
     TRY_IN_ASSUMED_AIR = auto()
@@ -62,10 +70,9 @@ class _PartWords:
 
 # That the dashed rungs are not for tonight is said once where there is little room.
 _PARTS = {
-    _Part.START: _PartWords("start", "start", "Start here."),
-    _Part.WIDE_START: _PartWords("wide start", "start", "Start here."),
-    _Part.WIDE: _PartWords("wide", "wide", "Low for a planet."),
-    _Part.TOP: _PartWords("climb to here", "top", "Climb to here."),
+    _Part.START: _PartWords("begin here", "begin", "Begin here."),
+    _Part.FINDING: _PartWords("for finding", "find", "For finding: low for looking at a planet."),
+    _Part.TOP: _PartWords("top tonight", "top", "Top tonight."),
     _Part.TRY: _PartWords(WORTH_A_TRY, "try"),
     _Part.TRY_IN_ASSUMED_AIR: _PartWords(PERHAPS, "try"),
     _Part.ABOVE: _PartWords(NOT_TONIGHT, ""),
@@ -94,18 +101,35 @@ def no_ceiling_text(ladder: Ladder) -> str:
     return no_ceiling_words(ladder.aim) or ""
 
 
+@frozen(kw_only=True)
+class Standpoint:
+    """The rung in hand, whether a person took it, and the rung to go to from there; None without one."""
+
+    rung: Rung | None = None
+    is_taken: bool = True
+    following: Rung | None = None
+
+
+NOWHERE = Standpoint()
+
+
 def rung_words(
-    rung: Rung, ladder: Ladder, chosen: Rung | None, *, brief: bool = False, is_owned: bool = True
+    rung: Rung,
+    ladder: Ladder,
+    standpoint: Standpoint = NOWHERE,
+    *,
+    brief: bool = False,
+    is_owned: bool = True,
 ) -> RungWords:
     """Return what stands beside a rung, with shorter remarks where there is little room."""
     if not is_owned:
         remark = NEW if brief else NOT_OWNED
     else:
-        remark = _brief_remark(rung, ladder, chosen) if brief else _remark(rung, ladder, chosen)
+        remark = (_brief_remark if brief else _remark)(rung, ladder, standpoint)
     return RungWords(
         power=(_ABOUT if rung.combination.approximate else _EXACT).format(power=power_text(rung.power)),
-        eyepiece=rung.label,
-        eyepiece_briefly=rung.combination.brief_label,
+        eyepiece=_eyepiece_words(rung.combination),
+        eyepiece_briefly=_eyepiece_briefly(rung.combination),
         exit_pupil=pupil_text(rung.exit_pupil_mm),
         field="" if rung.true_field_deg is None else field_text(rung.true_field_deg),
         drift="" if rung.drift_s is None else drift_text(rung.drift_s),
@@ -140,8 +164,8 @@ def run_words(
     is_short = brief and is_owned and not by_powers
     return RungWords(
         power=ZOOM if is_short else run,
-        eyepiece=" + ".join((run if is_short else eyepiece.name, *barlows)),
-        eyepiece_briefly=" + ".join((run if is_short else lengths, *factors)),
+        eyepiece=_behind(run, barlows) if is_short else " + ".join((eyepiece.name, *barlows)),
+        eyepiece_briefly=_behind(run, factors) if is_short else " + ".join((lengths, *factors)),
         exit_pupil="",
         field="",
         drift="",
@@ -150,9 +174,38 @@ def run_words(
     )
 
 
+def _behind(run: str, barlows: Sequence[str]) -> str:
+    """Return the powers that a zoom covers with what stands before it, which is counted in them."""
+    return _RUN_BEHIND.format(run=run, barlows=" + ".join(barlows)) if barlows else run
+
+
+def _eyepiece_words(combination: Combination) -> str:
+    """Return the owner's names, and the measured factor of a Barlow that is counted with it."""
+    if not any(barlow.measured_factor for barlow in combination.barlows):
+        return combination.label
+    barlows = (_barlow_words(barlow, barlow.name, _MEASURED) for barlow in combination.barlows)
+    return " + ".join((evolve(combination, barlows=()).label, *barlows))
+
+
+def _eyepiece_briefly(combination: Combination) -> str:
+    """Return the same by figures alone."""
+    if not any(barlow.measured_factor for barlow in combination.barlows):
+        return combination.brief_label
+    barlows = (
+        _barlow_words(barlow, factor_label(barlow), _MEASURED_BRIEFLY) for barlow in combination.barlows
+    )
+    return " + ".join((combination.setting, *barlows))
+
+
+def _barlow_words(barlow: Barlow, name: str, measured: str) -> str:
+    if barlow.measured_factor is None:
+        return name
+    return measured.format(barlow=name, factor=factor_figure(barlow.measured_factor))
+
+
 def part_text(rung: Rung, ladder: Ladder) -> str:
     """Return what part a rung plays tonight, empty for one of the many between."""
-    return _remark(rung, ladder, None)
+    return _remark(rung, ladder, NOWHERE)
 
 
 def part_sentence(rung: Rung, ladder: Ladder) -> str:
@@ -165,12 +218,11 @@ def part_sentence(rung: Rung, ladder: Ladder) -> str:
 
 def _parts(rung: Rung, ladder: Ladder) -> tuple[_Part, ...]:
     """Return the parts that a rung plays tonight, in the order in which they are told."""
-    wide = rung.standing is Standing.BELOW
     parts = []
     if rung.power == ladder.start:
-        parts.append(_Part.WIDE_START if wide else _Part.START)
-    elif wide:
-        parts.append(_Part.WIDE)
+        parts.append(_Part.START)
+    elif rung.standing is Standing.BELOW:
+        parts.append(_Part.FINDING)
     if rung.power == ladder.climb_to:
         parts.append(_Part.TOP)
     if rung.standing is Standing.ABOVE:
@@ -186,19 +238,27 @@ def _chief(parts: Sequence[_Part]) -> _Part:
     return _Part.TOP if _Part.TOP in parts else parts[0]
 
 
-def _remark(rung: Rung, ladder: Ladder, chosen: Rung | None) -> str:
-    is_chosen = rung is chosen
-    words = [
-        _NO_HIGHER if is_chosen and part is _Part.TOP else _PARTS[part].full for part in _parts(rung, ladder)
-    ]
-    if is_chosen:
-        words.insert(0, _HERE_TOO if words else _HERE)
+def _remark(rung: Rung, ladder: Ladder, standpoint: Standpoint) -> str:
+    is_here = rung is standpoint.rung and standpoint.is_taken
+    # Whoever stands there has begun.
+    parts = [part for part in _parts(rung, ladder) if not (is_here and part is _Part.START)]
+    words = [_PARTS[part].full for part in parts]
+    if is_here:
+        words.insert(0, _HERE)
+    elif rung is standpoint.following:
+        words.insert(0, _BACK if _is_back(rung, standpoint) else _NEXT)
     return ", ".join(words)
 
 
-def _brief_remark(rung: Rung, ladder: Ladder, chosen: Rung | None) -> str:
+def _brief_remark(rung: Rung, ladder: Ladder, standpoint: Standpoint) -> str:
     """Return a remark of one short word."""
-    if rung is chosen:
-        return _HERE_TOO
+    if rung is standpoint.rung and standpoint.is_taken:
+        return _HERE_BRIEFLY
+    if rung is standpoint.following:
+        return _BACK_BRIEFLY if _is_back(rung, standpoint) else _NEXT
     parts = _parts(rung, ladder)
     return _PARTS[_chief(parts)].brief if parts else ""
+
+
+def _is_back(rung: Rung, standpoint: Standpoint) -> bool:
+    return standpoint.rung is not None and rung.power < standpoint.rung.power

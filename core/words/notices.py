@@ -7,7 +7,14 @@ from core.gear.owned import Barlow, Eyepiece, Telescope
 from core.ladder.ladder import Ladder, Rung
 from core.ladder.notices import Notice, NoticeKind
 from core.words.aim import aim_notices
-from core.words.quantities import figures_text, length_text, per_mm_text, power_text, pupil_text, rounded_text
+from core.words.quantities import (
+    factor_figure,
+    length_text,
+    per_mm_text,
+    power_text,
+    pupil_text,
+    rounded_text,
+)
 
 _NOTICES = {
     NoticeKind.NO_EYEPIECE: "Add an eyepiece in Gear, and the powers that it gives {scope} appear here.",
@@ -121,8 +128,8 @@ def notice_text(notice: Notice) -> str:
         "eye_pupil": None if notice.eye_pupil_mm is None else pupil_text(notice.eye_pupil_mm),
         "barrel": None if notice.barrel_mm is None else length_text(notice.barrel_mm),
         "stop": None if notice.stop_mm is None else length_text(notice.stop_mm),
-        "factor": None if notice.factor is None else _factor(notice.factor),
-        "measured_factor": None if notice.measured_factor is None else _factor(notice.measured_factor),
+        "factor": None if notice.factor is None else factor_figure(notice.factor),
+        "measured_factor": None if notice.measured_factor is None else factor_figure(notice.measured_factor),
         "count": None if notice.count is None else f"{notice.count:,}",
         "eye_relief": None if notice.eye_relief_mm is None else length_text(notice.eye_relief_mm),
     }
@@ -176,14 +183,9 @@ def claimed_power_text(claimed_power: float, aperture_mm: float) -> str:
 
 def factor_text(barlow: Barlow) -> str:
     """Return how far the factor of a Barlow or a reducer can be trusted."""
-    marked = _factor(barlow.factor)
+    marked = factor_figure(barlow.factor)
     if barlow.measured_factor is not None:
         return _NOTICES[NoticeKind.MEASURED_FACTOR].format(
-            measured_factor=_factor(barlow.measured_factor), factor=marked
+            measured_factor=factor_figure(barlow.measured_factor), factor=marked
         )
     return (_MARKED_REDUCER if barlow.is_reducer else _MARKED_BARLOW).format(marked=marked)
-
-
-def _factor(factor: float) -> str:
-    """Return a factor as it is marked on the thing: ``0.63x``."""
-    return f"{figures_text(factor, 6)}x"

@@ -75,12 +75,12 @@ _CARRY_OUT_BY_DAY: Final = (
 # When its time went by. By whether the Sun is up still.
 _CARRY_OUT_LATE: Final = (
     (
-        "Carry the telescope out now: usable for planets from about {low} to {high} (an estimate). If it "
-        "stands outside already, say so."
+        "Carry the telescope out now: it becomes usable for planets some time between {low} and {high} (an "
+        "estimate). If it stands outside already, say so."
     ),
     (
-        "Carry the telescope out now, into the shade with its caps on until sunset: usable for planets from "
-        "about {low} to {high} (an estimate). If it stands outside already, say so."
+        "Carry the telescope out now, into the shade with its caps on until sunset: it becomes usable for "
+        "planets some time between {low} and {high} (an estimate). If it stands outside already, say so."
     ),
 )
 _CARRY_OUT_LATE_AND: Final = (
@@ -105,10 +105,12 @@ PACK_UP_WORDS: Final = (
     "Before you go in, cap the telescope and its finder; if they stay out, they stay capped through the day. "
     "Let damp glass dry uncovered indoors before it is put away."
 )
-READY_WORDS: Final = "Usable for planets from somewhere in this time, by a rule of thumb."
+READY_WORDS: Final = (
+    "Some time in this span the telescope has cooled enough to be usable for planets, by a rule of thumb."
+)
 _SETTLED: Final = (
     "The mirror has settled some time between {soonest} and {latest}, likely by {likely} (an estimate). "
-    "Until then its warmth may still soften the view."
+    "It is usable before that, but until then its warmth may still soften the view."
 )
 STAR_TEST_WORDS: Final = (
     "Take a bright star high up, at high power in the middle of the field, a little out of focus. Its rings "

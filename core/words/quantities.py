@@ -74,6 +74,11 @@ def power_text(power: float) -> str:
     return f"{trimmed_text(power, 1 if power < 10 else 0)}x"
 
 
+def factor_figure(factor: float) -> str:
+    """Return a factor as it is marked on a Barlow: ``0.63x``."""
+    return f"{figures_text(factor, 6)}x"
+
+
 def about_power_text(power: float) -> str:
     """Return a power as roughly as a rule of thumb knows it: ``55x``, ``120x``."""
     step = 10.0 if power >= _TENS_FROM_POWER else 5.0 if power >= _FIVES_FROM_POWER else 1.0

@@ -47,7 +47,7 @@ TOUR: Final = (
         text=(
             "Align the finder by day on something far off, never near the Sun: sunlight through any "
             "optics blinds at once. Put the telescope out early on grass, away from roofs that are warm, "
-            "and say so with “Telescope is outside now”; until it has cooled, low power shows most."
+            "and press “Say the telescope is outside”; until it has cooled, low power shows most."
         ),
         place=Place.HEIGHT,
     ),

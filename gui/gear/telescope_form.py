@@ -169,7 +169,7 @@ class TelescopeForm(OwnedForm[Telescope]):
 
     def _build_cooling(self) -> None:
         self._cooling = self.add_heading("Cooling, as you measured it")
-        self._add_optional("cooling_minutes", "Ready after", "minutes")
+        self._add_optional("cooling_minutes", "Usable after", "minutes")
         read = reads_difference(Telescope, "cooling_from_c", "How much warmer it was", lambda: self.units)
         warmer = TypedField(
             "cooling_from_c",

@@ -17,7 +17,7 @@ from PySide6.QtWidgets import (
 
 from core.drawing.signs import sign_of_step
 from core.situation.situation import Situation
-from core.tonight.steps import ESTIMATES, EveningItem, ItemKind, OwnItem, is_over, past_first, step_in_hand
+from core.tonight.steps import ESTIMATES, EveningItem, ItemKind, OwnItem, is_over, step_in_hand
 from core.words.evening import NOTHING_TO_PREPARE, heard_words, item_title, item_words
 from core.words.site_clock import clock_of
 from gui.height.step_delegate import StepDelegate
@@ -160,7 +160,7 @@ class StepsList(QWidget):
             self._items = ()
             self.model.show_rows(())
         else:
-            self._items = past_first(situation.evening_steps, situation.present)
+            self._items = situation.evening_steps
             following = step_in_hand(self._items, situation.present)
             unit = situation.preferences.temperature
             self.model.show_rows(

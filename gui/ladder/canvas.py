@@ -24,7 +24,15 @@ _LEAST_HEIGHT_PX = 190
 _NO_RUNG = "Power ladder, with no rung to take in hand"
 # Values that the drawing is made of.
 DRAWN_FROM = (
-    *(Situation.ladder, Situation.rung, Situation.wished, Situation.aim, Situation.time),
+    *(
+        Situation.ladder,
+        Situation.rung,
+        Situation.rung_is_taken,
+        Situation.next_step,
+        Situation.wished,
+        Situation.aim,
+        Situation.time,
+    ),
     *(Situation.following_now, Situation.preferences, Situation.palette_name, Situation.text_scale),
 )
 
@@ -88,7 +96,7 @@ class LadderCanvas(KeyedCanvas):
     def _draw_chart(self, page: Page) -> Drawing | str:
         situation = self._state.situation
         palette = load_palette(situation.palette_name)
-        ladder, rung = situation.ladder, situation.rung
+        ladder, rung, step = situation.ladder, situation.rung, situation.next_step
         self.chart = None
         if ladder is None or not ladder.aim.is_offered:
             return palette.surface
@@ -98,6 +106,8 @@ class LadderCanvas(KeyedCanvas):
             ladder,
             palette=palette,
             chosen_power=rung.power if rung else None,
+            is_taken=situation.rung_is_taken,
+            following_power=None if step is None or step.to is None else step.to.power,
             wished=situation.wished,
             when=aim_when(
                 ladder.aim,

@@ -9,7 +9,7 @@ from core.problems import ProblemsError
 from core.situation.given import to_minute
 from core.situation.situation import Situation
 from core.sky.night import Night
-from core.words.controls import OUTSIDE_BUTTON, OUTSIDE_COUNTS_FOR, STILL_TO_COME, WARMER_BY
+from core.words.controls import OUTSIDE_BUTTON, OUTSIDE_COUNTS_FOR, SAY_OUTSIDE, STILL_TO_COME, WARMER_BY
 from core.words.cooling import brief_outside_text
 from core.words.names import as_sentence
 from core.words.site_clock import SiteClock
@@ -39,7 +39,7 @@ class OutsideRow(QWidget):
         super().__init__(parent)
         self._state = state
         self._shown: tuple[datetime, SiteClock] | None = None
-        self.start = QPushButton("Telescope is o&utside now")
+        self.start = QPushButton(SAY_OUTSIDE)
         self.start.setProperty("role", "flat")
         self.start.setAccessibleDescription(OUTSIDE_BUTTON)
         self.start.setToolTip(OUTSIDE_COUNTS_FOR)
@@ -48,7 +48,7 @@ class OutsideRow(QWidget):
         self.since = TimePicker("Telescope outside since")
         self.warmth = PlainLineEdit(letters=4)
         self.note = ElidedLabel(role="small", letters=_NOTE_LETTERS)
-        self.note.setAccessibleName("When the telescope is ready")
+        self.note.setAccessibleName("When the telescope is usable")
         self.stop = QPushButton("Not outside")
         self.stop.setProperty("role", "flat")
         self.temperatures = QPushButton("Te&mperatures")

@@ -117,8 +117,8 @@ def test_a_ladder_marks_start_climb_and_ceiling() -> None:
     assert lines[0] == "Six-inch: power ladder"
     assert "rule of thumb" in " ".join(lines)
     # 1200 / 25 = 48; 1200 / 8 = 150 under fair air's 232 / 1.45 = 160 overhead; 1200 * 2 / 10 = 240.
-    assert marks["48x"].endswith("start")
-    assert marks["150x"].endswith("climb to here")
+    assert marks["48x"].endswith("begin here")
+    assert marks["150x"].endswith("top tonight")
     assert marks["240x"].endswith("not tonight")
 
 

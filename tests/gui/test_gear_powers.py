@@ -164,8 +164,8 @@ def test_a_changed_eyepiece_changes_the_table_with_each_key(hand: GearHand) -> N
 
 def test_the_words_say_where_to_start_how_far_to_climb_and_what_is_too_much(hand: GearHand) -> None:
     words = cells(hand.view.gives.table, WORDS)
-    assert words[0].startswith("Start here.")
-    assert [row for row, text in enumerate(words) if "Climb to here." in text] == [3]
+    assert words[0].startswith("Begin here.")
+    assert [row for row, text in enumerate(words) if "Top tonight." in text] == [3]
     assert "tonight's air" in words[4]
     assert "floaters" in words[5]
     # Jupiter at its best in fair air: 150 mm and the air bear about 180x, the air with the larger share.

@@ -50,7 +50,7 @@ def in_hand(view: LadderView) -> str:
 def test_the_rungs_stand_highest_first_and_the_start_is_in_hand(view: LadderView) -> None:
     # 1200 mm over 25, 10 and 8 mm, alone and doubled: geometric optics.
     assert powers(view) == [300, 240, 150, 120, 96, 48]
-    assert in_hand(view).startswith("48x, 25 mm, wide start, pupil 3.1 mm")
+    assert in_hand(view).startswith("48x, 25 mm, begin here, pupil 3.1 mm")
 
 
 def test_the_aim_is_told_with_its_time_and_height(view: LadderView, state: AppState) -> None:
@@ -77,7 +77,9 @@ def test_the_seconds_a_mount_takes_to_rest_are_granted_before_the_next_step(
 
 def test_keys_climb_the_ladder_and_the_words_follow(view: LadderView, state: AppState) -> None:
     # Jupiter is still to come.
-    assert view.pane.next.text() == "Once Jupiter is in sight, go on from here to 120x, 10 mm."
+    assert view.pane.next.text() == (
+        "Once Jupiter is in sight, begin with 48x, 25 mm, and go on from there to 120x, 10 mm."
+    )
     state.set_planet(Body.SATURN)
     ladder, key = view.canvas, Qt.Key
     assert view.focusProxy() is ladder

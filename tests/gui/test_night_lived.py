@@ -123,7 +123,7 @@ def test_a_whole_night_by_keys(qtbot: QtBot, night: Night) -> None:
     night.at("17:10")
     night.press(KEY.Key_U, modifier=ALT)
     qtbot.waitUntil(night.shell.outside.note.isVisible)
-    assert "likely ready" in night.shell.outside.note.text()
+    assert "likely usable" in night.shell.outside.note.text()
 
     # Up the ladder, until a step costs detail.
     night.at("18:33")

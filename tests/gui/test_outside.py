@@ -69,9 +69,9 @@ def test_one_click_says_that_it_is_outside_and_the_answer_waits_for_the_mirror(
     assert row.since.text() == "21:42"
     assert row.warmth.text() == "17"
     # Common practice, no source: a six-inch open reflector 17 °C too warm needs about 27 minutes.
-    assert row.note.text() == "°C warmer, assumed · likely ready 22:10"
+    assert row.note.text() == "°C warmer, assumed · likely usable 22:10"
     assert limiter(state) is Limiter.MIRROR_WARM
-    assert "until the telescope is ready at about 22:10 (an estimate)" in sentence(shell)
+    assert "until the telescope is usable at about 22:10 (an estimate)" in sentence(shell)
     assert [item.title for item in titled(state.situation.evening_steps)].count("Outside") == 1
     assert "Carry out" not in [item.title for item in titled(state.situation.evening_steps)]
 
@@ -93,7 +93,7 @@ def test_once_it_is_ready_the_answer_goes_on(
     state.beat()
     assert limiter(state) is not Limiter.MIRROR_WARM
     assert row.since.text() == "21:42"
-    assert row.note.text().endswith("likely ready since 22:10")
+    assert row.note.text().endswith("likely usable since 22:10")
 
 
 def test_all_of_it_goes_by_keys(
@@ -188,7 +188,7 @@ def test_fahrenheit_and_a_clock_of_twelve_hours(
     assert row.since.text() == "9:42 pm"
     assert row.warmth.text() == "30.6"
     assert row.warmth.accessibleName() == "Warmer than the air by, °F"
-    assert row.note.text() == "°F warmer, assumed · likely ready 10:10 pm"
+    assert row.note.text() == "°F warmer, assumed · likely usable 10:10 pm"
     retype(row.warmth, "18")
     assert state.situation.warmer_by_c == pytest.approx(10)
 

@@ -58,7 +58,7 @@ def test_the_tour_ends_with_a_verdict_in_the_log(
     assert isinstance(shell.current_view, GearView)
     path = tmp_path / "my.stillair.toml"
     # 4. Outside.
-    press("Telescope is outside now")
+    press("Say the telescope is outside")
     press("Ladder")
     press("Steady")
     # 5. Up the ladder.

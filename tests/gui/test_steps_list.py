@@ -206,16 +206,18 @@ def test_what_is_to_be_done_now_is_in_bold_and_scrolled_to(
     assert view.steps.rows.visualRect(view.steps.model.index(number)).top() >= 0
 
 
-def test_what_is_over_stands_above_what_is_going_on(
+def test_steps_stand_in_the_order_of_their_times_whatever_is_over(
     view: HeightView, afternoon: AppState, clock: HandClock
 ) -> None:
     take_in_hand(view.steps, "target:neptune")
     clock.now = EIGHT
     afternoon.beat()
     keys = [row.key for row in view.steps.model.rows]
+    starts = {item.key: item.start for item in afternoon.situation.evening_steps}
 
-    # The star test was done with by then, Saturn began before it and is still on.
-    assert keys.index("star_test") < keys.index("target:saturn")
+    # The star test is over by then; Saturn began before it and is still on.
+    assert keys.index("target:saturn") < keys.index("star_test")
+    assert [starts[key] for key in keys] == sorted(starts.values())
     # What was in hand still is.
     assert keys[view.steps.rows.currentIndex().row()] == "target:neptune"
 

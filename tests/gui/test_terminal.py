@@ -136,7 +136,7 @@ def test_a_narrow_terminal_loses_no_figure_of_a_rung(monkeypatch: pytest.MonkeyP
     call = ("ladder", str(SAMPLES[-1]), "--planet", "saturn", *EVENING)
     narrow = told(monkeypatch, call, width=40)
     assert (
-        "\n40x\n  eyepiece 30 mm wide,\n  exit pupil 6.4 mm, field 1.7°,\n  drift 6.9 min, wide start\n"
+        "\n40x\n  eyepiece 30 mm wide,\n  exit pupil 6.4 mm, field 1.7°,\n  drift 6.9 min, begin here\n"
         in narrow
     )
     assert "18 mm + 2x" in narrow

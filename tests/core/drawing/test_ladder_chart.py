@@ -157,9 +157,9 @@ def test_a_large_kit_names_what_matters_and_counts_the_rest() -> None:
     words = words_of(chart.drawing)
     named = [rung for rung in which.rungs if f"{rung.power:.0f}x" in words]
 
-    assert {"you are here", "climb to here", "wide start", "not tonight"} <= set(words)
+    assert {"you are here", "top tonight", "begin here", "not tonight"} <= set(words)
     assert len(named) >= 15
-    assert f"{len(which.rungs) - len(named)} more as marks" in words
+    assert f"marks: {len(which.rungs) - len(named)} more" in words
 
 
 def test_an_empty_ladder_says_why() -> None:
@@ -222,6 +222,23 @@ def test_limits_stay_on_a_low_page() -> None:
 def test_the_zoom_s_setting_in_hand_is_told() -> None:
     words = words_of(draw(WITH_ZOOM, PLACES["large"], chosen_power=62.0).drawing)
     assert {"62x", "you are here"} <= set(words)
+
+
+def test_the_next_step_has_words_of_its_own_though_it_is_a_setting_of_a_zoom() -> None:
+    chart = draw_ladder(
+        page_of(*PLACES["small"]),
+        WITH_ZOOM,
+        palette=load_palette("day"),
+        chosen_power=48.0,
+        is_taken=False,
+        following_power=62.0,
+    )
+    words = words_of(chart.drawing)
+
+    assert {"62x", "next"} <= set(words)
+    assert not {"here", "you are here"} & set(words)
+    assert "bars: zooms" in words
+    assert faults(chart.drawing) == []
 
 
 def test_what_is_believed_of_the_air_is_shaded_between_its_powers() -> None:

@@ -35,7 +35,7 @@ def test_on_paper_lines_stay_lines_and_words_stay_words() -> None:
     text = file_content(draw_ladder(paper(700.0, 400.0), ladder(), palette=DAY).drawing, "svg").decode()
 
     assert "<path" in text
-    assert "climb to here" in text
+    assert "top tonight" in text
     assert "<image" not in text
 
 

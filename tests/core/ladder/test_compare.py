@@ -122,7 +122,7 @@ def test_the_larger_never_wins_without_its_cooling() -> None:
         found = comparison(a, b, blur_arcsec, altitude_deg)
         differ = max(a.aperture_mm, b.aperture_mm) > 1.06 * min(a.aperture_mm, b.aperture_mm)
         if differ and TelescopeKind.FIXED not in (a.kind, b.kind):
-            assert any("is ready sooner" in sentence for sentence in verdict_texts(found))
+            assert any("is usable sooner" in sentence for sentence in verdict_texts(found))
 
 
 def test_in_very_poor_air_the_larger_is_for_steady_nights() -> None:
@@ -149,7 +149,7 @@ def test_which_for_tonight_and_which_for_steady_nights_in_one_short_paragraph() 
 
     assert opening.startswith(
         "Mirror 254 for a long evening and for steady nights, Mirror 150 for a short look tonight, since it "
-        "is ready sooner: "
+        "is usable sooner: "
     )
     assert len(opening) < 300
 
@@ -161,11 +161,11 @@ def test_what_already_stands_outside_counts() -> None:
 
     assert "outside" not in opening((None, None))
     ready = opening((90.0, None))
-    assert "Mirror 150 already stands outside and should be ready; Mirror 254 still wants about" in ready
+    assert "Mirror 150 already stands outside and should be usable; Mirror 254 still wants about" in ready
     assert "Mirror 150 already stands outside and wants about" in opening((5.0, None))
     assert "Both stand outside: Mirror 150 wants about" in opening((5.0, 5.0))
     late = opening((None, 200.0))
-    assert "Mirror 254 already stands outside and should be ready; Mirror 150 still wants about" in late
+    assert "Mirror 254 already stands outside and should be usable; Mirror 150 still wants about" in late
     # Both are cool, so that the larger is no longer the slower.
     both_ready = opening((200.0, 200.0))
     assert both_ready.startswith("Mirror 254 for tonight by a little")
@@ -318,7 +318,7 @@ def test_each_point_names_the_one_that_has_more_of_it() -> None:
     assert sentence("clearly finer detail").startswith("Mirror ")
     assert sentence("times the light").startswith("Mirror gathers 9.2 times")
     assert sentence("wider field").startswith("Lens shows the wider field, 2.7° against 52′")
-    assert sentence("ready sooner").startswith("Lens ")
+    assert sentence("usable sooner").startswith("Lens ")
     assert sentence("collimation checked").startswith("Mirror ")
 
 

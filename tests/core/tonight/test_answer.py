@@ -257,7 +257,7 @@ def test_a_telescope_not_yet_cool_keeps_low_until_it_is() -> None:
     )
     ready = out + timedelta(minutes=readiness.usable.likely_minutes)
 
-    assert "Stay near 30x until the telescope is ready at about 04:2" in told.sentence
+    assert "Stay near 30x until the telescope is usable at about 04:2" in told.sentence
     assert "(an estimate), then climb to" in told.sentence
     # The reason tells times of the clock, not minutes that were to be counted from going out.
     (reason,) = (reason for reason in told.reasons if "usable for planets" in reason)

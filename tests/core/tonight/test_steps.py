@@ -20,7 +20,7 @@ from core.situation.choices import (
 from core.situation.situation import Situation
 from core.sky.bodies import Body
 from core.sky.site import BlockedSky, Site
-from core.tonight.steps import EveningItem, ItemKind, OwnStep, past_first, step_in_hand
+from core.tonight.steps import EveningItem, ItemKind, OwnStep, step_in_hand
 from core.words.evening import item_title, item_words
 from core.words.evening_cautions import evening_cautions
 from core.words.site_clock import clock_of
@@ -392,12 +392,3 @@ def test_the_step_in_hand_is_what_began_last_and_else_what_comes_next() -> None:
     late = EveningItem(kind=ItemKind.TARGET, start=at(23), end=at(23, 30))
     assert step_in_hand([late, stop], at(23, 14)) is late
     assert step_in_hand([late, stop], at(23, 15)) is stop
-
-
-def test_a_list_tells_what_is_over_first_and_keeps_the_order_otherwise() -> None:
-    long = EveningItem(kind=ItemKind.TARGET, start=at(17), end=at(20))
-    kit = EveningItem(kind=ItemKind.KIT, start=at(17, 30), end=at(17, 30))
-    next_one = EveningItem(kind=ItemKind.TARGET, start=at(20), end=at(21))
-
-    assert past_first([long, kit, next_one], at(18)) == (kit, long, next_one)
-    assert past_first([long, kit, next_one], None) == (long, kit, next_one)

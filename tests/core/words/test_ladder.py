@@ -7,7 +7,7 @@ from core.air.blur import Blur, BlurSource
 from core.air.limits import Line
 from core.drawing.rung_order import rung_at_power
 from core.ladder.ladder import Ladder, build_ladder
-from core.words.ladder import rung_words
+from core.words.ladder import Standpoint, rung_words
 from core.words.limits import limit_words, limits_sentence
 from core.words.quantities import drift_text
 from tests.core.drawing.examples import FEW, MANY, SIX_INCH, TWELVE_INCH, aim, ladder
@@ -16,7 +16,7 @@ from tests.core.drawing.examples import FEW, MANY, SIX_INCH, TWELVE_INCH, aim, l
 def remark_at(which: Ladder, power: float, *, chosen_power: float | None = None, brief: bool = False) -> str:
     rung, chosen = rung_at_power(which.rungs, power), rung_at_power(which.rungs, chosen_power)
     assert rung is not None
-    return rung_words(rung, which, chosen, brief=brief).remark
+    return rung_words(rung, which, Standpoint(rung=chosen), brief=brief).remark
 
 
 def test_limits_that_tie_share_one_label() -> None:
@@ -54,7 +54,7 @@ def test_assumed_air_says_so() -> None:
 
 @pytest.mark.parametrize(
     ("power", "remark"),
-    [(48, "wide start"), (96, ""), (150, "climb to here"), (240, "not tonight"), (300, "not tonight")],
+    [(48, "begin here"), (96, ""), (150, "top tonight"), (240, "not tonight"), (300, "not tonight")],
 )
 def test_remarks_of_a_usual_night(power: float, remark: str) -> None:
     # 1.2 arcsec overhead at 44 degrees stops the ladder between 150x and 240x.
@@ -62,10 +62,35 @@ def test_remarks_of_a_usual_night(power: float, remark: str) -> None:
 
 
 @pytest.mark.parametrize(
-    ("power", "remark"), [(120, "you are here"), (48, "here, wide start"), (150, "here, no higher")]
+    ("power", "remark"), [(120, "you are here"), (48, "you are here"), (150, "you are here, top tonight")]
 )
 def test_the_rung_in_hand_is_told(power: float, remark: str) -> None:
     assert remark_at(ladder(), power, chosen_power=power) == remark
+
+
+@pytest.mark.parametrize(("brief", "words"), [(False, ("begin here", "next")), (True, ("begin", "next"))])
+def test_nobody_stands_on_a_rung_that_was_not_taken(brief: bool, words: tuple[str, str]) -> None:
+    which = ladder()
+    first, following = (rung_at_power(which.rungs, power) for power in (48, 120))
+    assert first is not None
+    assert following is not None
+    standpoint = Standpoint(rung=first, is_taken=False, following=following)
+
+    told = [rung_words(rung, which, standpoint, brief=brief).remark for rung in (first, following)]
+
+    assert tuple(told) == words
+
+
+def test_a_measured_factor_stands_where_the_power_is_counted_with_it() -> None:
+    measured = evolve(FEW[1][0], measured_factor=2.15)
+    which = build_ladder(
+        scope=SIX_INCH, eyepieces=FEW[0], barlows=(measured,), aim=aim(), blur=Blur.assumed()
+    )
+
+    told = rung_words(which.rungs[-1], which)
+
+    assert told.eyepiece.endswith("2x (measured 2.15x)")
+    assert told.eyepiece_briefly.endswith("2x (2.15x)")
 
 
 def test_a_rung_of_two_barlows_is_marked_approximate() -> None:
@@ -77,7 +102,7 @@ def test_a_rung_of_two_barlows_is_marked_approximate() -> None:
         blur=Blur.assumed(),
     )
 
-    assert rung_words(stacked.rungs[-1], stacked, None).power.startswith("~")
+    assert rung_words(stacked.rungs[-1], stacked).power.startswith("~")
 
 
 @pytest.mark.parametrize(
