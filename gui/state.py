@@ -100,7 +100,7 @@ class AppState(SituationHolder):
         since, is_judged = self.choices.rung_since, situation.verdict_on_step is not None
         if since is not None and now - since < PASSED_BY and not is_judged:
             before = self.choices.power_before
-        self._choose(rung_power=power, power_before=before, rung_since=now)
+        self._choose(rung_power=power, power_before=before, rung_since=now, rung_planet=situation.planet)
 
     def step_rung(self, by: int) -> None:
         """Take the next rung in hand that is worth a step, or with -1 the one before."""

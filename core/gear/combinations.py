@@ -48,7 +48,7 @@ class Combination:
     def label(self) -> str:
         """The owner's names as they stand in the focuser: ``10 mm + 2x``, or ``10 mm of 8-24 zoom``."""
         if self.eyepiece is None:
-            return "built-in power"
+            return "its own eyepiece"
         name = self.eyepiece.name
         if self.eyepiece.is_zoom:
             assert self.eyepiece_focal_length_mm is not None  # a zoom is always set to one

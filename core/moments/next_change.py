@@ -24,6 +24,7 @@ class ViewChange(StrEnum):
     WARM_AIR = "warm_air"
     CLEAR_AIR = "clear_air"
     LOW = "low"
+    HIGH_ENOUGH = "high_enough"
     TOO_LOW = "too_low"
     BRIGHT_SKY = "bright_sky"
     STOP = "stop"
@@ -41,8 +42,8 @@ class NextChange:
 def next_change(night: Night, body: Body, now: datetime) -> NextChange | None:
     """Return what happens next to the view of a body from a moment on (aware), None when all is over.
 
-    From 45 degrees to under it is no change worth a word, from 30 degrees to under it is one (common
-    practice).
+    From 45 degrees to under it is no change worth a word, from 30 degrees to under it or above it is one
+    (common practice).
     """
     windows = offered_windows(night, body, since=now)
     if not windows:
@@ -56,8 +57,9 @@ def next_change(night: Night, body: Body, now: datetime) -> NextChange | None:
             if after.warm_air is not None:
                 return NextChange(kind=ViewChange.WARM_AIR, at=after.start, what=after.warm_air)
             return NextChange(kind=ViewChange.CLEAR_AIR, at=after.start)
-        if after.grade is Grade.LOW and window.grade is not Grade.LOW:
-            return NextChange(kind=ViewChange.LOW, at=after.start)
+        if (after.grade is Grade.LOW) is not (window.grade is Grade.LOW):
+            kind = ViewChange.LOW if after.grade is Grade.LOW else ViewChange.HIGH_ENOUGH
+            return NextChange(kind=kind, at=after.start)
     return _end_of(night, body, windows[-1])
 
 

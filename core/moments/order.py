@@ -1,14 +1,13 @@
 """In which order an evening's targets are looked at, and for how long each. Ours.
 
-What sinks first comes first; every target has a block of at least 15 minutes in one of its windows, and no
-two overlap. Where that order cannot serve them all, another one that serves more is taken. One that opens
-late keeps none waiting: it changes places with the next, which opens before it, where that is worth more.
-The best hour and a half at a planet is what counts, half an hour at a faint one: more of it gives little
-more, so that the others have their turn while they stand well.
+Every target has a block of at least 15 minutes in one of its windows, no two overlap, and as many as possible
+are served. Of all such orders the one is taken that is worth most in all; where two are worth the same, what
+sinks first comes first. The best hour and a half at a planet is what counts, half an hour at a faint one:
+more of it gives little more, so that the others have their turn while they stand well.
 """
 
+import math
 from collections.abc import Callable, Sequence
-from functools import cache
 from typing import Final, Generic, TypeVar
 
 import numpy as np
@@ -22,8 +21,9 @@ KeyT = TypeVar("KeyT")
 STEP_S: Final = 300.0
 SHORTEST_STEPS: Final = 3
 # A step at a target is worth this much in itself, so that no minute stays unused for want of detail, nor in
-# waiting for another target.
+# waiting for another target; less outside the target's best minutes, which another may have.
 _BY_ITSELF: Final = 0.03
+_POOR_BY_ITSELF: Final = 0.005
 _NEVER: Final = 10**9
 # After enough of a target a step is worth so much of what it was.
 _OF_THE_REST: Final = 0.05
@@ -34,7 +34,7 @@ class Target(Generic[KeyT]):
     """What may be looked at: its windows inside the hours (Unix seconds), and when it sinks or ends for good.
 
     ``worth`` gives what a look is worth at times (N,), never below 0; after its best ``enough_s`` seconds it
-    gives little more.
+    gives little more. In the spans ``low_s`` it is low, though not all the time.
     """
 
     key: KeyT
@@ -42,6 +42,7 @@ class Target(Generic[KeyT]):
     sinks_s: float
     worth: Callable[[Floats], Floats]
     enough_s: float = 5400.0
+    best_s: tuple[float, float] = (-math.inf, math.inf)
 
 
 @frozen(kw_only=True)
@@ -59,31 +60,27 @@ def order_targets(
     """Return the blocks of the targets between two times, in their order.
 
     A target without 15 minutes of one window, in steps of 5 minutes from the start, has none. As many as
-    possible are served, those that sink first before the others; then the blocks are drawn so that the sum of
-    what they are worth is greatest.
+    possible are served, so that the sum of what their blocks are worth is greatest.
     """
     count = max(int((end_s - start_s) // STEP_S), 0)
     by_sinking = sorted(targets, key=lambda target: target.sinks_s)
-    open_steps = [_open_steps(target, start_s, count) for target in by_sinking]
-    chosen = _order(open_steps)
     middles = np.asarray(start_s + STEP_S * (np.arange(count) + 0.5), dtype=float)
     blocks = [
         _block_worths(
-            open_steps[number],
-            by_sinking[number].worth(middles),
-            max(round(by_sinking[number].enough_s / STEP_S), SHORTEST_STEPS),
+            _open_steps(target, start_s, count),
+            target.worth(middles),
+            max(round(target.enough_s / STEP_S), SHORTEST_STEPS),
+            _inside(target.best_s, middles),
         )
-        for number in chosen
+        for target in by_sinking
     ]
-    order, spans = _changing_places([open_steps[number] for number in chosen], blocks)
-    chosen = [chosen[place] for place in order]
     return tuple(
         Block(
             key=by_sinking[number].key,
             start_s=start_s + STEP_S * begin,
             end_s=start_s + STEP_S * end,
         )
-        for number, (begin, end) in zip(chosen, spans, strict=True)
+        for number, (begin, end) in _worth_most(blocks, count)
     )
 
 
@@ -96,74 +93,14 @@ def _open_steps(target: Target[KeyT], start_s: float, count: int) -> Truths:
     return found
 
 
-def _first_ends(open_steps: Truths) -> list[int]:
-    """Return, for every step, the earliest end of a shortest block that begins there or later."""
-    count = len(open_steps)
-    ends = [_NEVER] * (count + 1)
-    run = 0
-    for step in range(count - 1, -1, -1):
-        run = run + 1 if open_steps[step] else 0
-        ends[step] = step + SHORTEST_STEPS if run >= SHORTEST_STEPS else ends[step + 1]
-    return ends
+def _inside(span_s: tuple[float, float], unix_s: Floats) -> Truths:
+    return np.asarray((span_s[0] <= unix_s) & (unix_s < span_s[1]))
 
 
-def _order(open_steps: Sequence[Truths]) -> list[int]:
-    """Return the numbers of the targets served, in their order; they are given in the order of sinking."""
-    ends = [_first_ends(steps) for steps in open_steps]
-
-    @cache
-    def most(left: frozenset[int], step: int) -> int:
-        """Return how many of those left can still be served from a step on."""
-        served = 0
-        for number in left:
-            end = ends[number][step]
-            if end < _NEVER:
-                served = max(served, 1 + most(left - {number}, end))
-                if served == len(left):
-                    break
-        return served
-
-    order: list[int] = []
-    left, step = frozenset(number for number, each in enumerate(ends) if each[0] < _NEVER), 0
-    while wanted := most(left, step):
-        for number in sorted(left):
-            end = ends[number][step]
-            if end < _NEVER and 1 + most(left - {number}, end) == wanted:
-                order.append(number)
-                left, step = left - {number}, end
-                break
-    return order
-
-
-def _changing_places(
-    open_steps: Sequence[Truths], blocks: Sequence[Floats]
-) -> tuple[list[int], list[tuple[int, int]]]:
-    """Return the places of targets, given in their order, and their spans after neighbours changed places."""
-    order = list(range(len(blocks)))
-    spans = _spans(blocks)
-    worth = _worth(spans, blocks)
-    opens = [int(np.argmax(steps)) for steps in open_steps]
-    for place in range(len(order) - 1):
-        if opens[order[place + 1]] >= opens[order[place]]:
-            continue
-        other = [*order[:place], order[place + 1], order[place], *order[place + 2 :]]
-        other_blocks = [blocks[number] for number in other]
-        other_spans = _spans(other_blocks)
-        if all(begin >= 0 for begin, _ in other_spans):
-            other_worth = _worth(other_spans, other_blocks)
-            if other_worth > worth:
-                order, spans, worth = other, other_spans, other_worth
-    return order, spans
-
-
-def _worth(spans: Sequence[tuple[int, int]], blocks: Sequence[Floats]) -> float:
-    return float(sum(block[begin, end] for (begin, end), block in zip(spans, blocks, strict=True)))
-
-
-def _block_worths(open_steps: Truths, values: Floats, enough_steps: int) -> Floats:
+def _block_worths(open_steps: Truths, values: Floats, enough_steps: int, at_best: Truths) -> Floats:
     """Return what a block from a step to before another is worth, (N + 1, N + 1); -inf for no block.
 
-    Its best run counts in full, as long as is enough, the rest of its steps little.
+    Its best run counts in full, as long as is enough, the rest of its steps little where it is ``at_best``.
     """
     count = len(values)
     found = np.full((count + 1, count + 1), -np.inf)
@@ -172,9 +109,10 @@ def _block_worths(open_steps: Truths, values: Floats, enough_steps: int) -> Floa
         places = np.arange(last - first + 1)
         lengths = places - places[:, np.newaxis]
         up_to = np.concatenate([[0.0], np.cumsum(values[first:last])])
-        in_all = up_to - up_to[:, np.newaxis]
+        here, in_all = at_best[first:last], up_to - up_to[:, np.newaxis]
         best = np.where(lengths > enough_steps, _best_runs(up_to, enough_steps), in_all)
-        worths = best + _OF_THE_REST * (in_all - best) + _BY_ITSELF * lengths
+        rest = np.maximum(_sums(np.where(here, values[first:last], 0.0)) - best, 0.0)
+        worths = best + _OF_THE_REST * rest + _sums(np.where(here, _BY_ITSELF, _POOR_BY_ITSELF))
         found[first : last + 1, first : last + 1] = np.where(lengths >= SHORTEST_STEPS, worths, -np.inf)
     return found
 
@@ -193,27 +131,64 @@ def _best_runs(up_to: Floats, enough_steps: int) -> Floats:
     return best
 
 
-def _spans(blocks: Sequence[Floats]) -> list[tuple[int, int]]:
-    """Return the first and last-plus-one step of each block, in the order given, worth most in all.
+def _sums(values: Floats) -> Floats:
+    """Return the sum of the steps of each block, (N + 1, N + 1)."""
+    up_to = np.concatenate([[0.0], np.cumsum(values)])
+    return np.asarray(up_to - up_to[:, np.newaxis])
 
-    ``blocks`` are what each of a target's blocks is worth. Where that order cannot serve them all, every one
-    is (-1, -1).
+
+def _worth_most(blocks: Sequence[Floats], count: int) -> list[tuple[int, tuple[int, int]]]:
+    """Return the numbers of targets in their order, with the first and last-plus-one step of each block.
+
+    ``blocks`` are what each of a target's blocks is worth. A set of targets is served best by one of them as
+    the last, and before it the set without that one in its own best way; sets are bits of a number.
     """
-    if not blocks:
-        return []
-    # The most that the blocks so far are worth when the last ends at a step or before.
-    most = np.zeros(len(blocks[0]))
-    by_end: list[tuple[Floats, NDArray[np.intp]]] = []
-    for block in blocks:
-        total = most[:, np.newaxis] + block
-        by_end.append((total.max(axis=0), total.argmax(axis=0)))
-        most = np.maximum.accumulate(by_end[-1][0])
-    found: list[tuple[int, int]] = []
-    latest = len(most) - 1
-    for worths, begins in reversed(by_end):
-        end = int(np.argmax(worths[: latest + 1]))
-        if np.isneginf(worths[end]):
-            return [(-1, -1)] * len(blocks)
-        latest = int(begins[end])
-        found.append((latest, end))
-    return found[::-1]
+    # What each set is worth when all of it is over at a step or before.
+    most = {0: np.zeros(count + 1)}
+    ends: dict[int, dict[int, _Ends]] = {}
+    for chosen in range(1, 1 << len(blocks)):
+        lasts = (number for number in range(len(blocks)) if chosen & 1 << number)
+        found = {
+            last: _Ends.of(most[chosen ^ 1 << last], blocks[last])
+            for last in lasts
+            if chosen ^ 1 << last in most
+        }
+        ends[chosen] = {last: each for last, each in found.items() if np.isfinite(each.worths).any()}
+        if ends[chosen]:
+            by_end = np.max([each.worths for each in ends[chosen].values()], axis=0)
+            most[chosen] = np.maximum.accumulate(by_end)
+    chosen = max(most, key=lambda each: (each.bit_count(), most[each][-1]))
+    order: list[tuple[int, tuple[int, int]]] = []
+    latest = count
+    while chosen:
+        # Of equal ones the last to sink, for the others come before it.
+        last = max(
+            sorted(ends[chosen], reverse=True),
+            key=lambda number: round(float(ends[chosen][number].worths[: latest + 1].max()), 9),
+        )
+        end = int(np.argmax(ends[chosen][last].worths[: latest + 1]))
+        latest = int(ends[chosen][last].begins[end])
+        order.append((last, (latest, end)))
+        chosen ^= 1 << last
+    return order[::-1]
+
+
+@frozen(kw_only=True)
+class _Ends:
+    """What a set of targets is worth at most by the step where its last block ends, and where that begins."""
+
+    worths: Floats
+    begins: NDArray[np.intp]
+
+    @classmethod
+    def of(cls, before: Floats, block: Floats) -> "_Ends":
+        """Return the ends of one block after others, which are worth ``before`` by the step they are over."""
+        steps = np.flatnonzero(np.isfinite(block).any(axis=0) | np.isfinite(block).any(axis=1))
+        worths, begins = np.full(len(before), -np.inf), np.zeros(len(before), dtype=np.intp)
+        if len(steps):
+            part = slice(steps[0], steps[-1] + 1)
+            total = before[part, np.newaxis] + block[part, part]
+            begins[part] = total.argmax(axis=0)
+            worths[part] = total[begins[part], np.arange(total.shape[1])]
+            begins[part] += steps[0]
+        return cls(worths=worths, begins=begins)

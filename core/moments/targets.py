@@ -1,5 +1,6 @@
 """An evening's targets in their order, each with its own minutes in the owner's hours."""
 
+import math
 from collections.abc import Callable, Mapping, Sequence
 from typing import Final
 
@@ -8,19 +9,31 @@ from attrs import evolve, frozen
 
 from core.arrays import Floats
 from core.moments.best_minutes import (
+    WORTH_A_CLIMB,
     BestMinutes,
     as_one_run,
     find_best_minutes,
+    is_worth_a_climb,
     joined,
     offered_windows,
+    rank_of,
     within,
 )
 from core.moments.details import Sharpness, details_along
 from core.moments.hours import HoursOut
 from core.moments.order import SHORTEST_STEPS, Block, Target, order_targets
 from core.moments.order import STEP_S as ORDER_STEP_S
-from core.moments.worth import BEST_STEPS, FAINT_SHARE, LOWEST_DEG, STEP_S, step_times_s, step_worth
+from core.moments.worth import (
+    BEST_STEPS,
+    FAINT_SHARE,
+    LEAST_DETAILS,
+    LOWEST_DEG,
+    STEP_S,
+    step_times_s,
+    step_worth,
+)
 from core.sky.bodies import PLANETS, Body
+from core.sky.events import FAIR_DEG
 from core.sky.instant import instant
 from core.sky.night import Night
 from core.sky.windows import Grade, Window
@@ -36,6 +49,8 @@ _NEAR_S: Final = 600.0
 _SHORTEST_S: Final = SHORTEST_STEPS * ORDER_STEP_S
 # What rises no higher by the end of the hours, and stands well later, is no target yet.
 _HARDLY_RISEN_DEG: Final = 20.0
+# Nor is what shows no more than a dot, and stays lower than this.
+_DOT_LOWEST_DEG: Final = 18.0
 
 
 @frozen(kw_only=True)
@@ -51,10 +66,14 @@ def evening_targets(
 ) -> tuple[TargetTime, ...]:
     """Return every planet with 15 minutes of window in the hours, in an order without overlap.
 
-    Each has its turn near its own best, where that costs a better one little. One that comes up only in the
-    last of the hours, under 20 degrees, and stands well later in the night, is left for then.
+    Each has its turn near its own best, where that costs a better one little, and one that shows no more than
+    a dot leaves a better one its time while it stands well itself. One that comes up only in the last of the
+    hours, under 20 degrees, and stands well later in the night, is left for then; under 30 degrees too, or a
+    dot under 45, where a better one has its best minutes meanwhile. Nor is a dot one that stays under 18
+    degrees.
 
-    What sinks within the hours comes first; of all that stays up beyond them, what can be seen first (ours).
+    Of orders that are worth the same, what sinks within the hours comes first, then what can be seen first
+    (ours).
     The Moon is one where no planet is, or where it is the body ``in_hand``. A body in hand that is good only
     outside the hours comes last, at its best.
     """
@@ -71,15 +90,18 @@ def evening_targets(
 def _ordered(
     night: Night, bodies: frozenset[Body], hours: HoursOut, sharpness: Sharpness, in_hand: Body | None
 ) -> tuple[TargetTime, ...]:
-    offered = {
+    seen = {
         each.body: windows
         for each in night.bodies
-        if each.body in bodies
-        and (windows := offered_windows(night, each.body))
-        and (each.body is in_hand or not _has_hardly_risen(night, each.body, windows, hours))
+        if each.body in bodies and (windows := offered_windows(night, each.body))
     }
     end_s = hours.end.timestamp()
-    looks = {body: _Looks.of(night, body, offered[body], hours, sharpness) for body in offered}
+    looks = {body: _Looks.of(night, body, seen[body], hours, sharpness) for body in seen}
+    offered = {
+        body: windows
+        for body, windows in seen.items()
+        if body is in_hand or not _is_left_out(night, body, seen, hours, looks)
+    }
     most = max((each.worth_at_best for each in looks.values()), default=0.0)
     blocks = order_targets(
         [
@@ -89,6 +111,7 @@ def _ordered(
                 sinks_s=min(windows[-1].end.timestamp(), end_s),
                 worth=looks[body].worth_beside(most),
                 enough_s=_ENOUGH_FAINT_S if body in FAINT_SHARE else _ENOUGH_S,
+                best_s=_best_span_s(night, body, windows, hours),
             )
             # The order is kept among those that sink at the same time.
             for body, windows in sorted(offered.items(), key=lambda each: (each[1][0].start, each[1][-1].end))
@@ -153,16 +176,64 @@ def _is_open(block: Block[Body], offered: Mapping[Body, Sequence[Window]]) -> bo
     )
 
 
-def _has_hardly_risen(night: Night, body: Body, windows: Sequence[Window], hours: HoursOut) -> bool:
-    """Tell whether a body comes up only at the end of the hours, and stands well later in the night."""
-    inside = within(windows, hours.start, hours.end)
-    later = within(windows, hours.end, night.end)
-    if not inside or any(window.grade is not Grade.LOW for window in inside):
+def _best_span_s(night: Night, body: Body, windows: Sequence[Window], hours: HoursOut) -> tuple[float, float]:
+    """Return from when a body is worth a climb until its best minutes end; all the time without such."""
+    best = find_best_minutes(night, body, hours=hours)
+    if best is None or best.start >= hours.end or best.end <= hours.start:
+        return -math.inf, math.inf
+    least = min(best.rank, WORTH_A_CLIMB)
+    begins = next(window.start for window in windows if rank_of(window) >= least)
+    return begins.timestamp(), best.end.timestamp()
+
+
+def _is_left_out(
+    night: Night,
+    body: Body,
+    seen: Mapping[Body, Sequence[Window]],
+    hours: HoursOut,
+    looks: Mapping[Body, "_Looks"],
+) -> bool:
+    """Tell whether a body is no target: a dot that stays low, or one that is worth more after the hours.
+
+    That one rises all the time, and stands in a higher band later in the night; and in the hours it hardly
+    comes up, or a better one has its best minutes from then on.
+    """
+    inside = within(seen[body], hours.start, hours.end)
+    if not inside:
         return False
     first_deg, last_deg = (
         night.position(body, moment).altitude_deg for moment in (inside[0].start, inside[-1].end)
     )
-    return first_deg < last_deg < _HARDLY_RISEN_DEG and any(window.grade is not Grade.LOW for window in later)
+    is_dot, is_low = looks[body].is_dot, all(window.grade is Grade.LOW for window in inside)
+    if is_dot and is_low and max(first_deg, last_deg) < _DOT_LOWEST_DEG:
+        return len(seen) > 1
+    later = within(seen[body], hours.end, night.end)
+    if last_deg < first_deg or not (is_low or is_dot) or not _is_higher(later, inside):
+        return False
+    return last_deg < _HARDLY_RISEN_DEG or any(
+        looks[other].worth_at_best > looks[body].worth_at_best
+        and _fills_the_time_of(night, other, body, inside, hours)
+        for other in seen
+    )
+
+
+def _is_higher(windows: Sequence[Window], than: Sequence[Window]) -> bool:
+    """Tell whether some windows reach a higher band than all of some others."""
+    bands = list(Grade)
+    return min((bands.index(each.grade) for each in windows), default=len(bands)) < min(
+        bands.index(each.grade) for each in than
+    )
+
+
+def _fills_the_time_of(
+    night: Night, better: Body, body: Body, windows: Sequence[Window], hours: HoursOut
+) -> bool:
+    """Tell whether a better body is in its best minutes from before another has risen well to its end."""
+    best = find_best_minutes(night, better, hours=hours)
+    if best is None or not is_worth_a_climb(best) or best.end < windows[-1].end:
+        return False
+    begins = max(best.start, windows[0].start)
+    return begins < windows[-1].end and night.position(body, begins).altitude_deg < _HARDLY_RISEN_DEG
 
 
 @frozen(kw_only=True)
@@ -188,6 +259,11 @@ class _Looks:
         )
 
     @property
+    def is_dot(self) -> bool:
+        """Whether it shows nothing of its disc in the hours."""
+        return self.most_details < LEAST_DETAILS
+
+    @property
     def worth_at_best(self) -> float:
         """The worth of a step at its best."""
         return FAINT_SHARE.get(self.body, 1.0) * float(step_worth(self.most_details))
@@ -205,6 +281,9 @@ class _Looks:
                 return np.zeros_like(unix_s)
             details, altitude_deg = details_along(self.night, self.body, unix_s, self.sharpness)
             beside_best = np.nan_to_num(details, nan=0.0) / self.most_details
+            if self.is_dot:
+                # Of a mere dot one height shows as much as another, if it is not low.
+                beside_best = np.where(altitude_deg >= FAIR_DEG, 1.0, beside_best)
             return np.asarray(at_best * beside_best**_FALLS_OFF * (altitude_deg >= LOWEST_DEG))
 
         return worth

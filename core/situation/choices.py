@@ -128,8 +128,8 @@ class Choices:
     tonight, ``time`` None for the present minute, or on another evening for the planet's best; a
     ``time_is_asked`` is answered as it is, where else the best minutes are taken when the planet is down.
     ``planet`` is None for the one that the evening serves best; an ``altitude_deg`` stands in for any.
-    ``rung_power`` is the rung in hand, taken at ``rung_since``, and ``power_before`` the one before it,
-    against which it is judged; ``filter_id`` is the filter that is in.
+    ``rung_power`` is the rung in hand, taken at ``rung_since`` on ``rung_planet``, and ``power_before`` the
+    one before it, against which it is judged; ``filter_id`` is the filter that is in.
     ``verdicts`` are those of the last evenings as the log has them, ``usual_airs`` what it tells of the
     sites.
     ``first`` and ``second`` are compared, ``first`` None for the scope in hand; ``tried`` is not owned.
@@ -151,6 +151,7 @@ class Choices:
     rung_power: float | None = None
     power_before: float | None = None
     rung_since: datetime | None = None
+    rung_planet: Body | None = None
     filter_id: str = ""
     blur: Blur = Blur.assumed()
     lifted_on: date | None = None
@@ -192,6 +193,7 @@ class Choices:
             rung_power=None,
             power_before=None,
             rung_since=None,
+            rung_planet=None,
             filter_id="",
             blur=Blur.assumed(),
         )

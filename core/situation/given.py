@@ -124,6 +124,14 @@ class Given(Following):
         return self.choices.rung_power
 
     @given
+    def _rung_since(self) -> datetime | None:
+        return self.choices.rung_since
+
+    @given
+    def _rung_planet(self) -> Body | None:
+        return self.choices.rung_planet
+
+    @given
     def power_before(self) -> float | None:
         """The power that was in hand before, against which the rung in hand is judged."""
         return self.choices.power_before

@@ -6,7 +6,13 @@ from datetime import UTC, datetime, timedelta
 from core.ladder.aim import Aim, aim_altitude, aim_overhead
 from core.lazy import lazy
 from core.moments.aiming import aim_at, aim_at_best
-from core.moments.best_minutes import WORTH_A_CLIMB, BestMinutes, find_best_minutes
+from core.moments.best_minutes import (
+    BEST_RANK,
+    WORTH_A_CLIMB,
+    BestMinutes,
+    find_best_minutes,
+    highest_within,
+)
 from core.moments.details import Sharpness
 from core.moments.elsewhen import Elsewhen, find_elsewhen
 from core.moments.hours import (
@@ -35,11 +41,15 @@ from core.situation.given import to_minute
 from core.situation.place import Place
 from core.sky.bodies import Body
 from core.sky.civil import evening_span
-from core.tonight.prospect import Served
+from core.tonight.prospect import Course, Served
 
 _MINUTE = timedelta(minutes=1)
 # How long a telescope has stood outside is counted in steps of so many minutes, as an estimate deserves.
 _STEP_OUTSIDE_MINUTES = 5
+# A planet is as high as in its best moment to within this.
+_AS_HIGH_DEG = 4.0
+# Whoever took a rung so short a time ago is climbing still, and the planet stays in hand.
+_STILL_CLIMBING = timedelta(minutes=30)
 
 
 class Moment(Place):
@@ -126,13 +136,39 @@ class Moment(Place):
     def planet(self) -> Body | None:
         """The planet in hand: the chosen one, else the evening's; None while there is no sky.
 
-        Whoever is outside while that one is long to come has what shows most until then.
+        Whoever is outside has the target whose turn it is, unless they are climbing on another; between two
+        turns, while the evening's best is long to come, what shows most until then.
         """
         if self.chosen_planet is not None:
             return self.chosen_planet
         if self.night is None:
             return None
-        return self._planet_until_then or self.best_planet or nearest_to_a_view(self.night)
+        return self._climbed_on or self._planet_in_turn or self._planet_until_then or self.own_planet
+
+    @lazy
+    def own_planet(self) -> Body | None:
+        """The chosen planet, else the one that the evening serves best, whatever the minute shows."""
+        if self.chosen_planet is not None or self.night is None:
+            return self.chosen_planet
+        return self.best_planet or nearest_to_a_view(self.night)
+
+    @lazy
+    def _climbed_on(self) -> Body | None:
+        """The planet on which a rung was taken within the last half hour, while it can be seen."""
+        night, now, body, since = self.night, self.present, self._rung_planet, self._rung_since
+        if night is None or now is None or body is None or since is None or self.last_call is not None:
+            return None
+        if not timedelta() <= self._now - since < _STILL_CLIMBING:
+            return None
+        return body if any(window.holds(now) for window in night.of(body).windows) else None
+
+    @lazy
+    def _planet_in_turn(self) -> Body | None:
+        """The target whose turn it is now, in the last call that of its first minute."""
+        now = self.present if self.last_call is None else self.last_call.since
+        if now is None:
+            return None
+        return next((target.body for target in self.targets if target.minutes.holds(now)), None)
 
     @lazy
     def _planet_until_then(self) -> Body | None:
@@ -147,7 +183,7 @@ class Moment(Place):
     @lazy
     def elsewhen(self) -> Elsewhen | None:
         """What an hour outside the owner's own would give much of, None where there is nothing to tell."""
-        night, planet, hours = self.night, self.planet, self.hours
+        night, planet, hours = self.night, self.own_planet, self.hours
         if night is None or planet is None or hours is None:
             return None
         return find_elsewhen(night, self.worths, planet=planet, hours=hours, since=self.present)
@@ -158,7 +194,7 @@ class Moment(Place):
         night, hours = self.night, self.hours
         if night is None or hours is None:
             return ()
-        return evening_targets(night, hours=hours, sharpness=self.sharpness, in_hand=self.planet)
+        return evening_targets(night, hours=hours, sharpness=self.sharpness, in_hand=self.own_planet)
 
     @lazy
     def turn_of_another(self) -> TargetTime | None:
@@ -171,6 +207,27 @@ class Moment(Place):
             return None
         turn = next((target for target in self.targets if target.minutes.holds(now)), None)
         return None if turn is None or turn.body is planet else turn
+
+    @lazy
+    def next_target(self) -> TargetTime | None:
+        """The target that follows the planet in hand, while it is that one's turn or nobody's."""
+        now, planet, turn = self.present, self.planet, self._planet_in_turn
+        if now is None or planet is None or self.best is None or not self.best.holds(now):
+            return None
+        if turn is not planet and (turn is not None or self.chosen_planet is not None):
+            return None
+        after = next((target for target in self.targets if target.minutes.start > now), None)
+        return None if after is None or after.body is planet else after
+
+    @lazy
+    def first_target(self) -> TargetTime | None:
+        """What the evening begins with, before that, where another is the planet in hand in the hours."""
+        now, targets, best = self.present, self.targets, self.best
+        if not targets or best is None or not best.in_hours or self.chosen_planet is not None:
+            return None
+        first, start = targets[0], targets[0].minutes.start
+        has_begun = now is not None and now >= start
+        return None if has_begun or first.body is self.planet or start >= best.start else first
 
     @lazy
     def minutes_outside(self) -> tuple[tuple[str, float], ...]:
@@ -210,9 +267,24 @@ class Moment(Place):
         return self._still_to_come.past_since
 
     @lazy
+    def course(self) -> Course:
+        """Whether the planet is about as high as at its best, or on the way to there or from there."""
+        night, planet, now, whole = self.night, self.planet, self.present, self.whole_best
+        if night is None or planet is None or now is None or whole is None or whole.rank == BEST_RANK:
+            return Course.HIGH
+        highest = highest_within(night, planet, whole)
+        if highest.altitude_deg - night.position(planet, now).altitude_deg < _AS_HIGH_DEG:
+            return Course.HIGH
+        return Course.RISING if now < highest.time else Course.SINKING
+
+    @lazy
     def better_later(self) -> BestMinutes | None:
         """The planet's best minutes where those come later and it is poorer now."""
-        return self._still_to_come.better
+        better, hours, now = self._still_to_come.better, self.hours, self.present
+        if better is None or hours is None or now is None or self.planet is self.own_planet:
+            return better
+        # What is in hand for its turn only is nothing to stay up for.
+        return better if better.start < hours.end or now >= hours.end else None
 
     @lazy
     def meanwhile(self) -> Body | None:
@@ -220,7 +292,7 @@ class Moment(Place):
         night, now = self.night, self.present
         if night is None or now is None or self.better_later is None or self.best is None:
             return None
-        if self.best.rank >= WORTH_A_CLIMB:
+        if self.best.rank >= WORTH_A_CLIMB or self._planet_in_turn is self.planet:
             return None
         return highest_planet(night, now)
 

@@ -52,12 +52,16 @@ class Situation(Climb):
                 best=self.best,
                 over=None if self.best is not None else self.whole_best,
                 past_best_since=self.past_best_since,
+                course=self.course,
+                targets=self.targets,
                 better_later=self.better_later,
                 meanwhile=self.meanwhile,
                 hours=self.hours,
                 elsewhen=self.elsewhen,
                 served=self.served,
                 turn=self.turn_of_another,
+                following=self.next_target,
+                first=self.first_target,
                 position=None if at is None else night.position(planet, at),
                 ladder=ladder,
                 readiness=self.readiness,
@@ -65,6 +69,7 @@ class Situation(Climb):
                 ready_at=self.ready_at,
                 mirror_climb=self._mirror_climb_of(ladder),
                 owns_eyepieces=bool(self.eyepieces),
+                in_passing=planet is not self.own_planet,
             )
         )
 

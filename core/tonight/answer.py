@@ -37,9 +37,14 @@ class Answer:
 
     @property
     def is_poor(self) -> bool:
-        """Whether another date is sought; never where this night has good minutes of the planet."""
+        """Whether another date is sought.
+
+        Never where this night has good minutes of the planet, or where it is in hand only in passing.
+        """
         prospect = self.prospect
         if self.limiter not in POOR or prospect.over is not None or self.last_call is not None:
+            return False
+        if prospect.in_passing:
             return False
         whole = find_best_minutes(prospect.night, prospect.planet)
         return whole is None or not is_worth_a_climb(whole)

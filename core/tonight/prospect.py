@@ -1,6 +1,7 @@
 """What one planet has in prospect on one evening, for one telescope in one air."""
 
 from datetime import datetime
+from enum import StrEnum
 
 from attrs import frozen
 
@@ -14,6 +15,14 @@ from core.moments.targets import TargetTime
 from core.sky.bodies import Body
 from core.sky.night import BodyNight, Night
 from core.sky.track import Position
+
+
+class Course(StrEnum):
+    """How high a body stands beside the best moment of its best minutes."""
+
+    HIGH = "high"
+    RISING = "rising"
+    SINKING = "sinking"
 
 
 @frozen(kw_only=True)
@@ -35,13 +44,16 @@ class Prospect:
     ``now`` is the present moment where it lies in the evening. ``best`` are the best minutes still to come,
     None when there are none; ``over`` then holds those past. ``position`` is where the planet stands at the
     moment that the ladder is built for: now, if now is one of the best minutes, else when it is highest in
-    them. ``past_best_since`` is when the best minutes of the evening ended, where only poorer ones are left,
-    ``better_later`` better ones to come where it is poorer now, and ``meanwhile`` what stands higher until
-    then; ``turn`` is the target whose turn it is, where the planet in hand has had its own; ``elsewhen``
-    what another hour than the owner's own would give much of, ``served`` the body that the evening serves
-    best. ``hours`` are those outside. ``ready_at`` is when a telescope that stands outside since
-    ``outside_since`` is likely usable, ``mirror_climb`` how the ceiling climbs from then on as its mirror
-    cools.
+    them; ``course`` tells whether it is about as high as that now. ``past_best_since`` is when the best
+    minutes of the evening ended, where only poorer ones are left, ``better_later`` better ones to come where
+    it is poorer now, and ``meanwhile`` what stands higher until then. ``targets`` are the evening's in their
+    order, ``turn`` the one whose turn it is, where the planet in hand has had its own, ``following`` what
+    comes next while it has it, ``first`` what the order begins with before another that is served best.
+    ``elsewhen`` is what another hour than the owner's own would give much of, ``served`` the body that the
+    evening serves best. ``hours`` are those outside. ``ready_at`` is when a telescope that stands outside
+    since ``outside_since`` is likely usable, ``mirror_climb`` how the ceiling climbs from then on as its
+    mirror cools. ``in_passing`` where the planet is in hand for its turn only, and another is the evening's
+    own.
     """
 
     night: Night
@@ -50,12 +62,16 @@ class Prospect:
     best: BestMinutes | None = None
     over: BestMinutes | None = None
     past_best_since: datetime | None = None
+    course: Course = Course.HIGH
+    targets: tuple[TargetTime, ...] = ()
     better_later: BestMinutes | None = None
     meanwhile: Body | None = None
     hours: HoursOut | None = None
     elsewhen: Elsewhen | None = None
     served: Served | None = None
     turn: TargetTime | None = None
+    following: TargetTime | None = None
+    first: TargetTime | None = None
     position: Position | None = None
     ladder: Ladder | None = None
     readiness: Readiness | None = None
@@ -63,6 +79,7 @@ class Prospect:
     ready_at: datetime | None = None
     mirror_climb: MirrorClimb | None = None
     owns_eyepieces: bool = False
+    in_passing: bool = False
 
     @property
     def planet(self) -> Body:

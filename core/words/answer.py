@@ -2,6 +2,8 @@
 
 from typing import Final
 
+from core.moments.best_minutes import SHORTEST_USEFUL
+from core.moments.targets import TargetTime
 from core.situation.situation import Situation
 from core.sky.events import SUN_HORIZON_DEG
 from core.sky.why_not import WhyNot
@@ -37,7 +39,10 @@ _ONLY_BEFORE_SUNRISE: Final = (
 _NEVER_DARK: Final = "On this evening the sky never gets dark enough for {planet}."
 _SUN_STAYS_UP: Final = "On this evening the Sun stays up, and the sky never gets dark enough for {planet}."
 _NO_WINDOW: Final = "On this evening {planet} is {why_not}."
-_TURN: Final = "It is {planet}'s turn now, until {end}: {where}."
+_TURN: Final = "When you have seen enough of {in_hand}, {planet} is next, until {end}: {where}."
+_FOLLOWING: Final = "Go over to {planet} at {start}."
+_NEXT: Final = "Next comes {planet}, from {start}."
+_FIRST: Final = "Begin with {planet} at {start}."
 _MEANWHILE: Final = "Until then {planet} stands higher: {where}."
 _ELSEWHEN: Final = {
     When.STAY_UP: "If you stay up, {planet} from {start}.",
@@ -50,6 +55,12 @@ _ELSEWHEN_ITSELF: Final = {
     When.STAY_UP: "If you stay up, it stands better from {start}.",
     When.GET_UP: "Before dawn, if you get up early, it stands better from {start}.",
     When.EARLIER: "If you go out earlier, it stands better from {start}.",
+}
+# One of which there is something in the hours already.
+_ELSEWHEN_BETTER: Final = {
+    When.STAY_UP: "If you stay up, {planet} stands better from {start}.",
+    When.GET_UP: "Before dawn, if you get up early, {planet} stands better from {start}.",
+    When.EARLIER: "If you go out earlier, {planet} stands better from {start}.",
 }
 _NOTHING_OFFERED: Final = "{reason}."
 
@@ -137,17 +148,36 @@ def _elsewhen_words(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> s
     if found.body is prospect.planet and (prospect.better_later is not None or is_told):
         return None
     when = When.EARLIER if found.is_earlier else When.GET_UP if found.is_before_dawn else When.STAY_UP
-    templates = _ELSEWHEN_ITSELF if found.body is prospect.planet else _ELSEWHEN
+    templates = _ELSEWHEN
+    following = prospect.following
+    if found.body is prospect.planet or (following is not None and following.body is found.body):
+        # Spoken of just before.
+        templates = _ELSEWHEN_ITSELF
+    elif any(target.body is found.body for target in prospect.targets):
+        templates = _ELSEWHEN_BETTER
     return templates[when].format(planet=found.body.label, start=clock.time(found.start))
 
 
 def _turn_words(prospect: Prospect, clock: SiteClock) -> str | None:
-    """Return whose turn it is in the evening's order, where the planet in hand is past its best."""
-    turn, now = prospect.turn, prospect.now
-    if turn is None or now is None:
-        return None
-    where = where_words(prospect.night.position(turn.body, now))
-    return _TURN.format(planet=turn.body.label, end=clock.time(turn.minutes.end), where=where)
+    """Return what comes next in the evening's order, and when: what is in hand alone is told as now."""
+    turn, now, following = prospect.turn, prospect.now, prospect.following
+    if turn is not None and now is not None:
+        where = where_words(prospect.night.position(turn.body, now))
+        return _TURN.format(
+            in_hand=prospect.planet.label,
+            planet=turn.body.label,
+            end=clock.time(turn.minutes.end),
+            where=where,
+        )
+    if following is not None:
+        ends = [target.minutes.end for target in prospect.targets if target.body is prospect.planet]
+        is_at_once = not ends or following.minutes.start - ends[0] < SHORTEST_USEFUL
+        return _told(_FOLLOWING if is_at_once else _NEXT, following, clock)
+    return None if prospect.first is None else _told(_FIRST, prospect.first, clock)
+
+
+def _told(template: str, target: TargetTime, clock: SiteClock) -> str:
+    return template.format(planet=target.body.label, start=clock.time(target.minutes.start))
 
 
 def _meanwhile_words(prospect: Prospect) -> str | None:

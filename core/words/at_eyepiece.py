@@ -32,6 +32,7 @@ _CHANGES: Final = {
     ViewChange.WARM_AIR: "through {what} in {minutes}",
     ViewChange.CLEAR_AIR: "clear of warm air in {minutes}",
     ViewChange.LOW: "under 30° in {minutes}",
+    ViewChange.HIGH_ENOUGH: "above 30° in {minutes}",
     ViewChange.TOO_LOW: "too low in {minutes}",
     ViewChange.BRIGHT_SKY: "sky too bright in {minutes}",
     ViewChange.STOP: "off the planet in {minutes}",

@@ -9,7 +9,7 @@ from core.sky.events import FAIR_DEG
 from core.sky.track import Position
 from core.sky.windows import Grade
 from core.tonight.limiter import Limiter
-from core.tonight.prospect import Prospect
+from core.tonight.prospect import Course, Prospect
 from core.words.directions import where_text
 from core.words.names import opening
 from core.words.obstacles import then_words, warm_air_words
@@ -29,6 +29,15 @@ _BEST_NOW: Final = {
     None: "{planet} is at its best now, until {end}. Look {where}.",
     Limiter.WARM_AIR: "{planet} is at its best now, until {end}, though only through {air}. Look {where}.",
     Limiter.HEIGHT: "{planet} is at its best now, until {end}, though low, in thick air. Look {where}.",
+}
+# The same well before or after it is highest in them.
+_RISING: Final = _BEST_NOW | {
+    None: "{planet} stands well now, until {end}, and is still rising. Look {where}.",
+    Limiter.HEIGHT: "{planet} is low now, in thick air, but rising, in sight until {end}. Look {where}.",
+}
+_SINKING: Final = _BEST_NOW | {
+    None: "{planet} still stands well now, until {end}. Look {where}.",
+    Limiter.HEIGHT: "{planet} is low now, in thick air, and sinking, in sight until {end}. Look {where}.",
 }
 _BEST_NOW_THEN: Final = {
     None: "{planet} is at its best now, until {end}, then {then}. Look {where}.",
@@ -51,6 +60,9 @@ _PAST_BEST: Final = {
     ),
     Limiter.HEIGHT: "{planet} has been past its best since {since}, and is low, in thick air. Look {where}.",
 }
+# Of a target whose turn comes only then.
+_STILL_GOOD: Final = _PAST_BEST | {None: "{planet} still stands well, above 30° until {end}. Look {where}."}
+_BY_COURSE: Final = {Course.HIGH: _BEST_NOW, Course.RISING: _RISING, Course.SINKING: _SINKING}
 # What is looked at until the evening's best has its time.
 _BEST_NOW_AND_LATER: Final = {
     None: "{planet} is at its best now, until {end}; better still is {later}, {later_span}. Look {where}.",
@@ -63,16 +75,38 @@ _BEST_NOW_AND_LATER: Final = {
         "{later_span}. Look {where}."
     ),
 }
-_BETTER_AND_LATER: Final = {
+_RISING_AND_LATER: Final = _BEST_NOW_AND_LATER | {
     None: (
-        "{planet} is up now, and better from {better}; better still is {later}, {later_span}. Look {where}."
+        "{planet} stands well now, until {end}, and is still rising; better still is {later}, {later_span}. "
+        "Look {where}."
     ),
+    Limiter.HEIGHT: (
+        "{planet} is low now, in thick air, but rising, in sight until {end}; better still is {later}, "
+        "{later_span}. Look {where}."
+    ),
+}
+_SINKING_AND_LATER: Final = _BEST_NOW_AND_LATER | {
+    None: (
+        "{planet} still stands well now, until {end}; better still is {later}, {later_span}. Look {where}."
+    ),
+    Limiter.HEIGHT: (
+        "{planet} is low now, in thick air, and sinking, in sight until {end}; better still is {later}, "
+        "{later_span}. Look {where}."
+    ),
+}
+_BY_COURSE_AND_LATER: Final = {
+    Course.HIGH: _BEST_NOW_AND_LATER,
+    Course.RISING: _RISING_AND_LATER,
+    Course.SINKING: _SINKING_AND_LATER,
+}
+_BETTER_AND_LATER: Final = {
+    None: ("{planet} is up now, and better {better}; best of all is {later}, {later_span}. Look {where}."),
     Limiter.WARM_AIR: (
-        "{planet} is seen through {air} now, and better from {better}; better still is {later}, "
+        "{planet} is seen through {air} now, and better {better}; best of all is {later}, "
         "{later_span}. Look {where}."
     ),
     Limiter.HEIGHT: (
-        "{planet} is low now, in thick air, and better from {better}; better still is {later}, "
+        "{planet} is low now, in thick air, and better {better}; best of all is {later}, "
         "{later_span}. Look {where}."
     ),
 }
@@ -88,10 +122,16 @@ _PAST_BEST_AND_LATER: Final = {
         "Look {where}."
     ),
 }
+_STILL_GOOD_AND_LATER: Final = _PAST_BEST_AND_LATER | {
+    None: (
+        "{planet} still stands well, above 30° until {end}; better still is {later}, {later_span}. "
+        "Look {where}."
+    )
+}
 _BETTER_LATER: Final = {
-    None: "{planet} is up now, and better from {better}. Look {where}.",
-    Limiter.WARM_AIR: "{planet} is seen through {air} now, and better from {better}. Look {where}.",
-    Limiter.HEIGHT: "{planet} is low now, in thick air, and better from {better}. Look {where}.",
+    None: "{planet} is up now, and better {better}. Look {where}.",
+    Limiter.WARM_AIR: "{planet} is seen through {air} now, and better {better}. Look {where}.",
+    Limiter.HEIGHT: "{planet} is low now, in thick air, and better {better}. Look {where}.",
 }
 
 
@@ -100,6 +140,10 @@ _HOURS_OVER: Final = {
     False: "Your hours, {hours}, are over; {planet} {span} if you stay up. Look {where}.",
     True: "Your hours, {hours}, are over; {planet} before dawn, {span}, if you get up early. Look {where}.",
 }
+
+
+# From when a planet is better that is up already, by whether the owner is still outside then.
+_BETTER_FROM: Final = {True: "from {start}", False: "from {start} if you stay up"}
 
 
 class When(StrEnum):
@@ -163,18 +207,18 @@ def best_words(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> str:
     elif prospect.is_best_now and better is not None:
         templates = _BETTER_LATER if later is None else _BETTER_AND_LATER
     elif prospect.past_best_since is not None and prospect.is_best_now:
-        templates = _PAST_BEST if later is None else _PAST_BEST_AND_LATER
+        templates = _past_best_templates(prospect)
     elif later is not None:
-        templates = _BEST_NOW_AND_LATER
+        templates = _BY_COURSE_AND_LATER[prospect.course]
     elif prospect.is_best_now:
-        templates = _BEST_NOW if then is None else _BEST_NOW_THEN
+        templates = _BY_COURSE[prospect.course] if then is None else _BEST_NOW_THEN
     else:
         templates = _BEST_LATER if then is None else _BEST_LATER_THEN
     return templates[limiter if limiter in templates else None].format(
         planet=opening(prospect.planet),
         span=clock.span(best.start, best.end),
         end=clock.time(best.end if prospect.past_best_since is None else _above_30_until(best)),
-        better=None if better is None else clock.time(better.start),
+        better=None if better is None else _better_from(prospect, better, clock),
         since=None if prospect.past_best_since is None else clock.time(prospect.past_best_since),
         minutes=0 if prospect.now is None else max(minutes_between(prospect.now, best.end), 1),
         then=then,
@@ -183,6 +227,19 @@ def best_words(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> str:
         air=None if air is None else warm_air_words(air),
         where=where_words(position),
     )
+
+
+def _past_best_templates(prospect: Prospect) -> dict[Limiter | None, str]:
+    if prospect.in_passing:
+        return _STILL_GOOD if prospect.later is None else _STILL_GOOD_AND_LATER
+    return _PAST_BEST if prospect.later is None else _PAST_BEST_AND_LATER
+
+
+def _better_from(prospect: Prospect, better: BestMinutes, clock: SiteClock) -> str:
+    """Return from when a planet is better; whoever is outside after the hours is up anyway."""
+    hours, now = prospect.hours, prospect.now
+    is_out = hours is None or now is None or better.start < hours.end or now >= hours.end
+    return _BETTER_FROM[is_out].format(start=clock.time(better.start))
 
 
 def _outside_words(prospect: Prospect, best: BestMinutes, position: Position, clock: SiteClock) -> str:

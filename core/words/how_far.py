@@ -80,9 +80,9 @@ _NOTHING_NEARER_BUT_OVER: Final[_Templates] = (
 _ONE_TRY: Final = "{first} first, {start}; {following}, {power}, is worth a try."
 # For an instrument whose powers are built in, from the lowest to the highest.
 _BUILT_IN: Final[_Templates] = (
-    "Start at {start}, climb to {top}: its power is built in, though the ceiling is about {ceiling}.",
-    "Start at {start}, climb to {top}: its power is built in, though the ceiling is about {ceiling}.",
-    "Stay at {start}: its power is built in, though the ceiling is about {ceiling}.",
+    "Start at {start}, climb to {top}, all that this instrument has: tonight would bear about {ceiling}.",
+    "Start at {start}, climb to {top}, all that this instrument has: tonight would bear about {ceiling}.",
+    "Stay at {start}, all that this instrument has: tonight would bear about {ceiling}.",
 )
 _BUILT_IN_FREE: Final[_Templates] = (
     "Start at {start}, climb to {top}.",

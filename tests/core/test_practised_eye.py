@@ -18,11 +18,11 @@ def test_the_best_minutes_are_the_same_all_evening() -> None:
     assert answer(BALCONY, "18:00").startswith("Saturn is best 18:31–21:35.")
     assert answer(BALCONY, "20:00").startswith("Saturn is at its best now, until 21:35.")
     assert answer(BALCONY, "21:30").startswith("Saturn is at its best now, until 21:35.")
-    assert answer(BALCONY, "23:00").startswith("Saturn has been past its best since 21:35")
+    assert answer(BALCONY, "23:00", Body.SATURN).startswith("Saturn has been past its best since 21:35")
 
 
 def test_sinking_under_thirty_degrees_is_not_setting() -> None:
-    told = answer(BALCONY, "23:00")
+    told = answer(BALCONY, "23:00", Body.SATURN)
 
     # Saturn sets at 02:08.
     assert "and is above 30° until 23:21." in told
@@ -117,7 +117,7 @@ def test_what_is_borne_at_the_best_is_told_as_that() -> None:
 
 
 def test_reasons_stand_in_their_order_without_what_daylight_hides() -> None:
-    situation = at(BALCONY, "23:00")
+    situation = at(BALCONY, "23:00", Body.SATURN)
     reasons = answer_reasons(situation.answer, clock_of(situation))
     spans = [reason for reason in reasons if reason[2] == ":" and "–" in reason[:6]]
 

@@ -22,13 +22,13 @@ def test_the_answer_follows_planet_and_air_and_gives_its_reasons(
 ) -> None:
     bar = shell.answer_bar
     assert bar.sentence.text().startswith(
-        "Saturn has been past its best since 21:37; better still is Jupiter"
+        "Neptune still stands well, above 30° until 22:54; better still is Jupiter"
     )
     assert not bar.reasons.isVisible()
 
     qtbot.mouseClick(bar.why, Qt.MouseButton.LeftButton)
     assert bar.reasons.isVisible()
-    assert "Saturn: rises" in bar.reasons.text()
+    assert "Neptune: rises" in bar.reasons.text()
     assert bar.panel.geometry().top() >= bar.geometry().bottom()
     assert (shell.width(), shell.height()) == (1280, 800)
 
@@ -62,7 +62,7 @@ def test_until_the_sky_is_read_the_window_says_so(make_shell: MakeShell, make_st
     assert shell.answer_bar.sentence.text() == "Reading the sky tables …"
     del state.prepare_sky
     state.prepare_sky()
-    assert shell.answer_bar.sentence.text().startswith("Saturn")
+    assert shell.answer_bar.sentence.text().startswith("Neptune still stands well")
 
 
 def test_reasons_go_with_escape_and_with_another_view(qtbot: QtBot, shell: Shell) -> None:

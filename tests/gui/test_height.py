@@ -164,6 +164,7 @@ def test_arrow_keys_move_the_cursor(
 
 
 def test_keys_change_planet_and_evening(view: HeightView, state: AppState) -> None:
+    state.set_planet(Body.SATURN)
     planets = []
     for key in (Qt.Key.Key_Down, Qt.Key.Key_Down, Qt.Key.Key_Up):
         QTest.keyClick(view.canvas, key)

@@ -78,6 +78,7 @@ def test_an_ampersand_in_a_label_is_shown_as_one(state: AppState) -> None:
 
 
 def test_taking_back_the_scope_in_hand_falls_back_to_the_first(state: AppState) -> None:
+    state.set_planet(Body.SATURN)
     state.set_scope(state.profile.telescopes[1].id)
     state.edit_profile("Remove", attrs.evolve(state.profile, telescopes=state.profile.telescopes[:1]))
     assert in_hand(state) == ("saturn", "Six-inch")
@@ -133,13 +134,27 @@ def test_what_follows_is_computed_once(state: AppState) -> None:
 
 
 def test_the_first_planet_is_the_evening_s_and_stays_chosen_by_hand(state: AppState) -> None:
-    # Out until dawn: Saturn stands high now, Jupiter is best in the small hours.
-    assert in_hand(state)[0] == "saturn"
+    # Out until dawn: it is Neptune's turn, after Saturn's; Jupiter is best in the small hours.
+    assert in_hand(state)[0] == "neptune"
     assert state.situation.chosen_planet is None
     assert state.situation.best_planet is Body.JUPITER
     state.set_planet(Body.URANUS)
     state.set_evening(date(2026, 12, 6))
     assert in_hand(state)[0] == "uranus"
+
+
+def test_whoever_steps_up_keeps_the_planet_past_its_turn(state: AppState, clock: HandClock) -> None:
+    clock.now = datetime(2026, 12, 5, 21, 30, tzinfo=UTC)
+    state.beat()
+    assert in_hand(state)[0] == "saturn"
+    state.step_rung(1)
+
+    clock.now = datetime(2026, 12, 5, 21, 50, tzinfo=UTC)
+    state.beat()
+    assert in_hand(state)[0] == "saturn"
+    clock.now = datetime(2026, 12, 5, 22, 5, tzinfo=UTC)
+    state.beat()
+    assert in_hand(state)[0] == "neptune"
 
 
 def test_by_day_the_ladder_is_for_the_planet_s_best_moment(state: AppState, clock: HandClock) -> None:

@@ -135,9 +135,9 @@ def test_an_owner_of_the_whole_night_gets_it() -> None:
 
 def test_late_in_a_good_evening_it_is_past_its_best_and_no_other_date_is_named() -> None:
     # Saturn sinks under 30 degrees at Porto after eleven.
-    told = evening(PORTO, date(2026, 12, 5), now=datetime(2026, 12, 5, 23, 20, tzinfo=UTC))
+    now = datetime(2026, 12, 5, 23, 20, tzinfo=UTC)
+    told = evening(PORTO, date(2026, 12, 5), now=now, planet=Body.SATURN)
 
-    assert told.planet is Body.SATURN
     assert answer_headline(told).startswith("Saturn has been past its best since ")
     assert "in a dark sky" not in answer_words(told)
     assert "2027" not in answer_words(told)

@@ -196,7 +196,7 @@ def test_saturn_for_the_family_in_april_2009(ask: Ask, ask_json: AskJson) -> Non
     heights = ask(binocular, "heights", *words)
 
     assert rung["power"] == 20
-    assert "Stay at 20x: its power is built in" in heights
+    assert "Stay at 20x, all that this instrument has: tonight would bear about" in heights
 
     night = compute_night(binocular.sites[0], date(2009, 4, 15))
     ladder = build_ladder(

@@ -74,3 +74,14 @@ def test_a_fainter_planet_is_lost_in_the_twilight_first() -> None:
     last = after(sky, sky.sun.rise - timedelta(minutes=80), Body.MARS)
     assert last.kind is ViewChange.BRIGHT_SKY
     assert last.at < sky.sun.rise - timedelta(minutes=10)
+
+
+def test_a_planet_that_is_low_and_rising_gets_above_30_degrees_first() -> None:
+    """It was told to be under 30 degrees in nine hours, while it was under 30 degrees."""
+    sky = night()
+    rises = after(sky, NINE, Body.JUPITER).at
+    higher = after(sky, rises + timedelta(minutes=5), Body.JUPITER)
+
+    assert higher.kind is ViewChange.HIGH_ENOUGH
+    assert sky.position(Body.JUPITER, higher.at).altitude_deg == pytest.approx(30.0, abs=0.05)
+    assert after(sky, higher.at + timedelta(minutes=1), Body.JUPITER).kind is not ViewChange.HIGH_ENOUGH

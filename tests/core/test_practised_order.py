@@ -1,0 +1,132 @@
+"""The planet in hand, the list of steps and the answer keep to one order, as a practised observer would."""
+
+from datetime import datetime, timedelta
+
+from attrs import evolve
+
+from core.record.profile import read_profile
+from core.situation.choices import Choices
+from core.situation.situation import Situation
+from core.sky.bodies import Body
+from core.sky.site import Site
+from core.words.answer import answer_words
+from core.words.site_clock import clock_of
+from tests.core.practised import (
+    BALCONY,
+    CLOSED_TUBE,
+    FIRST_REFRACTOR,
+    LARGE_REFLECTOR,
+    SAMPLES,
+    answer,
+    at,
+)
+
+
+def test_one_planet_is_told_as_now_and_the_answer_keeps_to_the_order() -> None:
+    """Minnesota on 10 January 2027: Saturn sinks, Uranus and Neptune have their turn, Jupiter comes up.
+
+    While Saturn was at its best the answer told of Uranus's turn, and the steps of Uranus alone.
+    """
+    profile = read_profile(SAMPLES / f"{CLOSED_TUBE}.toml")
+    start = datetime(2027, 1, 10, 17, 10, tzinfo=profile.sites[0].zone)
+    for number in range(38):
+        situation = Situation(Choices(profile=profile), start + timedelta(minutes=10 * number))
+        told, now = answer_words(situation), situation.present
+        assert now is not None
+        turn = next(target for target in situation.targets if target.minutes.holds(now))
+
+        assert situation.planet is turn.body
+        assert told.startswith(f"{turn.body.heading} ")
+        assert "'s turn" not in told
+        assert told.count(" now, ") <= 1
+        # What follows, and when to go over to it, is told as the list of steps has it.
+        place = situation.targets.index(turn)
+        after = situation.targets[place + 1 :][:1]
+        clock = clock_of(situation)
+        assert clock is not None
+        assert told.count("Go over to ") == len(after)
+        for target in after:
+            assert f"Go over to {target.body.label} at {clock.time(target.minutes.start)}." in told
+
+
+def test_a_mere_dot_leaves_a_better_planet_its_time() -> None:
+    """Saturn stood 41 degrees high when it gave way to Neptune, which was above 30 for an hour more."""
+    profile = read_profile(SAMPLES / f"{CLOSED_TUBE}.toml")
+    now = datetime(2027, 1, 10, 15, 0, tzinfo=profile.sites[0].zone)
+    situation = Situation(Choices(profile=profile), now)
+    night = situation.night
+    assert night is not None
+    targets = {target.body: target.minutes for target in situation.targets}
+
+    assert targets[Body.SATURN].duration >= timedelta(hours=2)
+    assert night.position(Body.NEPTUNE, targets[Body.NEPTUNE].end).altitude_deg >= 29.9
+    # Mars, at 26 degrees, took the last of the hours from Jupiter at its highest in them.
+    assert Body.MARS not in targets
+    assert targets[Body.JUPITER].end >= night.of(Body.JUPITER).windows[0].end
+
+
+def test_jupiter_in_opposition_has_the_time_when_it_is_highest() -> None:
+    """Mars had it, since it rises a little later; both stay up beyond the hours."""
+    profile = evolve(
+        read_profile(SAMPLES / f"{BALCONY}.toml"),
+        sites=(Site(id="s", name="Skye", latitude_deg=57.5, longitude_deg=-5.5, time_zone="Europe/London"),),
+    )
+    now = datetime(2027, 2, 12, 15, 0, tzinfo=profile.sites[0].zone)
+    targets = Situation(Choices(profile=profile), now).targets
+
+    bodies = [target.body for target in targets]
+    assert bodies[-1] is Body.JUPITER
+    assert Body.MARS in bodies
+    assert targets[-1].minutes.duration >= timedelta(minutes=75)
+
+
+def test_a_dot_that_stays_low_is_no_target() -> None:
+    """Mars of 4.5 arcsec at 14 degrees in a bright dusk was what the evening began with."""
+    situation = Situation(
+        Choices(profile=read_profile(SAMPLES / f"{FIRST_REFRACTOR}.toml")),
+        datetime(2027, 10, 2, 15, 0, tzinfo=read_profile(SAMPLES / f"{FIRST_REFRACTOR}.toml").sites[0].zone),
+    )
+
+    assert [target.body for target in situation.targets] == [Body.NEPTUNE, Body.SATURN]
+
+
+def test_what_sinks_or_rises_is_not_at_its_best() -> None:
+    """Venus, at 16 degrees an hour and a half after its highest, was at its best now."""
+    profile = read_profile(SAMPLES / f"{LARGE_REFLECTOR}.toml")
+
+    def told(hour: int, minute: int) -> str:
+        now = datetime(2026, 9, 20, hour, minute, tzinfo=profile.sites[0].zone)
+        return answer_words(Situation(Choices(profile=profile), now))
+
+    assert told(20, 0).startswith("Venus is at its best now, until 21:43.")
+    assert told(21, 20).startswith("Venus is low now, in thick air, and sinking, in sight until 21:43;")
+    assert "Next comes Neptune, from 22:16." in told(21, 20)
+    assert told(22, 30).startswith("Neptune stands well now, until 23:30, and is still rising;")
+    assert told(22, 30).endswith("Go over to Saturn at 23:01. If you stay up, it stands better from 00:27.")
+
+
+def test_whoever_climbs_keeps_the_planet_past_its_turn() -> None:
+    profile = read_profile(SAMPLES / f"{BALCONY}.toml")
+    zone = profile.sites[0].zone
+    choices = Choices(
+        profile=profile,
+        rung_power=120.0,
+        rung_since=datetime(2026, 12, 5, 21, 25, tzinfo=zone),
+        rung_planet=Body.SATURN,
+    )
+
+    planets = [
+        Situation(choices, datetime(2026, 12, 5, hour, minute, tzinfo=zone)).planet
+        for hour, minute in ((21, 30), (21, 50), (21, 56))
+    ]
+
+    assert planets == [Body.SATURN, Body.SATURN, Body.NEPTUNE]
+
+
+def test_before_a_long_night_its_first_target_is_told_beside_its_best() -> None:
+    told, steps = answer(BALCONY, "15:00", until="dawn"), at(BALCONY, "15:00", until="dawn").targets
+
+    assert steps[0].body is Body.SATURN
+    assert told.startswith("Jupiter is best 02:43–07:27.")
+    assert "Begin with Saturn at 17:21." in told
+    assert "Begin with" not in answer(BALCONY, "15:00")
