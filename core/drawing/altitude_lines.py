@@ -3,6 +3,9 @@
 from collections.abc import Callable, Sequence
 from typing import Final
 
+import numpy as np
+
+from core.drawing.free_space import without
 from core.drawing.lettering import Lettering
 from core.drawing.lines import TINT_FAIR, TINT_LOW
 from core.drawing.marks import Sheet
@@ -16,13 +19,17 @@ _LETTERING: Final = Lettering(11.0)
 _TITLE: Final = Lettering(8.5)
 
 
-def draw_bands(sheet: Sheet, box: Box, y_of: Callable[[float], float]) -> None:
-    """Tint the bands below 30° and below 45° of a chart, and draw the lines between them and the horizon."""
+def draw_bands(sheet: Sheet, box: Box, y_of: Callable[[float], float], gaps: Sequence[Box] = ()) -> None:
+    """Tint the bands below 30° and below 45° of a chart, and draw the lines between them and the horizon.
+
+    In the ``gaps`` stand words, through which no line runs.
+    """
     palette, low, fair = sheet.palette, y_of(FAIR_DEG), y_of(BEST_DEG)
     sheet.fill(Box(box.left, low, box.right, fair), palette.band_fair, alpha=TINT_FAIR, order=0.1)
     sheet.fill(Box(box.left, box.bottom, box.right, low), palette.band_low, alpha=TINT_LOW, order=0.1)
     for y in (low, fair):
-        sheet.stroke((box.left, y), (box.right, y), palette.line, 0.9, order=0.5)
+        line = np.array([(box.left, y), (box.right, y)])
+        sheet.strokes(without(line, gaps), palette.line, 0.9, order=0.5)
     sheet.stroke((box.left, box.bottom), (box.right, box.bottom), palette.faint_ink, 1.2, order=3.0)
 
 

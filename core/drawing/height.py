@@ -148,7 +148,7 @@ def draw_height(
         ways, frame, page.measure, in_hand=planet, transit_words=_transit_words(scene, planet, site_clock)
     )
 
-    _draw_sky(sheet, frame, scene)
+    _draw_sky(sheet, frame, scene, labels.boxes)
     for curve in sorted(scene.curves, key=lambda curve: curve.body is planet):
         _draw_curve(sheet, frame, curve, labels.boxes, heavy=curve.body is planet)
     _write_labels(sheet, labels)
@@ -198,13 +198,13 @@ def _transit_words(scene: HeightScene, planet: Body | None, clock: SiteClock) ->
     return ""
 
 
-def _draw_sky(sheet: Sheet, frame: Frame, scene: HeightScene) -> None:
+def _draw_sky(sheet: Sheet, frame: Frame, scene: HeightScene, words: Sequence[Box]) -> None:
     """Shade daylight, twilight and dark, and tint the bands of altitude over them."""
     palette, box = sheet.palette, frame.box
     for step in scene.skies:
         colour = getattr(palette, step.sky.value)
         sheet.fill(Box(frame.x(step.start), box.bottom, frame.x(step.end), box.top), colour, order=0.0)
-    draw_bands(sheet, box, frame.y)
+    draw_bands(sheet, box, frame.y, words)
 
 
 def _draw_curve(sheet: Sheet, frame: Frame, curve: Curve, gaps: Sequence[Box], *, heavy: bool) -> None:

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QSplitter, QWidget
 from gui.widgets.in_room import NO_LIMIT_PX
 
 _GAP_PX: Final = 16
-_FIRST_SIZES_PX: Final = (190, 352, 458)
+_FIRST_SIZES_PX: Final = (228, 345, 427)
 _STRETCHES: Final = (3, 5, 9)
 # Below each other each of them has at least so many lines; the page scrolls to the next.
 _LEAST_LINES: Final = 14

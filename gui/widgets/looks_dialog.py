@@ -45,8 +45,8 @@ class LooksDialog(SizedDialog):
     def _lay_out(self) -> None:
         parts = QHBoxLayout()
         parts.setSpacing(14)
-        parts.addWidget(self.picture, 6)
-        parts.addWidget(self.text, 4)
+        parts.addWidget(self.picture, 7)
+        parts.addWidget(self.text, 3)
         foot = QHBoxLayout()
         foot.addStretch(1)
         foot.addWidget(self.finish)

@@ -16,11 +16,13 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from core.record.profile import read_profile
 from core.words.owned_kinds import Kind
 from gui.gear.owned_list import OwnedRow
 from gui.gear.view import GearView
 from gui.state import AppState
 from gui.window.shell import Shell
+from tests.gui.every_surface import SAMPLE
 from tests.gui.gear_hand import GearHand
 
 CONTROLS = (QLineEdit, QComboBox, QAbstractButton, QPlainTextEdit, QAbstractItemView)
@@ -120,3 +122,17 @@ def test_sentences_get_all_the_lines_they_need(hand: GearHand) -> None:
     for label in hand.view.findChildren(QLabel):
         if label.isVisible() and label.wordWrap() and label.text():
             assert label.height() >= label.heightForWidth(label.width()), label.text()
+
+
+def test_names_of_usual_length_are_read_whole_in_the_smallest_window(
+    make_shell: Callable[..., Shell], make_state: Callable[..., AppState]
+) -> None:
+    state = make_state(read_profile(SAMPLE))
+    view = make_shell(state, view=0, size=(1000, 640)).current_view
+    assert isinstance(view, GearView)
+    QApplication.processEvents()
+
+    tree = view.owned.tree
+    (item,) = tree.findItems("Six-inch reflector", Qt.MatchFlag.MatchRecursive)
+    index = tree.indexFromItem(item)
+    assert tree.visualRect(index).width() >= tree.sizeHintForIndex(index).width()

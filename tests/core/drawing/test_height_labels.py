@@ -81,6 +81,20 @@ def test_no_word_stands_on_a_curve_or_on_another_or_leaves_the_chart(sample: Pat
         assert {each.body for each in chart.labels.names} == set(chart.curves)
 
 
+@pytest.mark.parametrize("day", DAYS[::5], ids=str)
+def test_no_line_of_altitude_runs_through_words(day: date) -> None:
+    for chart in charts(SAMPLES[0], day):
+        heights = {chart.frame.y(altitude_deg) for altitude_deg in (30.0, 45.0)}
+        strokes = [mark for mark in chart.drawing.marks if isinstance(mark, Strokes)]
+        level = [line for mark in strokes for line in mark.lines if set(line[:, 1]) <= heights]
+
+        assert {line[0, 1] for line in level} == heights
+        for text, box, _ in inside(chart):
+            for line in level:
+                points = np.linspace(line[0], line[-1], 400)
+                assert not box.grown(-0.5).inside(points).any(), text
+
+
 def test_no_word_stands_on_the_stroke_of_a_transit() -> None:
     all_strokes = []
     for day in DAYS[::5]:
