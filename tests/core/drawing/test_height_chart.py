@@ -1,84 +1,34 @@
 """The height chart as a person sees it: every word readable, every name on its curve."""
 
-from collections.abc import Collection, Sequence
+from collections.abc import Sequence
 from datetime import UTC, date, datetime, timedelta
 from importlib import resources
 from pathlib import Path
 
 import numpy as np
 import pytest
-from attrs import evolve, frozen
+from attrs import evolve
 
-from core.drawing.height import HeightChart, draw_height
 from core.drawing.marks import Words
-from core.drawing.palette import PaletteName, load_palette
+from core.drawing.palette import PaletteName
 from core.record.profile import read_profile
 from core.sky.bodies import TARGETS, Body
-from core.sky.night import Night
 from core.sky.site import BlockedSky, Site, WarmAir
-from core.tonight.plan import plan_evening
-from core.words.evening import titled
 from tests.core.drawing.examples import (
     BERLIN,
     KATHMANDU,
     ODD_NAMES,
     PORTO,
-    SIX_INCH,
     TROMSO,
     night_at,
     site_at,
 )
-from tests.core.drawing.looking import PIXELS_PER_POINT, faults, page_of, pixels, the_words, words_of
-from tests.core.telling import targets_of
+from tests.core.drawing.height_charts import PLACES, Item, check, draw
+from tests.core.drawing.looking import PIXELS_PER_POINT, pixels, the_words, words_of
 
-# Places for the chart: in the smallest window, in a middling and in a large one.
-PLACES = {"small": (980, 330), "large": (1580, 740), "middling": (980, 380)}
 PROFILES = sorted(
     Path(str(entry)) for entry in resources.files("sample_profiles").iterdir() if entry.name.endswith(".toml")
 )
-
-
-@frozen
-class Item:
-    title: str
-    start: datetime
-    end: datetime
-    is_chosen: bool = False
-    is_done: bool = False
-
-
-def draw(
-    night: Night,
-    place: tuple[int, int] = PLACES["small"],
-    *,
-    planet: Body | None = Body.SATURN,
-    items: Sequence[Item] | None = None,
-    clock: int = 24,
-    now: datetime | None = None,
-    cursor: datetime | None = None,
-    palette: str = "day",
-) -> HeightChart:
-    planned = (
-        titled(plan_evening(night, SIX_INCH, targets=targets_of(night, planet))) if items is None else items
-    )
-    return draw_height(
-        page_of(*place),
-        night,
-        palette=load_palette(palette),
-        planet=planet,
-        items=planned,
-        clock=clock,
-        now=now,
-        cursor=cursor,
-    )
-
-
-def check(chart: HeightChart, *, bands: Collection[str] = ("fair", "thick air")) -> None:
-    words = words_of(chart.drawing)
-    assert faults(chart.drawing) == []
-    assert sum("(seeing)" in text for text in words) == 1
-    assert set(bands) <= set(words)
-    assert any(text.startswith("Site time") for text in words)
 
 
 NIGHTS = {
@@ -302,53 +252,6 @@ def test_a_click_on_a_curve_or_a_name_means_its_body() -> None:
     assert chart.body_at(chart.x_of(moment), chart.frame.y(altitude_deg)) is Body.JUPITER
     assert chart.body_at(name.x, name.y) is Body.URANUS
     assert chart.body_at(chart.x_of(moment), chart.frame.y(85)) is None
-
-
-def test_the_strip_lies_under_the_chart_on_the_same_hours() -> None:
-    chart = draw(night_at(PORTO, date(2026, 12, 5)))
-    strip = chart.strip_box
-
-    assert strip is not None
-    assert strip.top < chart.plot_box.bottom
-    assert (strip.left, strip.right) == (chart.plot_box.left, chart.plot_box.right)
-
-
-def test_without_items_there_is_no_strip() -> None:
-    assert draw(night_at(PORTO, date(2026, 12, 5)), items=()).strip_box is None
-
-
-def test_every_item_is_named_on_the_strip() -> None:
-    night = night_at(PORTO, date(2026, 12, 5))
-    items = titled(plan_evening(night, SIX_INCH, targets=targets_of(night, Body.SATURN)))
-    words = words_of(draw(night).drawing)
-
-    for item in items:
-        assert any(word.startswith(item.title) for word in words), item.title
-
-
-def test_more_items_than_rows_are_counted() -> None:
-    night = night_at(PORTO, date(2026, 12, 5))
-    start = night.start + timedelta(hours=7)
-    items = [Item(f"Item {number}", start, start + timedelta(hours=10)) for number in range(20)]
-
-    chart = draw(night, items=items)
-
-    named = sum(word.startswith("Item") for word in words_of(chart.drawing))
-    assert f"+{20 - named} more" in words_of(chart.drawing)
-    check(chart)
-
-
-def test_the_target_in_hand_is_on_the_strip_however_low_it_is() -> None:
-    night = night_at(PORTO, date(2026, 12, 5))
-    start, end = night.start + timedelta(hours=7), night.start + timedelta(hours=17)
-    items = [Item(f"Item {number}", start, end) for number in range(6)]
-
-    chart = draw(night, (980, 170), items=[*items, Item("Saturn until late", start, end, is_chosen=True)])
-
-    # In a single row there is no room for the strip's own name.
-    assert {"+6 more"} == {text for text in words_of(chart.drawing) if text in ("+6 more", "evening")}
-    assert any(text.startswith("Saturn until late") for text in words_of(chart.drawing))
-    assert faults(chart.drawing) == []
 
 
 def test_the_night_palette_lights_no_green_and_no_blue_pixel() -> None:
