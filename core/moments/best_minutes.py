@@ -27,7 +27,6 @@ _RANKS = {
     (Grade.LOW, False): 1,
     (Grade.LOW, True): 0,
 }
-BEST_RANK = max(_RANKS.values())
 # From 30 degrees up in clean air.
 WORTH_A_CLIMB = _RANKS[Grade.FAIR, False]
 # Windows and blocked spans that touch are told apart by rounding only.

@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Callable, Mapping, Sequence
+from datetime import timedelta
 from typing import Final
 
 import numpy as np
@@ -43,6 +44,11 @@ _ENOUGH_S: Final = BEST_STEPS * STEP_S
 _ENOUGH_FAINT_S: Final = 1800.0
 # The worth of a body beside the best one is never less than this, and follows this power of its details.
 _LEAST_SHARE: Final = 0.3
+# A look at the evening's best outside its best minutes is worth so much of one in them, so that its turn
+# falls among those that are told.
+_BESIDE_THE_BEST: Final = 0.8
+# Through warm air a look is worth so much of one in clean air at the same height.
+_THROUGH_WARM_AIR: Final = 0.2
 _FALLS_OFF: Final = 3.0
 # The end of a block and that of the best minutes are told as one from so near, where each block keeps this.
 _NEAR_S: Final = 600.0
@@ -228,11 +234,12 @@ def _is_higher(windows: Sequence[Window], than: Sequence[Window]) -> bool:
 def _fills_the_time_of(
     night: Night, better: Body, body: Body, windows: Sequence[Window], hours: HoursOut
 ) -> bool:
-    """Tell whether a better body is in its best minutes from before another has risen well to its end."""
+    """Tell whether a better body is at its best last, and has its turn from before another has risen well."""
     best = find_best_minutes(night, better, hours=hours)
     if best is None or not is_worth_a_climb(best) or best.end < windows[-1].end:
         return False
-    begins = max(best.start, windows[0].start)
+    turn = min(best.start, windows[-1].end - timedelta(seconds=_ENOUGH_S))
+    begins = max(turn, windows[0].start)
     return begins < windows[-1].end and night.position(body, begins).altitude_deg < _HARDLY_RISEN_DEG
 
 
@@ -244,6 +251,8 @@ class _Looks:
     body: Body
     sharpness: Sharpness
     most_details: float
+    best_s: tuple[float, float]
+    warm_s: tuple[tuple[float, float], ...]
 
     @classmethod
     def of(
@@ -254,8 +263,18 @@ class _Looks:
             for span in joined(within(windows, hours.start, hours.end))
         ]
         details, _ = details_along(night, body, step_times_s(spans_s), sharpness)
+        best = find_best_minutes(night, body, hours=hours)
         return cls(
-            night=night, body=body, sharpness=sharpness, most_details=float(np.nanmax(details, initial=0.0))
+            night=night,
+            body=body,
+            sharpness=sharpness,
+            most_details=float(np.nanmax(details, initial=0.0)),
+            best_s=(-math.inf, math.inf) if best is None else (best.start.timestamp(), best.end.timestamp()),
+            warm_s=tuple(
+                (window.start.timestamp(), window.end.timestamp())
+                for window in windows
+                if window.warm_air is not None
+            ),
         )
 
     @property
@@ -284,6 +303,11 @@ class _Looks:
             if self.is_dot:
                 # Of a mere dot one height shows as much as another, if it is not low.
                 beside_best = np.where(altitude_deg >= FAIR_DEG, 1.0, beside_best)
-            return np.asarray(at_best * beside_best**_FALLS_OFF * (altitude_deg >= LOWEST_DEG))
+            share = np.ones_like(unix_s)
+            if self.worth_at_best >= most:
+                share[(unix_s < self.best_s[0]) | (unix_s >= self.best_s[1])] = _BESIDE_THE_BEST
+            for start_s, end_s in self.warm_s:
+                share[(start_s <= unix_s) & (unix_s < end_s)] *= _THROUGH_WARM_AIR
+            return np.asarray(at_best * share * beside_best**_FALLS_OFF * (altitude_deg >= LOWEST_DEG))
 
         return worth

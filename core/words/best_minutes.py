@@ -32,8 +32,8 @@ _BEST_NOW: Final = {
 }
 # The same well before or after it is highest in them.
 _RISING: Final = _BEST_NOW | {
-    None: "{planet} stands well now, until {end}, and is still rising. Look {where}.",
-    Limiter.HEIGHT: "{planet} is low now, in thick air, but rising, in sight until {end}. Look {where}.",
+    None: "{planet} stands well now, and is still rising. Look {where}.",
+    Limiter.HEIGHT: "{planet} is low now, in thick air, but rising. Look {where}.",
 }
 _SINKING: Final = _BEST_NOW | {
     None: "{planet} still stands well now, until {end}. Look {where}.",
@@ -77,12 +77,10 @@ _BEST_NOW_AND_LATER: Final = {
 }
 _RISING_AND_LATER: Final = _BEST_NOW_AND_LATER | {
     None: (
-        "{planet} stands well now, until {end}, and is still rising; better still is {later}, {later_span}. "
-        "Look {where}."
+        "{planet} stands well now, and is still rising; better still is {later}, {later_span}. Look {where}."
     ),
     Limiter.HEIGHT: (
-        "{planet} is low now, in thick air, but rising, in sight until {end}; better still is {later}, "
-        "{later_span}. Look {where}."
+        "{planet} is low now, in thick air, but rising; better still is {later}, {later_span}. Look {where}."
     ),
 }
 _SINKING_AND_LATER: Final = _BEST_NOW_AND_LATER | {

@@ -8,7 +8,7 @@ from core.record.profile import read_profile
 from core.situation.choices import Choices
 from core.situation.situation import Situation
 from core.sky.bodies import Body
-from core.sky.site import Site
+from core.sky.site import BlockedSky, Site
 from core.words.answer import answer_words
 from core.words.site_clock import clock_of
 from tests.core.practised import (
@@ -101,7 +101,7 @@ def test_what_sinks_or_rises_is_not_at_its_best() -> None:
     assert told(20, 0).startswith("Venus is at its best now, until 21:43.")
     assert told(21, 20).startswith("Venus is low now, in thick air, and sinking, in sight until 21:43;")
     assert "Next comes Neptune, from 22:16." in told(21, 20)
-    assert told(22, 30).startswith("Neptune stands well now, until 23:30, and is still rising;")
+    assert told(22, 30).startswith("Neptune stands well now, and is still rising; better still is Saturn,")
     assert told(22, 30).endswith("Go over to Saturn at 23:01. If you stay up, it stands better from 00:27.")
 
 
@@ -130,3 +130,41 @@ def test_before_a_long_night_its_first_target_is_told_beside_its_best() -> None:
     assert told.startswith("Jupiter is best 02:43–07:27.")
     assert "Begin with Saturn at 17:21." in told
     assert "Begin with" not in answer(BALCONY, "15:00")
+
+
+def test_warm_air_over_roofs_is_no_place_for_a_turn() -> None:
+    """Mars had its hour above the houses opposite, where it stood in clean air an hour later."""
+    site = Site(
+        id="v",
+        name="Roof terrace",
+        latitude_deg=48.2,
+        longitude_deg=16.37,
+        time_zone="Europe/Vienna",
+        blocked=(
+            BlockedSky(
+                azimuth_from_deg=80,
+                azimuth_to_deg=150,
+                below_altitude_deg=25,
+                what="houses opposite",
+                heated=True,
+            ),
+        ),
+    )
+    profile = evolve(read_profile(SAMPLES / f"{BALCONY}.toml"), sites=(site,))
+    situation = Situation(Choices(profile=profile), datetime(2027, 2, 12, 15, 0, tzinfo=site.zone))
+    turns = {target.body: target.minutes for target in situation.targets}
+
+    assert all(window.warm_air is None for window in turns[Body.MARS].windows)
+    assert all(window.warm_air is None for window in turns[Body.JUPITER].windows)
+
+
+def test_what_is_in_hand_in_passing_is_not_told_to_be_better_after_its_turn() -> None:
+    site = Site(id="b", name="Balcony", latitude_deg=41.4, longitude_deg=2.17, time_zone="Europe/Madrid")
+    profile = evolve(read_profile(SAMPLES / f"{BALCONY}.toml"), sites=(site,))
+    for minute in range(0, 240, 10):
+        now = datetime(2027, 11, 20, 18, 0, tzinfo=site.zone) + timedelta(minutes=minute)
+        situation = Situation(Choices(profile=profile), now)
+        turn = next((each for each in situation.targets if each.minutes.holds(now)), None)
+        if turn is None or turn.body is situation.best_planet or situation.better_later is None:
+            continue
+        assert situation.better_later.start < turn.minutes.end
