@@ -100,7 +100,7 @@ def test_the_ladder_says_stop_as_the_answer_does(clock: str) -> None:
     assert not situation.can_be_judged
     assert asked_words(situation) == ""
     # Two minutes earlier it still climbs.
-    assert what_next_words(at(BALCONY, "07:11")).startswith("Next 120x")
+    assert what_next_words(at(BALCONY, "07:11")).startswith("Begin with 48x, 25 mm. Next 120x")
 
 
 def test_a_count_of_minutes_agrees_with_the_clock() -> None:
@@ -147,8 +147,8 @@ def test_a_planet_to_come_is_not_spoken_of_as_if_it_were_in_sight() -> None:
     told = [what_next_words(at(BALCONY, "15:00", planet)) for planet in (None, Body.JUPITER)]
 
     assert told == [
-        "Once Saturn is in sight, go on from here to 120x, 10 mm.",
-        "Once Jupiter is in sight, go on from here to 120x, 10 mm.",
+        "Once Saturn is in sight, begin with 48x, 25 mm, and go on from there to 120x, 10 mm.",
+        "Once Jupiter is in sight, begin with 48x, 25 mm, and go on from there to 120x, 10 mm.",
     ]
     # It set at 02:08.
     assert what_next_words(at(BALCONY, "03:00", Body.SATURN)).startswith(

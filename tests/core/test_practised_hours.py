@@ -38,7 +38,8 @@ def test_a_telescope_that_is_still_indoors_is_carried_out_now() -> None:
 
     assert carry.start == situation.present
     assert item_words(carry, clock).startswith(
-        "Carry the telescope out now: usable for planets from about 18:20 to 18:40 (an estimate)."
+        "Carry the telescope out now: it becomes usable for planets some time between 18:20 and 18:40 "
+        "(an estimate)."
     )
     assert clock.span(ready.start, ready.end) in {"18:19–18:40", "18:20–18:40", "18:19–18:41"}
     # Before its time, and once it is said to be out, nothing changes.

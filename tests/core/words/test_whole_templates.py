@@ -30,6 +30,8 @@ NO_SENTENCES = {
     ("spreadsheet.py", "'\\t'.join((_one_line(cell) for cell in row)) + '\\n'"),
     ("versions.py", "f'{platform.system()} {platform.release()} {platform.machine()}'"),
     ("windows.py", "f'{subprocess.list2cmdline(start_words)} \"%1\"'"),
+    # Where a sentence ends, for a search.
+    ("wrapped_text.py", "f'(?<=[{ends}]) '"),
     # What only a mistake in a palette's own file calls up.
     ("palette.py", "f'{attribute.name} must be a colour such as #1d2229, not {value!r}'"),
     ("palette.py", "f\"bodies lacks {', '.join(missing)}\""),
