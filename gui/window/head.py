@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QObject, Qt
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from core.situation.situation import Situation
@@ -24,7 +24,7 @@ _VERY_LOW_LINES: Final = 20
 _GAP_PX: Final = 14
 
 
-class Head(QWidget):
+class Head(QObject):
     """What stands above the views. On a low page the view is what is seen, and ``more`` unfolds the rest."""
 
     def __init__(
@@ -34,27 +34,29 @@ class Head(QWidget):
         notices: NoticeLine,
         views_row: ViewsRow,
         line: "HeadLine",
-        parent: QWidget | None = None,
+        page: QWidget,
     ) -> None:
-        super().__init__(parent)
+        super().__init__(page)
+        self._page = page
         self.line = line
         self.more = line.more
         self._strip, self._answer_bar = strip, answer_bar
         self._notices, self._views_row = notices, views_row
         self._page_lines: float | None = None
-        column = QVBoxLayout(self)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(0)
-        column.addWidget(strip)
-        column.addWidget(answer_bar)
-        reasons = QHBoxLayout()
-        reasons.setContentsMargins(14, 2, 14, 4)
-        reasons.addWidget(answer_bar.panel)
-        column.addLayout(reasons)
-        column.addWidget(notices)
-        column.addWidget(views_row)
         self.more.toggled.connect(self._arrange)
         self._arrange()
+        InRoom(page, self._fit_page)
+
+    def lay_out(self, column: QVBoxLayout) -> None:
+        """Add all of it to the column of the page, whose lines of words ask for their own height there."""
+        column.addWidget(self._strip)
+        column.addWidget(self._answer_bar)
+        reasons = QHBoxLayout()
+        reasons.setContentsMargins(14, 2, 14, 4)
+        reasons.addWidget(self._answer_bar.panel)
+        column.addLayout(reasons)
+        column.addWidget(self._notices)
+        column.addWidget(self._views_row)
 
     @property
     def is_folded(self) -> bool:
@@ -65,10 +67,10 @@ class Head(QWidget):
     def _is_low(self) -> bool:
         return self._page_lines is not None and self._page_lines < _LOW_LINES
 
-    def fit_page(self, height_px: int) -> None:
+    def _fit_page(self) -> None:
         """Take note how high the page is that head and view share."""
         was_low = self._is_low
-        self._page_lines = height_px / self.fontMetrics().lineSpacing()
+        self._page_lines = self._page.height() / self._page.fontMetrics().lineSpacing()
         if self._is_low != was_low:
             self.more.setChecked(False)
         self._arrange()

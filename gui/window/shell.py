@@ -25,7 +25,6 @@ from gui.profile.evening_memory import EveningMemory
 from gui.profile.log_book import LogBook
 from gui.profile.session import TEXT_SCALES, Session, SessionFile
 from gui.state import AppState, Change
-from gui.widgets.in_room import InRoom
 from gui.widgets.one_page import OnePage
 from gui.widgets.screen_readers import teach_readers
 from gui.widgets.theme import Theme
@@ -99,8 +98,7 @@ class Shell(QMainWindow):
         head_line = HeadLine(state)
         self.views_row = ViewsRow(VIEW_NAMES, self.outside, head_line)
         self.view_buttons = self.views_row.buttons
-        self.head = Head(self.strip, self.answer_bar, self.notices, self.views_row, head_line)
-        InRoom(page, lambda: self.head.fit_page(page.height()))
+        self.head = Head(self.strip, self.answer_bar, self.notices, self.views_row, head_line, page)
         self.stack = OnePage()
         self._views: dict[int, QWidget] = {}
         self._heartbeat = Heartbeat(self._beat, self)
@@ -284,7 +282,7 @@ class Shell(QMainWindow):
         column = QVBoxLayout(page.content)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
-        column.addWidget(self.head)
+        self.head.lay_out(column)
         column.addWidget(self.stack, 1)
         column.addWidget(self.tour)
         self.setCentralWidget(page)
