@@ -121,6 +121,19 @@ def test_a_zoom_is_shown_at_both_ends_and_between() -> None:
     assert found[0].label == "24 mm of Zoom"
 
 
+@pytest.mark.parametrize(
+    ("ends", "count"), [((8, 9), 2), ((8, 10), 2), ((8, 12.5), 3), ((12.8, 20), 3), ((8, 12.6), 4)]
+)
+def test_a_zoom_of_just_so_many_steps_of_a_quarter_gets_no_more(
+    ends: tuple[float, float], count: int
+) -> None:
+    """10 over 8 is a quarter more, 12.5 over 8 a quarter twice, and what is over that wants one more."""
+    low_mm, high_mm = ends
+    zoom = Eyepiece(name="Zoom", focal_length_min_mm=low_mm, focal_length_max_mm=high_mm)
+
+    assert len(combinations(telescope(), [zoom], [])) == count
+
+
 def test_a_zoom_known_at_one_end_is_unknown_elsewhere() -> None:
     zoom = Eyepiece(name="Zoom", focal_length_min_mm=8, focal_length_max_mm=24, apparent_field_at_max_deg=40)
 

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from core.gear.fields import ShownField, shown_field, widest_stop_mm
+from core.gear.fields import ShownField, shown_field, usable_stop_mm, widest_stop_mm
 from core.gear.owned import BARRELS_MM, Eyepiece
 from tests.core.gear.examples import eyepiece
 
@@ -57,6 +57,27 @@ def test_a_typed_field_stop_is_preferred_and_capped_too() -> None:
     impossible = shown(eyepiece(32, 52, field_stop_mm=31))
     assert impossible.cut
     assert impossible.true_field_deg == pytest.approx(1.54689, abs=1e-5)
+
+
+@pytest.mark.parametrize(
+    ("thing", "stop_mm"),
+    [
+        (eyepiece(25, 52, field_stop_mm=21.2), 21.2),
+        (eyepiece(32, 52, field_stop_mm=31), 27.0),  # what the usual barrel leaves (common practice)
+        (eyepiece(25, 52), 22.7),  # 25 x 52 degrees in radians, 0.9076
+        (eyepiece(40, 68), 27.0),
+        (eyepiece(40, 68, barrel_mm=50.8), 46.0),
+        (eyepiece(25), None),
+    ],
+)
+def test_the_stop_is_the_one_typed_else_what_the_field_asks_for_and_never_wider_than_the_barrel(
+    thing: Eyepiece, stop_mm: float | None
+) -> None:
+    assert thing.focal_length_mm is not None
+
+    found = usable_stop_mm(thing, thing.focal_length_mm, thing.apparent_field_deg)
+
+    assert found == (None if stop_mm is None else pytest.approx(stop_mm, abs=0.02))
 
 
 def test_without_any_figure_there_is_no_field() -> None:

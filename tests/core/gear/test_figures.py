@@ -78,6 +78,7 @@ def test_what_is_no_number_is_refused_in_one_sentence(text: str) -> None:
         ("1,200.5", [1200.5]),
         ("1.200.000", [1_200_000]),
         ("41/2", [4.5, 20.5]),
+        ("101/2", [10.5, 50.5]),
     ],
 )
 def test_a_number_with_two_readings_is_asked_about(text: str, values: list[float]) -> None:
@@ -185,6 +186,12 @@ def test_focal_lengths(text: str, mm: float) -> None:
 
 def test_a_focal_ratio_needs_the_aperture() -> None:
     assert refusal(parse_focal_length_mm, "f/8") == "“f/8” is a focal ratio; give the aperture first."
+
+
+def test_a_focal_length_out_of_range_is_told_in_the_owners_unit_to_a_hundredth() -> None:
+    """50 and 20,000 mm are 1.9685 and 787.4016 in, of 25.4 mm each."""
+    with pytest.raises(FigureError, match=r"from 1\.97 to 787\.4 in, not"):
+        parse_focal_length_mm("900", unit=Unit.INCH)
 
 
 def test_a_bare_focal_ratio_and_a_grouped_figure_are_asked_about() -> None:

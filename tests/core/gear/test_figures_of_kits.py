@@ -128,6 +128,9 @@ def test_temperatures_in_both_units() -> None:
     assert parse_temperature_c("−1,1 °C") == -1.1
     assert parse_temperature_c("10 c", fahrenheit=True) == 10
     assert parse_temperature_difference_c("20 F") == pytest.approx(11.1, abs=0.02)
+    # 18 F apart are 10 °C apart, and 10 are 10 where the owner's own unit is °C.
+    assert parse_temperature_difference_c("18", fahrenheit=True) == pytest.approx(10)
+    assert (parse_temperature_difference_c("10"), parse_temperature_c("10")) == (10, 10)
     assert "from -60 to 60 °C" in refusal(parse_temperature_c, "300")
 
 

@@ -7,8 +7,10 @@ import math
 from collections.abc import Callable, Mapping
 
 import pytest
+from attrs import evolve
 
-from core.gear.owned import Barlow, Eyepiece, Filter, Telescope, TelescopeKind
+from core.gear.eye import Eye
+from core.gear.owned import Barlow, Diagonal, Eyepiece, Filter, Telescope, TelescopeKind
 
 Make = Callable[..., object]
 
@@ -154,6 +156,33 @@ def test_barrels_are_of_three_sizes(barrel_mm: float) -> None:
 def test_figures_that_exclude_or_need_each_other(make: Make, given: Mapping[str, object], words: str) -> None:
     with pytest.raises(ValueError, match=words):
         make(**given)
+
+
+@pytest.mark.parametrize(
+    "thing", [reflector(), eyepiece(focal_length_mm=10), barlow(factor=2), neutral(wratten="8")]
+)
+def test_everything_owned_has_a_name(thing: Telescope | Eyepiece | Barlow | Filter) -> None:
+    for blank in ("", "  "):
+        with pytest.raises(ValueError, match="visible character"):
+            evolve(thing, name=blank)
+
+
+def test_what_a_profile_leaves_out_is_what_most_owners_have() -> None:
+    """The defaults of the profile's own format, no source."""
+    scope, lens, eye = reflector(), eyepiece(focal_length_mm=10), Eye()
+
+    assert (scope.barrel_mm, scope.diagonal, scope.fan, scope.driven) == (31.75, Diagonal.NONE, False, False)
+    assert (scope.stack_barlows, scope.stands_on, scope.settles_s, scope.mask_mm) == (False, None, None, None)
+    assert (lens.apparent_field_deg, lens.field_stop_mm, lens.eye_relief_mm) == (None, None, None)
+    assert (eye.pupil_mm, eye.glasses, eye.astigmatism) == (7.0, False, False)
+
+
+@pytest.mark.parametrize("factors", [(1.5, 1.6), (1.9, 2.1), (0.63, 0.6), (0.95, 0.3)])
+def test_a_measured_factor_is_the_one_that_works(factors: tuple[float, float]) -> None:
+    marked, measured = factors
+
+    assert barlow(factor=marked, measured_factor=measured).working_factor == measured
+    assert barlow(factor=marked).working_factor == marked
 
 
 def test_a_stop_as_wide_as_the_barrel_and_the_edges_between_reducer_and_barlow_are_taken() -> None:

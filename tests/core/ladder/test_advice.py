@@ -8,8 +8,11 @@ import pytest
 from attrs import evolve
 
 from core.gear.owned import Telescope
-from core.ladder.advice import AdviceKind, find_advice
-from tests.core.ladder.test_compare import comparison, lens, mirror
+from core.ladder.advice import AdviceKind, OutsideKind, clearer_of, find_advice
+from core.ladder.aim import aim_altitude
+from core.ladder.compare import compare
+from tests.core.gear.examples import telescope
+from tests.core.ladder.side_by_side import comparison, ladder, lens, mirror
 
 # Overhead: the two, the blur in arcsec, the kind and the one named first.
 CASES = [
@@ -40,6 +43,7 @@ def test_which_to_take(
         ((1.0, 1.4), (0.9, 0.7), AdviceKind.EACH_HAS_ITS_NIGHTS, "Mirror 130"),
         ((1.4, 1.4), (0.9, 0.7), AdviceKind.ONLY_ON_STEADY_NIGHTS, "Mirror 200"),
         ((None, 1.4), (0.9, 0.7), AdviceKind.NO_DETAIL, "Mirror 130"),
+        ((1.25, 1.0), (0.9, 0.7), AdviceKind.CLEARLY_FINER, "Mirror 200"),  # no longer slight
     ],
 )
 def test_where_tonight_and_a_steady_night_differ(
@@ -52,3 +56,71 @@ def test_where_tonight_and_a_steady_night_differ(
     advice = find_advice(other, one)
 
     assert (advice.kind, advice.side.scope.name) == (kind, named)
+
+
+def test_what_stands_outside_is_told_where_neither_shows_detail_too() -> None:
+    """Two degrees up no air path is given; a lens that stands outside for hours is ready all the same."""
+    low = aim_altitude(2)
+    found = compare(
+        ladder(lens(100), aim=low), ladder(mirror(254), aim=low), minutes_outside=(600.0, None)
+    ).advice
+
+    assert found.kind is AdviceKind.NO_DETAIL
+    assert found.outside is not None
+    assert (found.outside.kind, found.outside.side.scope.name) == (OutsideKind.READY, "Lens 100")
+    assert found.outside.minutes == 0.0
+    assert found.outside.other_minutes > 30.0
+
+
+# Minutes outside of 150 and 254 mm, which want about 36 and 54 (common practice), and what is told.
+OUTSIDE = [
+    ((None, None), None, ""),
+    ((600.0, None), OutsideKind.READY, "Mirror 150"),
+    ((10.0, None), OutsideKind.READY_SOON, "Mirror 150"),
+    ((10.0, 10.0), OutsideKind.BOTH_WAIT, "Mirror 150"),
+    ((45.0, 10.0), OutsideKind.READY, "Mirror 150"),
+    ((None, 600.0), OutsideKind.READY, "Mirror 254"),
+    ((None, 5.0), None, ""),  # the slower one all the same
+    ((600.0, 600.0), None, ""),
+]
+
+
+@pytest.mark.parametrize(("minutes", "kind", "named"), OUTSIDE)
+def test_what_standing_outside_changes(
+    minutes: tuple[float | None, float | None], kind: OutsideKind | None, named: str
+) -> None:
+    one, other = ladder(mirror(150)), ladder(mirror(254))
+
+    found = [
+        compare(one, other, minutes_outside=minutes).advice.outside,
+        compare(other, one, minutes_outside=minutes[::-1]).advice.outside,
+    ]
+
+    for outside in found:
+        assert (outside and outside.kind) == kind
+        if outside is not None:
+            assert outside.side.scope.name == named
+            assert outside.minutes <= outside.other_minutes
+
+
+# The widths in mm of what stands in the way of two apertures of 200 mm, the blur, and which is the clearer:
+# worth a word from a twentieth of the aperture apart, where the air is finer than 2.5 arcsec (ours).
+CLEARER = [
+    ((0, 10), 1.0, 0),
+    ((0, 9.9), 1.0, None),
+    ((66, 50), 1.0, 1),
+    ((50, 66), 2.4, 0),
+    ((50, 66), 2.6, None),
+]
+
+
+@pytest.mark.parametrize(("hidden_mm", "blur_arcsec", "clearer"), CLEARER)
+def test_contrast_is_worth_a_word_from_a_twentieth_of_the_aperture_while_the_air_lets_it_show(
+    hidden_mm: tuple[float, float], blur_arcsec: float, clearer: int | None
+) -> None:
+    scopes = [telescope(f"Scope {mm:g}", 200, 1000, obstruction_mm=mm) for mm in hidden_mm]
+    found = comparison(scopes[0], scopes[1], blur_arcsec)
+
+    told = clearer_of(found.a, found.b)
+
+    assert (told and told[0].scope) == (None if clearer is None else scopes[clearer])

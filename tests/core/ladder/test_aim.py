@@ -4,11 +4,13 @@ from datetime import UTC, date, datetime, timedelta
 
 import pytest
 
+from core.air.blur import Blur
 from core.ladder.aim import Refusal, aim_altitude, aim_overhead
 from core.sky.bodies import TARGETS, Body
 from core.sky.night import Night, compute_night
 from core.sky.site import BlockedSky, Site, WarmAir
 from core.words.aim import aim_notices, no_ceiling_words
+from tests.core.gear.examples import telescope
 from tests.core.telling import best_aim
 
 
@@ -186,4 +188,15 @@ def test_straight_overhead_is_flagged() -> None:
     aim = aim_overhead()
 
     assert aim.overhead
-    assert (aim.altitude_deg, aim.path) == (90.0, 1.0)
+    assert (aim.altitude_deg, aim.apparent_altitude_deg, aim.path) == (90.0, 90.0, 1.0)
+    assert not aim_altitude(90.0).overhead
+
+
+def test_limits_where_nothing_is_said_of_a_warm_mirror_are_those_of_a_cool_one() -> None:
+    """150 and 254 mm bear 199 and 236x overhead in fair air, by the plan's check values."""
+    fair = Blur(overhead_arcsec=1.45)
+
+    found = [aim_overhead().limits_of(telescope(aperture_mm=mm), blur=fair) for mm in (150, 254)]
+
+    assert [limits.together for limits in found] == [pytest.approx(199, abs=1), pytest.approx(236, abs=1)]
+    assert [limits.usual_air for limits in found] == [300, 300]

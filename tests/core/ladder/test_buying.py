@@ -70,6 +70,23 @@ def test_it_tells_between_which_powers_there_is_nothing() -> None:
     assert not found.for_finding
 
 
+def test_of_a_zoom_it_tells_where_its_most_useful_setting_falls() -> None:
+    """80 and 200x on an f/10 of 200 mm: most nights bear some 150x, which neither of them is near."""
+    scope = telescope(aperture_mm=200, focal_length_mm=2000)
+
+    found = what_to_buy(scope, kit(25, 10), [])
+
+    assert found is not None
+    assert found.thing.kind is ZOOM
+    assert (found.from_power, found.to_power) == (80, 200)
+    low_mm = found.thing.focal_length_mm
+    assert low_mm is not None
+    assert (low_mm, found.thing.to_focal_length_mm) in ((8, 24), (7, 21))
+    assert found.powers[-1] == pytest.approx(2000 / low_mm)
+    assert found.powers[-1] == pytest.approx(3 * found.powers[0])
+    assert len(found.powers) == 7
+
+
 def test_above_all_that_is_owned_there_is_no_upper_end() -> None:
     found = what_to_buy(telescope(aperture_mm=114, focal_length_mm=900), kit(25, 10), [])
 

@@ -9,50 +9,23 @@ from hypothesis import strategies as st
 
 from core.air.blur import Blur
 from core.air.readiness import readiness_in_still_air
-from core.gear.collimation import Collimation
 from core.gear.owned import Telescope, TelescopeKind
-from core.ladder.aim import Aim, aim_altitude, aim_overhead
-from core.ladder.compare import Comparison, compare
-from core.ladder.ladder import Ladder, build_ladder
+from core.ladder.aim import aim_overhead
+from core.ladder.compare import compare
+from core.ladder.ladder import build_ladder
 from core.ladder.winner import Winner
-from core.words.comparison import collimation_text, verdict_texts
-from tests.core.gear.examples import barlow, eyepiece, fixed, refractor, telescope
-
-EYEPIECES = [eyepiece(25, 52), eyepiece(10, 50), eyepiece(6, 50)]
-BARLOWS = [barlow(2)]
-
-
-def ladder(scope: Telescope, blur_arcsec: float = 1.45, aim: Aim | None = None) -> Ladder:
-    return build_ladder(
-        scope=scope,
-        eyepieces=EYEPIECES,
-        barlows=BARLOWS,
-        aim=aim or aim_overhead(),
-        blur=Blur(overhead_arcsec=blur_arcsec),
-    )
-
-
-def comparison(
-    a: Telescope, b: Telescope, blur_arcsec: float = 1.45, altitude_deg: float = 90, disc_arcsec: float = 45
-) -> Comparison:
-    aim = aim_altitude(altitude_deg)
-    return compare(ladder(a, blur_arcsec, aim), ladder(b, blur_arcsec, aim), disc_arcsec=disc_arcsec)
-
-
-def mirror(aperture_mm: float) -> Telescope:
-    return telescope(f"Mirror {aperture_mm:g}", aperture_mm, aperture_mm * 5)
-
-
-def lens(aperture_mm: float) -> Telescope:
-    return refractor(f"Lens {aperture_mm:g}", aperture_mm, aperture_mm * 10)
-
-
-def closed(aperture_mm: float) -> Telescope:
-    return telescope(f"Closed {aperture_mm:g}", aperture_mm, aperture_mm * 12, TelescopeKind.CATADIOPTRIC)
-
-
-SPOTTER = fixed(power_min=20, power_max=60)
-BINOCULARS = fixed("Binoculars", power=20)
+from core.words.comparison import verdict_texts
+from tests.core.gear.examples import eyepiece, fixed, refractor, telescope
+from tests.core.ladder.side_by_side import (
+    BARLOWS,
+    BINOCULARS,
+    SPOTTER,
+    closed,
+    comparison,
+    ladder,
+    lens,
+    mirror,
+)
 
 # The root of the sum of (116 / aperture)², of 0.6 of the blur squared, which grows from overhead to 60, 45,
 # 30 and 20 degrees by 1.09, 1.23, 1.52 and 1.90, and of what the height smears; worked by hand. A difference
@@ -207,66 +180,12 @@ def test_of_apertures_far_apart_nothing_depends_on_a_usual_night() -> None:
     assert not any("It depends on the air" in sentence for sentence in told)
 
 
-def test_figures_of_a_side() -> None:
-    """200 mm leave 1.045 arcsec of 1.45, so 222x, at which Jupiter of 45 arcsec looks 166 arcmin across."""
-    clear = telescope("Clear", 200, 1000, obstruction_mm=0)
-    found = comparison(clear, lens(100), 1.45, 90)
-
-    assert found.a.light_ratio_to_other == pytest.approx(4)
-    assert found.b.light_ratio_to_other == pytest.approx(0.25)
-    assert found.a.disc_diameter_arcmin_at_ceiling == pytest.approx(166.5, rel=2e-3)
-    assert found.a.elements_across_disc == pytest.approx(43.06, rel=1e-3)
-    assert found.a.resolution_arcsec == pytest.approx(0.58)
-    assert found.a.finest_detail_arcsec == pytest.approx(1.045, rel=1e-3)
-    assert found.a.lowest_power == 40
-    assert found.a.widest_field_deg == pytest.approx(1.3)
-    assert found.b.collimation == Collimation(is_needed=False)
-    assert collimation_text(found.b.collimation) == "No collimation needed."
-    assert found.a.usable_minutes is not None
-    low, likely, high = found.a.usable_minutes
-    assert low < likely < high
-    # A 33 mm mirror settles long after it is usable; a lens is told to be usable only.
-    assert found.a.settled_minutes is not None
-    assert found.a.settled_minutes > high
-    assert found.b.settled_minutes is None
-
-
-def test_an_obstruction_takes_its_share_of_the_light() -> None:
-    half = telescope("Half", 200, 1000, obstruction_mm=100)
-
-    assert comparison(half, lens(100)).a.light_ratio_to_other == pytest.approx(3)
-
-
 def test_a_smaller_clear_lens_can_gather_more_light_than_an_obstructed_mirror() -> None:
     """150 mm less 75 mm leaves 0.86 of the area of a clear 140 mm."""
     found = comparison(telescope("Mirror", 150, 1200, obstruction_mm=75), refractor("Lens", 140, 1000))
 
     assert found.light_winner is Winner.B
     assert "Lens gathers a little more light." in verdict_texts(found)
-
-
-def test_a_built_in_power_limits_what_is_seen() -> None:
-    """At 20x an eye that needs 232 arcsec sees 11.6 arcsec; Jupiter of 45 arcsec looks 15 arcmin across."""
-    found = comparison(BINOCULARS, lens(76), 0.8, 90)
-
-    assert found.a.finest_detail_arcsec == pytest.approx(11.6)
-    assert found.a.disc_diameter_arcmin_at_ceiling == pytest.approx(15)
-    words = " ".join(verdict_texts(found))
-    assert "Binoculars may climb to about 20x (limited by its built-in power)" in words
-
-
-def test_alignment_grows_strict_with_the_cube_of_the_focal_ratio() -> None:
-    fast, slow = telescope("Fast", 200, 800), telescope("Slow", 150, 1200)
-
-    assert "8 times as exact as at f/8" in collimation_text(comparison(fast, lens(100)).a.collimation)
-    assert "exact" not in collimation_text(comparison(slow, lens(100)).a.collimation)
-
-
-@pytest.mark.parametrize("scope", [telescope("Fast", 200, 800), telescope("Slow", 150, 1200), closed(127)])
-def test_a_look_into_a_mirror_by_day_keeps_away_from_the_sun(scope: Telescope) -> None:
-    told = collimation_text(comparison(scope, lens(100)).a.collimation)
-
-    assert "by day, indoors or in shade and never towards the Sun" in told
 
 
 def test_like_apertures_are_told_apart_by_obstruction_until_the_air_hides_it() -> None:
@@ -346,23 +265,6 @@ def test_a_kit_that_stops_short_is_told() -> None:
     verdict = verdict_texts(compare(one, other))
 
     assert "With its eyepieces Lens 100 reaches only 80x of its 160x." in verdict
-
-
-def test_below_five_degrees_there_is_no_verdict_on_detail() -> None:
-    found = comparison(lens(76), mirror(254), 1.0, 2)
-
-    assert found.detail_winner is None
-    assert found.a.finest_detail_arcsec is None
-    assert found.a.elements_across_disc is None
-    assert "Neither telescope shows fine detail there." in verdict_texts(found)[0]
-    assert found.light_winner is Winner.B
-
-
-def test_without_a_planet_there_is_no_disc() -> None:
-    found = compare(ladder(lens(76)), ladder(mirror(254)))
-
-    assert found.a.disc_diameter_arcmin_at_ceiling is None
-    assert found.a.elements_across_disc is None
 
 
 def test_two_skies_cannot_be_compared() -> None:

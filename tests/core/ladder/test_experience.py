@@ -5,6 +5,7 @@ from datetime import date, timedelta
 from typing import Any
 
 import pytest
+from attrs import evolve
 
 from core.gear.owned import Eyepiece
 from core.ladder.experience import GroupedBy, grouped, power_records, uses_of, usual_air
@@ -82,6 +83,16 @@ def test_five_nights_tell_a_sites_usual_air() -> None:
     assert found.blur.median_arcsec > 1.7  # coarser than what is assumed of any site
     assert found.blur.spread == pytest.approx(0.2)  # alike as they are, five nights do not say more
     assert usual_air(_night(0, Verdict.MORE, "roof") + five) == (found,)
+
+
+def test_a_night_counts_by_what_it_teaches_though_not_every_line_of_it_does() -> None:
+    """A verdict through warm air teaches nothing of the sky, and a night of such alone is none."""
+    nights = [_night(number, Verdict.LESS) for number in range(5)]
+    warm = [[evolve(entry, in_warm_air=True) for entry in night] for night in nights]
+    mixed = [[wavering[0], clean[1]] for wavering, clean in zip(warm, nights, strict=True)]
+
+    assert [found.nights for found in usual_air(entry for night in mixed for entry in night)] == [5]
+    assert usual_air(entry for night in (*nights[:4], warm[4]) for entry in night) == ()
 
 
 def test_nights_that_differ_spread_the_usual_air() -> None:

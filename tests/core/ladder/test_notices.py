@@ -232,6 +232,18 @@ def kit_words(scope: Telescope, *owned: Eyepiece) -> str:
     return " ".join(notice_texts(kit_notices(lowest, scope=scope, eyepieces=owned, ceiling_power=200)))
 
 
+def test_only_of_a_kit_that_is_cut_it_is_told_how_many_ways_are_looked_at() -> None:
+    owned = (eyepiece(25), eyepiece(10))
+    lowest = combinations(telescope(), owned, [])[0]
+
+    def kinds(**more: bool) -> list[NoticeKind]:
+        found = kit_notices(lowest, scope=telescope(), eyepieces=owned, ceiling_power=200, **more)
+        return [notice.kind for notice in found]
+
+    assert kinds() == kinds(is_cut=False) == []
+    assert kinds(is_cut=True) == [NoticeKind.TOO_MANY_COMBINATIONS]
+
+
 def test_a_mask_and_a_bino_viewer_are_told_of_the_kit() -> None:
     assert kit_words(telescope(), eyepiece(25)) == ""
     masked = kit_words(telescope(aperture_mm=254, mask_mm=100), eyepiece(25))
