@@ -1,6 +1,7 @@
 """What a body shows on a date, and what that promises: real discs, rings, moons and seasons."""
 
-from datetime import UTC, datetime
+import math
+from datetime import UTC, datetime, timedelta
 
 import attrs
 import pytest
@@ -12,7 +13,7 @@ from core.looks.feature_rules import Feature, HeldBack, Likelihood
 from core.looks.features import FeatureChance, Seen, features_of
 from core.looks.picture.subject import Subject, subject_at
 from core.sky.bodies import Body
-from core.sky.moons import MoonEvent, moon_events
+from core.sky.moons import Moon, MoonEvent, MoonEventKind, moon_events
 from core.sky.ring import Ring
 
 LIKELY, POSSIBLE, UNLIKELY = Likelihood.LIKELY, Likelihood.POSSIBLE, Likelihood.UNLIKELY
@@ -98,6 +99,62 @@ def test_a_shadow_on_jupiter_is_told_in_the_hours_it_happens() -> None:
     assert shadow.likelihood is POSSIBLE
     assert shadow.moon in {event.moon for event in events}
     assert Feature.MOON_SHADOW not in promised(JUPITER, FAIR, 150)
+
+
+def test_each_shadow_is_told_once_with_the_width_of_its_moon() -> None:
+    """Europa is 3122 and Ganymede 5262 km wide, Jupiter 142,984 (published radii): 0.0218 and 0.0368."""
+    start, end = JUPITER.disc.time, JUPITER.disc.time + timedelta(hours=2)
+    kinds = (MoonEventKind.SHADOW_TRANSIT, MoonEventKind.SHADOW_TRANSIT, MoonEventKind.TRANSIT)
+    moons = (Moon.EUROPA, Moon.GANYMEDE, Moon.IO)
+    events = tuple(
+        MoonEvent(moon=moon, kind=kind, start=start, end=end, start_seen=True, end_seen=True)
+        for moon, kind in zip(moons, kinds, strict=True)
+    )
+
+    face = face_of(JUPITER, (*events, events[0]))
+
+    across = JUPITER.disc.equatorial_diameter_arcsec
+    assert [moon for moon, _ in face.shadows] == [Moon.EUROPA, Moon.GANYMEDE]
+    widths = [width / across for _, width in face.shadows]
+    assert widths == pytest.approx([0.0218, 0.0368], rel=0.005)
+    assert face_of(JUPITER).shadows == ()
+
+
+def test_what_a_face_has_of_its_disc() -> None:
+    venus = at(Body.VENUS, "2026-09-24T18:00:00")
+    face = face_of(venus)
+
+    assert (face.body, face.ring, face.moons_beside, face.widest_moon_arcsec) == (Body.VENUS, None, 0, None)
+    assert face.diameter_arcsec == venus.disc.equatorial_diameter_arcsec
+    assert face.illuminated_fraction == venus.disc.illuminated_fraction
+    # What is lit of a disc is (1 + cos of the phase angle) / 2 (geometry).
+    assert (1 + math.cos(math.radians(face.phase_angle_deg))) / 2 == pytest.approx(
+        face.illuminated_fraction, abs=0.002
+    )
+    assert not face.dust
+    assert face_of(SATURN).ring == SATURN.ring
+
+
+@pytest.mark.parametrize(("when", "north"), [("2027-02-19T21:00:00", True), ("2020-10-13T23:00:00", False)])
+def test_a_cap_reaches_in_as_far_as_its_edge_turned_towards_us(when: str, north: bool) -> None:
+    """The point of the cap's edge on the middle meridian, turned by the tilt, seen from far away."""
+    mars = at(Body.MARS, when)
+    season, disc = mars.season, mars.disc
+    assert season is not None
+    tilt = math.radians(disc.sub_earth_latitude_planetographic_deg)
+
+    def reach(latitude_deg: float, pole: int) -> float:
+        towards_us, north = math.cos(math.radians(latitude_deg)), math.sin(math.radians(latitude_deg))
+        seen_north = north * math.cos(tilt) - towards_us * math.sin(tilt)
+        return (1 - pole * seen_north) * disc.polar_diameter_arcsec / 2
+
+    face = face_of(mars)
+
+    if north:
+        assert face.north_cap_arcsec == pytest.approx(reach(season.north_cap_edge_deg, 1))
+    else:
+        assert face.south_cap_arcsec == pytest.approx(reach(-season.south_cap_edge_deg, -1))
+    assert face_of(JUPITER).north_cap_arcsec is None
 
 
 def test_a_small_mars_promises_nothing_on_its_disc() -> None:
