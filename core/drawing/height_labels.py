@@ -31,6 +31,7 @@ from core.words.obstacles import blocked_note, warm_air_note
 
 NAME = Lettering(10.0, bold=True)
 NAME_IN_HAND = Lettering(12.5, bold=True)
+NAME_IN_A_CROWD = Lettering(8.5, bold=True)
 NOTE = Lettering(8.5)
 BAND = Lettering(9.5)
 
@@ -159,7 +160,11 @@ def _name(
         box, _ = found
         free.taken.add(box)
         return BodyLabel(body=body, label=Label(text=text, box=box, lettering=lettering))
-    label = free.apart(text, lettering, way.points, must=True)
+    label = (
+        free.apart(text, lettering, way.points)
+        or free.apart(text, NAME_IN_A_CROWD, way.points)
+        or free.apart(text, NAME_IN_A_CROWD, way.points, must=True)
+    )
     return None if label is None else BodyLabel(body=body, label=label)
 
 
