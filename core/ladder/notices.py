@@ -190,7 +190,6 @@ def _exit_pupil_notices(combination: Combination, eye: Eye) -> Iterator[Notice]:
             kind=NoticeKind.LIGHT_WASTED,
             exit_pupil_mm=pupil_mm,
             eye_pupil_mm=eye.pupil_mm,
-            used_aperture_mm=eye.pupil_mm * combination.power,
         )
 
 

@@ -36,6 +36,7 @@ class Face:
     north_cap_arcsec: float | None = None
     south_cap_arcsec: float | None = None
     dust: bool = False
+    spot_stays_away: bool = False
 
     @property
     def is_crescent(self) -> bool:
@@ -43,8 +44,11 @@ class Face:
         return self.illuminated_fraction < _CRESCENT_BELOW
 
 
-def face_of(subject: Subject, events: Sequence[MoonEvent] = ()) -> Face:
-    """Return what a body shows; ``events`` are what Jupiter's moons do in the hours of looking."""
+def face_of(subject: Subject, events: Sequence[MoonEvent] = (), *, spot_stays_away: bool = False) -> Face:
+    """Return what a body shows; ``events`` are what Jupiter's moons do in the hours of looking.
+
+    ``spot_stays_away`` tells that the red spot is known not to come round in them.
+    """
     disc = subject.disc
     north_cap = south_cap = None
     if subject.season is not None:
@@ -66,6 +70,7 @@ def face_of(subject: Subject, events: Sequence[MoonEvent] = ()) -> Face:
         shadows=tuple((moon, diameter * MOON_RADIUS_KM[moon] / RADIUS_KM) for moon in dict.fromkeys(casting)),
         north_cap_arcsec=north_cap,
         south_cap_arcsec=south_cap,
+        spot_stays_away=spot_stays_away,
         dust=subject.season is not None and subject.season.dust_likely,
     )
 

@@ -165,7 +165,8 @@ def _jupiter(face: Face, seen: Seen) -> Iterator[FeatureChance]:
         yield _judge(Feature.MOONS, face.widest_moon_arcsec, face, seen)
     yield _judge(Feature.MAIN_BELTS, _MAIN_BELT * diameter, face, seen)
     yield _judge(Feature.THIN_BELTS, _THIN_BELT * diameter, face, seen)
-    yield _judge(Feature.RED_SPOT, _RED_SPOT * diameter, face, seen)
+    if not face.spot_stays_away:
+        yield _judge(Feature.RED_SPOT, _RED_SPOT * diameter, face, seen)
     for moon, shadow_arcsec in face.shadows:
         yield _judge(Feature.MOON_SHADOW, shadow_arcsec, face, seen, moon=moon)
 

@@ -1,13 +1,14 @@
 """What happens on a planet in one evening: what Jupiter's moons do, and when its red spot comes round."""
 
+from datetime import datetime, timedelta
 from typing import Final
 
-from attrs import frozen
+from attrs import evolve, frozen
 
 from core.sky.bodies import Body
 from core.sky.moons import MoonEvent, moon_events
 from core.sky.night import Night
-from core.sky.red_spot import RedSpotPasses
+from core.sky.red_spot import WELL_PLACED_MINUTES, RedSpotPasses
 
 
 @frozen(kw_only=True)
@@ -22,7 +23,23 @@ class Happenings:
     events_to_see: tuple[MoonEvent, ...] = ()
     red_spot: RedSpotPasses | None = None
 
+    @property
+    def spot_stays_away(self) -> bool:
+        """Whether the red spot's longitude is known and it does not come round."""
+        return self.red_spot is not None and not self.red_spot.times
 
+    def between(self, start: datetime, end: datetime) -> "Happenings":
+        """Return what of it there is to see between two times (aware)."""
+        events = tuple(event for event in self.events_to_see if event.start < end and start < event.end)
+        spot = self.red_spot
+        if spot is not None:
+            times = tuple(time for time in spot.times if start - _SPOT_FACES < time < end + _SPOT_FACES)
+            spot = evolve(spot, times=times)
+        return evolve(self, events_to_see=events, red_spot=spot)
+
+
+# So long before and after it is in the middle the spot is well placed.
+_SPOT_FACES: Final = timedelta(minutes=WELL_PLACED_MINUTES)
 NOTHING_HAPPENS: Final = Happenings()
 
 

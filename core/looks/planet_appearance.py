@@ -19,7 +19,6 @@ from core.looks.picture.stillness import Stillness
 from core.looks.picture.subject import Subject, subject_at
 from core.looks.picture.turn import zenith_angle_deg
 from core.sky.bodies import Body
-from core.sky.moons import MoonEvent
 from core.sky.night import Night
 from core.sky.site import Site
 from core.sky.track import Position
@@ -73,11 +72,16 @@ def find_planet_appearance(
 
 
 def seen_through(
-    ladder: Ladder, bare: PlanetAppearance, stillness: Stillness = Stillness.MOSTLY
+    ladder: Ladder,
+    bare: PlanetAppearance,
+    stillness: Stillness = Stillness.MOSTLY,
+    *,
+    to_come: Happenings | None = None,
 ) -> PlanetAppearance:
     """Return how a planet looks with what telescope and air of a ladder for the same aim make of it.
 
-    ``stillness`` tells which moments the sights are of.
+    ``stillness`` tells which moments the sights are of; ``to_come`` is what of the evening's happenings is
+    to be expected, all of them where it is not given.
     """
     offered = bare.aim.is_offered
     return evolve(
@@ -85,7 +89,7 @@ def seen_through(
         dispersion_limits=_is_limited_by_colours(ladder),
         ladder=ladder,
         sights=_sights(ladder, bare, stillness) if offered else (),
-        expectations=_expectations(ladder, bare.subject, bare.happenings.events_to_see) if offered else (),
+        expectations=_expectations(ladder, bare.subject, to_come or bare.happenings) if offered else (),
     )
 
 
@@ -131,9 +135,7 @@ def _is_limited_by_colours(ladder: Ladder) -> bool:
     return detail is not None and detail.largest_part is LimitKind.HEIGHT
 
 
-def _expectations(
-    ladder: Ladder, subject: Subject, events: tuple[MoonEvent, ...]
-) -> tuple[FeatureChance, ...]:
+def _expectations(ladder: Ladder, subject: Subject, happenings: Happenings) -> tuple[FeatureChance, ...]:
     """Return what to expect at the highest power that tonight bears; nothing without an eyepiece.
 
     Where every power of the kit is too high that is the lowest of them.
@@ -147,4 +149,6 @@ def _expectations(
         aperture_mm=working_aperture_mm(ladder.scope),
         power=lowest if ladder.climb_to is None else ladder.climb_to,
     )
-    return features_of(face_of(subject, events), seen)
+    return features_of(
+        face_of(subject, happenings.events_to_see, spot_stays_away=happenings.spot_stays_away), seen
+    )

@@ -46,6 +46,14 @@ class InOrder(Findings):
         return find_happenings(night, planet, self.red_spot_passes if planet is Body.JUPITER else None)
 
     @lazy
+    def happenings_left(self) -> "Happenings | None":
+        """What of it there is still to see in the hours that are left."""
+        found, hours, now = self.happenings, self.hours_left, self.present
+        if found is None or hours is None:
+            return found
+        return found.between(hours.start if now is None else max(hours.start, now), hours.end)
+
+    @lazy
     def notices(self) -> tuple[Due, ...]:
         """What is due in the evening in progress, the most pressing first."""
         night, now = self.night, self.present

@@ -108,7 +108,11 @@ class Situation(Climb):
             return bare
         from core.looks.planet_appearance import seen_through
 
-        return seen_through(ladder, bare, self.stillness)
+        # Of a moment outside the hours all is told that the evening has.
+        hours = self.hours_left
+        is_inside = hours is not None and aim.at is not None and hours.holds(aim.at)
+        to_come = self.happenings_left if is_inside else None
+        return seen_through(ladder, bare, self.stillness, to_come=to_come)
 
     @lazy
     def best_appearance(self) -> "PlanetAppearance | None":

@@ -237,11 +237,15 @@ UNMARKED: Final = Marks()
 def step_in_hand(items: Sequence[EveningItem], now: datetime | None) -> EveningItem | None:
     """Return what to do now: what began last of all that is not done or over, else what comes next.
 
-    In the last minutes before the stop line that one; None where nothing is left to do. Estimates such as
+    A telescope that should be out by now comes before what is done with it. In the last minutes before the
+    stop line that one; None where nothing is left to do. Estimates such as
     when a mirror is ready are nothing to do.
     """
     left = [item for item in items if not (item.is_done or item.kind in ESTIMATES or is_over(item, now))]
     begun = [item for item in left if now is not None and _begins(item) <= now]
+    late = next((item for item in begun if isinstance(item, CarryOutItem) and item.is_late), None)
+    if late is not None and begun[-1].kind is not ItemKind.STOP:
+        return late
     return begun[-1] if begun else next(iter(left), None)
 
 

@@ -3,7 +3,9 @@
 from collections.abc import Sequence
 from typing import Final
 
-from core.gear.optics import is_past_limit
+from core.air.usual_air import USUAL_AIR_POWER
+from core.gear.aperture import working_aperture_mm
+from core.gear.optics import aperture_limit, is_past_limit
 from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
 from core.gear.ranges import EYEPIECE_MM
 from core.ladder.buying import ZOOM_SETTINGS, BuyKind, Purchase, as_gear
@@ -19,7 +21,7 @@ _NOTHING: Final = "Nothing to buy: on most nights you have a power near the best
 _NOTHING_BRIEFLY: Final = "Nothing"
 _NOTHING_FITS_INTO_IT: Final = "Nothing; its power is built in"
 _BUY_BRIEFLY: Final = "{thing}, {purpose}"
-_BUY: Final = "{thing} ({powers}) would help most, {purpose}."
+_BUY: Final = "{thing} ({powers}) would help most in the long run, {purpose}."
 _FOR_FINDING: Final = "for finding a planet with: you have no power with an exit pupil of 2 to 6 mm"
 # Of two templates the second is for what a planet is found with too.
 _FOR_BETWEEN: Final = (
@@ -48,7 +50,7 @@ _SOME_ARE_NEAR: Final = "{count} of these are within 15 % of a power you have."
 _TAKES: Final = "{wanted} takes {ways}."
 _NOT_MADE: Final = "No eyepiece made gives {wanted} here."
 _NEAREST: Final = "The nearest you have is {power}, {label}."
-_OVER_CEILING: Final = "It is over the {ceiling} that {limit} allows."
+_OVER_CEILING: Final = "It is over the {ceiling} that {limit} can bear."
 _WAY_WITH: Final = "{eyepiece} with {barlow}"
 _MANY: Final = "{count} powers from {low} to {high}"
 _REACH: Final = "{low} to {high}"
@@ -69,7 +71,7 @@ def buying_sentence(scope: Telescope, to_buy: Purchase | None) -> str:
     is_zoom = to_buy.thing.kind is BuyKind.ZOOM
     return _BUY.format(
         thing=_opening(as_gear(to_buy.thing, scope=scope)),
-        powers=_zoom_powers(to_buy) if is_zoom else _powers(to_buy.powers),
+        powers=_zoom_powers(to_buy) if is_zoom else _powers(_borne_at_times(scope, to_buy.powers)),
         purpose=purpose_text(to_buy),
     )
 
@@ -91,6 +93,9 @@ def purpose_text(to_buy: Purchase) -> str:
         return _FOR_FINDING
     if low is None and high is None:
         return _FOR_BEGINNING
+    if high is not None and (low is None or low < USUAL_AIR_POWER):
+        # On most nights the air bears no more than that.
+        high = min(high, USUAL_AIR_POWER)
     templates = _FOR_BELOW if low is None else _FOR_ABOVE if high is None else _FOR_BETWEEN
     return templates[to_buy.finds_too].format(
         low="" if low is None else power_text(low), high="" if high is None else power_text(high)
@@ -152,6 +157,12 @@ def _powers(powers: Sequence[float]) -> str:
         low, high = power_text(powers[0]), power_text(powers[-1])
         return _MANY.format(count=len(powers), low=low, high=high)
     return listed(power_text(power) for power in powers)
+
+
+def _borne_at_times(scope: Telescope, powers: Sequence[float]) -> Sequence[float]:
+    """Return those powers that a usual night may bear at all, for no more are a reason to buy anything."""
+    most = min(aperture_limit(working_aperture_mm(scope)), USUAL_AIR_POWER)
+    return [power for power in powers if not is_past_limit(power, most)] or powers
 
 
 def _zoom_powers(to_buy: Purchase) -> str:

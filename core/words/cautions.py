@@ -11,8 +11,8 @@ from core.words.quantities import angle_text
 SUNLIGHT_BLINDS: Final = "Sunlight through any optics blinds at once."
 FILTERS_AND_SUN = "No filter here makes the Sun safe to look at."
 DARK_FILTERS_AND_SUN = (
-    "No filter here makes the Sun safe to look at, a neutral or a dark one as little as any other: "
-    "what dims a planet lets through enough of the Sun to blind."
+    "No filter here makes the Sun safe to look at, not even a neutral or a dark one: it dims a planet, but "
+    "lets enough sunlight through to blind."
 )
 FILTER_BY_DAY = (
     "For use by day: never sweep near the Sun; stand in the shadow of something solid, and cap the scope "

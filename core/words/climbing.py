@@ -8,6 +8,7 @@ from core.air.finest_detail import LimitKind
 from core.gear.aperture import working_aperture_mm
 from core.ladder.climb import LIKELY_FROM, Move, NextStep
 from core.ladder.ladder import Ladder, Rung
+from core.ladder.usual_powers import USUAL_NIGHT_APERTURE_MM
 from core.record.log_entry import Verdict
 from core.situation.situation import Situation
 from core.words.ladder import part_text
@@ -23,7 +24,7 @@ _SAID: Final = "Power ladder, in hand: {words}"
 _PUPIL: Final = "pupil {pupil}"
 _FIELD: Final = "field {field}"
 _DRIFT: Final = "drift {drift}"
-_OVER: Final = "Over what {limit} allows: when it looks soft, step back to {to}, {label}."
+_OVER: Final = "Over what {limit} can bear: when it looks soft, step back to {to}, {label}."
 _BACK: Final = "Back to {to}, {label}: this step has most likely cost detail."
 _BACK_PERHAPS: Final = "Perhaps back to {to}, {label}: this step may have cost detail."
 # What was seen just now comes before what is believed.
@@ -47,7 +48,9 @@ _TRY: Final = (
 _TOP_OWNED: Final = (
     "The highest power of this telescope. Give it a minute or two, and wait for the still moments."
 )
-_AT_THE_TOP: Final = "As far as {limit} allows. Give it a minute or two, and wait for the still moments."
+_AT_THE_TOP: Final = (
+    "As far as {limit} can take you. Give it a minute or two, and wait for the still moments."
+)
 _GAP: Final = (
     "Stay here: aperture and air (seeing) bear about {ceiling}, but you own nothing between {here} and "
     "{above}. Wait for the still moments."
@@ -81,7 +84,11 @@ _BRIEFLY: Final = {
 }
 _BRIEFLY_COMPARE: Final = "compare {to}, {label}"
 _STAY_AND_TRY: Final = "stay; try {above} at {time}"
-_PER_MM: Final = "{power} is {per_mm} of aperture."
+# By whether the aperture decides on a usual night, or the air before it.
+_PER_MM: Final = {
+    True: "{power} is {per_mm} of aperture: most looking is done at 1.2x to 1.5x, and 2x is the limit.",
+    False: "{power} is {per_mm} of aperture: 2x is the limit, and the air mostly stops you well before.",
+}
 _TOLD_FROM_PER_MM: Final = 0.5
 _NEARLY_THE_SAME: Final = "Nearly the same power: {others}."
 _OTHER: Final = "{label} ({power})"
@@ -209,7 +216,9 @@ def rung_detail(rung: Rung, ladder: Ladder) -> str:
     per_mm = per_mm_text(rung.power, working_aperture_mm(ladder.scope))
     # Of a power only for finding it tells nothing.
     is_told = rung.power >= _TOLD_FROM_PER_MM * working_aperture_mm(ladder.scope)
-    words = [_PER_MM.format(power=power_text(rung.power), per_mm=per_mm)] if is_told else []
+    aperture_decides = working_aperture_mm(ladder.scope) <= USUAL_NIGHT_APERTURE_MM
+    told = _PER_MM[aperture_decides].format(power=power_text(rung.power), per_mm=per_mm)
+    words = [told] if is_told else []
     if rung is ladder.rungs[0]:
         words += notice_texts(ladder.notices)
     words += notice_texts(rung.notices)

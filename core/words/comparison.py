@@ -13,7 +13,7 @@ from core.words.aim import aim_words
 from core.words.air import blur_text, source_text
 from core.words.cooling import span_text
 from core.words.dates import date_text
-from core.words.limits import BUILT_IN, limit_name
+from core.words.limits import BUILT_IN, limit_in_full
 from core.words.quantities import (
     angle_text,
     detail_text,
@@ -134,7 +134,7 @@ def stopped_by_text(side: Side) -> str | None:
     """Return the name of what stops the power of one side, None where nothing is known to."""
     if side.ladder.ceiling.set_by is None:
         return None
-    return BUILT_IN if side.is_stopped_by_built_in_power else limit_name(side.ladder.ceiling.set_by)
+    return BUILT_IN if side.is_stopped_by_built_in_power else limit_in_full(side.ladder.ceiling.set_by)
 
 
 def _difference_text(difference: Difference) -> str:

@@ -8,8 +8,8 @@ DECLINATION: Final = (
     "it. East counts as positive."
 )
 FINEST_DETAIL: Final = (
-    "Finest detail that this power shows, before the air blurs it: 232″ over the power, and never finer "
-    "than the aperture resolves (Dawes, 116″ over its mm)"
+    "The finest detail that this power makes large enough for the eye: 232″ over the power, and never finer "
+    "than the aperture resolves (Dawes, 116″ over its mm). The air may let less through"
 )
 NOTHING_OWNED_YET: Final = (
     "Nothing here yet. Begin with where you observe, then the telescope, then the eyepieces."

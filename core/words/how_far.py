@@ -35,21 +35,21 @@ _FREE: Final[_Templates] = (
     "Stay with {first}, {start}.",
 )
 _STOPPED: Final[_Templates] = (
-    "{first} first, {start}; then {following}, {power}, and up to {top}: {limit} bears about {ceiling}.",
-    "{first} first, {start}; then {following}, {power}: {limit} bears about {ceiling}.",
-    "Stay with {first}, {start}: {limit} bears about {ceiling}.",
+    "{first} first, {start}; then {following}, {power}, and up to {top}: {limit} can bear about {ceiling}.",
+    "{first} first, {start}; then {following}, {power}: {limit} can bear about {ceiling}.",
+    "Stay with {first}, {start}: {limit} can bear about {ceiling}.",
 )
 # The same where now is another moment, for the ladder shows what is borne now.
 _STOPPED_AT_BEST: Final[_Templates] = (
     (
         "{first} first, {start}; then {following}, {power}, and up to {top}: with {planet} at its best, "
-        "{limit} bears about {ceiling}."
+        "{limit} can bear about {ceiling}."
     ),
     (
-        "{first} first, {start}; then {following}, {power}: with {planet} at its best, {limit} bears about "
-        "{ceiling}."
+        "{first} first, {start}; then {following}, {power}: with {planet} at its best, {limit} can bear "
+        "about {ceiling}."
     ),
-    "Stay with {first}, {start}: with {planet} at its best, {limit} bears about {ceiling}.",
+    "Stay with {first}, {start}: with {planet} at its best, {limit} can bear about {ceiling}.",
 )
 _NOTHING_NEARER: Final[_Templates] = (
     (
@@ -90,16 +90,16 @@ _BUILT_IN_FREE: Final[_Templates] = (
     "Stay at {start}.",
 )
 _BUILT_IN_STOPPED: Final[_Templates] = (
-    "Start at {start}, climb to {top}: {limit} bears about {ceiling}.",
-    "Start at {start}, climb to {top}: {limit} bears about {ceiling}.",
-    "Stay at {start}: {limit} bears about {ceiling}.",
+    "Start at {start}, climb to {top}: {limit} can bear about {ceiling}.",
+    "Start at {start}, climb to {top}: {limit} can bear about {ceiling}.",
+    "Stay at {start}: {limit} can bear about {ceiling}.",
 )
 _ALL_OVER: Final = (
-    "Even your lowest power, {lowest}, is over the {ceiling} that {limit} bears: expect a soft view."
+    "Even your lowest power, {lowest}, is over the {ceiling} that {limit} can bear: expect a soft view."
 )
 _ALL_OVER_AND_DIM: Final = (
-    "Even your lowest power, {lowest}, is over the {ceiling} that {limit} bears, with an exit pupil of only "
-    "{exit_pupil}: expect a dim, soft view."
+    "Even your lowest power, {lowest}, is over the {ceiling} that {limit} can bear, with an exit pupil of "
+    "only {exit_pupil}: expect a dim, soft view."
 )
 
 

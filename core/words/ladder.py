@@ -70,7 +70,7 @@ class _PartWords:
 
 # That the dashed rungs are not for tonight is said once where there is little room.
 _PARTS = {
-    _Part.START: _PartWords("begin here", "begin", "Begin here."),
+    _Part.START: _PartWords("begin here", "first", "Begin here."),
     _Part.FINDING: _PartWords("for finding", "find", "For finding: low for looking at a planet."),
     _Part.TOP: _PartWords("top tonight", "top", "Top tonight."),
     _Part.TRY: _PartWords(WORTH_A_TRY, "try"),

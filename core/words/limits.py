@@ -17,20 +17,31 @@ from core.words.ladder import no_ceiling_text
 from core.words.names import listed
 from core.words.quantities import angle_text, figures_text, power_text, rounded_text
 
+# What sets a ceiling has one name wherever it stands. Aperture and air always bound power together.
+_TOGETHER_NAME: Final = "aperture and air"
 _NAMES: Final = {
-    LimitKind.APERTURE: "the aperture",
+    LimitKind.APERTURE: _TOGETHER_NAME,
     LimitKind.USUAL_AIR: "the usual air",
-    LimitKind.TONIGHT_AIR: "tonight's air",
-    LimitKind.MIRROR: "the warm mirror",
-    LimitKind.HEIGHT: "the height, which smears the colours",
+    LimitKind.TONIGHT_AIR: _TOGETHER_NAME,
+    LimitKind.MIRROR: "aperture, air and warm mirror",
+    LimitKind.HEIGHT: _TOGETHER_NAME,
 }
 # With the other word of the trade for the air, which each view says once.
+_TOGETHER_EXPLAINED: Final = "aperture and air (seeing)"
 _EXPLAINED: Final = {
-    LimitKind.APERTURE: "the aperture",
-    LimitKind.USUAL_AIR: "the usual air",
-    LimitKind.TONIGHT_AIR: "tonight's air (seeing)",
-    LimitKind.MIRROR: "the warm mirror",
-    LimitKind.HEIGHT: "the height, which smears the colours",
+    LimitKind.APERTURE: _TOGETHER_EXPLAINED,
+    LimitKind.USUAL_AIR: "the usual air (seeing)",
+    LimitKind.TONIGHT_AIR: _TOGETHER_EXPLAINED,
+    LimitKind.MIRROR: "aperture, air (seeing) and warm mirror",
+    LimitKind.HEIGHT: _TOGETHER_EXPLAINED,
+}
+# And what has the largest share in it.
+_MOSTLY: Final = {
+    LimitKind.APERTURE: "{limit}, mostly the aperture",
+    LimitKind.USUAL_AIR: "{limit}",
+    LimitKind.TONIGHT_AIR: "{limit}, mostly the air",
+    LimitKind.MIRROR: "{limit}, mostly the mirror",
+    LimitKind.HEIGHT: "{limit}, mostly the height, which smears the colours",
 }
 _LINES: Final = {
     Line.APERTURE: "The aperture",
@@ -61,15 +72,27 @@ _LIFTED: Final = (
     "The usual limit is lifted to {power} for tonight. Nights that bear so much are rare: believe the view, "
     "not the number."
 )
-# As what bears a power.
+# As what can bear a power, by whether the air is only assumed.
+_TONIGHTS: Final = (
+    "aperture and tonight's air (seeing)",
+    "aperture and tonight's air (seeing, assumed fair)",
+)
+_WITH_THE_MIRROR: Final = (
+    "aperture, tonight's air (seeing) and the warm mirror",
+    "aperture, tonight's air (seeing, assumed fair) and the warm mirror",
+)
+_AT_THE_HEIGHT: Final = (
+    "aperture and tonight's air (seeing) at this height",
+    "aperture and tonight's air (seeing, assumed fair) at this height",
+)
+_ON_MOST_NIGHTS: Final = "the air on most nights"
 _BEARERS: Final = {
-    LimitKind.APERTURE: "this aperture",
-    LimitKind.USUAL_AIR: "the air on most nights",
-    LimitKind.TONIGHT_AIR: "tonight's air (seeing)",
-    LimitKind.MIRROR: "the warm mirror",
-    LimitKind.HEIGHT: "this height",
+    LimitKind.APERTURE: _TONIGHTS,
+    LimitKind.USUAL_AIR: (_ON_MOST_NIGHTS, _ON_MOST_NIGHTS),
+    LimitKind.TONIGHT_AIR: _TONIGHTS,
+    LimitKind.MIRROR: _WITH_THE_MIRROR,
+    LimitKind.HEIGHT: _AT_THE_HEIGHT,
 }
-_ASSUMED_AIR: Final = "tonight's air (seeing, assumed fair)"
 BUILT_IN: Final = "its built-in power"
 
 _CEILING: Final = "{power}, by {limit}"
@@ -166,12 +189,17 @@ def limit_name(kind: LimitKind, *, explain_air: bool = False) -> str:
     return (_EXPLAINED if explain_air else _NAMES)[kind]
 
 
+def limit_in_full(kind: LimitKind, *, explain_air: bool = False) -> str:
+    """Return the same with what has the largest share in it: ``aperture and air, mostly the air``."""
+    return _MOSTLY[kind].format(limit=limit_name(kind, explain_air=explain_air))
+
+
 def ceiling_figure_text(ladder: Ladder) -> str | None:
-    """Return a ladder's ceiling and what sets it: ``150x, by tonight's air``; None without one."""
+    """Return a ladder's ceiling and what sets it: ``150x, by aperture and air, ...``; None without one."""
     ceiling = ladder.ceiling
     if ceiling.power is None or ceiling.set_by is None:
         return None
-    return _CEILING.format(power=power_text(ceiling.power), limit=limit_name(ceiling.set_by))
+    return _CEILING.format(power=power_text(ceiling.power), limit=limit_in_full(ceiling.set_by))
 
 
 def limits_sentence(ladder: Ladder) -> str:
@@ -211,11 +239,10 @@ def all_limits_sentence(ladder: Ladder) -> str:
 
 
 def what_sets_ceiling(ladder: Ladder) -> str:
-    """Return what sets the ceiling, as what bears a power: ``tonight's air (seeing, assumed fair)``."""
+    """Return what sets the ceiling, as what can bear a power: ``aperture and tonight's air (seeing)``."""
     set_by = ladder.ceiling.set_by
     assert set_by is not None
-    is_assumed = set_by is LimitKind.TONIGHT_AIR and ladder.blur.source is BlurSource.ASSUMED
-    return _ASSUMED_AIR if is_assumed else _BEARERS[set_by]
+    return _BEARERS[set_by][ladder.blur.source is BlurSource.ASSUMED]
 
 
 def ceiling_sentence(ladder: Ladder) -> str:
@@ -224,7 +251,7 @@ def ceiling_sentence(ladder: Ladder) -> str:
     if ceiling.power is None or ceiling.set_by is None:
         return _NO_CEILING.format(reason=no_ceiling_text(ladder))
     return _CEILING_THERE.format(
-        power=power_text(ceiling.power), where=aim_words(ladder.aim), limit=limit_name(ceiling.set_by)
+        power=power_text(ceiling.power), where=aim_words(ladder.aim), limit=limit_in_full(ceiling.set_by)
     )
 
 
@@ -269,7 +296,7 @@ def ladder_note(ladder: Ladder | None) -> str:
         return ""
     if ladder.ceiling.set_by is None:
         return _NO_CEILING.format(reason=no_ceiling_text(ladder))
-    return _CEILING_NOTE.format(limit=limit_name(ladder.ceiling.set_by, explain_air=True))
+    return _CEILING_NOTE.format(limit=limit_in_full(ladder.ceiling.set_by, explain_air=True))
 
 
 def limit_words(ladder: Ladder, *, explain_air: bool = True) -> tuple[LimitWords, ...]:

@@ -2,6 +2,7 @@
 
 from typing import Final
 
+from core.gear.optics import visible_detail_arcsec
 from core.looks.feature_rules import Feature, HeldBack, Likelihood
 from core.looks.features import TITAN_MM, FeatureChance, Seen
 from core.sky.bodies import Body
@@ -65,7 +66,7 @@ _SIZES: Final = {
     Feature.MAIN_BELTS: _OF_EACH,
     Feature.THIN_BELTS: _OF_EACH,
     Feature.RED_SPOT: _OF_PALE,
-    Feature.MOON_SHADOW: "a black dot of {size}",
+    Feature.MOON_SHADOW: "a black dot of {size}, while it crosses",
     Feature.RING: "{opening} open, {size} from tip to tip",
     Feature.RING_LINE: "only {opening} open, {width} from its near to its far edge",
     Feature.RING_SPACE: "{size} on either side of the globe",
@@ -118,7 +119,10 @@ _MOONS_BESIDE: Final = (
     "three of four stand beside it at this time",
     "all four stand beside it at this time",
 )
-_JUDGED: Final = "Judged at {power}, where the finest detail of aperture and air (seeing) is {detail}."
+_JUDGED: Final = (
+    "Judged at {power}, which shows the eye detail from {shown} up; aperture and air (seeing) let {detail} "
+    "through."
+)
 _REASON: Final = "{reason}."
 _REASON_FROM_POWER: Final = "{reason}. From about {power}."
 _SENTENCE: Final = "{chance}: {feature}. {reason}"
@@ -132,7 +136,11 @@ def likelihood_text(likelihood: Likelihood) -> str:
 
 def judged_text(seen: Seen) -> str:
     """Return what a whole list is judged by, as a sentence."""
-    return _JUDGED.format(power=power_text(seen.power), detail=arcsec_text(seen.finest_arcsec))
+    return _JUDGED.format(
+        power=power_text(seen.power),
+        shown=arcsec_text(visible_detail_arcsec(seen.aperture_mm, seen.power)),
+        detail=arcsec_text(seen.finest_arcsec),
+    )
 
 
 def feature_text(item: FeatureChance) -> str:

@@ -11,6 +11,7 @@ from core.words.quantities import (
     factor_figure,
     length_text,
     per_mm_text,
+    percent_text,
     power_text,
     pupil_text,
     rounded_text,
@@ -31,13 +32,8 @@ _NOTICES = {
     ),
     NoticeKind.OVER_USUAL_AIR: "Over {limit}, the most that the air usually allows any aperture.",
     NoticeKind.OVER_LIFTED_AIR: "Over {limit}, more than even a rare steady night allows.",
-    NoticeKind.OVER_TONIGHTS_AIR: (
-        "Over what aperture and tonight's air (seeing) bear together at this height, about {limit}."
-    ),
-    NoticeKind.WORTH_A_TRY: (
-        "Over the {limit} that aperture and tonight's air (seeing) mostly bear here, but worth a try in calm "
-        "moments."
-    ),
+    NoticeKind.OVER_TONIGHTS_AIR: "Not tonight: over the ceiling of about {limit}.",
+    NoticeKind.WORTH_A_TRY: "Over the ceiling of about {limit}, but worth a try in calm moments.",
     NoticeKind.FLOATERS_STRONG: (
         "Exit pupil {exit_pupil}: floaters in the eye trouble most people (a rule of thumb); "
         "less power, both eyes, or a larger aperture at the same power helps."
@@ -51,7 +47,7 @@ _NOTICES = {
     ),
     NoticeKind.LIGHT_WASTED: (
         "Exit pupil {exit_pupil} is wider than your pupil of {eye_pupil}: some light is wasted, "
-        "as if the aperture were {used_aperture}."
+        "as if the aperture were {narrower} narrower."
     ),
     NoticeKind.TWO_BARLOWS: "Two Barlows together: the power is approximate, since their spacing changes it.",
     NoticeKind.REDUCER: "A reducer's factor changes with spacing, so this power is approximate.",
@@ -131,6 +127,11 @@ def notice_text(notice: Notice) -> str:
         "factor": None if notice.factor is None else factor_figure(notice.factor),
         "measured_factor": None if notice.measured_factor is None else factor_figure(notice.measured_factor),
         "count": None if notice.count is None else f"{notice.count:,}",
+        "narrower": (
+            None
+            if notice.exit_pupil_mm is None or notice.eye_pupil_mm is None
+            else percent_text(1.0 - notice.eye_pupil_mm / notice.exit_pupil_mm)
+        ),
         "eye_relief": None if notice.eye_relief_mm is None else length_text(notice.eye_relief_mm),
     }
     if notice.power is not None and notice.aperture_mm is not None:

@@ -79,11 +79,11 @@ _BY_NUMBER: Final = {
         copied=lambda entry: _figure(entry.rung.true_field_deg, 3),
     ),
     MOONS: PowersColumn(
-        heading="Moons",
-        meaning="How many Moons fit side by side across the field",
+        heading="Moon widths",
+        meaning="How many times the width of the Moon fits across the field",
         text=_moons,
         sorts_by=lambda entry: entry.moons or 0.0,
-        copied_heading="Moons across the field",
+        copied_heading="Moon widths across the field",
         copied=lambda entry: _figure(entry.moons, 3),
     ),
     DETAIL: PowersColumn(
@@ -91,7 +91,7 @@ _BY_NUMBER: Final = {
         meaning=FINEST_DETAIL,
         text=lambda entry: f"{rounded_text(entry.detail_arcsec, 1)}″",
         sorts_by=lambda entry: entry.detail_arcsec,
-        copied_heading="Finest detail before the air, arcsec",
+        copied_heading="Finest detail for the eye, arcsec",
         copied=lambda entry: _figure(entry.detail_arcsec, 3),
     ),
     DRIFT: PowersColumn(

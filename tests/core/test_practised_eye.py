@@ -110,8 +110,9 @@ def test_a_count_of_minutes_agrees_with_the_clock() -> None:
 
 
 def test_what_is_borne_at_the_best_is_told_as_that() -> None:
-    assert "with Saturn at its best, tonight's air (seeing, assumed fair) bears about 176x" in answer(
-        BALCONY, "15:00"
+    assert (
+        "with Saturn at its best, aperture and tonight's air (seeing, assumed fair) can bear about 176x"
+        in answer(BALCONY, "15:00")
     )
     assert "at its best, tonight's air" not in answer(BALCONY, "20:00")
 

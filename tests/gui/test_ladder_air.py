@@ -56,7 +56,7 @@ def test_limits_and_ceiling_follow_the_first_look(qtbot: QtBot, view: LadderView
     assert view.air.blur.text() == "2.79"
     assert view.air.first_look_buttons[FirstLook.BOILING].isChecked()
     assert not view.air.first_look_buttons[FirstLook.STEADY].isChecked()
-    assert "set by tonight's air (seeing)" in view.pane.limits.note.text()
+    assert "set by aperture and air (seeing), mostly the air" in view.pane.limits.note.text()
 
 
 def test_the_air_is_taken_by_a_step_of_a_scale_with_words_beside_it(

@@ -249,7 +249,7 @@ def test_what_is_unlikely_is_told_in_one_short_line(
 
     lines = [label.text() for label in view.pane.look_for.findChildren(PlainLabel) if label.isVisible()]
 
-    assert view.pane.look_for.judged.text().startswith("Judged at 150x, where the finest detail")
+    assert view.pane.look_for.judged.text().startswith("Judged at 150x, which shows the eye detail from")
     unlikely = lines.index("Unlikely")
     assert lines[unlikely + 1] == "The southern polar cap: it is turned away from us."
     assert lines.index("Likely") < unlikely

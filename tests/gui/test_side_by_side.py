@@ -128,7 +128,7 @@ def test_worse_air_is_shown_at_once(hand: GearHand, page: SideBySide) -> None:
     after = figures(page)["Ceiling"]
     assert after != before
     # Both are held by the air, and the larger keeps a lead.
-    assert all(text.endswith("by tonight's air") for text in after)
+    assert all(text.endswith("by aperture and air, mostly the air") for text in after)
     assert after[0] != after[1]
 
 

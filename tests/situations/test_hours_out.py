@@ -98,7 +98,9 @@ def test_where_to_look_and_what_goes_in_are_told_plainly() -> None:
     # Saturn culminates towards 21:00 at Porto that day, a little north of the celestial equator's 49 degrees.
     assert "Look south" in answer_headline(told)
     assert "half way up: 4" in answer_headline(told) or "half way up: 5" in answer_headline(told)
-    assert answer_detail(told).startswith("25 mm first, 48x; then 10 mm, 120x, and up to 150x: tonight's air")
+    assert answer_detail(told).startswith(
+        "25 mm first, 48x; then 10 mm, 120x, and up to 150x: aperture and tonight's air"
+    )
     # Jupiter rises about 22:30 and needs some four hours more to 45 degrees.
     assert re.search(r"If you stay up, Jupiter from 0[23]:\d\d\.$", answer_detail(told))
 

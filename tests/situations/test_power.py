@@ -37,7 +37,11 @@ def test_a_shortest_eyepiece_in_a_barlow_is_far_too_much_and_the_best_of_the_kit
         "expect a soft view." in ladder
     )
     assert "150x: Over the aperture limit of 120x" in ladder
-    assert re.search(r"Even your lowest power, 150x, is over the 10\dx that this aperture bears", heights)
+    assert re.search(
+        r"Even your lowest power, 150x, is over the 10\dx that aperture and tonight's air "
+        r"\(seeing, assumed fair\) can bear",
+        heights,
+    )
 
 
 @settings(max_examples=40, deadline=None)

@@ -68,7 +68,7 @@ def test_sentences_are_told_whole_or_not_at_all() -> None:
     notices = (
         "Saturn stands in warm air over the tiled roof: details may boil until it has moved on.",
         "Exit pupil 0.63 mm: floaters in the eye are a common complaint (a rule of thumb); less power helps.",
-        "Over what aperture and tonight's air bear together at this height, about 169x.",
+        "Not tonight: over the ceiling of about 169x.",
     )
     words = evolve(
         USUAL, part="8 mm + 2x, filter: No. 12, deep yellow (minus blue)", asked="", notices=notices * 2

@@ -11,9 +11,11 @@ from hypothesis import strategies as st
 from core.looks.face import face_of
 from core.looks.feature_rules import Feature, HeldBack, Likelihood
 from core.looks.features import FeatureChance, Seen, features_of
+from core.looks.happenings import Happenings
 from core.looks.picture.subject import Subject, subject_at
 from core.sky.bodies import Body
 from core.sky.moons import Moon, MoonEvent, MoonEventKind, moon_events
+from core.sky.red_spot import RedSpotPasses
 from core.sky.ring import Ring
 
 LIKELY, POSSIBLE, UNLIKELY = Likelihood.LIKELY, Likelihood.POSSIBLE, Likelihood.UNLIKELY
@@ -155,6 +157,35 @@ def test_a_cap_reaches_in_as_far_as_its_edge_turned_towards_us(when: str, north:
     else:
         assert face.south_cap_arcsec == pytest.approx(reach(-season.south_cap_edge_deg, -1))
     assert face_of(JUPITER).north_cap_arcsec is None
+def test_what_jupiter_does_is_promised_only_for_the_hours_that_are_left() -> None:
+    """Io's shadow crosses long after packing up, and the spot comes round once, at five."""
+    start, late = JUPITER.disc.time.replace(hour=1), JUPITER.disc.time.replace(hour=5)
+    shadow = MoonEvent(
+        moon=Moon.IO,
+        kind=MoonEventKind.SHADOW_TRANSIT,
+        start=late,
+        end=late + timedelta(hours=2),
+        start_seen=True,
+        end_seen=True,
+    )
+    spot = RedSpotPasses(longitude_deg=70, measured_on=start.date(), times=(late,), days_from_measured=0)
+    found = Happenings(events=(shadow,), events_to_see=(shadow,), red_spot=spot)
+
+    early = found.between(start, start + timedelta(hours=2))
+    assert early.events_to_see == ()
+    assert early.spot_stays_away
+    assert Feature.RED_SPOT not in {
+        each.feature
+        for each in features_of(
+            face_of(JUPITER, spot_stays_away=True), Seen(finest_arcsec=FAIR, aperture_mm=150, power=150)
+        )
+    }
+
+    to_the_end = found.between(start, late + timedelta(minutes=5))
+    assert to_the_end.events_to_see == (shadow,)
+    assert not to_the_end.spot_stays_away
+    # Where its longitude is not known nobody can tell.
+    assert not Happenings().spot_stays_away
 
 
 def test_a_small_mars_promises_nothing_on_its_disc() -> None:

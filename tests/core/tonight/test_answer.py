@@ -68,8 +68,8 @@ def test_a_good_answer_names_minutes_rungs_and_the_limit() -> None:
     # leaves 0.6 x 1.45 x 1.27^0.6 = 1.0 arcsec, with 0.77 of 150 mm and 0.4 of the height 1.3: 178x; of the
     # box, 1200 / 40 = 30x is lowest, 60x the first from 50x without the Barlow, and 150x comes before 200x.
     assert told.best is not None
-    assert "40 mm first, 30x; then 20 mm, 60x, and up to 150x: tonight's air" in told.sentence
-    assert "tonight's air (seeing, assumed fair) bears about 17" in told.sentence
+    assert "40 mm first, 30x; then 20 mm, 60x, and up to 150x: aperture and tonight's air" in told.sentence
+    assert "aperture and tonight's air (seeing, assumed fair) can bear about 17" in told.sentence
     # It crosses the meridian in those minutes, 52 degrees high.
     assert "Look south, half way up: 52°." in told.sentence
     first, last = (moment + timedelta(seconds=30) for moment in (told.best.start, told.best.end))

@@ -6,6 +6,7 @@ from typing import Any
 import pytest
 from attrs import evolve
 
+from core.air.readiness import readiness_in_still_air
 from core.air.temperatures import Temperatures
 from core.gear.owned import Eyepiece, Stand, Telescope, TelescopeKind
 from core.moments.hours import Twilight
@@ -20,7 +21,7 @@ from core.situation.choices import (
 from core.situation.situation import Situation
 from core.sky.bodies import Body
 from core.sky.site import BlockedSky, Site
-from core.tonight.steps import EveningItem, ItemKind, OwnStep, step_in_hand
+from core.tonight.steps import CarryOutItem, EveningItem, ItemKind, OwnStep, step_in_hand
 from core.words.evening import item_title, item_words
 from core.words.evening_cautions import evening_cautions
 from core.words.site_clock import clock_of
@@ -392,3 +393,23 @@ def test_the_step_in_hand_is_what_began_last_and_else_what_comes_next() -> None:
     late = EveningItem(kind=ItemKind.TARGET, start=at(23), end=at(23, 30))
     assert step_in_hand([late, stop], at(23, 14)) is late
     assert step_in_hand([late, stop], at(23, 15)) is stop
+
+
+def test_a_telescope_that_should_be_out_comes_before_what_is_done_with_it() -> None:
+    out = CarryOutItem(
+        start=at(17),
+        end=at(17),
+        is_outside=False,
+        is_late=True,
+        readiness=readiness_in_still_air(
+            Telescope(name="Six-inch", kind=TelescopeKind.REFLECTOR, aperture_mm=150, focal_length_mm=1200)
+        ),
+        body=Body.SATURN,
+        first_look=at(17, 10),
+        in_shade=False,
+    )
+    covers = EveningItem(kind=ItemKind.COVERS, start=at(17), end=at(17))
+    saturn = EveningItem(kind=ItemKind.TARGET, start=at(16, 40), end=at(18, 30))
+
+    assert step_in_hand([saturn, out, covers], at(17)) is out
+    assert step_in_hand([saturn, evolve(out, is_done=True), covers], at(17)) is covers

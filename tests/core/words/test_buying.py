@@ -19,9 +19,20 @@ def said(scope: Telescope, eyepieces: list[Eyepiece], barlows: list[Barlow]) -> 
 def test_what_to_buy_and_what_for() -> None:
     # 1200 / 6 is 200x; what is owned gives 150x and 240x.
     assert said(telescope(), [eyepiece(25), eyepiece(10), eyepiece(8)], [barlow(2)]) == (
-        "A 6 mm eyepiece (200x and 400x) would help most, "
+        "A 6 mm eyepiece (200x) would help most in the long run, "
         "for nights that bear 150x to 240x: you have nothing between."
     )
+
+
+def test_nothing_is_bought_for_powers_that_no_usual_night_bears() -> None:
+    """A kit up to 369x: on most nights the air bears no more than 300x (common practice)."""
+    kit = [eyepiece(30), eyepiece(18), eyepiece(12), eyepiece(7)]
+    scope = telescope(aperture_mm=254, focal_length_mm=1200)
+
+    told = said(scope, kit, [Barlow(name="2x", factor=2.0, measured_factor=2.15)])
+
+    assert "215x to 300x" in told
+    assert not any(power in told for power in ("369x", "514x"))
 
 
 def test_nothing_to_buy() -> None:

@@ -131,7 +131,11 @@ def test_more_power_is_no_advice_where_the_air_hides_it_anyway() -> None:
 def test_a_list_says_once_what_it_is_judged_by() -> None:
     told = judged_text(Seen(finest_arcsec=1.21, aperture_mm=150, power=150))
 
-    assert told == "Judged at 150x, where the finest detail of aperture and air (seeing) is 1.21″."
+    assert told == (
+        # 232 / 150 = 1.55 (by hand).
+        "Judged at 150x, which shows the eye detail from 1.55″ up; aperture and air (seeing) let "
+        "1.21″ through."
+    )
 
 
 def test_moons_beside_jupiter_are_counted() -> None:
