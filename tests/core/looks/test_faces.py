@@ -157,6 +157,8 @@ def test_a_cap_reaches_in_as_far_as_its_edge_turned_towards_us(when: str, north:
     else:
         assert face.south_cap_arcsec == pytest.approx(reach(-season.south_cap_edge_deg, -1))
     assert face_of(JUPITER).north_cap_arcsec is None
+
+
 def test_what_jupiter_does_is_promised_only_for_the_hours_that_are_left() -> None:
     """Io's shadow crosses long after packing up, and the spot comes round once, at five."""
     start, late = JUPITER.disc.time.replace(hour=1), JUPITER.disc.time.replace(hour=5)
