@@ -12,6 +12,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
+from core.record.files import read_text
 from core.record.observer import Profile
 from core.situation.choices import Choices
 from gui.jobs import AtOnce, Jobs
@@ -208,6 +209,31 @@ def test_edits_without_a_file_come_before_the_last_file(
     leave(None)
     assert _first_profile(None, session, used_places(folder))[:2] == (Profile(), None)
     assert _first_profile(profile_file, session, used_places(folder))[1] == profile_file
+
+
+def test_a_start_reads_each_copy_once_and_again_only_when_it_was_written_anew(
+    folder: Path, profile_file: Path, leave: Callable[[Path | None], None], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    leave(profile_file)
+    read: list[Path] = []
+
+    def read_and_count(path: Path, *, largest_bytes: int) -> str:
+        read.append(path)
+        return read_text(path, largest_bytes=largest_bytes)
+
+    monkeypatch.setattr("gui.profile.drafts.read_text", read_and_count)
+    places = used_places(folder)
+    _first_profile(None, Session().with_opened(profile_file), places)
+    told = Drafts(make_state(profile_file), folder).bring_back(places)
+    assert "are back" in told
+    assert len(read) == 1
+
+    (place,) = places
+    place.write(make_profile(), profile_file)
+    draft = place.read()
+    assert draft is not None
+    assert draft.profile.observer == make_profile().observer
+    assert len(read) == 2
 
 
 def test_a_file_opened_later_brings_its_edits_too(
