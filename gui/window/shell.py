@@ -92,18 +92,18 @@ class Shell(QMainWindow):
         self.answer_bar = AnswerBar(state, self.hours)
         self.notices = NoticeLine(state)
         self.outside = OutsideRow(state)
-        page = Page()
-        self.message_line = MessageLine(page)
+        self.page = Page()
+        self.message_line = MessageLine(self.page)
         self.tour = TourBar()
         head_line = HeadLine(state)
         self.views_row = ViewsRow(VIEW_NAMES, self.outside, head_line)
         self.view_buttons = self.views_row.buttons
-        self.head = Head(self.strip, self.answer_bar, self.notices, self.views_row, head_line, page)
+        self.head = Head(self.strip, self.answer_bar, self.notices, self.views_row, head_line, self.page)
         self.stack = OnePage()
         self._views: dict[int, QWidget] = {}
         self._heartbeat = Heartbeat(self._beat, self)
         self._frameless = FramelessDialogs(self)
-        self._lay_out(page)
+        self._lay_out()
         does = WindowDeeds(
             guide=self.guide,
             put_on_paper=self.put_on_paper,
@@ -274,18 +274,24 @@ class Shell(QMainWindow):
         self.state.beat()
         self.log_book.look_for_others()
 
-    def _lay_out(self, page: Page) -> None:
+    def _lay_out(self) -> None:
         for number in range(len(VIEW_NAMES)):
             self.stack.add_later(partial(self._make_view, number))
         self.views_row.wanted.connect(self.show_view)
         self.strip.gear_wanted.connect(partial(self.go_to_view, GEAR))
-        column = QVBoxLayout(page.content)
+        column = QVBoxLayout(self.page.content)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
         self.head.lay_out(column)
         column.addWidget(self.stack, 1)
-        column.addWidget(self.tour)
-        self.setCentralWidget(page)
+        # The tour stays in sight under the page, which may scroll.
+        whole = QWidget()
+        both = QVBoxLayout(whole)
+        both.setContentsMargins(0, 0, 0, 0)
+        both.setSpacing(0)
+        both.addWidget(self.page, 1)
+        both.addWidget(self.tour)
+        self.setCentralWidget(whole)
 
     def _choose_first_view(self, wanted: int) -> None:
         self.view_buttons.button(wanted if self._is_set_up else GEAR).setChecked(True)

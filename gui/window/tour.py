@@ -62,7 +62,10 @@ class TourBar(AllLines):
         self.hide()
 
     def _arrange(self) -> None:
-        is_row = self.width() >= _ROW_LETTERS * self.fontMetrics().averageCharWidth()
+        parent = self.parentWidget()
+        # Before it is shown its width is not its own.
+        width = self.width() if self.isVisible() or parent is None else parent.width()
+        is_row = width >= _ROW_LETTERS * self.fontMetrics().averageCharWidth()
         directions = QBoxLayout.Direction
         self._row.setDirection(directions.LeftToRight if is_row else directions.TopToBottom)
 
@@ -81,6 +84,8 @@ class TourBar(AllLines):
         self.text.setText(self.step.text)
         self.back.setEnabled(self.number > FIRST)
         self.onward.setText("&Done" if is_last else "&Next")
+        # Else it would ask the window for the height of words squeezed beside the buttons.
+        self._arrange()
         self.show()
         QAccessible.updateAccessibility(QAccessibleEvent(self.text, QAccessible.Event.Alert))
         self.stepped.emit(self.step)

@@ -44,9 +44,7 @@ def test_half_of_the_page_shows_the_chart_without_scrolling(
     settle()
     view = shell.current_view
     assert isinstance(view, HeightView)
-    page = shell.centralWidget()
-    assert page is not None
-    seen = view.canvas.visibleRegion().boundingRect().height()
+    page, seen = shell.page, view.canvas.visibleRegion().boundingRect().height()
 
     assert seen >= view.visibleRegion().boundingRect().height() / 2
     if scale >= 1.5:

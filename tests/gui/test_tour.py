@@ -6,6 +6,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from core.words.tour import TOUR
@@ -78,3 +79,19 @@ def test_after_the_set_up_height_stands_there_with_the_tour(shell: Shell) -> Non
 
     assert shell.view_buttons.checkedId() == HEIGHT
     assert shell.tour.isVisible()
+
+
+@pytest.mark.parametrize("scale", [1.0, 1.5, 2.0])
+def test_each_step_is_in_sight_with_the_answer_it_speaks_of(
+    make_shell: Callable[..., Shell], state: AppState, scale: float
+) -> None:
+    """At the foot of a page that scrolls it was out of sight."""
+    state.set_text_scale(scale)
+    shell = make_shell(state, size=(1000, 640))
+    for number in range(len(TOUR)):
+        shell.tour.begin(number)
+        for _ in range(5):
+            QApplication.processEvents()
+        for part in (shell.tour.heading, shell.tour.text, shell.tour.onward, shell.answer_bar.sentence):
+            assert part.visibleRegion().boundingRect() == part.rect(), (number, part.accessibleName())
+    assert (shell.width(), shell.height()) == (1000, 640)
