@@ -202,7 +202,7 @@ def _what_ends(run: Sequence[Window], body: BodyNight) -> tuple[str | None, str 
     """Return what hides the body, and what warms the air before it, where a run of windows ends."""
     end = run[-1].end
     for window in body.windows:
-        if window.warm_air is not None and abs(window.start - end) <= TOUCHING:
+        if window.warm_air not in (None, run[-1].warm_air) and abs(window.start - end) <= TOUCHING:
             return None, window.warm_air
     for span in body.blocked:
         if abs(span.start - end) <= TOUCHING:

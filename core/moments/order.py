@@ -2,8 +2,9 @@
 
 Every target has a block of at least 15 minutes in one of its windows, no two overlap, and as many as possible
 are served. Of all such orders the one is taken that is worth most in all; where two are worth the same, what
-sinks first comes first. The best hour and a half at a planet is what counts, half an hour at a faint one:
-more of it gives little more, so that the others have their turn while they stand well.
+sinks first comes first. The best hour and a half at a planet is what counts, half an hour at a faint one, its
+beginning more than its end: more of it gives little more, so that the others have their turn while they
+stand well.
 """
 
 import math
@@ -25,6 +26,8 @@ SHORTEST_STEPS: Final = 3
 _BY_ITSELF: Final = 0.03
 _POOR_BY_ITSELF: Final = 0.005
 _NEVER: Final = 10**9
+# As many parts of what is enough count less and less.
+_THIRDS: Final = 3
 # After enough of a target a step is worth so much of what it was.
 _OF_THE_REST: Final = 0.05
 
@@ -100,7 +103,8 @@ def _inside(span_s: tuple[float, float], unix_s: Floats) -> Truths:
 def _block_worths(open_steps: Truths, values: Floats, enough_steps: int, at_best: Truths) -> Floats:
     """Return what a block from a step to before another is worth, (N + 1, N + 1); -inf for no block.
 
-    Its best run counts in full, as long as is enough, the rest of its steps little where it is ``at_best``.
+    Its best run counts, as long as is enough, the better third of it in full, the next for two thirds and the
+    last for one; the rest of its steps little where it is ``at_best``.
     """
     count = len(values)
     found = np.full((count + 1, count + 1), -np.inf)
@@ -110,9 +114,13 @@ def _block_worths(open_steps: Truths, values: Floats, enough_steps: int, at_best
         lengths = places - places[:, np.newaxis]
         up_to = np.concatenate([[0.0], np.cumsum(values[first:last])])
         here, in_all = at_best[first:last], up_to - up_to[:, np.newaxis]
-        best = np.where(lengths > enough_steps, _best_runs(up_to, enough_steps), in_all)
-        rest = np.maximum(_sums(np.where(here, values[first:last], 0.0)) - best, 0.0)
-        worths = best + _OF_THE_REST * rest + _sums(np.where(here, _BY_ITSELF, _POOR_BY_ITSELF))
+        thirds = [
+            np.where(lengths > length, _best_runs(up_to, length), in_all)
+            for length in (max(enough_steps * third // _THIRDS, 1) for third in range(1, _THIRDS + 1))
+        ]
+        rest = np.maximum(_sums(np.where(here, values[first:last], 0.0)) - thirds[-1], 0.0)
+        spare = _sums(np.where(here, _BY_ITSELF, _POOR_BY_ITSELF))
+        worths = np.mean(thirds, axis=0) + _OF_THE_REST * rest + spare
         found[first : last + 1, first : last + 1] = np.where(lengths >= SHORTEST_STEPS, worths, -np.inf)
     return found
 

@@ -63,12 +63,14 @@ def still_to_come(night: Night, body: Body, *, now: datetime | None, hours: Hour
     if whole.holds(now):
         best = _from(whole, now)
         return StillToCome(best=best, better=_better(night, body, rest, best))
-    after = find_best_minutes(night, body, since=now, hours=left)
+    after = _good_still(night, body, rest, whole, now) or find_best_minutes(
+        night, body, since=now, hours=left
+    )
     assert after is not None
     is_poorer = whole.in_hours and after.rank < whole.rank
     return StillToCome(
         best=after,
-        past_since=whole.end if is_poorer else None,
+        past_since=_good_until(night, body, whole, now) if is_poorer else None,
         better=_better(night, body, rest, after) if after.holds(now) else None,
     )
 
@@ -101,9 +103,25 @@ def _after_hours(
         if first:
             return StillToCome(best=as_one_run(night.of(body), first), better=whole)
         return StillToCome(best=evolve(whole, in_hours=whole.start < hours.held_open(now).end))
-    after = minutes_of(night.of(body), rest)
+    after = _good_still(night, body, rest, whole, now) or minutes_of(night.of(body), rest)
     assert after is not None
-    return StillToCome(best=after, past_since=whole.end if after.rank < whole.rank else None)
+    is_poorer = after.rank < whole.rank
+    return StillToCome(best=after, past_since=_good_until(night, body, whole, now) if is_poorer else None)
+
+
+def _good_still(
+    night: Night, body: Body, rest: Sequence[Window], whole: BestMinutes, now: datetime
+) -> BestMinutes | None:
+    """Return what is left of another time as good as the best, however short it is; None without one."""
+    first = _as_good_as_now(rest, now)
+    is_good = bool(first) and first[0].start <= now and rank_of(first[0]) >= whole.rank
+    return as_one_run(night.of(body), first) if is_good else None
+
+
+def _good_until(night: Night, body: Body, whole: BestMinutes, now: datetime) -> datetime:
+    """Return when it was last as good as in the best minutes, before now."""
+    good = (window.end for window in offered_windows(night, body) if rank_of(window) >= whole.rank)
+    return max((end for end in good if whole.end < end <= now), default=whole.end)
 
 
 def _from(best: BestMinutes, now: datetime) -> BestMinutes:

@@ -48,23 +48,24 @@ class Moment(PlanetInHand):
     @lazy
     def next_target(self) -> TargetTime | None:
         """The target that follows the planet in hand, while it is that one's turn or nobody's."""
-        now, planet, turn = self.present, self.planet, self.planet_in_turn
-        if now is None or planet is None or self.best is None:
+        now, planet, turn, hours = self.present, self.planet, self.planet_in_turn, self.hours
+        if now is None or planet is None or hours is None:
             return None
-        if turn is not planet and not (turn is None and self.chosen_planet is None and self.best.holds(now)):
+        if turn is not planet and (turn is not None or self.chosen_planet is not None or now < hours.start):
             return None
         after = next((target for target in self.targets if target.minutes.start > now), None)
         return None if after is None or after.body is planet else after
 
     @lazy
     def first_target(self) -> TargetTime | None:
-        """What the evening begins with, before that, where another is the planet in hand in the hours."""
-        now, targets, best = self.present, self.targets, self.best
-        if not targets or best is None or not best.in_hours or self.chosen_planet is not None:
+        """What the evening begins with, before the hours, where another is the planet in hand in them."""
+        now, hours, targets = self.present, self.hours, self.targets
+        if hours is None or (now is not None and now >= hours.start) or self.chosen_planet is not None:
             return None
-        first, start = targets[0], targets[0].minutes.start
-        has_begun = now is not None and now >= start
-        return None if has_begun or first.body is self.planet or start >= best.start else first
+        own = next((target for target in targets if target.body is self.planet), None)
+        if own is None or own is targets[0] or self.best is None or not self.best.in_hours:
+            return None
+        return targets[0]
 
     @lazy
     def minutes_outside(self) -> tuple[tuple[str, float], ...]:

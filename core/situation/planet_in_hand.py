@@ -7,6 +7,7 @@ from core.lazy import lazy
 from core.moments.details import Sharpness
 from core.moments.elsewhen import Elsewhen, find_elsewhen
 from core.moments.hours import (
+    STAYS_AT_LEAST,
     Dusks,
     Hour,
     HoursOut,
@@ -142,11 +143,23 @@ class PlanetInHand(Place):
 
     @lazy
     def planet_in_turn(self) -> Body | None:
-        """The target whose turn it is now, in the last call that of its first minute."""
-        now = self.present if self.last_call is None else self.last_call.since
-        if now is None:
+        """The target whose turn it is now, in the last call that of its first minute.
+
+        Whoever stays half an hour longer than the hours has the last one still.
+        """
+        now, night = self.present if self.last_call is None else self.last_call.since, self.night
+        if now is None or night is None or not self.targets:
             return None
-        return next((target.body for target in self.targets if target.minutes.holds(now)), None)
+        turn = next((target for target in self.targets if target.minutes.holds(now)), None)
+        if turn is not None:
+            return turn.body
+        ended = [target for target in self.targets if target.minutes.end <= now]
+        if not ended or (len(ended) < len(self.targets) and self.hours is not None and now < self.hours.end):
+            return None
+        last = ended[-1]
+        stays = now < last.minutes.end + STAYS_AT_LEAST
+        is_up = any(window.holds(now) for window in night.of(last.body).windows)
+        return last.body if stays and is_up else None
 
     @lazy
     def _planet_until_then(self) -> Body | None:

@@ -35,7 +35,7 @@ _CHANGES: Final = {
     ViewChange.HIGH_ENOUGH: "above 30° in {minutes}",
     ViewChange.TOO_LOW: "too low in {minutes}",
     ViewChange.BRIGHT_SKY: "sky too bright in {minutes}",
-    ViewChange.STOP: "off the planet in {minutes}",
+    ViewChange.STOP: "cap the telescope in {minutes}",
 }
 _UNNAMED_BLOCK: Final = "what blocks the sky"
 _MINUTES: Final = "{minutes} min"

@@ -17,6 +17,8 @@ from core.year.better import LOOKED_AHEAD, Better
 _AS_HIGH_DEG: Final = 3.0
 # A best evening that comes so soon after a better one is told alone (ours).
 _SOON: Final = timedelta(days=10)
+# Within so long the Moon has been at every height that the season gives it.
+_A_MONTH: Final = timedelta(days=31)
 
 _Templates = dict[tuple[bool, bool], str]
 
@@ -64,6 +66,10 @@ _MOON: Final = (
     "In a dark sky it is better on {day}, {height} high.",
     "In a dark sky, clear of what blocks the view, it is better on {day}, {height} high.",
 )
+_MOON_AT_MOST: Final = (
+    "Even at its best, {best_height} high on {best_day}, it shows little more.",
+    "Even at its best, {best_height} high on {best_day}, it shows little more.",
+)
 _DARK_FROM: Final = "The sky here gets dark enough again from {day}. {better}"
 
 
@@ -93,7 +99,8 @@ def better_sentence(prospect: Prospect, better: Better | None) -> str:
 def _templates(prospect: Prospect, better: Better) -> tuple[str, str]:
     """Return what fits: the Moon, no better one to come, the best alone where that is soon, or both."""
     if prospect.planet is Body.MOON:
-        return _MOON
+        is_soon = better.first is not None and better.first.day - prospect.night.evening <= _A_MONTH
+        return _MOON if is_soon else _MOON_AT_MOST
     if better.first is None:
         return _NO_BETTER if _is_at_its_highest(prospect, better) else _BEST
     is_soon = better.best.day - better.first.day <= _SOON or better.first.day == better.dark_from

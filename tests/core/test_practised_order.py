@@ -168,3 +168,67 @@ def test_what_is_in_hand_in_passing_is_not_told_to_be_better_after_its_turn() ->
         if turn is None or turn.body is situation.best_planet or situation.better_later is None:
             continue
         assert situation.better_later.start < turn.minutes.end
+
+
+def on(sample: str, local: str) -> Situation:
+    profile = read_profile(SAMPLES / f"{sample}.toml")
+    return Situation(
+        Choices(profile=profile), datetime.fromisoformat(local).replace(tzinfo=profile.sites[0].zone)
+    )
+
+
+def test_whoever_stays_a_little_longer_keeps_the_last_planet() -> None:
+    """At half past eleven Uranus, at 70 degrees, gave way to Saturn at 29, left long before."""
+    assert [at(BALCONY, clock).planet for clock in ("23:29", "23:31", "23:55")] == [Body.URANUS] * 3
+    assert at(BALCONY, "00:05").planet is Body.JUPITER
+
+
+def test_warm_air_is_not_what_comes_next_in_warm_air() -> None:
+    """It said "through warm air (tiled roof): in 5 min warm air (tiled roof)"."""
+    told = answer(BALCONY, "01:15", Body.JUPITER)
+
+    assert told.startswith("Jupiter is seen through warm air (tiled roof) now")
+    assert told.count("warm air (tiled roof)") == 1
+
+
+def test_once_the_hours_have_begun_nobody_begins() -> None:
+    told = answer_words(on(LARGE_REFLECTOR, "2027-03-05T20:50"))
+
+    assert "Begin with" not in told
+    assert "Go over to Uranus at 21:01." in told
+    assert "Begin with Uranus at 21:01." in answer_words(on(LARGE_REFLECTOR, "2027-03-05T17:00"))
+
+
+def test_what_sinks_in_dusk_is_told_to_begin_with_though_the_best_is_up_too() -> None:
+    """Venus, a crescent of 47 arcsec in the west, was first in the list of steps, and not in the answer."""
+    situation = on(FIRST_REFRACTOR, "2028-05-10T15:00")
+
+    assert [target.body for target in situation.targets] == [Body.VENUS, Body.JUPITER]
+    assert "Begin with Venus at 19:03." in answer_words(situation)
+
+
+def test_a_second_good_time_stays_good_to_its_end() -> None:
+    """Jupiter came out of the flue's warm air, and was past its best since before it."""
+    for clock in ("02:05", "02:20", "02:30"):
+        told = answer_words(on(LARGE_REFLECTOR, f"2027-03-06T{clock}"))
+        assert told.startswith("Jupiter still stands well now, until 02:33.")
+    after = answer_words(on(LARGE_REFLECTOR, "2027-03-06T02:40"))
+    assert after.startswith("Jupiter has been past its best since 02:33, and is low, in thick air.")
+
+
+def test_each_of_two_good_planets_has_a_time_at_which_it_stands_well() -> None:
+    """Mars had 25 minutes at 24 degrees, for Jupiter took an hour and a half of the end of the hours."""
+    situation = on(LARGE_REFLECTOR, "2027-03-05T15:00")
+    night = situation.night
+    assert night is not None
+    turns = {target.body: target.minutes for target in situation.targets}
+
+    assert night.position(Body.MARS, turns[Body.MARS].start).altitude_deg > 33.0
+    assert turns[Body.JUPITER].duration >= timedelta(minutes=85)
+
+
+def test_a_moon_that_shows_as_much_as_ever_is_not_put_off_for_months() -> None:
+    """Past full at 27 degrees it was "better on 1 January 2029", eight months later."""
+    told = answer_words(on(FIRST_REFRACTOR, "2028-05-11T01:20"))
+
+    assert told.endswith("Even at its best, 64° high on 27 February 2029, it shows little more.")

@@ -133,14 +133,24 @@ def test_as_many_as_any_order_serves_and_no_overlap(targets: list[Target[str]]) 
         assert any(low <= block.start_s and block.end_s <= high for low, high in by_key[block.key].windows_s)
 
 
+def best_run(looks: Floats, length: int) -> float:
+    """Return the most that so many looks one after the other are worth, all of them where there are fewer."""
+    return max(
+        (float(looks[begin : begin + length].sum()) for begin in range(max(len(looks) - length, 0) + 1)),
+        default=0.0,
+    )
+
+
 def value(targets: list[Target[str]], spans: tuple[tuple[int, int], ...]) -> float:
     total = 0.0
     for each, (begin, end) in zip(targets, spans, strict=True):
         middles = np.asarray(300.0 * (np.arange(begin, end) + 0.5), dtype=np.float64)
-        best_first = sorted(each.worth(middles), reverse=True)
+        looks = each.worth(middles)
         enough = round(each.enough_s / 300.0)
+        # The best run counts in thirds: its best third three times, the next twice, the last once.
+        best = [best_run(looks, enough * third // 3) for third in (1, 2, 3)]
         # The rest counts for a twentieth, and time in itself a little.
-        total += sum(best_first[:enough]) + 0.05 * sum(best_first[enough:]) + 0.03 * len(best_first)
+        total += sum(best) / 3.0 + 0.05 * (looks.sum() - best[-1]) + 0.03 * len(looks)
     return total
 
 
