@@ -68,7 +68,12 @@ class TargetTime:
 
 
 def evening_targets(
-    night: Night, *, hours: HoursOut, sharpness: Sharpness, in_hand: Body | None = None
+    night: Night,
+    *,
+    hours: HoursOut,
+    sharpness: Sharpness,
+    in_hand: Body | None = None,
+    kept: Body | None = None,
 ) -> tuple[TargetTime, ...]:
     """Return every planet with 15 minutes of window in the hours, in an order without overlap.
 
@@ -80,21 +85,24 @@ def evening_targets(
 
     Of orders that are worth the same, what sinks within the hours comes first, then what can be seen first
     (ours).
-    The Moon is one where no planet is, or where it is the body ``in_hand``. A body in hand that is good only
-    outside the hours comes last, at its best.
+    The Moon is one where no planet is, or where it is ``kept``: that body is never left out. A body
+    ``in_hand`` that is not among them comes last, at its best.
     """
-    wanted = frozenset(PLANETS) | ({in_hand} if in_hand else frozenset())
-    found = _ordered(night, wanted, hours, sharpness, in_hand) or _ordered(
-        night, frozenset({Body.MOON}), hours, sharpness, in_hand
+    wanted = frozenset(PLANETS) | ({kept} if kept else frozenset())
+    found = _ordered(night, wanted, hours, sharpness, kept) or _ordered(
+        night, frozenset({Body.MOON}), hours, sharpness, kept
     )
     if in_hand is None or any(target.body is in_hand for target in found):
         return found
-    best = find_best_minutes(night, in_hand, hours=hours)
-    return found if best is None else (*found, TargetTime(body=in_hand, minutes=best))
+    best = find_best_minutes(night, in_hand)
+    if best is None:
+        return found
+    minutes = evolve(best, in_hours=hours.start <= best.start and best.end <= hours.end)
+    return (*found, TargetTime(body=in_hand, minutes=minutes))
 
 
 def _ordered(
-    night: Night, bodies: frozenset[Body], hours: HoursOut, sharpness: Sharpness, in_hand: Body | None
+    night: Night, bodies: frozenset[Body], hours: HoursOut, sharpness: Sharpness, kept: Body | None
 ) -> tuple[TargetTime, ...]:
     seen = {
         each.body: windows
@@ -106,7 +114,7 @@ def _ordered(
     offered = {
         body: windows
         for body, windows in seen.items()
-        if body is in_hand or not _is_left_out(night, body, seen, hours, looks)
+        if body is kept or not _is_left_out(night, body, seen, hours, looks)
     }
     most = max((each.worth_at_best for each in looks.values()), default=0.0)
     blocks = order_targets(

@@ -109,7 +109,15 @@ class PlanetInHand(Place):
         if left is not None and (left is Body.MOON or self.worths[left].most_details >= LEAST_DETAILS):
             return left
         # Where nothing that is left shows anything, the evening's best is told as over.
-        return best_planet(evening_worths(night, hours=hours, sharpness=self.sharpness)) or left
+        return self._best_of_all or left
+
+    @lazy
+    def _best_of_all(self) -> Body | None:
+        """The body that the evening as a whole serves best, whatever the minute."""
+        night, hours = self.night, self.hours
+        if night is None or hours is None:
+            return None
+        return best_planet(evening_worths(night, hours=hours, sharpness=self.sharpness))
 
     @lazy
     def planet(self) -> Body | None:
@@ -185,7 +193,13 @@ class PlanetInHand(Place):
         night, hours = self.night, self.hours
         if night is None or hours is None:
             return ()
-        return evening_targets(night, hours=hours, sharpness=self.sharpness, in_hand=self.own_planet)
+        return evening_targets(
+            night,
+            hours=hours,
+            sharpness=self.sharpness,
+            in_hand=self.own_planet,
+            kept=self.chosen_planet or self._best_of_all,
+        )
 
     @lazy
     def served(self) -> Served | None:

@@ -124,7 +124,10 @@ _STILL_GOOD_AND_LATER: Final = _PAST_BEST_AND_LATER | {
     None: (
         "{planet} still stands well, above 30° until {end}; better still is {later}, {later_span}. "
         "Look {where}."
-    )
+    ),
+    Limiter.HEIGHT: (
+        "{planet} is low now, in thick air, and sinking; better still is {later}, {later_span}. Look {where}."
+    ),
 }
 _BETTER_LATER: Final = {
     None: "{planet} is up now, and better {better}. Look {where}.",

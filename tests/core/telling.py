@@ -147,7 +147,7 @@ def all_night(night: Night) -> HoursOut:
 
 def targets_of(night: Night, planet: Body | None = None) -> tuple[TargetTime, ...]:
     """Return the targets of a night for an owner who is outside all of it."""
-    return evening_targets(night, hours=all_night(night), sharpness=Sharpness(), in_hand=planet)
+    return evening_targets(night, hours=all_night(night), sharpness=Sharpness(), in_hand=planet, kept=planet)
 
 
 def planet_of(night: Night, hours: HoursOut | None = None) -> Body | None:

@@ -2,6 +2,7 @@
 
 from datetime import datetime, timedelta
 
+import pytest
 from attrs import evolve
 
 from core.record.profile import read_profile
@@ -232,3 +233,31 @@ def test_a_moon_that_shows_as_much_as_ever_is_not_put_off_for_months() -> None:
     told = answer_words(on(FIRST_REFRACTOR, "2028-05-11T01:20"))
 
     assert told.endswith("Even at its best, 64° high on 27 February 2029, it shows little more.")
+
+
+@pytest.mark.parametrize(
+    ("sample", "day"),
+    [
+        (CLOSED_TUBE, "2027-01-10"),
+        (CLOSED_TUBE, "2028-03-20"),
+        (BALCONY, "2026-10-20"),
+        (LARGE_REFLECTOR, "2027-03-05"),
+        (LARGE_REFLECTOR, "2026-09-20"),
+        (FIRST_REFRACTOR, "2028-01-20"),
+    ],
+)
+def test_the_order_stays_as_it_is_while_the_hours_go_by(sample: str, day: str) -> None:
+    """Jupiter, at 11 degrees, pushed into the order in the last minutes, since all others had been seen."""
+    before = on(sample, f"{day}T15:00")
+    assert before.hours is not None
+    now = before.hours.start
+    while now < before.hours.end:
+        assert Situation(before.choices, now).targets == before.targets
+        now += timedelta(minutes=20)
+
+
+def test_what_is_low_in_its_turn_is_not_spoken_of_as_over() -> None:
+    told = answer_words(on(CLOSED_TUBE, "2028-03-20T20:40"))
+
+    assert told.startswith("Venus is low now, in thick air, and sinking; better still is Jupiter, 9:24 pm")
+    assert "Go over to Uranus at 9:27 pm." in told
