@@ -31,7 +31,7 @@ def main(folder: Path, installed: Path) -> None:
         for words in (("--version",), ("nowhere.toml",), ("ladder",)):
             ours, theirs = (outcome(path, words, home) for path in (program, installed))
             check(ours == theirs, f"the same as installed: {' '.join(words)}")
-        take_pictures(program, home)
+        take_pictures(program, installed, home)
         save_paper(program, home)
         check_window(folder / "stillair-window", home)
         ours, theirs = start_times(program, installed, home)
@@ -89,12 +89,14 @@ def outcome(program: Path, words: tuple[str, ...], home: Path) -> tuple[int, byt
     return done.returncode, done.stdout, done.stderr
 
 
-def take_pictures(program: Path, home: Path) -> None:
-    """Take the pictures of the views without a display."""
-    words = ("snapshot", str(two_scopes(home)), *EVENING, "-o", str(home / "pictures"))
-    check(outcome(program, words, home)[0] == 0, "snapshot")
-    sizes = [path.stat().st_size for path in (home / "pictures").glob("*.png")]
-    check(len(sizes) == 4 and min(sizes) > 20_000, f"{len(sizes)} pictures")
+def take_pictures(program: Path, installed: Path, home: Path) -> None:
+    """Take the pictures of the views without a display, the same as the installed command takes."""
+    for path, name in ((program, "pictures"), (installed, "theirs")):
+        words = ("snapshot", str(two_scopes(home)), *EVENING, "-o", str(home / name))
+        check(outcome(path, words, home)[0] == 0, f"snapshot to {name}")
+    taken = {path.name: path.read_bytes() for path in (home / "pictures").glob("*.png")}
+    theirs = {path.name: path.read_bytes() for path in (home / "theirs").glob("*.png")}
+    check(len(taken) == 4 and taken == theirs, f"{len(taken)} pictures, the same as installed")
 
 
 def save_paper(program: Path, home: Path) -> None:
