@@ -15,6 +15,8 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[1]
 EVENING = ("--evening", "2026-12-05")
+# A moment for the pictures, for the clock goes on between two of them.
+AT = "2026-12-05T21:30"
 MOST_MB = 220
 
 
@@ -92,7 +94,7 @@ def outcome(program: Path, words: tuple[str, ...], home: Path) -> tuple[int, byt
 def take_pictures(program: Path, installed: Path, home: Path) -> None:
     """Take the pictures of the views without a display, the same as the installed command takes."""
     for path, name in ((program, "pictures"), (installed, "theirs")):
-        words = ("snapshot", str(two_scopes(home)), *EVENING, "-o", str(home / name))
+        words = ("snapshot", str(two_scopes(home)), *EVENING, "--at", AT, "-o", str(home / name))
         check(outcome(path, words, home)[0] == 0, f"snapshot to {name}")
     taken = {path.name: path.read_bytes() for path in (home / "pictures").glob("*.png")}
     theirs = {path.name: path.read_bytes() for path in (home / "theirs").glob("*.png")}
