@@ -12,6 +12,7 @@ from contextlib import contextmanager
 from PySide6.QtCore import QTimer
 
 from gui.window.shell import Shell
+from gui.window.spare_memory import give_back
 
 # When a view is seen and no longer waited for.
 _SETTLED_MS = 1000
@@ -43,3 +44,4 @@ def set_apart() -> None:
 def search() -> None:
     """Let go of what nothing uses any more: a few milliseconds once the views are set apart."""
     gc.collect()
+    give_back()

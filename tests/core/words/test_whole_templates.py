@@ -2,6 +2,7 @@
 
 import ast
 from collections.abc import Iterator
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -54,6 +55,12 @@ def glued(source: str) -> Iterator[str]:
             yield ast.unparse(node)
 
 
+@cache
+def allowed() -> set[tuple[str, str]]:
+    """Return what is no sentence, in the quotes that this Python writes."""
+    return {(name, ast.unparse(ast.parse(text))) for name, text in NO_SENTENCES}
+
+
 def _is_figure(text: ast.JoinedStr) -> bool:
     values = [part for part in text.values if isinstance(part, ast.FormattedValue)]
     letters = "".join(str(part.value) for part in text.values if isinstance(part, ast.Constant))
@@ -77,7 +84,7 @@ def test_no_sentence_is_glued_from_pieces(path: Path) -> None:
     if path.name in WRITERS:
         pytest.skip("writes dates, times or lists")
 
-    found = [text for text in glued(path.read_text("utf-8")) if (path.name, text) not in NO_SENTENCES]
+    found = [text for text in glued(path.read_text("utf-8")) if (path.name, text) not in allowed()]
 
     assert not found
 
@@ -87,9 +94,7 @@ def test_whoever_places_words_makes_no_sentence_of_them(path: Path) -> None:
     if path.name in FOR_MENDERS:
         pytest.skip("tells of code")
 
-    found = [
-        text for text in glued_sentences(path.read_text("utf-8")) if (path.name, text) not in NO_SENTENCES
-    ]
+    found = [text for text in glued_sentences(path.read_text("utf-8")) if (path.name, text) not in allowed()]
 
     assert not found
 
