@@ -44,6 +44,8 @@ NO_BREAK, NARROW_NO_BREAK = "\u00a0", "\u202f"
         ("1¼", 1.25),
         ("10¾", 10.75),
         ("3/4", 0.75),
+        ("42/2", 21),  # two halves are no part of four and two halves
+        ("40/2", 20),
         ("-5", -5),
         ("−5,5", -5.5),
         ("+5", 5),
@@ -182,6 +184,17 @@ def test_an_aperture_out_of_range_is_told_the_range(text: str, shown: str) -> No
 )
 def test_focal_lengths(text: str, mm: float) -> None:
     assert parse_focal_length_mm(text, aperture_mm=150) == mm
+
+
+@pytest.mark.parametrize(("ratio", "mm"), [("f/1.5", 225), ("f/40", 6000), ("1:4", 600)])
+def test_a_focal_ratio_is_from_one_and_a_half_to_forty(ratio: str, mm: float) -> None:
+    assert parse_focal_length_mm(ratio, aperture_mm=150) == mm
+
+
+def test_other_focal_ratios_are_refused_with_that_range() -> None:
+    for ratio in ("f/1.4", "f/41"):
+        with pytest.raises(FigureError, match=r"from 1\.5 to 40"):
+            parse_focal_length_mm(ratio, aperture_mm=150)
 
 
 def test_a_focal_ratio_needs_the_aperture() -> None:

@@ -1,5 +1,7 @@
 """Figures of eyepieces, Barlows and instruments with a power of their own, as people write them."""
 
+from collections.abc import Callable
+
 import pytest
 
 from core.gear.figures import (
@@ -14,6 +16,7 @@ from core.gear.figures import (
     parse_temperature_c,
     parse_temperature_difference_c,
 )
+from core.gear.numbers import FigureError
 from tests.core.gear.answers import doubt, refusal
 
 
@@ -132,6 +135,20 @@ def test_temperatures_in_both_units() -> None:
     assert parse_temperature_difference_c("18", fahrenheit=True) == pytest.approx(10)
     assert (parse_temperature_difference_c("10"), parse_temperature_c("10")) == (10, 10)
     assert "from -60 to 60 °C" in refusal(parse_temperature_c, "300")
+
+
+@pytest.mark.parametrize(
+    ("parse", "low", "high"),
+    [(parse_temperature_c, "-76 F", "140 F"), (parse_temperature_difference_c, "-108 F", "108 F")],
+)
+def test_temperatures_in_fahrenheit_have_the_same_range(
+    parse: Callable[[str], float], low: str, high: str
+) -> None:
+    """-60 and 60 °C are -76 and 140 °F, and 60 °C apart are 108 °F apart."""
+    assert (parse(low), parse(high)) == (-60, 60)
+    for beyond in ("-109 F", "141 F"):
+        with pytest.raises(FigureError, match=f"from {low[:-2]} to {high[:-2]} °F"):
+            parse(beyond)
 
 
 def test_fields_and_powers() -> None:

@@ -58,6 +58,7 @@ RANGES = [
     (barlow, "factor", 0.3, 5, {}),
     (barlow, "measured_factor", 1.1, 5, {"factor": 2}),
     (neutral, "transmittance", 0.0001, 1, {}),
+    (Eye, "pupil_mm", 2, 9, {}),
 ]
 
 
@@ -107,6 +108,10 @@ def test_barrels_are_of_three_sizes(barrel_mm: float) -> None:
     assert reflector(barrel_mm=barrel_mm).barrel_mm == barrel_mm
     with pytest.raises(ValueError, match=r"one of 24\.5, 31\.75, 50\.8"):
         barlow(factor=2, barrel_mm=barrel_mm + 1)
+    with pytest.raises(ValueError, match="one of"):
+        reflector(barrel_mm=barrel_mm + 1)
+    with pytest.raises(ValueError, match="one of"):
+        eyepiece(focal_length_mm=10, barrel_mm=barrel_mm - 1)
 
 
 @pytest.mark.parametrize(
