@@ -1,0 +1,98 @@
+"""What to do on a rung, in sentences and in a few words: the power, the part and the reason that count."""
+
+from datetime import timedelta
+
+import pytest
+from attrs import evolve
+
+from core.air.blur import Blur, BlurSource
+from core.ladder.belief import Evidence
+from core.ladder.climb import Move, NextStep
+from core.ladder.ladder import Ladder, build_ladder
+from core.record.log_entry import Verdict
+from core.words.climbing import next_step_briefly, next_step_text, rung_detail, rung_figures, rung_said
+from core.words.site_clock import SiteClock
+from tests.core.evenings import LISBON
+from tests.core.gear.examples import barlow, eyepiece, telescope
+from tests.core.ladder.test_climb import NINE, judged, ladder, rung, step_from
+
+CLOCK = SiteClock(zone=LISBON.zone, hours=24)  # on winter's UTC
+FAIR = ladder()
+TAUGHT = evolve(FAIR, blur=Blur(overhead_arcsec=1.45, source=BlurSource.VERDICTS))
+
+
+def stay(**told: object) -> NextStep:
+    return NextStep(move=Move.STAY, rung=rung(FAIR, 150), **told)  # type: ignore[arg-type]
+
+
+def back(chance: float, seen: Evidence | None = None) -> NextStep:
+    return NextStep(
+        move=Move.BACK, rung=rung(FAIR, 240), to=rung(FAIR, 200), chance=chance, above=None, just_seen=seen
+    )
+
+
+MORE, LESS = judged((0, 200, 240, Verdict.MORE), (0, 200, 240, Verdict.LESS))
+ABOVE = rung(FAIR, 200)
+AGAIN = NINE + timedelta(minutes=25)
+
+# The step, the ladder, what the sentence has in it, and the few words.
+TOLD = [
+    (step_from(120, FAIR), FAIR, ("Next 150x, 8 mm", "refocus", "re-centre", "watch"), "next 150x, 8 mm"),
+    (step_from(150, FAIR), FAIR, ("200x, 6 mm", "worth a try", "may show no more"), "try 200x, 6 mm"),
+    (step_from(240, FAIR), FAIR, ("Over what tonight's air", "back to 150x, 8 mm"), "back to 150x, 8 mm"),
+    (back(0.7), TAUGHT, ("Back to 200x, 6 mm", "most likely"), "back to 200x, 6 mm"),
+    (back(0.55), TAUGHT, ("Perhaps back to 200x, 6 mm", "may have"), "back to 200x, 6 mm"),
+    (back(0.7, LESS), TAUGHT, ("200x, 6 mm", "you saw less at 240x than at 200x"), "back to 200x, 6 mm"),
+    (back(0.7, MORE), TAUGHT, ("You saw more at 240x than at 200x", "compare"), "compare 200x, 6 mm"),
+    (stay(), FAIR, ("highest power of this telescope",), "stay here"),
+    (stay(above=ABOVE), FAIR, ("As far as tonight's air (seeing) allows",), "stay here"),
+    (stay(above=ABOVE), TAUGHT, ("from your verdicts more power would not show more",), "stay here"),
+    (stay(above=ABOVE, try_again_at=AGAIN), TAUGHT, ("200x", "21:25"), "stay; try 200x at 21:25"),
+    (stay(above=ABOVE, is_gap=True), FAIR, ("about 199x", "nothing between 150x and 200x"), "stay here"),
+    (stay(above=ABOVE, is_over_usual_air=True), FAIR, ("lift that limit to try 200x",), "stay here"),
+]
+
+
+@pytest.mark.parametrize(("step", "of", "parts", "brief"), TOLD)
+def test_what_to_do_after_a_rung(step: NextStep, of: Ladder, parts: tuple[str, ...], brief: str) -> None:
+    words = next_step_text(step, of, CLOCK)
+
+    assert [part for part in parts if part not in words] == []
+    assert next_step_briefly(step, CLOCK) == brief
+    assert "None" not in words
+
+
+def test_without_a_clock_no_time_is_told() -> None:
+    step = stay(above=ABOVE, try_again_at=AGAIN)
+
+    assert "another try" not in next_step_text(step, TAUGHT, None)
+    assert next_step_briefly(step, None) == "stay here"
+
+
+def test_the_figures_of_a_rung_and_the_rung_as_a_reader_says_it() -> None:
+    """150 mm at 120x leave 1.25 mm; 52 degrees over 120 are 26 arcmin, gone in 104 s at 15.041 arcsec/s."""
+    ten = rung(FAIR, 120)
+
+    assert rung_figures(ten) == "pupil 1.3 mm  ·  field 26′  ·  drift 104 s"
+    assert rung_said(ten, FAIR) == f"Power ladder, in hand: 120x, 10 mm, {rung_figures(ten)}"
+    blind = ladder()
+    bare = evolve(rung(blind, 120), true_field_deg=None, drift_s=None)
+    assert rung_figures(bare) == "pupil 1.3 mm"
+
+
+def test_what_deserves_a_word_about_a_rung() -> None:
+    """A power is told by the aperture from half of one per mm, 75x on 150 mm."""
+    kit = build_ladder(
+        scope=telescope(),
+        eyepieces=[eyepiece(mm, 52) for mm in (25, 16.5, 15.5, 12, 6)],
+        barlows=[barlow(2)],
+        aim=FAIR.aim,
+        blur=FAIR.blur,
+    )
+
+    assert rung_detail(rung(kit, 48), kit) == ""
+    assert "of aperture" not in rung_detail(rung(kit, 1200 / 16.5), kit)  # 73x
+    assert rung_detail(rung(kit, 1200 / 15.5), kit) == "77x is 0.5x per mm of aperture."
+    alike = rung_detail(rung(kit, 200), kit)
+    assert alike.startswith("200x is 1.3x per mm of aperture.")
+    assert alike.endswith("Nearly the same power: 12 mm + 2x (200x).")
