@@ -103,6 +103,32 @@ def test_what_standing_outside_changes(
             assert outside.minutes <= outside.other_minutes
 
 
+@pytest.mark.parametrize(
+    ("one", "other", "kind"),
+    [
+        (mirror(150), telescope("Other", 150, 750), AdviceKind.ALIKE),
+        (mirror(150), lens(150), AdviceKind.ALIKE_BUT_CLEARER),
+    ],
+)
+def test_of_two_alike_it_is_told_too_what_stands_outside(
+    one: Telescope, other: Telescope, kind: AdviceKind
+) -> None:
+    found = compare(ladder(one), ladder(other), minutes_outside=(600.0, 0.0)).advice
+
+    assert found.kind is kind
+    assert found.outside is not None
+    assert (found.outside.kind, found.outside.side.scope) == (OutsideKind.READY, one)
+
+
+def test_of_two_that_wait_alike_the_first_by_name_is_told_first_whichever_stands_left() -> None:
+    one, other = ladder(mirror(150)), ladder(telescope("Other", 150, 750))
+
+    for pair in ((one, other), (other, one)):
+        outside = compare(*pair, minutes_outside=(5.0, 5.0)).advice.outside
+        assert outside is not None
+        assert outside.side.scope.name == "Mirror 150"
+
+
 # The widths in mm of what stands in the way of two apertures of 200 mm, the blur, and which is the clearer:
 # worth a word from a twentieth of the aperture apart, where the air is finer than 2.5 arcsec (ours).
 CLEARER = [

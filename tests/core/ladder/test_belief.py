@@ -198,6 +198,22 @@ def test_the_same_pair_again_within_two_minutes_is_one_piece() -> None:
     assert median(later) > median(once)
 
 
+@pytest.mark.parametrize(("minutes", "is_one"), [(1.0, True), (2.0, True), (2.2, False), (10.0, False)])
+def test_one_piece_is_what_is_judged_within_two_minutes(minutes: float, is_one: bool) -> None:
+    """A second "less" after more than that teaches more than the first alone."""
+    once = believe([verdict(Verdict.LESS)])
+    twice = believe([verdict(Verdict.LESS), verdict(Verdict.LESS, at_min=minutes)])
+
+    assert (median(twice) <= median(once) * (1 + 1e-9)) is is_one
+
+
+def test_what_cannot_be_told_is_as_likely_in_any_air_and_still_a_word_of_its_time() -> None:
+    likely = likelihood_of(verdict(Verdict.CANNOT_TELL), [0.5, 1.6, 4.0])
+
+    assert list(likely) == [1, 1, 1]
+    assert believe([verdict(Verdict.CANNOT_TELL, at_min=5)]).unix_s == 300
+
+
 def test_a_change_of_mind_counts_as_the_last_word() -> None:
     corrected = believe([verdict(Verdict.LESS), verdict(Verdict.MORE, at_min=0.5)])
 

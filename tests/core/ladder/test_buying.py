@@ -141,6 +141,21 @@ def test_what_does_not_fit_the_focuser_is_no_candidate() -> None:
     assert len(found.powers) == 1 or found.thing.kind is ZOOM  # the Barlow does not fit, so adds none
 
 
+def test_every_thing_to_buy_fits_a_narrow_focuser() -> None:
+    narrow = telescope(aperture_mm=60, focal_length_mm=700, barrel_mm=24.5)
+    things = [
+        Candidate(kind=BARLOW, factor=2.5),
+        Candidate(kind=EYEPIECE, focal_length_mm=12.5),
+        Candidate(kind=ZOOM, focal_length_mm=8.0, to_focal_length_mm=24.0),
+    ]
+
+    gear = [as_gear(thing, scope=narrow) for thing in things]
+
+    assert [each.barrel_mm for each in gear] == [24.5, 24.5, 24.5]
+    assert [each.name for each in gear] == ["2.5x", "12.5 mm", "8-24 mm zoom"]
+    assert as_gear(things[0], scope=telescope(barrel_mm=50.8)).barrel_mm == 31.75
+
+
 def test_best_powers_written_out_one_by_one() -> None:
     normal = statistics.NormalDist()
     expected = []

@@ -124,6 +124,8 @@ def test_two_barlows_are_approximate() -> None:
         (eyepiece(50, 50, barrel_mm=50.8), True),
         (eyepiece(40, field_stop_mm=27), True),
         (eyepiece(40), True),
+        (eyepiece(32), True),
+        (eyepiece(31), False),
         (eyepiece(12), False),
     ],
 )

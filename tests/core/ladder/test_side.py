@@ -124,6 +124,7 @@ def test_what_has_stood_outside_waits_only_for_the_rest() -> None:
     )
 
     assert plain.ready_minutes is not None
+    assert plain.ready_minutes == plain.readiness.usable.likely_minutes
     assert plain.waits_minutes == plain.ready_minutes
     assert out.waits_minutes == pytest.approx(plain.ready_minutes - 10.0)
     assert long_out.waits_minutes == 0.0

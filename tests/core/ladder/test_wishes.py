@@ -42,6 +42,16 @@ def test_a_figure_that_may_be_either_is_asked_about() -> None:
         parse_thing(candidate.text)
 
 
+@pytest.mark.parametrize(("text", "is_asked"), [("1.9", False), ("2", True), ("5", True), ("5.1", False)])
+def test_only_what_eyepieces_and_barlows_share_is_asked_about(text: str, is_asked: bool) -> None:
+    """Eyepieces are from 2 mm, Barlows up to 5x."""
+    if is_asked:
+        with pytest.raises(DoubtfulFigureError):
+            parse_thing(text)
+    else:
+        assert isinstance(parse_thing(text), Barlow if float(text) < 2 else Eyepiece)
+
+
 @pytest.mark.parametrize("text", ["", "many", "100 mm", "9x"])
 def test_what_is_neither_is_refused(text: str) -> None:
     with pytest.raises(ProblemsError):
