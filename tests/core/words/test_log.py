@@ -1,6 +1,7 @@
 """Lines of the log and what they have taught, as a person reads them, however little is known."""
 
 from datetime import UTC, date, datetime
+from zoneinfo import ZoneInfo
 
 import pytest
 
@@ -9,7 +10,17 @@ from core.ladder.experience import GroupedBy, PowerRecord
 from core.record.log_entry import LogEntry, UsedGear, Verdict
 from core.sky.bodies import Body
 from core.words.experience import count_text, group_text, record_text, uses_text, usual_air_text
-from core.words.log import entry_clock, gear_text, verdict_text, where_text
+from core.words.log import (
+    entry_clock,
+    gear_text,
+    imported_text,
+    line_text,
+    no_lines_text,
+    verdict_text,
+    where_text,
+)
+from core.words.site_clock import SiteClock
+from tests.core.record import log_lines
 
 AT = datetime(2026, 12, 5, 21, 30, tzinfo=UTC)
 
@@ -101,3 +112,30 @@ def test_how_often_a_power_worked_and_what_is_used() -> None:
 
 def test_the_usual_air_is_told_from_the_fifth_night_on() -> None:
     assert usual_air_text(None) == "After verdicts of 5 nights the usual air of this site is told here."
+
+
+def test_a_whole_line_tells_when_what_through_what_and_the_note_under_it() -> None:
+    entry = log_lines.line(note="calm\n\n  \nthen wind")
+    clock = SiteClock(zone=ZoneInfo("Europe/Lisbon"), hours=24)
+
+    first, *note = line_text(entry, clock).splitlines()
+
+    assert first.startswith("5 Dec 21:04  ")
+    assert first.split("  ", 1)[1].split("  ·  ") == [
+        "Saturn 50°",
+        "240x: more detail than 150x",
+        "Six-inch reflector: 10 mm, 2x",
+    ]
+    assert note == ["calm", "then wind"]
+    assert line_text(line(), clock) == "5 Dec 21:30\nclear"
+
+
+def test_why_there_are_no_lines_and_how_many_an_import_brought() -> None:
+    assert no_lines_text(searched=True) != no_lines_text(searched=False)
+    assert "empty" in no_lines_text(searched=False)
+    assert imported_text(0).startswith("Nothing new")
+    assert [imported_text(count).split()[:2] for count in (1, 2, 40)] == [
+        ["1", "line"],
+        ["2", "lines"],
+        ["40", "lines"],
+    ]
