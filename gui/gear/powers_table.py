@@ -1,5 +1,6 @@
 """The table of powers: the figures of each rung in one line, and under them what deserves a word."""
 
+import math
 from collections.abc import Sequence
 
 from attrs import frozen
@@ -7,6 +8,7 @@ from PySide6.QtCore import QEvent, QSize, Qt, Signal
 from PySide6.QtGui import (
     QFont,
     QFontMetrics,
+    QFontMetricsF,
     QGuiApplication,
     QKeyEvent,
     QKeySequence,
@@ -212,10 +214,11 @@ class PowersTable(QTableView):
                 self.setColumnWidth(column, width)
 
     def _natural_width(self, column: int) -> int:
-        metrics = self.fontMetrics()
+        # Rounded up: in a pixel less than that a name breaks into two lines.
+        metrics = QFontMetricsF(self.font())
         texts = [COLUMNS[column].text(entry) for entry in self._rows.entries]
-        widest = max((metrics.horizontalAdvance(text) for text in texts), default=0)
-        return max(widest, metrics.horizontalAdvance(self._rows.heading(column))) + 2 * SIDE_PX
+        widest = max(map(metrics.horizontalAdvance, [*texts, self._rows.heading(column)]))
+        return math.ceil(widest) + 2 * SIDE_PX
 
     def _fit_rows(self) -> None:
         """Break the words into lines and give each row its height."""

@@ -1,9 +1,11 @@
 """The head of the window: strip, answer and views; folded where letters leave it little room."""
 
+from collections.abc import Callable, Iterator
 from typing import Final
 
 from PySide6.QtCore import QObject, Qt
-from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
 from core.situation.situation import Situation
 from core.words.controls import FOLD_HEAD, LESS, MORE, UNFOLD_HEAD
@@ -14,6 +16,7 @@ from gui.widgets.in_room import InRoom
 from gui.widgets.plain_label import PlainLabel
 from gui.window.answer_bar import AnswerBar
 from gui.window.notice_line import NoticeLine
+from gui.window.outside_row import OutsideRow
 from gui.window.strip import Strip
 from gui.window.views_row import ViewsRow
 
@@ -33,6 +36,7 @@ class Head(QObject):
         answer_bar: AnswerBar,
         notices: NoticeLine,
         views_row: ViewsRow,
+        outside: OutsideRow,
         line: "HeadLine",
         page: QWidget,
     ) -> None:
@@ -43,6 +47,13 @@ class Head(QObject):
         self._strip, self._answer_bar = strip, answer_bar
         self._notices, self._views_row = notices, views_row
         self._page_lines: float | None = None
+        self._keys = [
+            self._reach(letter, act)
+            for part in (strip, answer_bar, outside)
+            for letter, act in _ways_into(part)
+            # What shares its letter has it when that has unfolded it.
+            if letter != QKeySequence.mnemonic(MORE)
+        ]
         self.more.toggled.connect(self._arrange)
         self._arrange()
         InRoom(page, self._fit_page)
@@ -67,6 +78,17 @@ class Head(QObject):
     def _is_low(self) -> bool:
         return self._page_lines is not None and self._page_lines < _LOW_LINES
 
+    def _reach(self, letter: QKeySequence, act: Callable[[], None]) -> QShortcut:
+        """Let the letter of something that is folded away unfold it and do what it always does."""
+
+        def unfold() -> None:
+            self.more.setChecked(True)
+            act()
+
+        key = QShortcut(letter, self._page)
+        key.activated.connect(unfold)
+        return key
+
     def _fit_page(self) -> None:
         """Take note how high the page is that head and view share."""
         was_low = self._is_low
@@ -78,11 +100,27 @@ class Head(QObject):
     def _arrange(self) -> None:
         is_folded = self.is_folded
         is_very_low = is_folded and self._page_lines is not None and self._page_lines < _VERY_LOW_LINES
+        for key in self._keys:
+            key.setEnabled(is_folded)
         self.line.tell(is_folded)
         self._strip.setVisible(not is_folded)
         self._answer_bar.fold((1 if is_very_low else 2) if is_folded else None)
         self._notices.fold(is_very_low)
         self._views_row.fold(is_folded, has_line=self._is_low)
+
+
+def _ways_into(part: QWidget) -> Iterator[tuple[QKeySequence, Callable[[], None]]]:
+    """Yield the underlined letters of a part, and what each does: to go to a control or to press a button."""
+    for label in part.findChildren(QLabel):
+        # Qt may give none, whatever its types say.
+        buddy: object = label.buddy()
+        letter = QKeySequence.mnemonic(label.text())
+        if isinstance(buddy, QWidget) and not letter.isEmpty():
+            yield letter, buddy.setFocus
+    for button in part.findChildren(QPushButton):
+        letter = QKeySequence.mnemonic(button.text())
+        if not letter.isEmpty():
+            yield letter, button.click
 
 
 class HeadLine(QWidget):

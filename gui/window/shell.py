@@ -98,7 +98,9 @@ class Shell(QMainWindow):
         head_line = HeadLine(state)
         self.views_row = ViewsRow(VIEW_NAMES, self.outside, head_line)
         self.view_buttons = self.views_row.buttons
-        self.head = Head(self.strip, self.answer_bar, self.notices, self.views_row, head_line, self.page)
+        self.head = Head(
+            self.strip, self.answer_bar, self.notices, self.views_row, self.outside, head_line, self.page
+        )
         self.stack = OnePage()
         self._views: dict[int, QWidget] = {}
         self._heartbeat = Heartbeat(self._beat, self)

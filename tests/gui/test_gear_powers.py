@@ -10,10 +10,11 @@ from core.air.blur import Blur
 from core.gear.owned import Eyepiece
 from core.record.observer import Profile
 from core.sky.bodies import Body
-from gui.gear.powers_columns import WORDS
+from gui.gear.powers_columns import EYEPIECE, WORDS
 from gui.gear.questions import Question
 from gui.gear.spreadsheet import tab_separated
 from gui.state import AppState
+from gui.widgets.roomy_delegate import RoomyDelegate
 from tests.gui.conftest import SIX_INCH
 from tests.gui.gear_hand import GearHand
 
@@ -41,6 +42,17 @@ def test_powers_exit_pupils_and_fields_are_those_of_the_textbook(hand: GearHand)
     assert cells(table, 1) == ["25 mm", "25 mm + 2x", "10 mm", "8 mm", "10 mm + 2x", "8 mm + 2x"]
     assert cells(table, 2) == ["3.1 mm", "1.6 mm", "1.3 mm", "1.0 mm", "0.63 mm", "0.50 mm"]
     assert cells(table, 3) == ["1.1°", "33′", "26′", "21′", "13′", "10′"]
+
+
+def test_a_name_for_which_there_is_just_enough_room_stays_in_one_line(hand: GearHand) -> None:
+    table = hand.view.gives.table
+    delegate = table.itemDelegate()
+    assert isinstance(delegate, RoomyDelegate)
+    width = table._natural_width(EYEPIECE)
+
+    assert [delegate.lines(name, table.font(), width) for name in cells(table, EYEPIECE)] == [
+        [name] for name in cells(table, EYEPIECE)
+    ]
 
 
 def test_moons_detail_and_drift_of_each_power(qtbot: QtBot, state: AppState) -> None:

@@ -1,5 +1,7 @@
 """With large letters in a small window the head folds, so that the view and not the pickers has the room."""
 
+from collections.abc import Callable
+
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeySequence
@@ -108,6 +110,26 @@ def test_the_keyboard_unfolds_it(qtbot: QtBot, low_shell: Shell) -> None:
 
     QTest.keyClick(low_shell, Qt.Key.Key_M, Qt.KeyboardModifier.AltModifier)
     qtbot.waitUntil(low_shell.strip.isVisible)
+    assert twice(low_shell) == []
+
+
+@pytest.mark.parametrize(
+    ("letter", "reached"),
+    [
+        ("S", lambda shell: shell.strip.site.hasFocus()),
+        ("P", lambda shell: shell.strip.planet.hasFocus()),
+        ("R", lambda shell: shell.hours.start.hasFocus()),
+        ("W", lambda shell: shell.answer_bar.panel.isVisible()),
+        ("U", lambda shell: shell.outside.since.hasFocus()),
+    ],
+)
+def test_letters_of_what_is_folded_away_unfold_it_and_lead_there(
+    qtbot: QtBot, low_shell: Shell, letter: str, reached: Callable[[Shell], bool]
+) -> None:
+    QTest.keyClick(low_shell, getattr(Qt.Key, f"Key_{letter}"), Qt.KeyboardModifier.AltModifier)
+
+    qtbot.waitUntil(lambda: reached(low_shell))
+    assert not low_shell.head.is_folded
     assert twice(low_shell) == []
 
 
