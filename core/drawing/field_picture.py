@@ -1,5 +1,7 @@
 """Computed pictures laid on a drawing: the whole field with its directions, and a window into the sky."""
 
+from collections.abc import Callable, Sequence
+from itertools import product
 from typing import Final
 
 import numpy as np
@@ -38,6 +40,11 @@ _NORTH: Final = Lettering(9.0, bold=True)
 _RIM: Final = 13.0
 _IMAGE_ORDER: Final = 3.0
 _DASHES: Final = (3.0, 2.0)
+# From the edge of a window to the circle in its corner, points.
+_IN_CORNER: Final = 5.0
+_ALIKE: Final = 1e-3
+# A body that takes a smaller share of the field is told by its name.
+_NAMED_BELOW: Final = 0.12
 _LEAST_DASHED: Final = 7.0  # points across: a smaller circle would be two dashes
 
 
@@ -66,7 +73,30 @@ def draw_field_picture(sheet: Sheet, sight: Sight, picture: Values, box: Box) ->
     def is_inside(room: Box) -> bool:
         return bool(np.hypot(*_farthest(room, x, y)) < radius)
 
+    if taken[0].width < _NAMED_BELOW * 2.0 * radius:
+        taken += _name_body(sheet, sight, taken, dots, is_inside)
     write_moon_names(sheet, dots, colour=_ink(sheet.palette), taken=taken, is_inside=is_inside)
+
+
+def _name_body(
+    sheet: Sheet,
+    sight: Sight,
+    taken: Sequence[Box],
+    dots: Sequence[tuple[str, float, float]],
+    is_inside: Callable[[Box], bool],
+) -> list[Box]:
+    """Write the name of a body that is small in its field under or over it; return the room that it takes."""
+    body, name = taken[0], sight.subject.disc.body.heading
+    width, high = sheet.measure.width(name, _SMALL), _SMALL.line_height
+    x, y = body.middle
+    blocked = [*taken[1:], *(Box.around(across, up, 3.0, 3.0) for _, across, up in dots)]
+    # Moons stand about in a line through it, so that a little farther off there mostly is room.
+    for off, away in product((1.0, 5.0, 9.0), (-1.0, 1.0)):
+        room = Box.around(x, y + away * (body.height / 2.0 + high / 2.0 + off), width, high)
+        if is_inside(room) and not any(map(room.touches, blocked)):
+            sheet.write(name, *room.middle, _SMALL, _ink(sheet.palette))
+            return [room]
+    return []
 
 
 def _farthest(room: Box, x: float, y: float) -> tuple[float, float]:
@@ -141,12 +171,29 @@ def draw_window(
         return
     x, y = box.middle
     if moon < 0.35 * box.width:
-        x, y = box.left + moon / 2.0 + 5.0, box.bottom + moon / 2.0 + 5.0
+        x, y = _darkest_corner(picture, box, moon)
     light = sheet.palette.line if sheet.palette.name is PaletteName.DAY else sheet.palette.faint_ink
     turns = np.linspace(0.0, 2.0 * np.pi, 97)
     outline = np.column_stack([x + moon / 2.0 * np.cos(turns), y + moon / 2.0 * np.sin(turns)])
     dashes = _DASHES if moon >= _LEAST_DASHED else SOLID
     sheet.strokes([outline], light, 0.8, dashes=dashes, order=_IMAGE_ORDER + 1.0)
+
+
+def _darkest_corner(picture: Values, box: Box, moon: float) -> tuple[float, float]:
+    """Return the middle of a circle so wide in the corner of a window where least light lies under it."""
+    side, whole = picture.shape[0], float(picture.sum()) or 1.0
+    edge = max(round((moon + 2.0 * _IN_CORNER) / box.width * side), 1)
+    rows, columns = (slice(side - edge, side), slice(0, edge)), (slice(0, edge), slice(side - edge, side))
+    reach = moon / 2.0 + _IN_CORNER
+    corners = [
+        (float(picture[row, column].sum()) / whole, x, y)
+        for row, y in zip(rows, (box.bottom + reach, box.top - reach), strict=True)
+        for column, x in zip(columns, (box.left + reach, box.right - reach), strict=True)
+    ]
+    # The lower left is the usual one: another must be clearly darker.
+    usual, darkest = corners[0], min(corners)
+    _light, x, y = darkest if darkest[0] < usual[0] - _ALIKE else usual
+    return x, y
 
 
 def _frame(sheet: Sheet, box: Box, colour: str, width: float) -> None:

@@ -1,5 +1,6 @@
 """The names of a planet's moons beside their dots, where there is room for them."""
 
+import math
 from collections.abc import Callable, Sequence
 from typing import Final
 
@@ -10,6 +11,8 @@ from core.drawing.placing import Box
 _SMALL: Final = Lettering(8.0)
 # From the middle of a dot to its name, points.
 _OFF: Final = 4.0
+# Nearer to another dot than this nobody knows whose name it is, points.
+_APART: Final = 6.0
 
 
 def write_moon_names(
@@ -23,12 +26,13 @@ def write_moon_names(
     """Write names beside dots (name, x, y): whole where there is room, else their first letters.
 
     A name stands over or under its dot, right or left of it, where it touches nothing ``taken``, no dot and
-    no other name, and lies inside; one that cannot is left out.
+    no other name, and lies inside; one that cannot, or whose dot stands close beside another, is left out.
     """
     blocked = [*taken, *(Box.around(x, y, 3.0, 3.0) for _, x, y in dots)]
+    apart = [dot for dot in dots if all(dot is other or _away(dot, other) >= _APART for other in dots)]
     placed: dict[str, tuple[str, Box]] = {}
     for shorten in (True, False):  # letters first, so that no whole name takes the room of another's letter
-        for name, x, y in dots:
+        for name, x, y in apart:
             text = name[0] if shorten else name
             others = [*blocked, *(box for other, (_, box) in placed.items() if other != name)]
             free = (
@@ -41,6 +45,10 @@ def write_moon_names(
                 placed[name] = (text, room)
     for text, room in placed.values():
         sheet.write(text, *room.middle, _SMALL, colour)
+
+
+def _away(one: tuple[str, float, float], other: tuple[str, float, float]) -> float:
+    return math.hypot(one[1] - other[1], one[2] - other[2])
 
 
 def _rooms(sheet: Sheet, text: str, x: float, y: float) -> tuple[Box, ...]:

@@ -86,10 +86,11 @@ _BRIEFLY_COMPARE: Final = "compare {to}, {label}"
 _STAY_AND_TRY: Final = "stay; try {above} at {time}"
 # By whether the aperture decides on a usual night, or the air before it.
 _PER_MM: Final = {
-    True: "{power} is {per_mm} of aperture: most looking is done at 1.2x to 1.5x, and 2x is the limit.",
-    False: "{power} is {per_mm} of aperture: 2x is the limit, and the air mostly stops you well before.",
+    True: "{power} is {per_mm} of aperture; 1.2x to 1.5x is usual, 2x the limit.",
+    False: "{power} is {per_mm} of aperture; 2x is the limit, and the air mostly stops you before.",
 }
-_TOLD_FROM_PER_MM: Final = 0.5
+# Below what is usual it says nothing of a power.
+_TOLD_FROM_PER_MM: Final = 1.2
 _NEARLY_THE_SAME: Final = "Nearly the same power: {others}."
 _OTHER: Final = "{label} ({power})"
 
@@ -214,7 +215,6 @@ def _template(step: NextStep, ladder: Ladder, clock: SiteClock | None) -> str:
 def rung_detail(rung: Rung, ladder: Ladder) -> str:
     """Return all that deserves a word about a rung, as sentences; what to do next stands apart."""
     per_mm = per_mm_text(rung.power, working_aperture_mm(ladder.scope))
-    # Of a power only for finding it tells nothing.
     is_told = rung.power >= _TOLD_FROM_PER_MM * working_aperture_mm(ladder.scope)
     aperture_decides = working_aperture_mm(ladder.scope) <= USUAL_NIGHT_APERTURE_MM
     told = _PER_MM[aperture_decides].format(power=power_text(rung.power), per_mm=per_mm)

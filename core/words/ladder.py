@@ -28,10 +28,9 @@ NOT_OWNED = "not owned"
 NEW = "new"
 ZOOM = "zoom"
 _RUN = "{low}–{high}"
-_RUN_BEHIND = "{run} with {barlows}"
-# A Barlow whose measured factor is the one that counts; the same where there is little room.
-_MEASURED = "{barlow} (measured {factor})"
-_MEASURED_BRIEFLY = "{barlow} ({factor})"
+_RUN_BEHIND = "{run}, {barlows} in"
+# A Barlow whose measured factor is the one that counts.
+_MEASURED = "{barlow} ({factor})"
 _LENGTHS = "{short}–{long}"
 _ABOUT = "~{power}"
 _EXACT = "{power}"
@@ -183,7 +182,7 @@ def _eyepiece_words(combination: Combination) -> str:
     """Return the owner's names, and the measured factor of a Barlow that is counted with it."""
     if not any(barlow.measured_factor for barlow in combination.barlows):
         return combination.label
-    barlows = (_barlow_words(barlow, barlow.name, _MEASURED) for barlow in combination.barlows)
+    barlows = (_barlow_words(barlow, barlow.name) for barlow in combination.barlows)
     return " + ".join((evolve(combination, barlows=()).label, *barlows))
 
 
@@ -191,16 +190,14 @@ def _eyepiece_briefly(combination: Combination) -> str:
     """Return the same by figures alone."""
     if not any(barlow.measured_factor for barlow in combination.barlows):
         return combination.brief_label
-    barlows = (
-        _barlow_words(barlow, factor_label(barlow), _MEASURED_BRIEFLY) for barlow in combination.barlows
-    )
+    barlows = (_barlow_words(barlow, factor_label(barlow)) for barlow in combination.barlows)
     return " + ".join((combination.setting, *barlows))
 
 
-def _barlow_words(barlow: Barlow, name: str, measured: str) -> str:
+def _barlow_words(barlow: Barlow, name: str) -> str:
     if barlow.measured_factor is None:
         return name
-    return measured.format(barlow=name, factor=factor_figure(barlow.measured_factor))
+    return _MEASURED.format(barlow=name, factor=factor_figure(barlow.measured_factor))
 
 
 def part_text(rung: Rung, ladder: Ladder) -> str:

@@ -56,7 +56,9 @@ class PowersPictures(Canvas):
         sights = appearance.sights if appearance is not None else ()
         in_hand = next((sight for sight in sights if sight.power == power), None)
         self._in_hand = in_hand
-        self._wanted = steps_around(sights, in_hand or sights[0]) if sights else ()
+        ladder = None if appearance is None else appearance.ladder
+        top = () if ladder is None or ladder.climb_to is None else (ladder.climb_to,)
+        self._wanted = steps_around(sights, in_hand or sights[0], top) if sights else ()
         planet = self._state.situation.planet
         self.setAccessibleName("" if planet is None else AT_EACH_POWER.format(planet=planet.heading))
         self.setAccessibleDescription("" if in_hand is None else size_words(in_hand))

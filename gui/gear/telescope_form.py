@@ -3,6 +3,7 @@
 from core.gear.figures import FixedFigures, parse_aperture_mm, parse_fixed_instrument, parse_focal_length_mm
 from core.gear.numbers import parse_length_mm
 from core.gear.owned import ASSUMED_OBSTRUCTION, Diagonal, Stand, Telescope, TelescopeKind
+from core.words.controls import THAN_THE_AIR
 from core.words.gear_edits import FIXED_NAME, FOCAL_RATIO, TELESCOPE_NAME
 from core.words.owned_kinds import Kind
 from core.words.quantities import figures_text
@@ -141,7 +142,7 @@ class TelescopeForm(OwnedForm[Telescope]):
         super().on_units()
         for name in _LENGTHS:
             self._typed(name).set_unit(self.units.length.value)
-        self._typed("cooling_from_c").set_unit(self.units.temperature)
+        self._typed("cooling_from_c").set_unit(THAN_THE_AIR.format(unit=self.units.temperature))
 
     def _build_optics(self) -> None:
         power = TypedField(
@@ -177,7 +178,7 @@ class TelescopeForm(OwnedForm[Telescope]):
             read=read,
             write=self._difference_text,
             optional=True,
-            unit=self.units.temperature,
+            unit=THAN_THE_AIR.format(unit=self.units.temperature),
             letters=_LETTERS,
         )
         self.add(warmer)

@@ -164,7 +164,12 @@ class LadderView(AllLines):
         self.nothing.setText(nothing_offered_words(situation) if is_refused else "")
         self._rungs.setCurrentWidget(self.nothing if is_refused else self.canvas)
         self.pane.show_situation()
-        self.eyepiece.show_appearance(situation.appearance, None if rung is None else rung.power)
+        step = situation.next_step
+        self.eyepiece.show_appearance(
+            situation.appearance,
+            None if rung is None else rung.power,
+            following=None if step is None or step.to is None else step.to.power,
+        )
         self.canvas.say_rung()
         told = (self.pane.next, self.pane.notices)
         self.canvas.setAccessibleDescription(" ".join(label.text() for label in told).strip())

@@ -150,13 +150,15 @@ class EyepiecePane(QWidget):
         self.limits.setAccessibleName("What the picture leaves out")
         self.limits.setProperty("role", "flat")
         self._state = state
-        self._wanted: tuple[Sequence[Sight], Sight] | None = None
+        self._wanted: tuple[Sequence[Sight], Sight, tuple[float, ...]] | None = None
         self._is_stale = False
         self._lay_out()
         self.limits.clicked.connect(self._tell_limits)
 
-    def show_appearance(self, appearance: PlanetAppearance | None, power: float | None) -> None:
-        """Show what a power gives; without one, or where nothing can be seen, say why."""
+    def show_appearance(
+        self, appearance: PlanetAppearance | None, power: float | None, *, following: float | None = None
+    ) -> None:
+        """Show what a power gives, and the one to go to next beside it; or say why nothing can be seen."""
         sights = appearance.sights if appearance is not None else ()
         in_hand = next((sight for sight in sights if sight.power == power), None)
         for widget in (self.canvas, self.way_words, self.moments, self.limits):
@@ -176,8 +178,11 @@ class EyepiecePane(QWidget):
         self._arrange()
         told = (self.size_words, self.way_words)
         self.canvas.setAccessibleDescription(" ".join(label.text() for label in told))
-        if self._wanted != (sights, in_hand):
-            self._wanted = (sights, in_hand)
+        ladder = appearance.ladder
+        wanted = (following, None if ladder is None else ladder.climb_to)
+        also = tuple(power for power in wanted if power is not None)
+        if self._wanted != (sights, in_hand, also):
+            self._wanted = (sights, in_hand, also)
             self._is_stale = True
             self._compute()
 

@@ -4,7 +4,7 @@ Whoever looks at an enlarged picture brings the blur of an eye along, so the eye
 small pictures of all powers, which are not enlarged, it tells what a higher power is good for.
 """
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from typing import Final
 
 from attrs import frozen
@@ -14,7 +14,7 @@ from core.looks.picture.sight import PICTURE_SIZE, Sight, window_for
 
 FIELD_SIZE: Final = 256
 STEP_SIZE: Final = 128
-# So many powers stand beside each other; of a larger kit, those around the one in hand.
+# So many powers stand beside each other.
 MOST_STEPS: Final = 7
 _LEAST_WINDOW_DEG: Final = 1.0
 
@@ -41,13 +41,16 @@ class Pictures:
     steps: Steps
 
 
-def compute_pictures(sights: Sequence[Sight], in_hand: Sight) -> Pictures:
-    """Return the pictures of a power in hand, one of ``sights``, which stand from the lowest power up."""
+def compute_pictures(sights: Sequence[Sight], in_hand: Sight, also: Collection[float] = ()) -> Pictures:
+    """Return the pictures of a power in hand, one of ``sights``, which stand from the lowest power up.
+
+    ``also`` are powers that must not be missing beside it.
+    """
     return Pictures(
         sight=in_hand,
         field=field_picture(in_hand),
         close_up=compute_steps([in_hand], PICTURE_SIZE),
-        steps=compute_steps(steps_around(sights, in_hand), with_eye=True),
+        steps=compute_steps(steps_around(sights, in_hand, also), with_eye=True),
     )
 
 
@@ -65,7 +68,25 @@ def compute_steps(sights: Sequence[Sight], size: int = STEP_SIZE, *, with_eye: b
     return Steps(shown, window_deg)
 
 
-def steps_around(sights: Sequence[Sight], in_hand: Sight) -> tuple[Sight, ...]:
-    """Return the powers next to one in hand, itself included, in order."""
-    first = min(max(sights.index(in_hand) - MOST_STEPS // 2, 0), max(len(sights) - MOST_STEPS, 0))
-    return tuple(sights[first : first + MOST_STEPS])
+def steps_around(sights: Sequence[Sight], in_hand: Sight, also: Collection[float] = ()) -> tuple[Sight, ...]:
+    """Return the powers that stand beside one in hand, itself included, in order.
+
+    Of a large kit these are the one in hand, the powers told ``also``, such as the next step and the top, and
+    of what reaches up to one step above them whichever is farthest, by its ratio, from those taken already.
+    """
+    if len(sights) <= MOST_STEPS:
+        return tuple(sights)
+    told = [sight for sight in sights if sight is in_hand or sight.power in also or sight == in_hand]
+    highest = max(sight.power for sight in (told if also else sights))
+    above = next((sight.power for sight in sights if sight.power > highest), highest)
+    taken = told[:MOST_STEPS]
+    left = [sight for sight in sights if sight.power <= above and sight not in taken]
+    while left and len(taken) < MOST_STEPS:
+        farthest = max(left, key=lambda sight: min(_ratio(sight.power, other.power) for other in taken))
+        taken.append(farthest)
+        left.remove(farthest)
+    return tuple(sorted(taken, key=lambda sight: sight.power))
+
+
+def _ratio(one: float, other: float) -> float:
+    return max(one, other) / min(one, other)

@@ -8,11 +8,12 @@ import pytest
 from numpy.typing import NDArray
 
 from core.drawing.eyepiece import EyepieceDrawing, draw_eyepiece, draw_pair, enlargement
-from core.drawing.marks import Page
+from core.drawing.field_picture import draw_window
+from core.drawing.marks import Page, Sheet, Strokes
 from core.drawing.palette import load_palette
 from core.drawing.placing import Box
 from core.gear.owned import Diagonal, Telescope, TelescopeKind
-from core.looks.picture.eyepiece import MOST_STEPS, compute_pictures, compute_steps
+from core.looks.picture.eyepiece import MOST_STEPS, compute_pictures, compute_steps, steps_around
 from core.looks.picture.sight import Sight
 from core.looks.picture.subject import Subject, subject_at
 from core.sky.bodies import Body
@@ -268,3 +269,55 @@ def test_words_under_small_pictures_are_never_cut(jupiter: Subject, size: tuple[
     assert "…" not in words
     assert "circle: the naked-eye Moon" in words
     assert "the whole field" in words
+
+
+def test_the_next_step_and_the_top_stand_beside_the_power_in_hand(jupiter: Subject) -> None:
+    """Of a kit with many powers at its low end the top would else be out of sight."""
+    powers = (*(32.0 + 4 * number for number in range(20)), 169.0, 254.0, 300.0, 508.0)
+    sights = sights_of(jupiter, powers)
+
+    shown = [sight.power for sight in steps_around(sights, sights[4], (84.0, 169.0))]
+
+    assert {48.0, 84.0, 169.0} <= set(shown)
+    assert len(shown) == MOST_STEPS
+    assert shown == sorted(shown)
+    # One step above the top is enough to see why it is the top.
+    assert shown[-1] == 254.0
+
+
+def test_where_moons_crowd_only_the_planet_is_named() -> None:
+    """All four stand near Jupiter: in a field of 1.7 degrees nobody knows which dot is which."""
+    subject = subject_at(Body.JUPITER, datetime(2027, 2, 15, 2, 30, tzinfo=UTC))
+    sights = [attrs.evolve(sight, true_field_deg=1.7) for sight in sights_of(subject, (40.0, 67.0))]
+    drawing = drawn(sights, 0, page=page_of(1000, 600))
+
+    named = set(words_of(drawing.drawing))
+    assert "Jupiter" in named
+    assert not {"I", "E", "G", "Io", "Europa"} & named
+    assert faults(drawing.drawing) == []
+
+
+def test_the_naked_eye_s_moon_lies_in_a_corner_that_is_dark(jupiter: Subject) -> None:
+    (sight,) = sights_of(jupiter, (100.0,))
+    box = Box(0.0, 0.0, 100.0, 100.0)
+
+    def corner(lit: tuple[slice, slice] | None) -> tuple[bool, bool]:
+        picture = np.zeros((128, 128, 3), dtype=np.float32)
+        picture[60:68, 60:68] = 1.0
+        if lit is not None:
+            picture[lit] = 1.0
+        sheet = Sheet(page_of(100, 100), load_palette("day"))
+        draw_window(sheet, sight, picture, box, 3.0)
+        outline = next(
+            line
+            for mark in sheet.drawing.marks
+            if isinstance(mark, Strokes)
+            for line in mark.lines
+            if len(line) > 90
+        )
+        x, y = np.mean(outline, axis=0)
+        return bool(x < 50), bool(y < 50)
+
+    assert corner(None) == (True, True)
+    # Row 0 is on top.
+    assert corner((slice(90, 128), slice(0, 40))) != (True, True)
