@@ -17,7 +17,6 @@ OUTSIDE_BUTTON: Final = (
     "Its mirror or lens then begins to cool. Counts for this telescope, this site and this evening."
 )
 STILL_TO_COME: Final = "{time} is still to come; the time is as it was."
-THAN_THE_AIR: Final = "{unit} than the air"
 WARMER_BY: Final = "Warmer than the air by, {unit}"
 SECTORS: Final = "{label}: true azimuth from and to, below which altitude, and what it is"
 SAME_POWER: Final = "Both at the same power, {power}"

@@ -91,6 +91,13 @@ GLOSSARY: Final = (
         also=("arcsec", "arcseconds"),
     ),
     Term(
+        name="assumed",
+        meaning=(
+            "Taken by the program, since nobody said otherwise. Say what you know, such as how the air looks "
+            "or when you are out, and the word is gone."
+        ),
+    ),
+    Term(
         name="azimuth",
         meaning=(
             "The direction along the horizon, in degrees from north through east: east is 90°, south 180°, "
@@ -111,6 +118,22 @@ GLOSSARY: Final = (
             "The tube of an eyepiece that goes into the focuser, 24.5, 31.75 or 50.8 mm wide. It must be as "
             "wide as the focuser, or narrower and held by an adapter."
         ),
+    ),
+    Term(
+        name="bear",
+        meaning=(
+            "What telescope and air bear is the power up to which the view still gains. Above it the planet "
+            "grows larger and softer, and shows nothing new."
+        ),
+        also=("bears", "borne"),
+    ),
+    Term(
+        name="begin here",
+        meaning=(
+            "What part a power plays: begin with the one marked so, go up while the view gains, and no "
+            "higher than the top for tonight. What is lower is for finding the planet."
+        ),
+        also=("top tonight", "for finding"),
     ),
     Term(
         name="blur",
@@ -217,6 +240,13 @@ GLOSSARY: Final = (
         ),
     ),
     Term(
+        name="first look",
+        meaning=(
+            "How the air seems before the first step up: steady, fair or boiling. It is where the ceiling "
+            "comes from until your verdicts after each step know better."
+        ),
+    ),
+    Term(
         name="floaters",
         meaning=(
             "Specks and threads inside your own eye that show up in a narrow beam. They are harmless "
@@ -259,12 +289,27 @@ GLOSSARY: Final = (
         ),
     ),
     Term(
+        name="Moon widths",
+        meaning=(
+            "How many times the width of the Moon, half a degree, fits across the field of an eyepiece. It "
+            "tells how easily a planet is found and kept in view."
+        ),
+        also=("Moon width",),
+    ),
+    Term(
         name="obstruction",
         meaning=(
             "The share of the opening that the small mirror of a reflector hides, as a width. Above about a "
             "quarter it softens the contrast of fine markings a little."
         ),
         sketch=Sketch.OBSTRUCTION,
+    ),
+    Term(
+        name="overhead",
+        meaning=(
+            "Straight up, where the light comes through the least air. Blur is told as it would be there, so "
+            "that one night compares with another whatever the height of the planet."
+        ),
     ),
     Term(
         name="power",
@@ -347,6 +392,14 @@ GLOSSARY: Final = (
             "practice). On a rare steady night you may lift it to 400x."
         ),
         also=("usual air", "usual limit"),
+    ),
+    Term(
+        name="verdict",
+        meaning=(
+            "What you say after a step: more detail, no change, less detail, or that you cannot tell. From "
+            "these the program learns what tonight bears."
+        ),
+        also=("verdicts",),
     ),
     Term(
         name="warm air",

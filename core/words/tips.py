@@ -23,6 +23,17 @@ WHY_TEMPERATURES: Final = "So that the mirror's own warmth and dew are taken int
 TOWN_FILLS_IN: Final = "Fills in coordinates and time zone; nothing leaves this machine."
 COPY_FIGURES: Final = "Ctrl+C copies the table for a spreadsheet. The better figure is set bold."
 DRAG_OBSTACLES: Final = "Drag an obstacle, or take it with Page Down and move it with the arrows."
+BY_A_SCALE: Final = "For those who judge the air by a scale: one of five steps, I to V, or one of ten."
+LOG: Final = "What you said and noted, evening by evening"
+TWO_BARLOWS: Final = (
+    "Counts also what two Barlows behind one another give; their spacing makes it approximate."
+)
+TUBE: Final = (
+    "Unless you say so: closed where the telescope has both lens and mirrors, open for a mirror alone"
+)
+DRIVE: Final = "It follows the sky by itself, so that nothing drifts out of the field."
+ABOVE_THE_AIR: Final = "How much warmer than the air the telescope was when you carried it out"
+KIT_QUESTIONS: Final = "What one more thing would give, what gives a power, or whether a promised power holds"
 SORT_POWERS: Final = (
     "Click a heading or press 1 to 7 to sort. Ctrl+C copies the chosen rows for a spreadsheet, or all of "
     "them when none is chosen."

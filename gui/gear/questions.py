@@ -13,6 +13,7 @@ from core.ladder.wishes import parse_thing
 from core.words.buying import buying_sentence, wanted_sentence, what_if_sentence
 from core.words.notices import claimed_power_text
 from core.words.quantities import power_text
+from core.words.tips import KIT_QUESTIONS
 from gui.state import AppState
 from gui.widgets.combo_box import CalmComboBox
 from gui.widgets.field import Reading
@@ -43,6 +44,7 @@ class Questions(QWidget):
         self.state = state
         self.question = CalmComboBox()
         self.question.setAccessibleName("Question about the kit")
+        self.question.setToolTip(KIT_QUESTIONS)
         self.question.addItems([question.value for question in Question])
         read_power = reads(partial(parse_power, high=_HIGHEST_POWER))
         self.fields = {

@@ -3,10 +3,10 @@
 from core.gear.figures import FixedFigures, parse_aperture_mm, parse_fixed_instrument, parse_focal_length_mm
 from core.gear.numbers import parse_length_mm
 from core.gear.owned import ASSUMED_OBSTRUCTION, Diagonal, Stand, Telescope, TelescopeKind
-from core.words.controls import THAN_THE_AIR
 from core.words.gear_edits import FIXED_NAME, FOCAL_RATIO, TELESCOPE_NAME
 from core.words.owned_kinds import Kind
 from core.words.quantities import figures_text
+from core.words.tips import ABOVE_THE_AIR, DRIVE, TUBE, TWO_BARLOWS
 from gui.gear.barrels import barrel_field
 from gui.gear.form import OwnedForm, Values
 from gui.widgets.choice_field import ChoiceField, SwitchField
@@ -70,11 +70,17 @@ class TelescopeForm(OwnedForm[Telescope]):
         self._focuser = self.add_heading("Focuser")
         self.add(barrel_field("Barrels up to"))
         self.add(ChoiceField("diagonal", "Diagonal", _DIAGONALS))
-        self.add(SwitchField("stack_barlows", "Two Barlows together"))
+        two_barlows = SwitchField("stack_barlows", "Two Barlows together")
+        two_barlows.editor.setToolTip(TWO_BARLOWS)
+        self.add(two_barlows)
         self.add_heading("Tube and mount")
-        self.add(ChoiceField("closed_tube", "Tube", _TUBES))
+        tube = ChoiceField("closed_tube", "Tube", _TUBES)
+        tube.editor.setToolTip(TUBE)
+        self.add(tube)
         self.add(SwitchField("fan", "Fan for cooling"))
-        self.add(SwitchField("driven", "Mount with a drive"))
+        driven = SwitchField("driven", "Mount with a drive")
+        driven.editor.setToolTip(DRIVE)
+        self.add(driven)
         self.add(DateField("collimated_on", "Collimated", today=self.today))
         self._build_cooling()
         self._build_seldom_needed()
@@ -142,7 +148,7 @@ class TelescopeForm(OwnedForm[Telescope]):
         super().on_units()
         for name in _LENGTHS:
             self._typed(name).set_unit(self.units.length.value)
-        self._typed("cooling_from_c").set_unit(THAN_THE_AIR.format(unit=self.units.temperature))
+        self._typed("cooling_from_c").set_unit(self.units.temperature)
 
     def _build_optics(self) -> None:
         power = TypedField(
@@ -174,13 +180,14 @@ class TelescopeForm(OwnedForm[Telescope]):
         read = reads_difference(Telescope, "cooling_from_c", "How much warmer it was", lambda: self.units)
         warmer = TypedField(
             "cooling_from_c",
-            "Warmer by",
+            "Above the air",
             read=read,
             write=self._difference_text,
             optional=True,
-            unit=THAN_THE_AIR.format(unit=self.units.temperature),
+            unit=self.units.temperature,
             letters=_LETTERS,
         )
+        warmer.editor.setToolTip(ABOVE_THE_AIR)
         self.add(warmer)
 
     def _build_seldom_needed(self) -> None:

@@ -14,6 +14,7 @@ from core.words.air import FIRST_LOOK_KEYS, judged_where_words, step_words
 from core.words.controls import FIRST_LOOK, KEY, LIFT
 from core.words.filters import FILTER_IN, filter_choices
 from core.words.quantities import figures_text, power_text
+from core.words.tips import BY_A_SCALE
 from gui.state import AppState, Change
 from gui.widgets.all_lines import AllLines
 from gui.widgets.folding_row import FoldingRow
@@ -35,6 +36,7 @@ class AirRow(AllLines):
         self.group = QButtonGroup(self)
         self.where = PlainLabel(role="small")
         self.scales = Picker("The air (seeing) by a scale of five or ten steps", letters=12)
+        self.scales.setToolTip(BY_A_SCALE)
         self.blur = LiveFigure(
             letters=5,
             read=_blur_of,
@@ -55,7 +57,7 @@ class AirRow(AllLines):
 
     def _lay_out(self) -> None:
         row = FoldingRow(self, spacing=6)
-        row.addWidget(PlainLabel("First look at the air (seeing)"))
+        row.addWidget(PlainLabel("The air (seeing) looks"))
         for look, button in self.first_look_buttons.items():
             self.group.addButton(button)
             row.addWidget(button)

@@ -11,6 +11,7 @@ from core.looks.picture.sight import Sight
 from core.situation.situation import Situation
 from core.situation.soft_view import known_of_view
 from core.words.answer import nothing_offered_words
+from core.words.tips import LOG
 from gui.ladder.air import AirRow
 from gui.ladder.at_eyepiece import AtEyepiece
 from gui.ladder.canvas import DRAWN_FROM, LadderCanvas
@@ -62,6 +63,7 @@ class LadderView(AllLines):
         self.air = AirRow(state)
         self.log_button = QPushButton("L&og")
         self.log_button.setCheckable(True)
+        self.log_button.setToolTip(LOG)
         self.log_button.setProperty("role", "page")
         self.log_button.setAccessibleDescription("Show the log in place of the ladder, or the ladder again")
         self.setFocusProxy(self.canvas)
