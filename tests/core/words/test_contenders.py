@@ -1,0 +1,40 @@
+"""Telescopes picked for a comparison: how they are named, and with which eyepieces they are used."""
+
+from datetime import UTC, date, datetime
+
+import pytest
+from attrs import evolve
+
+from core.gear.starter import starter_kits
+from core.ladder.contenders import Pick
+from core.record.observer import Profile
+from core.situation.choices import Choices
+from core.situation.situation import Situation
+from core.words.contenders import pick_names, used_with_words
+from tests.core.evenings import FULL_BOX, LISBON, SIX
+
+KIT = next(kit for kit in starter_kits() if len(kit.eyepieces_mm) > 1)
+OWNER = Profile(sites=(evolve(LISBON, id="s"),), telescopes=(evolve(SIX, id="six"),), eyepieces=FULL_BOX)
+
+
+def test_a_usual_telescope_is_named_as_one_and_what_is_gone_has_no_name() -> None:
+    picks = (Pick("six"), Pick(kit=KIT), Pick("sold"))
+
+    assert pick_names(picks, OWNER) == (
+        (picks[0], "reflector"),
+        (picks[1], f"Usual: {KIT.telescope.name}"),
+        (picks[2], ""),
+    )
+
+
+@pytest.mark.parametrize("usual", [True, False])
+def test_with_which_eyepieces_a_usual_telescope_is_used(usual: bool) -> None:
+    choices = Choices(
+        profile=OWNER, evening=date(2026, 12, 5), second=Pick(kit=KIT), with_usual_eyepieces=usual
+    )
+    words = used_with_words(Situation(choices, datetime(2026, 12, 5, 21, tzinfo=UTC)))
+
+    assert words.startswith(KIT.telescope.name)
+    assert ("your eyepieces" in words) is not usual
+    for length_mm in KIT.eyepieces_mm:
+        assert (f"{length_mm:g}" in words.removeprefix(KIT.telescope.name)) is usual
