@@ -54,7 +54,8 @@ class Moment(PlanetInHand):
         if turn is not planet and (turn is not None or self.chosen_planet is not None or now < hours.start):
             return None
         after = next((target for target in self.targets if target.minutes.start > now), None)
-        return None if after is None or after.body is planet else after
+        is_next = after is not None and after.body is not planet and after.minutes.in_hours
+        return after if is_next else None
 
     @lazy
     def first_target(self) -> TargetTime | None:

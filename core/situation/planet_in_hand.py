@@ -193,13 +193,11 @@ class PlanetInHand(Place):
         night, hours = self.night, self.hours
         if night is None or hours is None:
             return ()
-        return evening_targets(
-            night,
-            hours=hours,
-            sharpness=self.sharpness,
-            in_hand=self.own_planet,
-            kept=self.chosen_planet or self._best_of_all,
-        )
+        kept, now = self.chosen_planet or self._best_of_all, self.present
+        # Another comes in hand beyond the order only once the hours are over.
+        is_after = now is not None and now >= hours.end
+        in_hand = self.own_planet if is_after or kept is None else kept
+        return evening_targets(night, hours=hours, sharpness=self.sharpness, in_hand=in_hand, kept=kept)
 
     @lazy
     def served(self) -> Served | None:

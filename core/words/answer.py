@@ -1,5 +1,6 @@
 """The one sentence itself: when the planet is best, how far to climb, and what limits it."""
 
+from datetime import datetime
 from typing import Final
 
 from core.moments.best_minutes import SHORTEST_USEFUL
@@ -153,7 +154,7 @@ def _elsewhen_words(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> s
     if found.body is prospect.planet or (following is not None and following.body is found.body):
         # Spoken of just before.
         templates = _ELSEWHEN_ITSELF
-    elif any(target.body is found.body for target in prospect.targets):
+    elif any(target.body is found.body and target.minutes.in_hours for target in prospect.targets):
         templates = _ELSEWHEN_BETTER
     return templates[when].format(planet=found.body.label, start=clock.time(found.start))
 
@@ -169,11 +170,18 @@ def _turn_words(prospect: Prospect, clock: SiteClock) -> str | None:
             end=clock.time(turn.minutes.end),
             where=where,
         )
-    if following is not None:
-        ends = [target.minutes.end for target in prospect.targets if target.body is prospect.planet]
-        is_at_once = not ends or following.minutes.start - ends[0] < SHORTEST_USEFUL
-        return _told(_FOLLOWING if is_at_once else _NEXT, following, clock)
+    if following is not None and now is not None:
+        return _told(_following_template(prospect, following, now), following, clock)
     return None if prospect.first is None else _told(_FIRST, prospect.first, clock)
+
+
+def _following_template(prospect: Prospect, following: TargetTime, now: datetime) -> str:
+    """Return how to tell what follows: by whether there is something in sight to go over from."""
+    ended = [target.minutes.end for target in prospect.targets if target.minutes.start <= now]
+    if any(window.holds(now) for window in prospect.body.windows):
+        is_at_once = not ended or following.minutes.start - ended[-1] < SHORTEST_USEFUL
+        return _FOLLOWING if is_at_once else _NEXT
+    return _NEXT if ended else _FIRST
 
 
 def _told(template: str, target: TargetTime, clock: SiteClock) -> str:

@@ -5,6 +5,7 @@ from datetime import datetime, timedelta
 import pytest
 from attrs import evolve
 
+from core.record.observer import Preferences
 from core.record.profile import read_profile
 from core.situation.choices import Choices
 from core.situation.situation import Situation
@@ -261,3 +262,31 @@ def test_what_is_low_in_its_turn_is_not_spoken_of_as_over() -> None:
 
     assert told.startswith("Venus is low now, in thick air, and sinking; better still is Jupiter, 9:24 pm")
     assert "Go over to Uranus at 9:27 pm." in told
+
+
+def test_nobody_goes_over_from_what_is_not_up() -> None:
+    """In bright dusk it said "Go over to Saturn at 15:23", with Jupiter in hand, best after midnight."""
+    site = Site(id="o", name="Oulu", latitude_deg=65.0, longitude_deg=25.5, time_zone="Europe/Helsinki")
+    profile = evolve(
+        read_profile(SAMPLES / f"{BALCONY}.toml"),
+        sites=(site,),
+        preferences=Preferences(out_until="dawn"),
+    )
+    told = answer_words(Situation(Choices(profile=profile), datetime(2027, 1, 5, 15, 0, tzinfo=site.zone)))
+
+    assert told.startswith("Jupiter is best 00:08–06:15.")
+    assert "Begin with Saturn at 15:23." in told
+
+
+def test_what_is_only_after_the_hours_is_no_next() -> None:
+    """It said "Next comes Saturn, from 05:19" to somebody who is out until half past eleven."""
+    site = Site(id="q", name="Quinta", latitude_deg=38.7, longitude_deg=-9.1, time_zone="Europe/Lisbon")
+    profile = evolve(read_profile(SAMPLES / f"{BALCONY}.toml"), sites=(site,))
+    for clock in ("21:40", "22:20", "23:00"):
+        now = datetime.fromisoformat(f"2027-07-15T{clock}").replace(tzinfo=site.zone)
+        situation = Situation(Choices(profile=profile), now)
+        told = answer_words(situation)
+
+        assert all(target.body is not Body.SATURN for target in situation.targets)
+        assert "Next comes" not in told
+        assert "Before dawn, if you get up early, Saturn from 05:19." in told
