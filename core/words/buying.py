@@ -21,7 +21,7 @@ _NOTHING: Final = "Nothing to buy: on most nights you have a power near the best
 _NOTHING_BRIEFLY: Final = "Nothing"
 _NOTHING_FITS_INTO_IT: Final = "Nothing; its power is built in"
 _BUY_BRIEFLY: Final = "{thing}, {purpose}"
-_BUY: Final = "{thing} ({powers}) would help most in the long run, {purpose}."
+_BUY: Final = "{thing} ({powers}) would help most, {purpose}."
 _FOR_FINDING: Final = "for finding a planet with: you have no power with an exit pupil of 2 to 6 mm"
 # Of two templates the second is for what a planet is found with too.
 _FOR_BETWEEN: Final = (

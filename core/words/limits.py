@@ -96,7 +96,14 @@ _BEARERS: Final = {
 BUILT_IN: Final = "its built-in power"
 
 _CEILING: Final = "{power}, by {limit}"
-_CEILING_THERE: Final = "Ceiling about {power} {where}, set by {limit}."
+# The line beside it tells that aperture and air bound it together.
+_CEILING_THERE: Final = {
+    LimitKind.APERTURE: "Ceiling about {power} {where}, mostly by the aperture.",
+    LimitKind.USUAL_AIR: "Ceiling about {power} {where}, by the usual air.",
+    LimitKind.TONIGHT_AIR: "Ceiling about {power} {where}, mostly by the air.",
+    LimitKind.MIRROR: "Ceiling about {power} {where}, mostly by the warm mirror.",
+    LimitKind.HEIGHT: "Ceiling about {power} {where}, mostly by the height, which smears the colours.",
+}
 _NO_TELESCOPE: Final = "Add a telescope in Gear, and its ladder appears here."
 _CEILING_NOTE: Final = "the ceiling, set by {limit}: a rule of thumb, not a lock"
 _NO_CEILING: Final = "No ceiling: {reason}."
@@ -250,9 +257,7 @@ def ceiling_sentence(ladder: Ladder) -> str:
     ceiling = ladder.ceiling
     if ceiling.power is None or ceiling.set_by is None:
         return _NO_CEILING.format(reason=no_ceiling_text(ladder))
-    return _CEILING_THERE.format(
-        power=power_text(ceiling.power), where=aim_words(ladder.aim), limit=limit_in_full(ceiling.set_by)
-    )
+    return _CEILING_THERE[ceiling.set_by].format(power=power_text(ceiling.power), where=aim_words(ladder.aim))
 
 
 def band_words(ladder: Ladder) -> str:

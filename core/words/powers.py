@@ -12,14 +12,11 @@ _SAME: Final = "Nearly the same: {others}."
 _OTHER: Final = "{eyepiece} ({power})"
 # By whether the Moons across the field and the drift through it are known.
 _DETAILS: Final = {
-    (False, False): "{power} with {eyepiece}: shows the eye detail from {detail}″ up.",
-    (False, True): "{power} with {eyepiece}: shows the eye detail from {detail}″ up, drift {drift}.",
-    (True, False): (
-        "{power} with {eyepiece}: {moons} Moon widths across, shows the eye detail from {detail}″ up."
-    ),
+    (False, False): "{power} with {eyepiece}: shows detail from {detail}″ up.",
+    (False, True): "{power} with {eyepiece}: shows detail from {detail}″ up, drift {drift}.",
+    (True, False): "{power} with {eyepiece}: {moons} Moon widths, shows detail from {detail}″ up.",
     (True, True): (
-        "{power} with {eyepiece}: {moons} Moon widths across, shows the eye detail from {detail}″ up, drift "
-        "{drift}."
+        "{power} with {eyepiece}: {moons} Moon widths, shows detail from {detail}″ up, drift {drift}."
     ),
 }
 

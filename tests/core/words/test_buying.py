@@ -19,8 +19,7 @@ def said(scope: Telescope, eyepieces: list[Eyepiece], barlows: list[Barlow]) -> 
 def test_what_to_buy_and_what_for() -> None:
     # 1200 / 6 is 200x; what is owned gives 150x and 240x.
     assert said(telescope(), [eyepiece(25), eyepiece(10), eyepiece(8)], [barlow(2)]) == (
-        "A 6 mm eyepiece (200x) would help most in the long run, "
-        "for nights that bear 150x to 240x: you have nothing between."
+        "A 6 mm eyepiece (200x) would help most, for nights that bear 150x to 240x: you have nothing between."
     )
 
 
