@@ -18,7 +18,7 @@ _ASKED: Final = (
     "{power} after {before}: refocus, re-centre, {settle}, watch a minute or two. What did the step do to "
     "the detail?"
 )
-_NOT_YET: Final = "After each step press what it did to the detail."
+_NOT_YET: Final = "After a step, press what it did to the detail."
 _OUT_OF_SIGHT: Final = "What a step does to {planet} can be judged once it is in sight."
 _WRITTEN: Final = {
     Verdict.MORE: "More detail at {power} than at {before}, written down.",

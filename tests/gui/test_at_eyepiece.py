@@ -78,7 +78,7 @@ def test_a_step_a_verdict_and_the_next_step_by_bare_keys(screen: AtEyepiece, sta
     assert "M more detail" in [each.text for each in screen.chart.drawing.words]
     QTest.keyClick(screen, KEY.Key_M)
     assert not state.choices.verdicts
-    assert screen.words.asked.startswith("After a step, say")
+    assert screen.words.asked.startswith("After a step, press")
 
     QTest.keyClick(screen, KEY.Key_Up)
     assert screen.words.power == "120x"

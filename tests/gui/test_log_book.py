@@ -59,7 +59,7 @@ def test_looking_alone_begins_no_log(view: LadderView, own_data_folder: Path) ->
 
 def test_before_a_step_there_is_nothing_to_judge(view: LadderView, state: AppState) -> None:
     assert not any(button.isEnabled() for button in view.pane.verdicts.buttons.values())
-    assert view.pane.verdicts.asked.text().startswith("After a step, say")
+    assert view.pane.verdicts.asked.text().startswith("After a step, press")
     _step_up(state)
     assert all(button.isEnabled() for button in view.pane.verdicts.buttons.values())
 

@@ -94,5 +94,5 @@ def test_what_deserves_a_word_about_a_rung() -> None:
     assert "of aperture" not in rung_detail(rung(kit, 1200 / 6.9), kit)  # 174x
     assert rung_detail(rung(kit, 1200 / 6.5), kit).startswith("185x is 1.2x per mm of aperture")
     alike = rung_detail(rung(kit, 200), kit)
-    assert alike.startswith("200x is 1.3x per mm of aperture")
+    assert alike.startswith("200x is 1.3x per mm of aperture; 1.2x to 1.5x is usual, 2x the limit.")
     assert alike.endswith("Nearly the same power: 12 mm + 2x (200x).")
