@@ -203,7 +203,13 @@ def _write_words(sheet: Sheet, layout: LadderLayout, words: RungWords, y: float,
     faint = (LadderColumn.EXIT_PUPIL, LadderColumn.FIELD, LadderColumn.DRIFT)
     for column, place in layout.columns.items():
         sheet.write(
-            cell_fitted(sheet.measure, words, column, place.width),
+            cell_fitted(
+                sheet.measure,
+                words,
+                column,
+                place.width,
+                with_remark=LadderColumn.REMARK not in layout.columns,
+            ),
             place.x,
             y,
             lettering_of(words, column),

@@ -70,13 +70,19 @@ def lettering_of(words: RungWords, column: LadderColumn) -> Lettering:
     return FIGURE
 
 
-def cell_fitted(measure: Measure, words: RungWords, column: LadderColumn, width: float) -> str:
+def cell_fitted(
+    measure: Measure, words: RungWords, column: LadderColumn, width: float, *, with_remark: bool = False
+) -> str:
     """Return a rung's words in one column, no wider than the column.
 
     Where the owner's names are too long, eyepiece and Barlow are told by their figures: what is cut off at
-    the end would be the Barlow.
+    the end would be the Barlow. ``with_remark`` adds the remark to them, where both have room.
     """
     text, lettering = measure.legible(cell(words, column)), lettering_of(words, column)
+    if with_remark and column is LadderColumn.EYEPIECE and words.remark:
+        both = measure.legible(words.with_remark)
+        if measure.width(both, lettering) <= width:
+            return both
     if column is LadderColumn.EYEPIECE and measure.width(text, lettering) > width:
         text = words.eyepiece_briefly
     return measure.fitted(text, lettering, width)

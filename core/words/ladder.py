@@ -34,6 +34,7 @@ _MEASURED = "{barlow} ({factor})"
 _LENGTHS = "{short}–{long}"
 _ABOUT = "~{power}"
 _EXACT = "{power}"
+_WITH_REMARK = "{eyepiece}, {remark}"
 _HERE = "you are here"
 _HERE_BRIEFLY = "here"
 _NEXT = "next"
@@ -93,6 +94,13 @@ class RungWords:
     drift: str
     remark: str
     is_owned: bool = True
+
+    @property
+    def with_remark(self) -> str:
+        """Eyepiece and Barlow by figures with the remark, where that has no column of its own."""
+        if not self.remark:
+            return self.eyepiece_briefly
+        return _WITH_REMARK.format(eyepiece=self.eyepiece_briefly, remark=self.remark)
 
 
 def no_ceiling_text(ladder: Ladder) -> str:

@@ -9,6 +9,7 @@ import pytest
 from attrs import evolve
 
 from core.drawing.ladder import LadderChart, draw_ladder
+from core.drawing.ladder_columns import LadderColumn
 from core.drawing.ladder_layout import lay_out_ladder
 from core.drawing.marks import Fill
 from core.drawing.palette import PaletteName, load_palette
@@ -238,6 +239,23 @@ def test_the_next_step_has_words_of_its_own_though_it_is_a_setting_of_a_zoom() -
     assert {"62x", "next"} <= set(words)
     assert not {"here", "you are here"} & set(words)
     assert "bars: zooms" in words
+    assert faults(chart.drawing) == []
+
+
+def test_where_remarks_have_no_column_the_next_step_is_still_told() -> None:
+    chart = draw_ladder(
+        page_of(350, 520),
+        WITH_ZOOM,
+        palette=load_palette("day"),
+        chosen_power=48.0,
+        is_taken=False,
+        following_power=62.0,
+    )
+    (layout,) = chart.layouts
+    words = words_of(chart.drawing)
+
+    assert LadderColumn.REMARK not in layout.columns
+    assert {"25 mm, first", "about 19 mm, next"} <= set(words)
     assert faults(chart.drawing) == []
 
 
