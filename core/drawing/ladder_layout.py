@@ -107,19 +107,21 @@ def lay_out_ladder(
     explain_air: bool = True,
     tells_band: bool = False,
     leaves_room: bool = False,
+    leaves_zooms: bool = False,
     briefly: bool = False,
 ) -> LadderLayout:
     """Return where a ladder's parts stand in a box, for a range of powers that may be another's too.
 
     ``is_taken`` says that a person took the rung of ``chosen_power``; next comes that of ``following_power``.
     ``wished`` are rungs that one more thing would give; ``tells_band`` adds what is believed of the air.
-    ``leaves_room`` makes the head as high as that of a ladder with such rungs, for one scale beside it;
+    ``leaves_room`` makes the head as high as that of a ladder with such rungs, for one scale beside it, as
+    ``leaves_zooms`` does for a ladder with zooms;
     ``briefly`` shortens the remarks even where they have room, as beside one that has to.
     """
     chosen = rung_at_power(ladder.rungs, chosen_power)
     following = rung_at_power(ladder.rungs, following_power)
     standpoint = Standpoint(rung=chosen, is_taken=is_taken, following=following)
-    has_zooms = bool(owned_runs(ladder))
+    has_zooms = leaves_zooms or bool(owned_runs(ladder))
     shown = [rung for rung in wished if powers[0] <= rung.power <= powers[1]]
 
     def beside(sizes: _Sizes, *, brief: bool, by_powers: bool = False) -> _Beside:

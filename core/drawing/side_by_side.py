@@ -9,6 +9,7 @@ from core.drawing.marks import Page, Sheet
 from core.drawing.palette import Palette
 from core.drawing.placing import Box
 from core.drawing.power_scale import power_range
+from core.drawing.zoom_runs import owned_runs
 from core.ladder.compare import Comparison
 from core.ladder.ladder import Rung
 
@@ -42,6 +43,7 @@ def draw_two_ladders_in(
     powers = power_range(
         (comparison.a.ladder, comparison.b.ladder), [rung for rungs in wished for rung in rungs]
     )
+    has_zooms = any(owned_runs(side.ladder) for side in (comparison.a, comparison.b))
     has_wishes = any(powers[0] <= rung.power <= powers[1] for rungs in wished for rung in rungs)
 
     half = _BETWEEN / 2
@@ -61,6 +63,7 @@ def draw_two_ladders_in(
             wished=wishes,
             explain_air=number == 0,
             leaves_room=has_wishes,
+            leaves_zooms=has_zooms,
             briefly=briefly,
         )
 

@@ -304,6 +304,15 @@ def test_two_ladders_stand_on_one_scale() -> None:
         assert first[power][0] < 490 * POINTS_PER_PIXEL < second[power][0]
 
 
+@pytest.mark.parametrize("width", [740, 980, 1300])
+def test_two_ladders_stand_on_one_scale_though_only_one_has_a_zoom(width: int) -> None:
+    comparison = compare(WITH_ZOOM, ladder(), disc_arcsec=18.0)
+
+    first, second = draw_two_ladders(page_of(width, 420), comparison, palette=load_palette("day")).layouts
+
+    assert first.scale == second.scale
+
+
 @pytest.mark.parametrize("width", [240.0, 300.0, 420.0, 700.0])
 def test_words_of_rungs_never_share_a_row(width: float) -> None:
     which = ladder(TWELVE_INCH, MANY)
