@@ -56,6 +56,7 @@ def test_a_cool_down_as_a_figure(minutes: tuple[float, float, float] | None, fig
         (120, 140, 180, "2 to 3 h"),  # from two hours on in halves of one
         (130, 150, 140, "2 to 2.5 h"),
         (150, 200, 260, "2.5 to 4.5 h"),
+        (125, 126, 127, "2 to 2.5 h"),  # never from a figure to the same
     ],
 )
 def test_long_times_are_told_in_halves_of_an_hour(
@@ -76,6 +77,10 @@ def test_both_estimates_are_told_of_a_mirror_and_one_of_a_lens() -> None:
 
     assert span_text(usable.low_minutes, usable.high_minutes) in of_mirror
     assert "35 mm" in of_mirror
+    assert "assumed" in of_mirror
+    measured = readiness_text(readiness_in_still_air(evolve(mirror(254), mirror_thickness_mm=40.0)))
+    assert "40 mm" in measured
+    assert "assumed" not in measured
     assert "lens" in of_lens
     assert "mirror" not in of_lens
 

@@ -7,7 +7,7 @@ import pytest
 
 from core.sky.bodies import Body
 from core.words.dates import date_text, weekday_text
-from core.words.directions import altitude_text, azimuth_text, compass_letters, compass_text
+from core.words.directions import altitude_text, azimuth_text, compass_letters, compass_text, where_text
 from core.words.names import listed, opening
 from core.words.site_clock import SiteClock
 
@@ -93,6 +93,32 @@ def test_a_hair_below_the_horizon_is_told_without_a_sign() -> None:
 )
 def test_compass_points(azimuth_deg: float, name: str) -> None:
     assert compass_text(azimuth_deg) == name
+
+
+@pytest.mark.parametrize(
+    ("altitude_deg", "words"),
+    [
+        (10, "low"),
+        (22, "a quarter"),
+        (26, "a quarter"),
+        (30, "a third"),
+        (37, "a third"),
+        (39, "half"),
+        (45, "half"),
+        (52, "half"),
+        (54, "two thirds"),
+        (60, "two thirds"),
+        (75, "high up"),
+        (85, "overhead"),
+    ],
+)
+def test_a_height_is_told_as_the_nearest_share_of_the_way_up(altitude_deg: float, words: str) -> None:
+    """A quarter, a third, a half and two thirds of 90 degrees are 22.5, 30, 45 and 60."""
+    told = where_text(altitude_deg, 180.0)
+
+    assert words in told
+    assert told.endswith(f"{altitude_deg}°")
+    assert ("south" in told) is (words != "overhead")
 
 
 def test_a_direction_in_letters_and_in_degrees() -> None:
