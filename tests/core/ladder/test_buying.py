@@ -141,6 +141,15 @@ def test_what_does_not_fit_the_focuser_is_no_candidate() -> None:
     assert len(found.powers) == 1 or found.thing.kind is ZOOM  # the Barlow does not fit, so adds none
 
 
+def test_what_is_weighed_is_what_is_commonly_sold() -> None:
+    """Focal lengths in mm that are found everywhere: common practice, no source."""
+    short = {2.5, 3, 3.5, 4, 4.5, 5, 6, 7, 8, 9, 10}
+    usual = {12, 12.5, 13, 15, 17, 18, 20, 22, 24, 25, 30, 32, 35, 40}
+
+    assert set(FOCAL_LENGTHS_MM) == short | usual
+    assert list(FOCAL_LENGTHS_MM) == sorted(FOCAL_LENGTHS_MM)
+
+
 def test_every_thing_to_buy_fits_a_narrow_focuser() -> None:
     narrow = telescope(aperture_mm=60, focal_length_mm=700, barrel_mm=24.5)
     things = [
