@@ -76,6 +76,16 @@ _NOTHING_NEARER_BUT_OVER: Final[_Templates] = (
         "though {over} is worth a try."
     ),
 )
+# The same where that one is at the ceiling but for a few per cent, less than anybody knows it by.
+_AT_THE_CEILING: Final[_Templates] = (
+    (
+        "{first} first, {start}; then {following}, {power}, and up to {top}; {over}, right at the ceiling, "
+        "is worth a try."
+    ),
+    "{first} first, {start}; then {following}, {power}; {over}, right at the ceiling, is worth a try.",
+    "Stay with {first}, {start}; {over}, right at the ceiling, is worth a try.",
+)
+_AT_IT: Final = 1.05
 # Where the next is over the ceiling, and only worth a try.
 _ONE_TRY: Final = "{first} first, {start}; {following}, {power}, is worth a try."
 # For an instrument whose powers are built in, from the lowest to the highest.
@@ -156,8 +166,13 @@ def _templates(ladder: Ladder, limiter: Limiter) -> _Templates:
     if is_built_in:
         return _BUILT_IN
     # A rung just over the ceiling may still be tried in calm moments.
-    is_tried = any(rung.standing is Standing.TRY for rung in ladder.rungs)
-    return _NOTHING_NEARER_BUT_OVER if is_tried else _NOTHING_NEARER
+    over, ceiling = (
+        [rung.power for rung in ladder.rungs if rung.standing is Standing.TRY],
+        ladder.ceiling.power,
+    )
+    if not over or ceiling is None:
+        return _NOTHING_NEARER
+    return _AT_THE_CEILING if over[0] <= _AT_IT * ceiling else _NOTHING_NEARER_BUT_OVER
 
 
 def _filled(templates: _Templates, steps: FirstSteps, **limits: str) -> str:

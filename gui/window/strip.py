@@ -15,7 +15,7 @@ from core.situation.given import to_minute
 from core.situation.situation import Situation
 from core.sky.bodies import TARGETS
 from core.sky.ephemeris import usable_dates
-from core.words.controls import BEST_PLANET, EVENING_OF, SITE_AND_UNIVERSAL
+from core.words.controls import ADVISED_PLANET, EVENING_OF, SITE_AND_UNIVERSAL
 from core.words.dates import weekday_text
 from core.words.site_clock import SiteClock
 from gui.state import AppState, Change
@@ -211,7 +211,9 @@ class Strip(QWidget):
         planet = self._state.situation.planet
         chosen = planet if self._state.situation.chosen_planet is not None else None
         best = (
-            BEST_PLANET.format(planet=planet.heading) if planet and chosen is None else "The evening's best"
+            ADVISED_PLANET.format(planet=planet.heading)
+            if planet and chosen is None
+            else "The evening's best"
         )
         items: list[tuple[object, str]] = [(None, best)]
         items += [(body, body.heading) for body in TARGETS]

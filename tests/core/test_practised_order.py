@@ -5,7 +5,8 @@ from datetime import datetime, timedelta
 import pytest
 from attrs import evolve
 
-from core.record.observer import Preferences
+from core.gear.owned import Eyepiece, Telescope, TelescopeKind
+from core.record.observer import Preferences, Profile
 from core.record.profile import read_profile
 from core.situation.choices import Choices
 from core.situation.situation import Situation
@@ -290,3 +291,21 @@ def test_what_is_only_after_the_hours_is_no_next() -> None:
         assert all(target.body is not Body.SATURN for target in situation.targets)
         assert "Next comes" not in told
         assert "Before dawn, if you get up early, Saturn from 05:19." in told
+
+
+def test_a_power_right_at_the_ceiling_is_not_called_over_it() -> None:
+    """It said "nothing between that and the ceiling of about 200x, though 200x is worth a try"."""
+    site = Site(id="v", name="Roof", latitude_deg=48.2, longitude_deg=16.37, time_zone="Europe/Vienna")
+    scope = Telescope(
+        id="ten", name="Ten-inch", kind=TelescopeKind.REFLECTOR, aperture_mm=254, focal_length_mm=1200
+    )
+    profile = Profile(
+        sites=(site,),
+        telescopes=(scope,),
+        eyepieces=tuple(Eyepiece(name=f"{mm} mm", focal_length_mm=mm) for mm in (30, 15, 9, 6)),
+        preferences=Preferences(out_until="dawn"),
+    )
+    told = answer_words(Situation(Choices(profile=profile), datetime(2028, 11, 11, 0, 0, tzinfo=site.zone)))
+
+    assert "15 mm, 80x, and up to 133x; 200x, right at the ceiling, is worth a try." in told
+    assert "you own nothing between" not in told
