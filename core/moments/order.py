@@ -13,7 +13,6 @@ from typing import Final, Generic, TypeVar
 
 import numpy as np
 from attrs import frozen
-from numpy.typing import NDArray
 
 from core.arrays import Floats, Truths
 
@@ -120,7 +119,7 @@ def _block_worths(open_steps: Truths, values: Floats, enough_steps: int, at_best
         ]
         rest = np.maximum(_sums(np.where(here, values[first:last], 0.0)) - thirds[-1], 0.0)
         spare = _sums(np.where(here, _BY_ITSELF, _POOR_BY_ITSELF))
-        worths = np.mean(thirds, axis=0) + _OF_THE_REST * rest + spare
+        worths = sum(thirds) / _THIRDS + _OF_THE_REST * rest + spare
         found[first : last + 1, first : last + 1] = np.where(lengths >= SHORTEST_STEPS, worths, -np.inf)
     return found
 
@@ -151,52 +150,58 @@ def _worth_most(blocks: Sequence[Floats], count: int) -> list[tuple[int, tuple[i
     ``blocks`` are what each of a target's blocks is worth. A set of targets is served best by one of them as
     the last, and before it the set without that one in its own best way; sets are bits of a number.
     """
+    lasts = [_Last.of(block) for block in blocks]
     # What each set is worth when all of it is over at a step or before.
     most = {0: np.zeros(count + 1)}
-    ends: dict[int, dict[int, _Ends]] = {}
+    # And what it is worth with one of them as the last, which ends at a step.
+    ends: dict[int, dict[int, Floats]] = {}
     for chosen in range(1, 1 << len(blocks)):
-        lasts = (number for number in range(len(blocks)) if chosen & 1 << number)
         found = {
-            last: _Ends.of(most[chosen ^ 1 << last], blocks[last])
-            for last in lasts
-            if chosen ^ 1 << last in most
+            number: last.worths_after(most[chosen ^ 1 << number])
+            for number, last in enumerate(lasts)
+            if chosen & 1 << number and chosen ^ 1 << number in most
         }
-        ends[chosen] = {last: each for last, each in found.items() if np.isfinite(each.worths).any()}
+        ends[chosen] = {number: worths for number, worths in found.items() if np.isfinite(worths.max())}
         if ends[chosen]:
-            by_end = np.max([each.worths for each in ends[chosen].values()], axis=0)
+            by_end = np.maximum.reduce(list(ends[chosen].values()))
             most[chosen] = np.maximum.accumulate(by_end)
     chosen = max(most, key=lambda each: (each.bit_count(), most[each][-1]))
     order: list[tuple[int, tuple[int, int]]] = []
     latest = count
     while chosen:
         # Of equal ones the last to sink, for the others come before it.
-        last = max(
+        number = max(
             sorted(ends[chosen], reverse=True),
-            key=lambda number: round(float(ends[chosen][number].worths[: latest + 1].max()), 9),
+            key=lambda each: round(float(ends[chosen][each][: latest + 1].max()), 9),
         )
-        end = int(np.argmax(ends[chosen][last].worths[: latest + 1]))
-        latest = int(ends[chosen][last].begins[end])
-        order.append((last, (latest, end)))
-        chosen ^= 1 << last
+        end = int(np.argmax(ends[chosen][number][: latest + 1]))
+        chosen ^= 1 << number
+        latest = int(np.argmax(most[chosen] + blocks[number][:, end]))
+        order.append((number, (latest, end)))
     return order[::-1]
 
 
-@frozen(kw_only=True)
-class _Ends:
-    """What a set of targets is worth at most by the step where its last block ends, and where that begins."""
+@frozen(eq=False)
+class _Last:
+    """The blocks of one target that may come after others: from the first step it is open to the last.
 
-    worths: Floats
-    begins: NDArray[np.intp]
+    ``by_end`` has the ends as its first axis, along which the best beginning is then sought.
+    """
+
+    steps: slice
+    by_end: Floats
 
     @classmethod
-    def of(cls, before: Floats, block: Floats) -> "_Ends":
-        """Return the ends of one block after others, which are worth ``before`` by the step they are over."""
-        steps = np.flatnonzero(np.isfinite(block).any(axis=0) | np.isfinite(block).any(axis=1))
-        worths, begins = np.full(len(before), -np.inf), np.zeros(len(before), dtype=np.intp)
-        if len(steps):
-            part = slice(steps[0], steps[-1] + 1)
-            total = before[part, np.newaxis] + block[part, part]
-            begins[part] = total.argmax(axis=0)
-            worths[part] = total[begins[part], np.arange(total.shape[1])]
-            begins[part] += steps[0]
-        return cls(worths=worths, begins=begins)
+    def of(cls, block: Floats) -> "_Last":
+        """Cut off what no block of the target reaches."""
+        is_there = np.isfinite(block)
+        used = np.flatnonzero(is_there.any(axis=0) | is_there.any(axis=1))
+        steps = slice(used[0], used[-1] + 1) if len(used) else slice(0, 0)
+        return cls(steps, np.ascontiguousarray(block[steps, steps].T))
+
+    def worths_after(self, before: Floats) -> Floats:
+        """Return what all is worth when a block ends at each step, others being worth ``before`` by each."""
+        worths = np.full(len(before), -np.inf)
+        if self.by_end.size:
+            worths[self.steps] = (self.by_end + before[self.steps]).max(axis=1)
+        return worths
