@@ -5,7 +5,7 @@ from core.gear.numbers import parse_length_mm
 from core.gear.owned import ASSUMED_OBSTRUCTION, Diagonal, Stand, Telescope, TelescopeKind
 from core.words.gear_edits import FIXED_NAME, FOCAL_RATIO, TELESCOPE_NAME
 from core.words.owned_kinds import Kind
-from core.words.quantities import figures_text
+from core.words.quantities import trimmed_text
 from core.words.tips import ABOVE_THE_AIR, DRIVE, TUBE, TWO_BARLOWS
 from gui.gear.barrels import barrel_field
 from gui.gear.form import OwnedForm, Values
@@ -131,7 +131,7 @@ class TelescopeForm(OwnedForm[Telescope]):
         aperture_mm, focal_length_mm = values["aperture_mm"], values["focal_length_mm"]
         kind: TelescopeKind | None = values["kind"]
         has_ratio = aperture_mm is not None and focal_length_mm is not None
-        ratio = figures_text(focal_length_mm / aperture_mm, 3) if has_ratio else None
+        ratio = trimmed_text(focal_length_mm / aperture_mm, 1) if has_ratio else None
         self._ratio.setText("" if ratio is None else FOCAL_RATIO.format(ratio=ratio))
         share = ASSUMED_OBSTRUCTION[kind] if kind else 0.0
         self._obstruction.editor.setPlaceholderText(f"{share:.0%}" if share else "")

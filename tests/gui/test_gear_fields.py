@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterator
 
 import pytest
+from attrs import evolve
 from PySide6.QtCore import QLocale, Qt
 from PySide6.QtWidgets import QLineEdit, QPushButton, QTableWidget
 from pytestqt.qtbot import QtBot
@@ -317,3 +318,12 @@ def test_the_blur_of_a_first_look_is_the_owners_to_change(hand: GearHand) -> Non
     hand.leave()
     assert "must be less than" in hand.field("boiling_arcsec").message
     assert hand.profile.air.boiling_arcsec == 3.0
+
+
+def test_a_focal_ratio_is_told_as_it_is_said(hand: GearHand) -> None:
+    """1200 mm over 254 mm is 4.724: nobody says more than f/4.7."""
+    scope = evolve(hand.profile.telescopes[0], aperture_mm=254)
+    hand.state.edit_profile("Larger", evolve(hand.profile, telescopes=(scope,)))
+
+    assert "f/4.7" in hand.words()
+    assert "f/4.72" not in hand.words()
