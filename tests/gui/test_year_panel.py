@@ -188,7 +188,7 @@ def test_a_poor_answer_names_the_next_good_evening(state: AppState) -> None:
     told = re.search(r"clear of what blocks the view, it is clearly better from (\d+ \w+),", words)
     assert told is not None
 
-    named = datetime.strptime(told[1], "%d %B").replace(year=2027).date()  # noqa: DTZ007
+    named = datetime.strptime(f"{told[1]} 2027", "%d %B %Y").date()  # noqa: DTZ007
 
     state.set_evening(named)
     assert state.situation.answer is not None
