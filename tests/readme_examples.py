@@ -99,6 +99,7 @@ def prepare(place: Path) -> None:
         log_book.give(verdict)
     state.set_rung(120)
     log_book.note(_NOTE)
+    log_book.close()
     save_profile(path, state.profile)
 
 
