@@ -5,7 +5,7 @@ from datetime import UTC, date, datetime, timedelta
 import pytest
 
 from core.air.blur import Blur
-from core.ladder.aim import Refusal, aim_altitude, aim_overhead
+from core.ladder.aim import Refusal, aim_altitude, aim_overhead, aim_spread_arcsec
 from core.sky.bodies import TARGETS, Body
 from core.sky.night import Night, compute_night
 from core.sky.site import BlockedSky, Site, WarmAir
@@ -179,6 +179,8 @@ def test_a_height_alone() -> None:
     assert aim.apparent_altitude_deg == pytest.approx(30.0 + 1.7 / 60.0, abs=0.001)
     assert aim.path == pytest.approx(1.99, abs=0.01)
     assert aim_altitude(4.0).path is None
+    # No colours are spread overhead, nor told where no air path is.
+    assert aim_spread_arcsec(None) == 0.0
     assert no_ceiling_words(aim_altitude(4.0)) == (
         "A body at this height is seen 4.2° high: no air path is given below 5°"
     )

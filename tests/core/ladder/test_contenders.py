@@ -58,6 +58,10 @@ def test_a_usual_telescope_has_its_usual_eyepieces_or_the_owner_s() -> None:
     assert as_sold.scope == kit.telescope
     assert [each.focal_length_mm for each in as_sold.eyepieces] == list(kit.eyepieces_mm)
     assert as_sold.barlows == ()
+    narrow = evolve(kit, telescope=evolve(kit.telescope, barrel_mm=24.5))
+    in_narrow = contender_of(Pick(kit=narrow), owner, with_usual_eyepieces=True)
+    assert in_narrow is not None
+    assert {each.barrel_mm for each in in_narrow.eyepieces} == {24.5}
     with_own = contender_of(usual, owner, with_usual_eyepieces=False)
     assert with_own == Contender(scope=kit.telescope, eyepieces=box, barlows=lens)
     assert contender_of(Pick("sold"), owner, with_usual_eyepieces=True) is None

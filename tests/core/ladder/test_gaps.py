@@ -36,6 +36,9 @@ def test_the_eyepiece_for_a_wanted_power_with_and_without_each_barlow() -> None:
         (0.5, 3),
     ]
     assert eyepieces_for_power(fixed(power=20), [], 30) == ()
+    # Nobody asks for two at once, though the owner may stack them.
+    stacked = eyepieces_for_power(telescope(stack_barlows=True), [barlow(2), barlow(3)], 200)
+    assert [each.barlow and each.barlow.factor for each in stacked] == [None, 2, 3]
 
 
 def test_under_a_ceiling_of_fifty_there_is_no_gap_and_at_its_ends_none_is_counted_twice() -> None:

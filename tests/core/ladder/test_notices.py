@@ -93,6 +93,7 @@ def test_floaters_by_exit_pupil(exit_pupil_mm: float, words: str | None) -> None
 
     assert ("floaters" in said) == (words is not None)
     assert words is None or words in said
+    assert words is None or f"{exit_pupil_mm:.2f} mm" in said
 
 
 def test_an_exit_pupil_wider_than_the_eye_wastes_light() -> None:

@@ -117,6 +117,15 @@ def test_the_disc_at_the_highest_power_owned() -> None:
     assert kit.disc_diameter_arcmin_at_climb == pytest.approx(90)
 
 
+def test_a_mirror_settles_by_the_air_in_which_both_are_compared() -> None:
+    """In air that boils the ceiling gets sooner to nine tenths of what it ends at than in steady air."""
+    steady, boiling = (compare(ladder(mirror(254), blur), ladder(lens(100), blur)).a for blur in (0.5, 3.0))
+
+    assert steady.settled_minutes is not None
+    assert boiling.settled_minutes is not None
+    assert boiling.settled_minutes < steady.settled_minutes
+
+
 def test_what_has_stood_outside_waits_only_for_the_rest() -> None:
     one, other = ladder(mirror(150)), ladder(mirror(254))
     plain, out, long_out = (
