@@ -11,7 +11,7 @@ from core.gear.ranges import EYEPIECE_MM
 from core.ladder.buying import ZOOM_SETTINGS, BuyKind, Purchase, as_gear
 from core.ladder.gaps import Gap, WantedEyepiece, WhatIf, eyepieces_for_power
 from core.ladder.ladder import Ladder
-from core.words.limits import limit_name
+from core.words.limit_names import limit_name
 from core.words.names import either, listed
 from core.words.quantities import power_text, two_figures
 

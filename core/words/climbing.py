@@ -13,7 +13,7 @@ from core.record.log_entry import Verdict
 from core.situation.situation import Situation
 from core.words.ladder import part_text
 from core.words.last_call import last_call_words
-from core.words.limits import limit_name
+from core.words.limit_names import limit_name
 from core.words.mount import settling_words
 from core.words.names import opening
 from core.words.notices import notice_texts

@@ -13,7 +13,8 @@ from core.words.aim import aim_words
 from core.words.air import blur_text, source_text
 from core.words.cooling import span_text
 from core.words.dates import date_text
-from core.words.limits import BUILT_IN, limit_in_full
+from core.words.limit_names import limit_in_full
+from core.words.limits import BUILT_IN
 from core.words.quantities import (
     angle_text,
     detail_text,

@@ -1,4 +1,4 @@
-"""The names of what limits power, the same wherever they stand, and whether a figure was only assumed."""
+"""What is told of a ladder's limits: in a sentence, as lines across it and on the page of limits."""
 
 from typing import Final
 
@@ -14,35 +14,10 @@ from core.ladder.ladder import Ladder
 from core.words.aim import aim_words
 from core.words.air import blur_text, blur_words, judgement_text, overhead_blur_words
 from core.words.ladder import no_ceiling_text
+from core.words.limit_names import limit_in_full
 from core.words.names import listed
 from core.words.quantities import angle_text, figures_text, power_text, rounded_text
 
-# What sets a ceiling has one name wherever it stands. Aperture and air always bound power together.
-_TOGETHER_NAME: Final = "aperture and air"
-_NAMES: Final = {
-    LimitKind.APERTURE: _TOGETHER_NAME,
-    LimitKind.USUAL_AIR: "the usual air",
-    LimitKind.TONIGHT_AIR: _TOGETHER_NAME,
-    LimitKind.MIRROR: "aperture, air and warm mirror",
-    LimitKind.HEIGHT: _TOGETHER_NAME,
-}
-# With the other word of the trade for the air, which each view says once.
-_TOGETHER_EXPLAINED: Final = "aperture and air (seeing)"
-_EXPLAINED: Final = {
-    LimitKind.APERTURE: _TOGETHER_EXPLAINED,
-    LimitKind.USUAL_AIR: "the usual air (seeing)",
-    LimitKind.TONIGHT_AIR: _TOGETHER_EXPLAINED,
-    LimitKind.MIRROR: "aperture, air (seeing) and warm mirror",
-    LimitKind.HEIGHT: _TOGETHER_EXPLAINED,
-}
-# And what has the largest share in it.
-_MOSTLY: Final = {
-    LimitKind.APERTURE: "{limit}, mostly the aperture",
-    LimitKind.USUAL_AIR: "{limit}",
-    LimitKind.TONIGHT_AIR: "{limit}, mostly the air",
-    LimitKind.MIRROR: "{limit}, mostly the mirror",
-    LimitKind.HEIGHT: "{limit}, mostly the height, which smears the colours",
-}
 _LINES: Final = {
     Line.APERTURE: "The aperture",
     Line.USUAL_AIR: "The usual air",
@@ -189,16 +164,6 @@ class LimitLine:
     power: str
     why: str
     sets_ceiling: bool
-
-
-def limit_name(kind: LimitKind, *, explain_air: bool = False) -> str:
-    """Return the name of a limit, as inside a sentence; ``explain_air`` adds the word "seeing" to the air."""
-    return (_EXPLAINED if explain_air else _NAMES)[kind]
-
-
-def limit_in_full(kind: LimitKind, *, explain_air: bool = False) -> str:
-    """Return the same with what has the largest share in it: ``aperture and air, mostly the air``."""
-    return _MOSTLY[kind].format(limit=limit_name(kind, explain_air=explain_air))
 
 
 def ceiling_figure_text(ladder: Ladder) -> str | None:

@@ -7,7 +7,7 @@ from core.air.finest_detail import LimitKind
 from core.ladder.compare import compare
 from core.words.body_readings import readings_note
 from core.words.comparison import conditions_text
-from core.words.limits import limit_name
+from core.words.limit_names import limit_name
 from tests.core.evenings import GOOD
 from tests.core.gear.examples import telescope
 from tests.core.ladder.side_by_side import comparison, ladder, lens, mirror
