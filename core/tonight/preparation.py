@@ -36,8 +36,9 @@ FINDER_TAKES: Final = timedelta(minutes=30)
 FINDER_ENDS_BEFORE_SUNSET: Final = timedelta(minutes=10)
 # No target for the finder is nearer to the Sun than this (common practice, safety).
 FINDER_FROM_SUN_DEG: Final = 30.0
-# A telescope that need not be out until so long after is carried out in time for it all the same (ours).
-OUT_FOR_FINDER: Final = timedelta(minutes=30)
+# A telescope that need not be out until so long after its start is carried out in time for it all the same;
+# for one that stays indoors longer, a lamp or a star will do later (ours).
+OUT_FOR_FINDER: Final = timedelta(hours=2)
 # How long after the first look, at least, one that was not said to be out is taken to be indoors (ours).
 SAYS_SO_WITHIN: Final = timedelta(minutes=60)
 # How long these take, and how long before dew is looked for the shield goes on (ours).
@@ -103,12 +104,15 @@ class Preparing:
         So early that even the slow end of the estimate is over at the first look, and where it is for little
         longer, in time to align the finder by day.
         """
-        moved = self.moved(ItemKind.CARRY_OUT)
-        if moved is not None:
-            return moved
+        out, finder = self._out_to_cool, self.finder_by_day
+        is_own = self.moved(ItemKind.CARRY_OUT) is not None
+        return out if finder is None or is_own else min(out, finder.start)
+
+    @property
+    def _out_to_cool(self) -> datetime:
+        """When the telescope goes out as the owner says, else so that it is usable at the first look."""
         out = max(self.first_look - timedelta(minutes=self.readiness.lead_minutes), self.night.start)
-        finder = self.finder_by_day
-        return min(out, finder.start) if finder is not None and out - finder.start <= OUT_FOR_FINDER else out
+        return self.moved(ItemKind.CARRY_OUT) or out
 
     @property
     def set_up(self) -> datetime:
@@ -117,7 +121,10 @@ class Preparing:
 
     @property
     def finder_by_day(self) -> Span | None:
-        """When the finder is aligned by day, None where there is no daylight for it or it went by unused."""
+        """When the finder is aligned by day; None where there is no daylight for it, or only long before.
+
+        None too where it went by unused.
+        """
         sunset, night = self.sunset, self.night
         if sunset is None or self.scope.kind is TelescopeKind.FIXED:
             return None
@@ -127,6 +134,11 @@ class Preparing:
             return None
         is_done = ItemKind.FINDER.value in self.marks.done
         if self.now is not None and self.now >= end and not is_done:
+            return None
+        stays_indoors = (
+            self.outside_since is None and self._out_to_cool - (end - FINDER_TAKES) > OUT_FOR_FINDER
+        )
+        if moved is None and stays_indoors and not is_done:
             return None
         return Span(start=end - FINDER_TAKES, end=end)
 
@@ -199,7 +211,10 @@ def _finder(evening: Preparing) -> Iterator[EveningItem]:
         yield FinderItem(start=day.start, end=day.end, sun_azimuths_deg=(first_deg, last_deg), caution=True)
         return
     moved = evening.moved(ItemKind.FINDER)
-    dark = first_look - FINDER_TAKES if sunset is None else max(first_look - FINDER_TAKES, sunset)
+    # Not before the telescope is out, whose finder it is.
+    dark = max(first_look - FINDER_TAKES, evening.out)
+    if sunset is not None:
+        dark = max(dark, sunset)
     if moved is not None and not evening.is_by_day(moved):
         dark = moved
     start = max(dark, night.start)

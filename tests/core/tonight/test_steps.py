@@ -8,77 +8,32 @@ from attrs import evolve
 
 from core.air.readiness import readiness_in_still_air
 from core.air.temperatures import Temperatures
-from core.gear.owned import Eyepiece, Stand, Telescope, TelescopeKind
+from core.gear.owned import Stand, Telescope, TelescopeKind
 from core.moments.hours import Twilight
-from core.record.observer import Profile, TemperatureUnit
+from core.record.observer import TemperatureUnit
 from core.situation.choices import (
-    Choices,
     EveningHours,
     EveningSteps,
     EveningTemperatures,
     ScopeOutside,
 )
-from core.situation.situation import Situation
 from core.sky.bodies import Body
-from core.sky.site import BlockedSky, Site
 from core.tonight.steps import CarryOutItem, EveningItem, ItemKind, OwnStep, step_in_hand
 from core.words.evening import item_title, item_words
-from core.words.evening_cautions import evening_cautions
 from core.words.site_clock import clock_of
-from tests.core.telling import LONG_AGO
-
-PORTO = Site(
-    id="porto",
-    name="Porto",
-    latitude_deg=41.15,
-    longitude_deg=-8.61,
-    time_zone="Europe/Lisbon",
-    blocked=(
-        BlockedSky(
-            azimuth_from_deg=190, azimuth_to_deg=230, below_altitude_deg=20, what="tiled roof", heated=True
-        ),
-    ),
+from tests.core.tonight.chosen_evening import (
+    CLOSED,
+    LENS,
+    OULU,
+    PORTO,
+    TEN_INCH,
+    TROMSO,
+    WINTER,
+    kinds,
+    one,
+    situation,
+    words,
 )
-OULU = Site(id="oulu", name="Oulu", latitude_deg=65.01, longitude_deg=25.47, time_zone="Europe/Helsinki")
-TROMSO = Site(id="t", name="Tromso", latitude_deg=69.65, longitude_deg=18.96, time_zone="Europe/Oslo")
-TEN_INCH = Telescope(
-    id="ten", name="Ten", kind=TelescopeKind.REFLECTOR, aperture_mm=254, focal_length_mm=1200
-)
-LENS = Telescope(id="lens", name="Lens", kind=TelescopeKind.REFRACTOR, aperture_mm=80, focal_length_mm=900)
-CLOSED = Telescope(
-    id="eight", name="Eight", kind=TelescopeKind.CATADIOPTRIC, aperture_mm=203, focal_length_mm=2032
-)
-WINTER = date(2026, 12, 5)
-
-
-def situation(
-    scope: Telescope = TEN_INCH,
-    *,
-    site: Site = PORTO,
-    evening: date = WINTER,
-    now: datetime = LONG_AGO,
-    **chosen: Any,  # noqa: ANN401 - the fields of Choices, which checks them
-) -> Situation:
-    profile = Profile(
-        sites=(site,), telescopes=(scope,), eyepieces=(Eyepiece(name="25 mm", focal_length_mm=25),)
-    )
-    choices = Choices(profile=profile, site_id=site.id, scope_id=scope.id, evening=evening)
-    return Situation(evolve(choices, **chosen), now)
-
-
-def one(found: Situation, kind: ItemKind) -> EveningItem:
-    (item,) = [item for item in found.evening_steps if item.kind is kind]
-    return item
-
-
-def kinds(found: Situation) -> list[ItemKind]:
-    return [item.kind for item in found.evening_steps]
-
-
-def words(found: Situation, item: EveningItem) -> str:
-    clock = clock_of(found)
-    assert clock is not None
-    return item_words(item, clock)
 
 
 def test_an_evening_runs_from_the_kit_to_packing_up_in_order() -> None:
@@ -151,54 +106,6 @@ def test_only_what_can_be_out_of_line_gets_a_star_test_after_dusk() -> None:
 
     assert one(found, ItemKind.STAR_TEST).start >= dusk
     assert ItemKind.STAR_TEST not in kinds(situation(LENS))
-
-
-def test_a_finder_left_until_dark_is_aligned_on_a_lamp_or_a_star() -> None:
-    by_day = situation(now=datetime(2026, 12, 5, 15, 0, tzinfo=UTC))
-    at_nine = situation(now=datetime(2026, 12, 5, 21, 0, tzinfo=UTC))
-    done = situation(
-        now=datetime(2026, 12, 5, 21, 0, tzinfo=UTC),
-        steps=(EveningSteps(evening=WINTER, site_id="porto", done=frozenset({"finder"})),),
-    )
-
-    assert "more than 30° from the Sun" in words(by_day, one(by_day, ItemKind.FINDER))
-    assert "lamp or a bright star" in words(at_nine, one(at_nine, ItemKind.FINDER))
-    assert at_nine.night is not None
-    assert at_nine.night.sun.set is not None
-    assert one(at_nine, ItemKind.FINDER).start >= at_nine.night.sun.set
-    assert one(done, ItemKind.FINDER).is_done
-    assert one(done, ItemKind.FINDER).start == one(by_day, ItemKind.FINDER).start
-
-
-def test_a_finder_moved_into_the_dark_is_aligned_on_a_lamp_and_never_at_sunset() -> None:
-    found = situation()
-    assert found.night is not None
-    sunset = found.night.sun.set
-    assert sunset is not None
-
-    def moved_to(at: datetime) -> Situation:
-        steps = EveningSteps(evening=WINTER, site_id="porto", moved=(("finder", at),))
-        return situation(steps=(steps,))
-
-    earlier, at_sunset = moved_to(sunset - timedelta(hours=2)), moved_to(sunset - timedelta(minutes=20))
-    assert one(earlier, ItemKind.FINDER).start == sunset - timedelta(hours=2)
-    assert one(earlier, ItemKind.FINDER).is_moved
-    assert "blinds at once" in words(earlier, one(earlier, ItemKind.FINDER))
-    # It would end after sunset, with the Sun itself on the horizon in between.
-    assert one(at_sunset, ItemKind.FINDER).start >= sunset
-    assert "lamp" in words(at_sunset, one(at_sunset, ItemKind.FINDER))
-
-
-def test_in_a_summer_at_65_north_the_finder_keeps_clear_of_the_sun() -> None:
-    # The Sun sets at 23:50 and rises at 03:09 on this evening (astronomy-engine within a minute).
-    found = situation(site=OULU, evening=date(2027, 7, 12))
-    assert found.night is not None
-    assert found.night.sun.set is not None
-    for item in found.evening_steps:
-        if item.kind is ItemKind.FINDER and item.end <= found.night.sun.set:
-            assert "blinds at once" in words(found, item)
-            assert item.end <= found.night.sun.set - timedelta(minutes=10)
-    assert any("before sunrise" in caution for caution in evening_cautions(found))
 
 
 def test_in_the_polar_night_nothing_speaks_of_daylight() -> None:
@@ -352,10 +259,11 @@ def test_the_mirror_cools_from_when_its_owner_means_to_carry_it_out() -> None:
     ("chosen", "marked"),
     [
         ({}, {ItemKind.COLLIMATION, ItemKind.CARRY_OUT, ItemKind.FINDER, ItemKind.PACK_UP}),
-        ({"scope": LENS}, {ItemKind.FINDER, ItemKind.DEW, ItemKind.PACK_UP}),
+        # For the finder it is carried out by day.
+        ({"scope": LENS}, {ItemKind.CARRY_OUT, ItemKind.FINDER, ItemKind.DEW, ItemKind.PACK_UP}),
         (
             {"site": OULU, "evening": date(2026, 8, 20)},
-            {ItemKind.COLLIMATION, ItemKind.FINDER, ItemKind.STOP},
+            {ItemKind.COLLIMATION, ItemKind.CARRY_OUT, ItemKind.FINDER, ItemKind.STOP},
         ),
     ],
 )
