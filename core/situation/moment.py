@@ -21,7 +21,7 @@ from core.situation.planet_in_hand import PlanetInHand
 from core.sky.bodies import Body
 from core.sky.civil import evening_span
 from core.sky.events import BEST_DEG
-from core.tonight.prospect import Course
+from core.tonight.prospect import Standing
 
 _MINUTE = timedelta(minutes=1)
 # How long a telescope has stood outside is counted in steps of so many minutes, as an estimate deserves.
@@ -106,15 +106,15 @@ class Moment(PlanetInHand):
         return self._still_to_come.past_since
 
     @lazy
-    def course(self) -> Course:
+    def standing(self) -> Standing:
         """Whether the planet is about as high as at its best, or on the way to there or from there."""
         night, planet, now, whole = self.night, self.planet, self.present, self.whole_best
         if night is None or planet is None or now is None or whole is None:
-            return Course.HIGH
+            return Standing.HIGH
         highest, here_deg = highest_within(night, planet, whole), night.position(planet, now).altitude_deg
         if here_deg >= BEST_DEG or highest.altitude_deg - here_deg < _AS_HIGH_DEG:
-            return Course.HIGH
-        return Course.RISING if now < highest.time else Course.SINKING
+            return Standing.HIGH
+        return Standing.RISING if now < highest.time else Standing.SINKING
 
     @lazy
     def better_later(self) -> BestMinutes | None:

@@ -52,7 +52,7 @@ class Situation(Climb):
                 best=self.best,
                 over=None if self.best is not None else self.whole_best,
                 past_best_since=self.past_best_since,
-                course=self.course,
+                standing=self.standing,
                 targets=self.targets,
                 better_later=self.better_later,
                 meanwhile=self.meanwhile,

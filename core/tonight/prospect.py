@@ -17,7 +17,7 @@ from core.sky.night import BodyNight, Night
 from core.sky.track import Position
 
 
-class Course(StrEnum):
+class Standing(StrEnum):
     """How high a body stands beside the best moment of its best minutes."""
 
     HIGH = "high"
@@ -44,7 +44,7 @@ class Prospect:
     ``now`` is the present moment where it lies in the evening. ``best`` are the best minutes still to come,
     None when there are none; ``over`` then holds those past. ``position`` is where the planet stands at the
     moment that the ladder is built for: now, if now is one of the best minutes, else when it is highest in
-    them; ``course`` tells whether it is about as high as that now. ``past_best_since`` is when the best
+    them; ``standing`` tells whether it is about as high as that now. ``past_best_since`` is when the best
     minutes of the evening ended, where only poorer ones are left, ``better_later`` better ones to come where
     it is poorer now, and ``meanwhile`` what stands higher until then. ``targets`` are the evening's in their
     order, ``turn`` the one whose turn it is, where the planet in hand has had its own, ``following`` what
@@ -62,7 +62,7 @@ class Prospect:
     best: BestMinutes | None = None
     over: BestMinutes | None = None
     past_best_since: datetime | None = None
-    course: Course = Course.HIGH
+    standing: Standing = Standing.HIGH
     targets: tuple[TargetTime, ...] = ()
     better_later: BestMinutes | None = None
     meanwhile: Body | None = None

@@ -9,7 +9,7 @@ from core.sky.events import FAIR_DEG
 from core.sky.track import Position
 from core.sky.windows import Grade
 from core.tonight.limiter import Limiter
-from core.tonight.prospect import Course, Prospect
+from core.tonight.prospect import Prospect, Standing
 from core.words.directions import where_text
 from core.words.names import opening
 from core.words.obstacles import then_words, warm_air_words
@@ -62,71 +62,83 @@ _PAST_BEST: Final = {
 }
 # Of a target whose turn comes only then.
 _STILL_GOOD: Final = _PAST_BEST | {None: "{planet} still stands well, above 30° until {end}. Look {where}."}
-_BY_COURSE: Final = {Course.HIGH: _BEST_NOW, Course.RISING: _RISING, Course.SINKING: _SINKING}
+_BY_STANDING: Final = {Standing.HIGH: _BEST_NOW, Standing.RISING: _RISING, Standing.SINKING: _SINKING}
 # What is looked at until the evening's best has its time.
 _BEST_NOW_AND_LATER: Final = {
-    None: "{planet} is at its best now, until {end}; better still is {later}, {later_span}. Look {where}.",
+    None: (
+        "{planet} is at its best now, until {end}; better still is {later}, {later_span}. "
+        "Look for {planet} {where}."
+    ),
     Limiter.WARM_AIR: (
         "{planet} is at its best now, until {end}, though only through {air}; better still is {later}, "
-        "{later_span}. Look {where}."
+        "{later_span}. Look for {planet} {where}."
     ),
     Limiter.HEIGHT: (
         "{planet} is at its best now, until {end}, though low, in thick air; better still is {later}, "
-        "{later_span}. Look {where}."
+        "{later_span}. Look for {planet} {where}."
     ),
 }
 _RISING_AND_LATER: Final = _BEST_NOW_AND_LATER | {
     None: (
-        "{planet} stands well now, and is still rising; better still is {later}, {later_span}. Look {where}."
+        "{planet} stands well now, and is still rising; better still is {later}, {later_span}. "
+        "Look for {planet} {where}."
     ),
     Limiter.HEIGHT: (
-        "{planet} is low now, in thick air, but rising; better still is {later}, {later_span}. Look {where}."
+        "{planet} is low now, in thick air, but rising; better still is {later}, {later_span}. "
+        "Look for {planet} {where}."
     ),
 }
 _SINKING_AND_LATER: Final = _BEST_NOW_AND_LATER | {
     None: (
-        "{planet} still stands well now, until {end}; better still is {later}, {later_span}. Look {where}."
+        "{planet} still stands well now, until {end}; better still is {later}, {later_span}. "
+        "Look for {planet} {where}."
     ),
     Limiter.HEIGHT: (
         "{planet} is low now, in thick air, and sinking, in sight until {end}; better still is {later}, "
-        "{later_span}. Look {where}."
+        "{later_span}. Look for {planet} {where}."
     ),
 }
-_BY_COURSE_AND_LATER: Final = {
-    Course.HIGH: _BEST_NOW_AND_LATER,
-    Course.RISING: _RISING_AND_LATER,
-    Course.SINKING: _SINKING_AND_LATER,
+_BY_STANDING_AND_LATER: Final = {
+    Standing.HIGH: _BEST_NOW_AND_LATER,
+    Standing.RISING: _RISING_AND_LATER,
+    Standing.SINKING: _SINKING_AND_LATER,
 }
 _BETTER_AND_LATER: Final = {
-    None: ("{planet} is up now, and better {better}; best of all is {later}, {later_span}. Look {where}."),
+    None: (
+        "{planet} is up now, and better {better}; best of all is {later}, {later_span}. "
+        "Look for {planet} {where}."
+    ),
     Limiter.WARM_AIR: (
         "{planet} is seen through {air} now, and better {better}; best of all is {later}, "
-        "{later_span}. Look {where}."
+        "{later_span}. Look for {planet} {where}."
     ),
     Limiter.HEIGHT: (
         "{planet} is low now, in thick air, and better {better}; best of all is {later}, "
-        "{later_span}. Look {where}."
+        "{later_span}. Look for {planet} {where}."
     ),
 }
 _PAST_BEST_AND_LATER: Final = {
     None: (
-        "{planet} has been past its best since {since}; better still is {later}, {later_span}. Look {where}."
+        "{planet} has been past its best since {since}; better still is {later}, {later_span}. "
+        "Look for {planet} {where}."
     ),
     Limiter.WARM_AIR: (
-        "{planet} is past its best, seen through {air}; better still is {later}, {later_span}. Look {where}."
+        "{planet} is past its best, seen through {air}; better still is {later}, {later_span}. "
+        "Look for {planet} {where}."
     ),
     Limiter.HEIGHT: (
         "{planet} is past its best and low, in thick air; better still is {later}, {later_span}. "
-        "Look {where}."
+        "Look for {planet} {where}."
     ),
 }
 _STILL_GOOD_AND_LATER: Final = _PAST_BEST_AND_LATER | {
     None: (
         "{planet} still stands well, above 30° until {end}; better still is {later}, {later_span}. "
-        "Look {where}."
+        "Look for {planet} {where}."
     ),
     Limiter.HEIGHT: (
-        "{planet} is low now, in thick air, and sinking; better still is {later}, {later_span}. Look {where}."
+        "{planet} is low now, in thick air, and sinking; better still is {later}, {later_span}. "
+        "Look for {planet} {where}."
     ),
 }
 _BETTER_LATER: Final = {
@@ -210,9 +222,9 @@ def best_words(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> str:
     elif prospect.past_best_since is not None and prospect.is_best_now:
         templates = _past_best_templates(prospect)
     elif later is not None:
-        templates = _BY_COURSE_AND_LATER[prospect.course]
+        templates = _BY_STANDING_AND_LATER[prospect.standing]
     elif prospect.is_best_now:
-        templates = _BY_COURSE[prospect.course] if then is None else _BEST_NOW_THEN
+        templates = _BY_STANDING[prospect.standing] if then is None else _BEST_NOW_THEN
     else:
         templates = _BEST_LATER if then is None else _BEST_LATER_THEN
     return templates[limiter if limiter in templates else None].format(

@@ -89,7 +89,8 @@ def test_whoever_is_out_all_night_is_told_what_to_look_at_now_and_what_is_best_l
     late = answer(BALCONY, "22:30", Body.SATURN, until="dawn")
 
     assert early.startswith("Saturn is at its best now, until 21:35; better still is Jupiter, 02:43–07:27.")
-    assert "Look south, half way up: 50°." in early
+    # Of two that are named it is said which one stands there.
+    assert "Look for Saturn south, half way up: 50°." in early
     assert late.startswith("Saturn has been past its best since 21:35; better still is Jupiter, 02:43–07:27.")
     # Its ladder is that of what is looked at.
     assert at(BALCONY, "20:00", until="dawn").aim.planet is Body.SATURN
