@@ -1,0 +1,64 @@
+"""A whole evening in words: its heading, each step with its times, and Jupiter's part in it."""
+
+from datetime import UTC, datetime, timedelta
+from types import SimpleNamespace
+from typing import cast
+from zoneinfo import ZoneInfo
+
+from core.situation.situation import Situation
+from core.sky.bodies import Body
+from core.sky.night import Night
+from core.tonight.steps import CoversItem, OwnItem, OwnStep
+from core.words.evening_told import evening_heading, evening_told
+from core.words.site_clock import SiteClock
+from tests.core.evenings import GOOD, LISBON, WALLED, night
+
+CLOCK = SiteClock(zone=ZoneInfo("Europe/Lisbon"))  # on winter's UTC
+NINE = datetime(2026, 12, 5, 21, 0, tzinfo=UTC)
+TEA = OwnItem(start=NINE, end=NINE + timedelta(minutes=15), step=OwnStep(id="t", text="Tea for two", at=NINE))
+
+
+def told(of: Night, *steps: CoversItem | OwnItem) -> str:
+    situation = SimpleNamespace(
+        evening_steps=steps,
+        site=of.site,
+        preferences=SimpleNamespace(clock=24),
+        pairs=(),
+        kit_powers=(),
+        red_spot_passes=None,
+    )
+    return evening_told(cast("Situation", situation), of, CLOCK)
+
+
+def test_the_heading_has_the_day_and_the_site() -> None:
+    # 5 December 2026 was a Saturday (any calendar).
+    assert [
+        part in evening_heading(night(LISBON, GOOD)) for part in ("Sat", "5 December 2026", "Lisbon")
+    ] == [
+        True,
+        True,
+        True,
+    ]
+
+
+def test_each_step_has_its_times_and_its_title() -> None:
+    words = told(night(WALLED, GOOD), CoversItem(start=NINE, end=NINE), TEA)
+
+    assert words.index("21:00  Covers off") < words.index("21:00–21:15  Tea for two")
+
+
+def test_jupiter_is_told_of_where_it_can_be_looked_at() -> None:
+    """It stood above 45 degrees from Lisbon in the small hours, and behind walls all round nowhere."""
+    open_sky, walled = night(LISBON, GOOD), night(WALLED, GOOD)
+
+    assert open_sky.of(Body.JUPITER).windows
+    assert "Jupiter" in told(open_sky, TEA)
+    assert "Jupiter" not in told(walled, TEA)
+    assert "Jupiter" in told(open_sky)
+
+
+def test_an_evening_of_nothing_says_so() -> None:
+    empty = told(night(WALLED, GOOD))
+
+    assert "Nothing" in empty
+    assert "Nothing" not in told(night(WALLED, GOOD), TEA)
