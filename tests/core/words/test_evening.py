@@ -12,13 +12,17 @@ from core.sky.bodies import Body
 from core.sky.windows import Grade, Window
 from core.tonight.steps import (
     CarryOutItem,
+    CollimationItem,
     CoversItem,
+    DewItem,
     EveningItem,
     FinderItem,
     ItemKind,
     KitItem,
     OwnItem,
     OwnStep,
+    PlaceItem,
+    SettledItem,
     StarTestItem,
     StopItem,
     TargetItem,
@@ -143,3 +147,23 @@ def test_a_reader_hears_when_what_and_whether_it_is_done(is_done: bool) -> None:
     assert own.count("Tea for two") == 1
     assert "21:00, " in own
     assert "–" not in own
+
+
+def test_each_step_that_is_told_of_facts_has_them() -> None:
+    """The times and things by which the words of one step cannot be those of another."""
+    place = PlaceItem(start=NINE, end=NINE, stands_on=None, warm=("chimney",))
+    settled = SettledItem(
+        start=NINE, end=NINE, soonest=NINE + HOUR, likely=NINE + HOUR * 1.5, latest=NINE + 2 * HOUR
+    )
+    told = {
+        "collim": item_words(CollimationItem(start=NINE, end=NINE, checked_on=None), CLOCK),
+        "red light": item_words(KIT, CLOCK),
+        "finder": item_words(FINDER, CLOCK),
+        "chimney": item_words(place, CLOCK),
+        "22:00": item_words(CARRY_OUT, CLOCK),
+        "dew": item_words(DewItem(start=NINE, end=NINE, outlook=None), CLOCK),
+        "22:30": item_words(settled, CLOCK),
+        "Tea": item_words(OWN, CLOCK),
+    }
+
+    assert [part for part, words in told.items() if part not in words.lower() and part not in words] == []

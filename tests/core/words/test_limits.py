@@ -5,7 +5,7 @@ from attrs import evolve
 
 from core.air.blur import Blur, BlurSource
 from core.air.finest_detail import LimitKind
-from core.air.first_look import FIRST_LOOK_BLUR_ARCSEC, FirstLook
+from core.air.first_look import FIRST_LOOK_BLUR_ARCSEC, FirstLook, Judged, Scale, ScaleStep
 from core.air.limits import Ceiling, Line
 from core.gear.owned import Telescope
 from core.ladder.aim import Refusal, aim_overhead
@@ -14,8 +14,10 @@ from core.words.limit_names import limit_in_full, limit_name
 from core.words.limits import (
     all_limits_sentence,
     band_words,
+    ceiling_beside,
     ceiling_figure_text,
     ceiling_sentence,
+    ceiling_title,
     ladder_note,
     lifted_sentence,
     limit_lines,
@@ -69,6 +71,8 @@ def test_a_ceiling_is_told_with_what_sets_it_and_where() -> None:
     assert ceiling_figure_text(USUAL) == f"185x, by {limit_in_full(LimitKind.TONIGHT_AIR)}"
     assert "the ceiling" in ladder_note(USUAL)
     assert "(seeing)" in ladder_note(USUAL)
+    assert "170x" in ceiling_title(169.7)
+    assert ceiling_beside("the usual air").endswith(" the usual air")
     assert [part in ceiling_sentence(USUAL) for part in ("185x", "Saturn", "44°")] == [True, True, True]
 
 
@@ -219,3 +223,13 @@ def test_across_a_ladder_it_stands_where_and_by_what_air_it_holds() -> None:
     # Without a line of its own for the air, the usual one explains it.
     assert "seeing" in limit_words(LOW)[0].words
     assert "seeing" not in limit_words(LOW, explain_air=False)[0].words
+
+
+def test_a_judged_air_is_named_by_a_first_look_but_not_by_a_step_of_a_scale() -> None:
+    """A look judged low is carried overhead, so that its figure is no longer the usual one."""
+    look = Blur(overhead_arcsec=1.1, judged=Judged(by=FirstLook.BOILING, altitude_deg=20.0))
+    step = Blur(overhead_arcsec=1.45, judged=Judged(by=ScaleStep(Scale.FIVE_STEPS, 3)))
+    by_look, by_step = limits_sentence(in_air(look)), limits_sentence(in_air(step))
+
+    assert ("boiling" in by_look, "″" in by_look) == (True, False)
+    assert ("fair" in by_step, "1.45″" in by_step) == (False, True)
