@@ -129,3 +129,17 @@ def test_the_three_limits_are_told_with_the_air_that_they_rest_on(blur: Blur, ai
         "Rules of thumb: aperture 300x, usual air 300x and aperture and air (seeing) together "
     )
     assert told.endswith(air)
+
+
+@pytest.mark.parametrize("brief", [False, True])
+def test_a_rung_of_what_is_not_owned_says_so_and_nothing_of_the_climb(brief: bool) -> None:
+    which = ladder()
+    told, owned = (
+        [rung_words(rung, which, brief=brief, is_owned=is_owned).remark for rung in which.rungs]
+        for is_owned in (False, True)
+    )
+
+    assert len(set(told)) == 1
+    assert told[0] not in ("", *owned)
+    # Where there is little room it is the shorter.
+    assert (len(told[0].split()) == 1) is brief
