@@ -6,8 +6,8 @@ from zoneinfo import ZoneInfo
 import pytest
 from attrs import evolve
 
-from core.air.dew import DewRisk
-from core.air.dew_outlook import DewOutlook, Shelter
+from core.air.dew import DewRisk, Shelter
+from core.air.dew_outlook import DewOutlook
 from core.record.observer import TemperatureUnit
 from core.words.dew import dew_text, temperature_text
 from core.words.site_clock import SiteClock
