@@ -24,7 +24,6 @@ SHORTEST_STEPS: Final = 3
 # waiting for another target; less outside the target's best minutes, which another may have.
 _BY_ITSELF: Final = 0.03
 _POOR_BY_ITSELF: Final = 0.005
-_NEVER: Final = 10**9
 # As many parts of what is enough count less and less.
 _THIRDS: Final = 3
 # After enough of a target a step is worth so much of what it was.
@@ -36,7 +35,7 @@ class Target(Generic[KeyT]):
     """What may be looked at: its windows inside the hours (Unix seconds), and when it sinks or ends for good.
 
     ``worth`` gives what a look is worth at times (N,), never below 0; after its best ``enough_s`` seconds it
-    gives little more. In the spans ``low_s`` it is low, though not all the time.
+    gives little more. ``best_s`` is the span of its best minutes, all of the time where none is told.
     """
 
     key: KeyT

@@ -141,14 +141,20 @@ def turning_points(
     quantity: Quantity, times_s: Floats, values: Floats, *, fine_step_s: float = _FINE_STEP_S
 ) -> Floats:
     """Return where a quantity, sampled at even steps, turns; by a coarse and then a fine parabola."""
+    turns = turns_at(values)
     before, here, after = values[:-2], values[1:-1], values[2:]
-    turns = ((here >= before) & (here > after)) | ((here <= before) & (here < after))
     step_s = float(times_s[1] - times_s[0])
     middle_s = times_s[1:-1][turns]
     near_s = middle_s + _vertex(before[turns], here[turns], after[turns], step_s)
     fine = quantity(near_s + np.array([[-fine_step_s], [0.0], [fine_step_s]]))
     found_s = near_s + _vertex(fine[0], fine[1], fine[2], fine_step_s)
     return np.clip(found_s, middle_s - step_s, middle_s + step_s)
+
+
+def turns_at(values: Floats) -> Truths:
+    """Tell of each sample but the first and the last (N - 2,) whether the quantity turns at it."""
+    before, here, after = values[:-2], values[1:-1], values[2:]
+    return np.asarray(((here >= before) & (here > after)) | ((here <= before) & (here < after)))
 
 
 def _vertex(before: Floats, here: Floats, after: Floats, step_s: float) -> Floats:

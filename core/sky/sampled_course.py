@@ -12,7 +12,7 @@ from attrs import frozen
 from numpy.typing import NDArray
 
 from core.arrays import Floats
-from core.sky.crossings import Course
+from core.sky.crossings import Course, turns_at
 
 # Keeps a level that is just reached, with nothing to solve, from being a division by zero.
 _STEEP_ENOUGH: Final = float(np.finfo(float).tiny)
@@ -79,9 +79,7 @@ class SampledCourse(Course):
     def _centred_knots(self) -> tuple[Floats, Floats, NDArray[np.intp]]:
         """Return the knots, and whose parabola they lie on: of a mere sample, minus 1."""
         times_s, values = self.parabolas.times_s, self.parabolas.values
-        before, here, after = values[:-2], values[1:-1], values[2:]
-        turns = ((here >= before) & (here > after)) | ((here <= before) & (here < after))
-        centres = np.flatnonzero(turns) + 1
+        centres = np.flatnonzero(turns_at(values)) + 1
         value, slope, bend = self.parabolas.of(centres)
         turns_s = times_s[centres] - slope / (2.0 * bend) * self.step_s
         samples = np.array([times_s, values, np.full(len(times_s), -1.0)])

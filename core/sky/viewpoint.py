@@ -146,18 +146,12 @@ class Viewpoint:
         )
 
     def sine_altitude(self, body: Body, unix_s: Floats) -> Floats:
-        """Return the sine of the altitude at Unix seconds: smooth, even through the zenith."""
-        out, east, axial = self._vectors(body, unix_s)
-        up = out * self.cosine_latitude + axial * self.sine_latitude
-        return np.asarray(up / np.sqrt(out**2 + east**2 + axial**2))
+        """Return the sine of a body's altitude at Unix seconds, as ``Direction`` has it."""
+        return self.direction(body, unix_s).sine_altitude
 
     def sine_east(self, body: Body, unix_s: Floats) -> Floats:
-        """Return the sine of the angle east of the meridian plane at Unix seconds.
-
-        It falls through zero when the hour angle is 0 and climbs through it when that is 12 h.
-        """
-        out, east, axial = self._vectors(body, unix_s)
-        return np.asarray(east / np.sqrt(out**2 + east**2 + axial**2))
+        """Return the sine of the angle east of the meridian at Unix seconds, as ``Direction`` has it."""
+        return self.direction(body, unix_s).sine_east
 
     def hour_angle_rad(self, body: Body, unix_s: Floats) -> Floats:
         """Return the topocentric hour angle at Unix seconds, -pi to pi, positive west of the meridian."""
