@@ -138,9 +138,7 @@ def item_title(item: EveningItem) -> str:
     return _TITLES[item.kind]
 
 
-def item_words(
-    item: EveningItem, clock: SiteClock, *, unit: TemperatureUnit = TemperatureUnit.CELSIUS
-) -> str:
+def item_words(item: EveningItem, clock: SiteClock, *, unit: TemperatureUnit) -> str:
     """Return what to do, or what there is to see, in one or more sentences; of an own step its own words."""
     match item:
         case CollimationItem():
@@ -176,9 +174,7 @@ def _target_words(item: TargetItem, clock: SiteClock) -> str:
     return template.format(what=then, higher=clock.span(higher[0].start, higher[-1].end) if higher else None)
 
 
-def heard_words(
-    item: EveningItem, clock: SiteClock, *, unit: TemperatureUnit = TemperatureUnit.CELSIUS
-) -> str:
+def heard_words(item: EveningItem, clock: SiteClock, *, unit: TemperatureUnit) -> str:
     """Return a step for those who cannot see it: done or not, when, what, and its words."""
     template = _HEARD_OWN if isinstance(item, OwnItem) else _HEARD
     return template[item.is_done].format(

@@ -8,7 +8,7 @@ from core.sky.sunlight import TOO_NEAR_THE_SUN_DEG
 from core.words.cautions import CAP_BEFORE_SUNRISE, SUNLIGHT_BLINDS, beside_the_sun
 from core.words.evening import item_words
 from core.words.names import listed
-from core.words.site_clock import clock_of
+from core.words.site_clock import SiteClock, clock_of
 
 _STANDS: Final = "{body} {where}"
 _NEAR: Final = (
@@ -22,8 +22,13 @@ def evening_cautions(situation: Situation) -> tuple[str, ...]:
     night, clock = situation.night, clock_of(situation)
     if night is None or clock is None:
         return ()
-    items = [item_words(item, clock) for item in situation.evening_steps if item.caution]
-    return (*near_the_sun_cautions(night), *items, CAP_BEFORE_SUNRISE)
+    return (*near_the_sun_cautions(night), *cautious_steps(situation, clock), CAP_BEFORE_SUNRISE)
+
+
+def cautious_steps(situation: Situation, clock: SiteClock) -> tuple[str, ...]:
+    """Return the words of those steps of an evening that concern safety."""
+    unit = situation.preferences.temperature
+    return tuple(item_words(item, clock, unit=unit) for item in situation.evening_steps if item.caution)
 
 
 def near_the_sun_cautions(night: Night) -> tuple[str, ...]:

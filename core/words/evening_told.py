@@ -24,9 +24,12 @@ def evening_heading(night: Night) -> str:
 
 def evening_told(situation: Situation, night: Night, clock: SiteClock) -> str:
     """Return the evening of a situation with all that is to be said about it."""
+    unit = situation.preferences.temperature
     lines = [
         _STEP.format(
-            times=clock.times(item.start, item.end), title=item_title(item), words=item_words(item, clock)
+            times=clock.times(item.start, item.end),
+            title=item_title(item),
+            words=item_words(item, clock, unit=unit),
         )
         for item in situation.evening_steps
     ]

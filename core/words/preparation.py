@@ -153,9 +153,7 @@ def finder_words(item: FinderItem, clock: SiteClock) -> str:
     )
 
 
-def carry_out_words(
-    item: CarryOutItem, clock: SiteClock, unit: TemperatureUnit = TemperatureUnit.CELSIUS
-) -> str:
+def carry_out_words(item: CarryOutItem, clock: SiteClock, unit: TemperatureUnit) -> str:
     """Return when the telescope goes out and when it is ready, or since when it stands outside."""
     if item.is_outside:
         outside = time_outside_text(item.readiness, item.start, clock, unit=unit)

@@ -28,7 +28,7 @@ _MUCH_LARGER: Final = 1.25
 # Of two templates the second is for a site where something blocks the view.
 _NEVER: Final = (
     "{name} is never above {lowest} in a dark sky in these twelve months.",
-    "{name} is never above {lowest} in a dark sky, clear of what blocks the view in these twelve months.",
+    "{name} is never above {lowest} in a dark sky, clear of what blocks the view, in these twelve months.",
 )
 _MOON: Final = "{name} comes round every month."
 _BEST: Final = (

@@ -17,7 +17,7 @@ from core.words.body_readings import (
     readings_text,
 )
 from core.words.cautions import SUN_IS_UP
-from core.words.evening import item_words
+from core.words.evening_cautions import cautious_steps
 from core.words.evening_told import evening_heading, evening_told
 from core.words.finding import HEADING, findings_text
 from core.words.looks import brief_words
@@ -209,7 +209,7 @@ class HeightView(QWidget):
         )
         readings = read_bodies(night, moment, basis, clock)
         self.cells.show_readings(readings, state.situation.planet)
-        cautions = [item_words(item, clock) for item in state.situation.evening_steps if item.caution]
+        cautions = cautious_steps(state.situation, clock)
         self.canvas.setAccessibleDescription(" ".join((readings_text(readings, when), *cautions)))
         changed = QAccessibleEvent(self.canvas, QAccessible.Event.DescriptionChanged)
         QAccessible.updateAccessibility(changed)

@@ -4,6 +4,7 @@ from datetime import timedelta
 
 import pytest
 
+from core.record.observer import TemperatureUnit
 from core.sky.bodies import Body
 from core.sky.site import Site
 from core.tonight.steps import ItemKind
@@ -37,14 +38,16 @@ def test_a_telescope_that_is_still_indoors_is_carried_out_now() -> None:
     carry, ready = items[ItemKind.CARRY_OUT], items[ItemKind.READY]
 
     assert carry.start == situation.present
-    assert item_words(carry, clock).startswith(
+    assert item_words(carry, clock, unit=TemperatureUnit.CELSIUS).startswith(
         "Carry the telescope out now: it becomes usable for planets some time between 18:20 and 18:40 "
         "(an estimate)."
     )
     assert clock.span(ready.start, ready.end) in {"18:19–18:40", "18:20–18:40", "18:19–18:41"}
     # Before its time, and once it is said to be out, nothing changes.
     assert "by 16:21 for Saturn" in item_words(
-        {item.kind: item for item in at(BALCONY, "15:30").evening_steps}[ItemKind.CARRY_OUT], clock
+        {item.kind: item for item in at(BALCONY, "15:30").evening_steps}[ItemKind.CARRY_OUT],
+        clock,
+        unit=TemperatureUnit.CELSIUS,
     )
 
 

@@ -109,7 +109,7 @@ def test_when_it_settles_is_told_alike_at_the_head_of_the_step_and_in_its_words(
         clock = clock_of(found)
         assert clock is not None
         (settled,) = [item for item in found.evening_steps if isinstance(item, SettledItem)]
-        words = item_words(settled, clock)
+        words = item_words(settled, clock, unit=found.preferences.temperature)
         assert f"likely by {clock.time(settled.start)}" in words
         assert f"between {clock.time(settled.soonest)} and {clock.time(settled.latest)}" in words
         assert settled.soonest < settled.start < settled.latest

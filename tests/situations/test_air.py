@@ -16,6 +16,7 @@ from core.air.dispersion import dispersion_at, spread_arcsec
 from core.air.readiness import readiness_in_still_air
 from core.gear.figures import parse_temperature_c
 from core.ladder.ladder import build_ladder
+from core.record.observer import TemperatureUnit
 from core.sky.bodies import Body
 from core.sky.night import compute_night
 from core.sky.site import BlockedSky
@@ -61,7 +62,9 @@ def test_a_closed_ten_inch_in_a_freezing_evening_never_gets_there(
     assert readiness.never
     assert told.limiter is Limiter.MIRROR_WARM
     assert "never comes close to the air's temperature" in told.sentence
-    to_do = [item_words(item, SiteClock(zone=night.site.zone)) for item in items]
+    to_do = [
+        item_words(item, SiteClock(zone=night.site.zone), unit=TemperatureUnit.CELSIUS) for item in items
+    ]
     assert ItemKind.READY not in [item.kind for item in items]
     for words in (readiness_text(readiness), told.sentence, *told.reasons, *to_do):
         assert not A_FINISHING_TIME.search(words)

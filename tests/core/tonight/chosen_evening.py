@@ -66,4 +66,4 @@ def kinds(found: Situation) -> list[ItemKind]:
 def words(found: Situation, item: EveningItem) -> str:
     clock = clock_of(found)
     assert clock is not None
-    return item_words(item, clock)
+    return item_words(item, clock, unit=found.preferences.temperature)

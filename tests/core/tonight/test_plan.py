@@ -9,6 +9,7 @@ import pytest
 
 from core.air.readiness import readiness_in_still_air
 from core.gear.owned import Telescope, TelescopeKind
+from core.record.observer import TemperatureUnit
 from core.sky.bodies import Body
 from core.sky.night import Night, compute_night
 from core.sky.site import Site
@@ -39,7 +40,7 @@ def of_kind(items: tuple[EveningItem, ...], kind: ItemKind) -> list[EveningItem]
 
 
 def words(item: EveningItem) -> str:
-    return item_words(item, SiteClock(zone=LISBON.zone))
+    return item_words(item, SiteClock(zone=LISBON.zone), unit=TemperatureUnit.CELSIUS)
 
 
 def body_of(item: EveningItem) -> Body | None:

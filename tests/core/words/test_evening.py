@@ -8,6 +8,7 @@ from attrs import evolve
 
 from core.air.readiness import readiness_in_still_air
 from core.moments.best_minutes import BestMinutes
+from core.record.observer import TemperatureUnit
 from core.sky.bodies import Body
 from core.sky.windows import Grade, Window
 from core.tonight.steps import (
@@ -65,6 +66,10 @@ READY = EveningItem(kind=ItemKind.READY, start=NINE, end=NINE)
 ALL = (KIT, CARRY_OUT, FINDER, COVERS, READY, STAR_TEST, OWN, TARGET, STOP)
 
 
+def words_of(item: EveningItem, unit: TemperatureUnit = TemperatureUnit.CELSIUS) -> str:
+    return item_words(item, CLOCK, unit=unit)
+
+
 def test_on_the_strip_stands_what_takes_time_or_has_its_hour() -> None:
     assert [titled_item.item for titled_item in titled(ALL)] == [CARRY_OUT, FINDER, READY, OWN, TARGET, STOP]
 
@@ -108,7 +113,7 @@ LOW, FAIR, HIGH = Grade.LOW, Grade.FAIR, Grade.BEST
 def test_how_high_a_target_stands(
     grades: tuple[Grade, ...], height: str, span: str | None, behind: str | None
 ) -> None:
-    words = item_words(target(*grades, behind=behind), CLOCK)
+    words = words_of(target(*grades, behind=behind))
 
     assert height in words
     assert sum(each in words for each in ("30°", "45°")) == 1
@@ -119,11 +124,11 @@ def test_how_high_a_target_stands(
 
 
 def test_a_target_that_ends_in_warm_air_says_so() -> None:
-    assert "then warm air (chimney)" in item_words(target(HIGH, through="chimney"), CLOCK)
+    assert "then warm air (chimney)" in words_of(target(HIGH, through="chimney"))
 
 
 def test_the_stop_tells_its_own_time_and_the_sunrise() -> None:
-    words = item_words(STOP, CLOCK)
+    words = words_of(STOP)
 
     assert words.index("21:00") < words.index("21:10")
     assert "finder" in words
@@ -132,14 +137,17 @@ def test_the_stop_tells_its_own_time_and_the_sunrise() -> None:
 def test_each_plain_step_has_words_of_its_own() -> None:
     plain = (COVERS, READY, STAR_TEST, EveningItem(kind=ItemKind.PACK_UP, start=NINE, end=NINE))
 
-    assert len({item_words(item, CLOCK) for item in plain}) == len(plain)
-    assert "star" in item_words(STAR_TEST, CLOCK)
-    assert "usable" in item_words(READY, CLOCK).lower()
+    assert len({words_of(item) for item in plain}) == len(plain)
+    assert "star" in words_of(STAR_TEST)
+    assert "usable" in words_of(READY).lower()
 
 
 @pytest.mark.parametrize("is_done", [False, True])
 def test_a_reader_hears_when_what_and_whether_it_is_done(is_done: bool) -> None:
-    heard, own = (heard_words(evolve(item, is_done=is_done), CLOCK) for item in (TARGET, OWN))
+    heard, own = (
+        heard_words(evolve(item, is_done=is_done), CLOCK, unit=TemperatureUnit.CELSIUS)
+        for item in (TARGET, OWN)
+    )
 
     assert ["Done" in words for words in (heard, own)] == [is_done, is_done]
     assert heard.index("21:00–22:00") < heard.index("Saturn") < heard.index("45°")
@@ -156,14 +164,14 @@ def test_each_step_that_is_told_of_facts_has_them() -> None:
         start=NINE, end=NINE, soonest=NINE + HOUR, likely=NINE + HOUR * 1.5, latest=NINE + 2 * HOUR
     )
     told = {
-        "collim": item_words(CollimationItem(start=NINE, end=NINE, checked_on=None), CLOCK),
-        "red light": item_words(KIT, CLOCK),
-        "finder": item_words(FINDER, CLOCK),
-        "chimney": item_words(place, CLOCK),
-        "22:00": item_words(CARRY_OUT, CLOCK),
-        "dew": item_words(DewItem(start=NINE, end=NINE, outlook=None), CLOCK),
-        "22:30": item_words(settled, CLOCK),
-        "Tea": item_words(OWN, CLOCK),
+        "collim": words_of(CollimationItem(start=NINE, end=NINE, checked_on=None)),
+        "red light": words_of(KIT),
+        "finder": words_of(FINDER),
+        "chimney": words_of(place),
+        "22:00": words_of(CARRY_OUT),
+        "dew": words_of(DewItem(start=NINE, end=NINE, outlook=None)),
+        "22:30": words_of(settled),
+        "Tea": words_of(OWN),
     }
 
     assert [part for part, words in told.items() if part not in words.lower() and part not in words] == []

@@ -5,13 +5,18 @@ from types import SimpleNamespace
 from typing import cast
 from zoneinfo import ZoneInfo
 
+from attrs import evolve
+
+from core.record.observer import Preferences, TemperatureUnit
 from core.situation.situation import Situation
 from core.sky.bodies import Body
 from core.sky.night import Night
 from core.tonight.steps import CoversItem, OwnItem, OwnStep
+from core.words.evening_cautions import evening_cautions
 from core.words.evening_told import evening_heading, evening_told
 from core.words.site_clock import SiteClock
 from tests.core.evenings import GOOD, LISBON, WALLED, night
+from tests.core.warm_evenings import LENS, situation
 
 CLOCK = SiteClock(zone=ZoneInfo("Europe/Lisbon"))  # on winter's UTC
 NINE = datetime(2026, 12, 5, 21, 0, tzinfo=UTC)
@@ -22,7 +27,7 @@ def told(of: Night, *steps: CoversItem | OwnItem) -> str:
     situation = SimpleNamespace(
         evening_steps=steps,
         site=of.site,
-        preferences=SimpleNamespace(clock=24),
+        preferences=Preferences(),
         pairs=(),
         kit_powers=(),
         red_spot_passes=None,
@@ -62,3 +67,25 @@ def test_an_evening_of_nothing_says_so() -> None:
 
     assert "Nothing" in empty
     assert "Nothing" not in told(night(WALLED, GOOD), TEA)
+
+
+def test_temperatures_are_told_in_the_owner_s_unit_wherever_the_evening_is_read() -> None:
+    """What the humidity of 80 % at 9 to 11 °C makes of a lens: a dew point of 6 to 8 °C, 43 to 46 °F."""
+    celsius = situation(scope=LENS)
+    profile = celsius.profile
+    fahrenheit = Situation(
+        evolve(
+            celsius.choices,
+            profile=evolve(
+                profile, preferences=evolve(profile.preferences, temperature=TemperatureUnit.FAHRENHEIT)
+            ),
+        ),
+        celsius.now,
+    )
+
+    for found, told, other in ((celsius, "°C", "°F"), (fahrenheit, "°F", "°C")):
+        assert found.night is not None
+        whole = evening_told(found, found.night, CLOCK)
+        for words in (whole, " ".join(evening_cautions(found))):
+            assert f"{told}." in words
+            assert other not in words
