@@ -33,9 +33,10 @@ from core.words.buying import purpose_text
 from core.words.comparison import collimation_text, verdict_texts
 from core.words.ladder import no_ceiling_text
 from core.words.notices import misfit_texts, rung_notice_texts
+from core.words.units import USUAL_UNITS, Units
 
 
-def ladder_json(ladder: Ladder, *, to_buy: Purchase | None) -> JsonObject:
+def ladder_json(ladder: Ladder, *, to_buy: Purchase | None, units: Units = USUAL_UNITS) -> JsonObject:
     """Return a ladder, its limits, what would help most over many nights, and its rungs, lowest first."""
     aim, limits, ceiling = ladder.aim, ladder.limits, ladder.ceiling
     return {
@@ -66,18 +67,23 @@ def ladder_json(ladder: Ladder, *, to_buy: Purchase | None) -> JsonObject:
         "to_buy": None if to_buy is None else _purchase(to_buy),
         "start": number(ladder.start),
         "climb_to": number(highest_not_above_ceiling(ladder)),
-        "rungs": _rungs(ladder),
+        "rungs": _rungs(ladder, units),
     }
 
 
-def compare_json(comparison: Comparison, *, to_buy: tuple[Purchase | None, Purchase | None]) -> JsonObject:
+def compare_json(
+    comparison: Comparison,
+    *,
+    to_buy: tuple[Purchase | None, Purchase | None],
+    units: Units = USUAL_UNITS,
+) -> JsonObject:
     """Return two telescopes side by side, what they come to, and what would help each of them most."""
     return {
         "schema": SCHEMA,
         "planet": None if comparison.planet is None else comparison.planet.value,
         "at": time_json(comparison.at),
-        "a": _side(comparison.a, to_buy[0]),
-        "b": _side(comparison.b, to_buy[1]),
+        "a": _side(comparison.a, to_buy[0], units),
+        "b": _side(comparison.b, to_buy[1], units),
         "verdict": list(verdict_texts(comparison)),
     }
 
@@ -99,15 +105,15 @@ def _purchase(to_buy: Purchase) -> JsonObject:
     }
 
 
-def _rungs(ladder: Ladder) -> list[JsonObject]:
+def _rungs(ladder: Ladder, units: Units) -> list[JsonObject]:
     """Return the rungs, lowest first; the first also tells what is owned and does not fit."""
-    rungs = [_rung(rung, ladder) for rung in ladder.rungs]
+    rungs = [_rung(rung, ladder, units) for rung in ladder.rungs]
     if rungs:
         rungs[0]["notices"] += misfit_texts(ladder)
     return rungs
 
 
-def _rung(rung: Rung, ladder: Ladder) -> JsonObject:
+def _rung(rung: Rung, ladder: Ladder, units: Units) -> JsonObject:
     return {
         **_combination(rung.combination),
         "power": number(rung.power),
@@ -116,7 +122,7 @@ def _rung(rung: Rung, ladder: Ladder) -> JsonObject:
         "true_field_deg": number(rung.true_field_deg),
         "drift_s": number(rung.drift_s),
         "standing": None if rung.standing is None else rung.standing.value,
-        "notices": list(rung_notice_texts(rung, ladder)),
+        "notices": list(rung_notice_texts(rung, ladder, units)),
         "alternatives": [_combination(other) for other in rung.alternatives],
     }
 
@@ -131,9 +137,9 @@ def _combination(combination: Combination) -> JsonObject:
     }
 
 
-def _side(side: Side, to_buy: Purchase | None) -> JsonObject:
+def _side(side: Side, to_buy: Purchase | None, units: Units) -> JsonObject:
     return {
-        **ladder_json(side.ladder, to_buy=to_buy),
+        **ladder_json(side.ladder, to_buy=to_buy, units=units),
         "light_ratio_to_other": number(side.light_ratio_to_other),
         "resolution_arcsec": number(side.resolution_arcsec),
         "disc_diameter_arcmin_at_ceiling": number(side.disc_diameter_arcmin_at_ceiling),

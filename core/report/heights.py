@@ -20,6 +20,7 @@ from core.words.reasons import answer_reasons
 from core.words.reports import ABOUT_HEIGHTS, EVENING, IN_THE_DARK, ITEM, WARM_WINDOW, WINDOW
 from core.words.site_clock import SiteClock, clock_of
 from core.words.sun import sun_times_sentence
+from core.words.units import Units
 from core.words.why_not import why_not_words
 
 # Narrower than this the words of the last column would be all line breaks.
@@ -47,7 +48,7 @@ def heights_text(situation: Situation, *, width: int = WIDTH) -> str:
     lines += [line for words in pair_sentences(situation) for line in wrapped(printable(words), width)]
     lines += _ways_to_find(situation, site_clock, width)
     lines += ["", "Why"]
-    for reason in answer_reasons(situation.answer, site_clock, unit=situation.preferences.temperature):
+    for reason in answer_reasons(situation.answer, site_clock, units=Units(situation.preferences)):
         lines += wrapped(ITEM.format(words=printable(reason)), width, indent="  ")
     return "\n".join(lines)
 

@@ -35,6 +35,7 @@ from core.words.reports import (
     ceiling_words,
 )
 from core.words.site_clock import SiteClock
+from core.words.units import USUAL_UNITS, Units
 
 # Two columns of names have to fit beside the labels.
 _LONGEST_OF_TWO: Final = 26
@@ -48,6 +49,7 @@ def ladder_text(
     to_buy: Purchase | None,
     clock: SiteClock | None = None,
     later: str | None = None,
+    units: Units = USUAL_UNITS,
     width: int = WIDTH,
 ) -> str:
     """Return a ladder as text, lowest power first, and what would help most over many nights.
@@ -59,13 +61,17 @@ def ladder_text(
         cut(POWER_LADDER.format(scope=printable(ladder.scope.name)), width),
         *_aim_lines(ladder, clock, width),
         *([] if later is None or ladder.aim.at is not None else wrapped(printable(later), width)),
-        *(line for notice in ladder_notice_texts(ladder) for line in wrapped(printable(notice), width)),
+        *(
+            line
+            for notice in ladder_notice_texts(ladder, units)
+            for line in wrapped(printable(notice), width)
+        ),
     ]
     if ladder.rungs:
         lines += ["", *_rung_table(ladder, width)]
         if any(rung.alternatives for rung in ladder.rungs):
             lines += wrapped(MORE_LIKE_IT_MEANS, width)
-    for notice, powers in _notices(ladder).items():
+    for notice, powers in _notices(ladder, units).items():
         lines += wrapped(labelled(", ".join(powers), printable(notice)), width, indent="  ")
     for misfit in misfit_texts(ladder):
         lines += wrapped(printable(misfit), width, indent="  ")
@@ -145,11 +151,11 @@ def _figures_of(rung: Rung, ladder: Ladder) -> tuple[str, ...]:
     return power_text(rung.power), pupil, field, drift, part_text(rung, ladder)
 
 
-def _notices(ladder: Ladder) -> dict[str, list[str]]:
+def _notices(ladder: Ladder, units: Units) -> dict[str, list[str]]:
     """Return each notice about rungs once, with the powers that it is about."""
     found: dict[str, list[str]] = {}
     for rung in ladder.rungs:
-        for notice in notice_texts(rung.notices):
+        for notice in notice_texts(rung.notices, units):
             found.setdefault(notice, []).append(power_text(rung.power))
     return found
 

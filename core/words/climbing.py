@@ -19,6 +19,7 @@ from core.words.names import opening
 from core.words.notices import notice_texts
 from core.words.quantities import drift_text, field_text, per_mm_text, power_text, pupil_text
 from core.words.site_clock import SiteClock, clock_of
+from core.words.units import USUAL_UNITS, Units
 
 _SAID: Final = "Power ladder, in hand: {words}"
 _PUPIL: Final = "pupil {pupil}"
@@ -212,7 +213,7 @@ def _template(step: NextStep, ladder: Ladder, clock: SiteClock | None) -> str:
     return _SETTLED if has_taught else _AT_THE_TOP
 
 
-def rung_detail(rung: Rung, ladder: Ladder) -> str:
+def rung_detail(rung: Rung, ladder: Ladder, units: Units = USUAL_UNITS) -> str:
     """Return all that deserves a word about a rung, as sentences; what to do next stands apart."""
     per_mm = per_mm_text(rung.power, working_aperture_mm(ladder.scope))
     is_told = rung.power >= _TOLD_FROM_PER_MM * working_aperture_mm(ladder.scope)
@@ -220,8 +221,8 @@ def rung_detail(rung: Rung, ladder: Ladder) -> str:
     told = _PER_MM[aperture_decides].format(power=power_text(rung.power), per_mm=per_mm)
     words = [told] if is_told else []
     if rung is ladder.rungs[0]:
-        words += notice_texts(ladder.notices)
-    words += notice_texts(rung.notices)
+        words += notice_texts(ladder.notices, units)
+    words += notice_texts(rung.notices, units)
     if rung.alternatives:
         others = (
             _OTHER.format(label=other.label, power=power_text(other.power)) for other in rung.alternatives

@@ -394,6 +394,14 @@ GLOSSARY: Final = (
         also=("usual air", "usual limit"),
     ),
     Term(
+        name="UT",
+        meaning=(
+            "Universal time, the one clock by which almanacs and observers everywhere tell when something "
+            "happens. Each site's own clock is so many hours ahead of it or behind."
+        ),
+        also=("universal time",),
+    ),
+    Term(
         name="verdict",
         meaning=(
             "What you say after a step: more detail, no change, less detail, or that you cannot tell. From "

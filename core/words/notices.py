@@ -14,8 +14,8 @@ from core.words.quantities import (
     percent_text,
     power_text,
     pupil_text,
-    rounded_text,
 )
+from core.words.units import USUAL_UNITS, Units
 
 _NOTICES = {
     NoticeKind.NO_EYEPIECE: "Add an eyepiece in Gear, and the powers that it gives {scope} appear here.",
@@ -109,16 +109,16 @@ _MARKED_BARLOW = "A Barlow's factor changes with its distance to the eyepiece, s
 _MARKED_REDUCER = "A reducer's factor changes with its distance to the eyepiece, so {marked} is approximate."
 
 
-def notice_text(notice: Notice) -> str:
-    """Return the sentence of one notice."""
+def notice_text(notice: Notice, units: Units = USUAL_UNITS) -> str:
+    """Return the sentence of one notice, apertures in the owner's units."""
     figures = {
         "scope": notice.scope,
         "combination": notice.combination,
         "power": None if notice.power is None else power_text(notice.power),
         "limit": None if notice.limit is None else power_text(notice.limit),
-        "aperture": None if notice.aperture_mm is None else length_text(notice.aperture_mm),
+        "aperture": None if notice.aperture_mm is None else units.named_length_text(notice.aperture_mm),
         "used_aperture": (
-            None if notice.used_aperture_mm is None else f"{rounded_text(notice.used_aperture_mm)} mm"
+            None if notice.used_aperture_mm is None else units.named_length_text(notice.used_aperture_mm)
         ),
         "exit_pupil": None if notice.exit_pupil_mm is None else pupil_text(notice.exit_pupil_mm),
         "eye_pupil": None if notice.eye_pupil_mm is None else pupil_text(notice.eye_pupil_mm),
@@ -139,20 +139,21 @@ def notice_text(notice: Notice) -> str:
     return _NOTICES[notice.kind].format_map(figures)
 
 
-def notice_texts(notices: Iterable[Notice]) -> tuple[str, ...]:
+def notice_texts(notices: Iterable[Notice], units: Units = USUAL_UNITS) -> tuple[str, ...]:
     """Return the sentences of several notices, each once, in their order."""
-    return tuple(dict.fromkeys(notice_text(notice) for notice in notices))
+    return tuple(dict.fromkeys(notice_text(notice, units) for notice in notices))
 
 
-def ladder_notice_texts(ladder: Ladder) -> tuple[str, ...]:
+def ladder_notice_texts(ladder: Ladder, units: Units = USUAL_UNITS) -> tuple[str, ...]:
     """Return what must be known of where a ladder points, words of safety first, and of the whole kit."""
-    return (*aim_notices(ladder.aim), *notice_texts(ladder.notices))
+    return (*aim_notices(ladder.aim), *notice_texts(ladder.notices, units))
 
 
-def rung_notice_texts(rung: Rung, ladder: Ladder) -> tuple[str, ...]:
+def rung_notice_texts(rung: Rung, ladder: Ladder, units: Units = USUAL_UNITS) -> tuple[str, ...]:
     """Return what deserves a word about a rung; the first rung repeats what is said of the whole ladder."""
     is_first = bool(ladder.rungs) and rung is ladder.rungs[0]
-    return (*(ladder_notice_texts(ladder) if is_first else ()), *notice_texts(rung.notices))
+    of_ladder = ladder_notice_texts(ladder, units) if is_first else ()
+    return (*of_ladder, *notice_texts(rung.notices, units))
 
 
 def misfit_text(thing: Eyepiece | Barlow, scope: Telescope) -> str:
@@ -170,14 +171,14 @@ def misfit_texts(ladder: Ladder) -> tuple[str, ...]:
     return tuple(misfit_text(thing, ladder.scope) for thing in ladder.misfits)
 
 
-def claimed_power_text(claimed_power: float, aperture_mm: float) -> str:
+def claimed_power_text(claimed_power: float, aperture_mm: float, units: Units = USUAL_UNITS) -> str:
     """Return a maker's claimed greatest power beside what the aperture bears."""
     limit = aperture_limit(aperture_mm)
     template = _CLAIM_OVER if is_past_limit(claimed_power, limit) else _CLAIM_WITHIN
     return template.format(
         power=power_text(claimed_power),
         per_mm=per_mm_text(claimed_power, aperture_mm),
-        aperture=length_text(aperture_mm),
+        aperture=units.named_length_text(aperture_mm),
         limit=power_text(limit),
     )
 

@@ -10,7 +10,6 @@ from core.ladder.ladder import Ladder
 from core.ladder.mount import shakes
 from core.ladder.usual_powers import RARELY_MORE, USUAL_NIGHT_APERTURE_MM, usual_night_powers
 from core.moments.best_minutes import offered_windows, stop_time
-from core.record.observer import TemperatureUnit
 from core.sky.bodies import Body
 from core.sky.events import BodyState
 from core.sky.stars import BRIGHTEST_STAR_MAGNITUDE
@@ -31,6 +30,7 @@ from core.words.obstacles import blocked_words, warm_air_words
 from core.words.quantities import path_text, power_text
 from core.words.site_clock import SiteClock
 from core.words.sun import sun_course_sentence
+from core.words.units import USUAL_UNITS, Units
 from core.words.why_not import why_not_words
 
 _A_MINUTE: Final = timedelta(minutes=1)
@@ -93,7 +93,7 @@ def answer_reasons(
     answer: Answer | None,
     clock: SiteClock | None,
     *,
-    unit: TemperatureUnit = TemperatureUnit.CELSIUS,
+    units: Units = USUAL_UNITS,
 ) -> tuple[str, ...]:
     """Return what the answer rests on, in the order in which it is asked; None for both without a site."""
     if answer is None or clock is None:
@@ -105,8 +105,8 @@ def answer_reasons(
         sun_course_sentence(prospect.night.sun, clock),
         *_windows(prospect, clock),
         *_stop(prospect, clock),
-        *_readiness(prospect, clock, unit),
-        *_power(prospect, clock),
+        *_readiness(prospect, clock, units),
+        *_power(prospect, clock, units),
         *_mount(prospect),
         *_bright_others(prospect, clock),
         *_another_planet(prospect, limiter, clock),
@@ -170,14 +170,15 @@ def _stop(prospect: Prospect, clock: SiteClock) -> Iterator[str]:
         yield _STOP.format(stop=clock.time(stop))
 
 
-def _readiness(prospect: Prospect, clock: SiteClock, unit: TemperatureUnit) -> Iterator[str]:
+def _readiness(prospect: Prospect, clock: SiteClock, units: Units) -> Iterator[str]:
     readiness, since = prospect.readiness, prospect.outside_since
+    unit = units.preferences.temperature
     if readiness is not None:
         words = readiness_text(readiness, unit=unit)
         yield words if since is None else time_outside_text(readiness, since, clock, unit=unit)
 
 
-def _power(prospect: Prospect, clock: SiteClock) -> Iterator[str]:
+def _power(prospect: Prospect, clock: SiteClock, units: Units) -> Iterator[str]:
     position, ladder = prospect.position, prospect.ladder
     if position is None:
         return
@@ -193,7 +194,7 @@ def _power(prospect: Prospect, clock: SiteClock) -> Iterator[str]:
     yield all_limits_sentence(ladder)
     yield _RULE_OF_THUMB
     yield from usual_powers(ladder)
-    yield from ladder_notice_texts(ladder)
+    yield from ladder_notice_texts(ladder, units)
 
 
 def _mount(prospect: Prospect) -> Iterator[str]:

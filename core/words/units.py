@@ -62,3 +62,7 @@ class Units:
         """Write a difference of temperatures in degrees Celsius in the owner's unit."""
         value = value_c * (FAHRENHEIT_PER_CELSIUS if self.is_fahrenheit else 1.0)
         return converted_text(value, as_typed=2, converted=1)
+
+
+# Of an owner who has chosen none.
+USUAL_UNITS: Final = Units()

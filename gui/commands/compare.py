@@ -7,6 +7,7 @@ from core.export.ladder import compare_json
 from core.export.parts import to_json
 from core.report.ladder import compare_text
 from core.words.site_clock import clock_of
+from core.words.units import Units
 from gui.commands.asking import Asked, situation_of
 from gui.commands.parsing import add_blur, add_json, add_place_and_evening, add_planet, add_profile
 from gui.terminal import terminal_width
@@ -30,5 +31,5 @@ def run(args: Namespace, now: datetime) -> str:
     assert comparison is not None  # there are two telescopes
     to_buy = situation.compared_to_buy
     if args.json:
-        return to_json(compare_json(comparison, to_buy=to_buy))
+        return to_json(compare_json(comparison, to_buy=to_buy, units=Units(situation.preferences)))
     return compare_text(comparison, to_buy=to_buy, clock=clock_of(situation), width=terminal_width())

@@ -10,6 +10,7 @@ from core.report.ladder import ladder_text
 from core.words.answer import better_words
 from core.words.commands import GOES_WITH_PLANET, GOES_WITHOUT_PLANET
 from core.words.site_clock import clock_of
+from core.words.units import Units
 from gui.commands.asking import Asked, situation_of
 from gui.commands.parsing import (
     add_blur,
@@ -52,9 +53,11 @@ def run(args: Namespace, now: datetime) -> str:
     situation = situation_of(args, now, needs=Asked.SCOPE)
     ladder = situation.ladder
     assert ladder is not None  # there is a telescope
-    to_buy = situation.to_buy
+    to_buy, units = situation.to_buy, Units(situation.preferences)
     if args.json:
-        return to_json(ladder_json(ladder, to_buy=to_buy))
+        return to_json(ladder_json(ladder, to_buy=to_buy, units=units))
     # When it will be better is sought only for a planet that has no moment this evening.
     later = None if ladder.aim.overhead or ladder.aim.is_offered else better_words(situation)
-    return ladder_text(ladder, to_buy=to_buy, clock=clock_of(situation), later=later, width=terminal_width())
+    return ladder_text(
+        ladder, to_buy=to_buy, clock=clock_of(situation), later=later, units=units, width=terminal_width()
+    )

@@ -202,7 +202,7 @@ class OwnedForm(FormPage, Generic[T]):
             thing = self.make(values, before)
         except ValueError as error:
             if isinstance(field, TypedField) and field.reading.is_good:
-                field.refuse(self._in_words(str(error)))
+                field.refuse(self.in_words(str(error)))
                 self._go_back(field, values, step)
             return
         for other in self.fields.values():
@@ -313,7 +313,7 @@ class OwnedForm(FormPage, Generic[T]):
         if self._name_is_derived and (name := self._derived_name(self.values())):
             self.fields["name"].sync(name)
 
-    def _in_words(self, error: str) -> str:
+    def in_words(self, error: str) -> str:
         """Return an error about fields with their labels in place of the names in files."""
         labels = {name: field.label for name, field in self.fields.items()}
         names = "|".join(map(re.escape, sorted(labels, key=len, reverse=True)))

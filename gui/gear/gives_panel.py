@@ -11,6 +11,7 @@ from core.words.gear_advice import NO_POWERS_YET
 from core.words.limits import ceiling_sentence, limits_sentence
 from core.words.notices import ladder_notice_texts, misfit_texts
 from core.words.powers import details_words
+from core.words.units import Units
 from gui.gear.powers_entries import Entry, drift_words, words_in_full
 from gui.gear.powers_pictures import PowersPictures
 from gui.gear.powers_table import PowersTable
@@ -97,7 +98,8 @@ class GivesPanel(QWidget):
     def refresh(self) -> None:
         """Show what the state gives now."""
         scope, ladder, profile = self.state.situation.scope, self.state.situation.ladder, self.state.profile
-        self.table.show_ladder(ladder, profile.eye)
+        units = Units(profile.preferences)
+        self.table.show_ladder(ladder, profile.eye, units)
         has_rungs = ladder is not None and bool(ladder.rungs)
         self.table.setVisible(has_rungs)
         self._room.setVisible(not has_rungs)
@@ -109,7 +111,9 @@ class GivesPanel(QWidget):
         else:
             self.title.setText(GIVES.format(scope=scope.name))
             if ladder.aim.is_offered:
-                words = ceiling_sentence(ladder) if has_rungs else " ".join(ladder_notice_texts(ladder))
+                words = (
+                    ceiling_sentence(ladder) if has_rungs else " ".join(ladder_notice_texts(ladder, units))
+                )
             else:
                 words = nothing_offered_words(self.state.situation)
             self.ceiling.setText(words)

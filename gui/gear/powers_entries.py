@@ -8,6 +8,7 @@ from core.ladder.ladder import Ladder, Rung, rung_with
 from core.words.notices import factor_text, notice_texts, rung_notice_texts
 from core.words.powers import same_as_words, same_words
 from core.words.quantities import drift_text
+from core.words.units import Units
 
 
 @frozen
@@ -16,6 +17,7 @@ class Entry:
 
     rung: Rung
     ladder: Ladder
+    units: Units
     same_as: Rung | None = None
 
     @property
@@ -30,13 +32,14 @@ class Entry:
         return None if field_deg is None else moons_across(field_deg)
 
 
-def entries_of(ladder: Ladder, eye: Eye) -> tuple[Entry, ...]:
+def entries_of(ladder: Ladder, eye: Eye, units: Units) -> tuple[Entry, ...]:
     """Return the rows of a ladder, lowest power first, alternatives after their rung."""
     entries = []
     for rung in ladder.rungs:
-        entries.append(Entry(rung, ladder))
+        entries.append(Entry(rung, ladder, units))
         entries += [
-            Entry(rung_with(ladder, other, eye=eye), ladder, same_as=rung) for other in rung.alternatives
+            Entry(rung_with(ladder, other, eye=eye), ladder, units, same_as=rung)
+            for other in rung.alternatives
         ]
     return tuple(entries)
 
@@ -49,9 +52,9 @@ def drift_words(entry: Entry) -> str:
 def words_about(entry: Entry) -> tuple[str, ...]:
     """Return what deserves a word about an entry; an alternative says only what is not said of its rung."""
     if entry.same_as is None:
-        return rung_notice_texts(entry.rung, entry.ladder)
+        return rung_notice_texts(entry.rung, entry.ladder, entry.units)
     others = [notice for notice in entry.rung.notices if notice not in entry.same_as.notices]
-    return (same_as_words(entry.same_as), *notice_texts(others))
+    return (same_as_words(entry.same_as), *notice_texts(others, entry.units))
 
 
 def words_in_full(entry: Entry) -> tuple[str, ...]:

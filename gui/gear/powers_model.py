@@ -7,6 +7,7 @@ from PySide6.QtCore import QAbstractTableModel, Qt
 from core.gear.eye import Eye
 from core.ladder.ladder import Ladder
 from core.words.ladder import part_sentence
+from core.words.units import USUAL_UNITS, Units
 from gui.gear.powers_columns import COLUMNS, POWER, WORDS, PowersColumn
 from gui.gear.powers_entries import Entry, entries_of
 from gui.widgets.model_index import NO_INDEX, AnyIndex
@@ -20,15 +21,16 @@ class PowersModel(QAbstractTableModel):
     def __init__(self) -> None:
         super().__init__()
         self.ladder: Ladder | None = None
+        self.units = USUAL_UNITS
         self.entries: tuple[Entry, ...] = ()
         self.sorted_by = POWER
         self.goes_up = True
 
-    def show(self, ladder: Ladder | None, eye: Eye) -> None:
-        """Show the rows of a ladder as an eye sees them, or none."""
+    def show(self, ladder: Ladder | None, eye: Eye, units: Units) -> None:
+        """Show the rows of a ladder as an eye sees them, told in some units, or none."""
         self.beginResetModel()
-        self.ladder = ladder
-        self.entries = self._in_order(entries_of(ladder, eye) if ladder else ())
+        self.ladder, self.units = ladder, units
+        self.entries = self._in_order(entries_of(ladder, eye, units) if ladder else ())
         self.endResetModel()
 
     def sort(self, column: int, order: Qt.SortOrder = Qt.SortOrder.AscendingOrder) -> None:

@@ -21,6 +21,7 @@ from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidge
 from core.gear.eye import Eye
 from core.ladder.ladder import Ladder
 from core.words.tips import SORT_POWERS
+from core.words.units import Units
 from gui.gear.powers_columns import COLUMNS, EYEPIECE, LEFT_OUT_FIRST, POWER, WORDS
 from gui.gear.powers_entries import Entry
 from gui.gear.powers_model import ENTRY_ROLE, PowersModel
@@ -121,12 +122,12 @@ class PowersTable(QTableView):
         """Return what part a row plays tonight."""
         return self._rows.part_of(entry)
 
-    def show_ladder(self, ladder: Ladder | None, eye: Eye) -> None:
-        """Show another ladder as an eye sees it, or none."""
-        if ladder is self._rows.ladder:
+    def show_ladder(self, ladder: Ladder | None, eye: Eye, units: Units) -> None:
+        """Show another ladder as an eye sees it, told in some units, or none."""
+        if ladder is self._rows.ladder and units == self._rows.units:
             return
         before = self.entry
-        self._rows.show(ladder, eye)
+        self._rows.show(ladder, eye, units)
         self._fit()
         if before is not None:
             self._choose(before.rung.label)

@@ -14,6 +14,7 @@ from core.words.buying import buying_sentence, wanted_sentence, what_if_sentence
 from core.words.notices import claimed_power_text
 from core.words.quantities import power_text
 from core.words.tips import KIT_QUESTIONS
+from core.words.units import Units
 from gui.state import AppState
 from gui.widgets.combo_box import CalmComboBox
 from gui.widgets.field import Reading
@@ -120,7 +121,8 @@ class Questions(QWidget):
         assert isinstance(value, float)
         if self.asked is Question.WANTED:
             return wanted_sentence(ladder, self.state.profile.barlows, value)
-        return claimed_power_text(value, ladder.scope.aperture_mm)
+        units = Units(self.state.profile.preferences)
+        return claimed_power_text(value, ladder.scope.aperture_mm, units)
 
     def _read_thing(self, text: str) -> Reading[Eyepiece | Barlow]:
         return reads(partial(parse_thing, scope=self.state.situation.scope))(text)

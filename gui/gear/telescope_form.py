@@ -1,5 +1,7 @@
 """The form of a telescope or an instrument whose power is built in."""
 
+import re
+
 from core.gear.figures import FixedFigures, parse_aperture_mm, parse_fixed_instrument, parse_focal_length_mm
 from core.gear.numbers import parse_length_mm
 from core.gear.owned import ASSUMED_OBSTRUCTION, Diagonal, Stand, Telescope, TelescopeKind
@@ -55,6 +57,7 @@ _NOT_FIXED = {
 }
 _LENGTHS = ("aperture_mm", "focal_length_mm", "obstruction_mm", "mirror_thickness_mm", "mask_mm")
 _LETTERS = 9
+_LENGTH_IN_MM = re.compile(r"(\d+(?:\.\d+)?) mm\b")
 
 
 class TelescopeForm(OwnedForm[Telescope]):
@@ -126,6 +129,12 @@ class TelescopeForm(OwnedForm[Telescope]):
             return TELESCOPE_NAME.format(aperture=aperture, kind=kind.value)
         power = values["power"]
         return "" if power is None else FIXED_NAME.format(powers=_powers_text(power), aperture=aperture)
+
+    def in_words(self, error: str) -> str:
+        # A file speaks of mm, whoever types of what they chose.
+        return _LENGTH_IN_MM.sub(
+            lambda found: self.units.named_length_text(float(found[1])), super().in_words(error)
+        )
 
     def tell(self, values: Values, thing: Telescope | None) -> None:
         aperture_mm, focal_length_mm = values["aperture_mm"], values["focal_length_mm"]

@@ -17,6 +17,7 @@ from core.words.names import opening
 from core.words.notices import ladder_notice_texts
 from core.words.site_clock import clock_of
 from core.words.soft_view import TITLE as SOFT_VIEW
+from core.words.units import Units
 from gui.ladder.limits_page import LimitsPage
 from gui.ladder.look_for import LookForPane
 from gui.ladder.verdict_row import VerdictRow
@@ -86,8 +87,9 @@ class ClimbPane(LowScrollArea):
         self.detail.setText(aim_detail(aim, with_sight=is_offered))
         self.caution.setText(" ".join(aim_cautions(aim)) if is_offered else "")
         self.next.setText(what_next_words(situation))
-        detail = rung_detail(rung, ladder) if rung and ladder else ""
-        self.notices.setText(detail or " ".join(ladder_notice_texts(ladder) if ladder else ()))
+        units = Units(situation.preferences)
+        detail = rung_detail(rung, ladder, units) if rung and ladder else ""
+        self.notices.setText(detail or " ".join(ladder_notice_texts(ladder, units) if ladder else ()))
         self.lifted.setText(lifted_sentence(ladder) if ladder is not None else "")
         for label in (self.caution, self.next, self.lifted, self.notices, self.detail):
             label.setVisible(bool(label.text()))

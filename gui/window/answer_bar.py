@@ -16,6 +16,7 @@ from core.words.controls import REASON
 from core.words.reasons import answer_reasons
 from core.words.site_clock import clock_of
 from core.words.tips import NO_SITE_YET
+from core.words.units import Units
 from gui.state import AppState, Change
 from gui.widgets.all_lines import AllLines
 from gui.widgets.plain_label import PlainLabel
@@ -91,10 +92,10 @@ class AnswerBar(AllLines):
 
     def _show(self) -> None:
         situation = self._state.situation
-        answer, clock, unit = situation.answer, clock_of(situation), situation.preferences.temperature
+        answer, clock, units = situation.answer, clock_of(situation), Units(situation.preferences)
         self.sentence.setText(self._meanwhile() if answer is None else answer_headline(situation))
         self._all_detail = "" if answer is None else answer_detail(situation)
-        reasons = () if answer is None else answer_reasons(answer, clock, unit=unit)
+        reasons = () if answer is None else answer_reasons(answer, clock, units=units)
         self.reasons.setText("\n".join(REASON.format(reason=reason) for reason in reasons))
         self.why.setEnabled(bool(reasons))
         if not reasons:

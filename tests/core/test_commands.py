@@ -88,6 +88,25 @@ def test_compare_as_text_overhead(profile: str, capsys: pytest.CaptureFixture[st
     assert "Straight overhead" in capsys.readouterr().out
 
 
+def test_a_mask_is_told_in_the_owners_unit(profile: str, capsys: pytest.CaptureFixture[str]) -> None:
+    """A mask of 3 in on 150 mm, 5.91 in, in the words of every command that speaks of it."""
+    written = Path(profile).read_text(encoding="utf-8")
+    masked = written.replace("aperture_mm = 150\n", "aperture_mm = 150\nmask_mm = 76.2\n")
+    Path(profile).write_text(f'{masked}\n[preferences]\nlength = "in"\n', encoding="utf-8")
+    planet = ["--planet", "saturn", "--evening", "2026-12-05"]
+
+    for words in (
+        ["ladder", profile, *planet],
+        ["ladder", profile, *planet, "--json"],
+        ["compare", profile, "six", "small", *planet, "--json"],
+        ["heights", profile, "--evening", "2026-12-05"],
+    ):
+        assert main(words) == 0
+        told = " ".join(capsys.readouterr().out.split())
+        assert "With the off-axis mask it is a telescope of 3 in without obstruction" in told
+        assert "than the whole 5.91 in shows" in told
+
+
 def test_help_names_every_command(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["--help"]) == 0
 

@@ -10,6 +10,7 @@ from pytestqt.qtbot import QtBot
 
 from core.gear.owned import Eyepiece, Stand
 from core.words.owned_kinds import Kind
+from gui.gear.powers_columns import WORDS
 from gui.gear.view import GearView
 from gui.state import AppState
 from gui.widgets.plain_label import PlainLabel
@@ -285,6 +286,25 @@ def test_what_is_seldom_needed_of_a_telescope_comes_on_a_click_and_stays_once_sa
     hand.leave()
     assert "must be less than the aperture" in hand.field("mask_mm").message
     assert hand.profile.telescopes[0].mask_mm is None
+
+
+def test_a_mask_is_told_in_the_unit_that_is_chosen(hand: GearHand) -> None:
+    hand.open("Six-inch")
+    hand.press(more(hand))
+    hand.type("mask_mm", "76.2")
+    hand.leave()
+    lowest = hand.view.gives.table.model().index(0, WORDS)
+    assert "a telescope of 76.2 mm without obstruction" in lowest.data()
+    hand.open("Observer")
+    hand.choose("length", "inches")
+    lowest = hand.view.gives.table.model().index(0, WORDS)
+    # 150 mm are 5.91 in.
+    assert "a telescope of 3 in without obstruction" in lowest.data()
+    assert "than the whole 5.91 in shows" in lowest.data()
+    hand.open("Six-inch")
+    hand.type("mask_mm", "6")
+    hand.leave()
+    assert "must be less than the aperture, 5.91 in" in hand.field("mask_mm").message
 
 
 def test_the_usual_hours_are_typed_by_either_clock(hand: GearHand) -> None:

@@ -9,12 +9,14 @@ from core.gear.combinations import combinations, misfits
 from core.gear.eye import Eye
 from core.gear.owned import Barlow, Eyepiece, Telescope
 from core.ladder.notices import NoticeKind, kit_notices, rung_notices
+from core.record.observer import LengthUnit, Preferences
 from core.words.notices import (
     claimed_power_text,
     factor_text,
     misfit_text,
     notice_texts,
 )
+from core.words.units import Units
 from tests.core.gear.examples import barlow, eyepiece, fixed, refractor, telescope
 
 STEADY = Blur(overhead_arcsec=0.4)
@@ -185,6 +187,19 @@ def test_a_makers_greatest_power_beside_the_real_limit() -> None:
     assert claimed_power_text(200, 114.3) == (
         "200x is 1.7x per mm, within the 229x that 114.3 mm of aperture bears."
     )
+
+
+def test_apertures_are_told_in_inches_to_who_chose_them() -> None:
+    """100 mm are 3.94 in, 254 mm are 10 in."""
+    inches, masked = Units(Preferences(length=LengthUnit.INCH)), telescope(aperture_mm=254, mask_mm=100)
+    lowest = combinations(masked, [eyepiece(25)], [])[0]
+    (told,) = notice_texts(
+        kit_notices(lowest, scope=masked, eyepieces=[eyepiece(25)], ceiling_power=200), inches
+    )
+
+    assert "a telescope of 3.94 in without obstruction" in told
+    assert "less detail than the whole 10 in shows" in told
+    assert "4.5 in of aperture bears about 229x" in claimed_power_text(675, 114.3, inches)
 
 
 def test_what_does_not_fit_is_named_with_both_barrels() -> None:
