@@ -16,19 +16,24 @@ from core.gear.owned import Barlow, Eyepiece, Telescope, TelescopeKind
 from core.record.observer import Preferences, Profile
 from core.record.profile import save_profile
 from core.situation.choices import Choices
+from core.sky.bodies import Body
 from core.sky.site import BlockedSky, Site
+from gui.height.year_panel import YearPanel
 from gui.jobs import AtOnce, Jobs
+from gui.ladder.view import LadderView
 from gui.profile.session import FOLDER_VARIABLE, SessionFile
 from gui.state import AppState
 from gui.widgets import dialogs
 from gui.widgets.theme import Theme
 from gui.window.shell import Shell
 from tests.gui.gear_hand import GearHand
+from tests.gui.showing import show
 
 _LONGEST_DIALOG_MS = 30_000
 
 # Saturn stands 44 degrees high in the south-west at this moment; Jupiter rises an hour later.
 EVENING_START = datetime(2026, 12, 5, 21, 42, tzinfo=UTC)
+TONIGHT = EVENING_START.date()
 
 TERRACE = Site(
     name="Back terrace",
@@ -44,6 +49,8 @@ SMALL = Telescope(name="Small refractor", kind=TelescopeKind.REFRACTOR, aperture
 
 MakeState = Callable[..., AppState]
 MakeShell = Callable[..., Shell]
+MakeLadderView = Callable[..., LadderView]
+MakeYearPanel = Callable[[AppState], YearPanel]
 
 
 class HandClock:
@@ -222,3 +229,44 @@ def hand(qtbot: QtBot, theme: Theme, state: AppState) -> Iterator[GearHand]:
     hand = GearHand(qtbot, state)
     yield hand
     hand.close()
+
+
+@pytest.fixture
+def make_ladder_view(qtbot: QtBot, theme: Theme) -> MakeLadderView:
+    """Return a maker of ladder views on the screen."""
+
+    def make(state: AppState, *, size: tuple[int, int] = (1000, 520)) -> LadderView:
+        view = LadderView(state)
+        show(qtbot, view, size=size)
+        return view
+
+    return make
+
+
+@pytest.fixture
+def ladder_view(make_ladder_view: MakeLadderView, state: AppState) -> LadderView:
+    """Return Jupiter's ladder, painted."""
+    state.set_planet(Body.JUPITER)
+    view = make_ladder_view(state)
+    view.canvas.ensure_drawn()
+    return view
+
+
+@pytest.fixture
+def make_year_panel(qtbot: QtBot, theme: Theme) -> MakeYearPanel:
+    """Return a maker of year outlooks on the screen, painted."""
+
+    def make(state: AppState) -> YearPanel:
+        panel = YearPanel(state)
+        show(qtbot, panel, size=(980, 520))
+        panel.canvas.ensure_drawn()
+        return panel
+
+    return make
+
+
+@pytest.fixture
+def year_panel(make_year_panel: MakeYearPanel, state: AppState) -> YearPanel:
+    """Return Saturn's year outlook."""
+    state.set_planet(Body.SATURN)
+    return make_year_panel(state)

@@ -24,27 +24,16 @@ from gui.ladder.view import LadderView
 from gui.state import AppState
 from gui.widgets import dialogs
 from gui.widgets.plain_label import PlainLabel
-from tests.gui.conftest import HandClock, make_profile, pixels
+from tests.gui.conftest import HandClock, MakeLadderView, make_profile, pixels
 from tests.gui.later import Later
-from tests.gui.showing import show
 
 JUPITER_AT = datetime(2026, 12, 6, 5, 0, tzinfo=UTC)
 
 
 @pytest.fixture
-def make_view(qtbot: QtBot, theme: object) -> Callable[..., LadderView]:
-    def make(state: AppState, *, size: tuple[int, int] = (1000, 520)) -> LadderView:
-        view = LadderView(state)
-        show(qtbot, view, size=size)
-        return view
-
-    return make
-
-
-@pytest.fixture
-def view(make_view: Callable[..., LadderView], state: AppState) -> LadderView:
+def view(make_ladder_view: MakeLadderView, state: AppState) -> LadderView:
     state.set_planet(Body.SATURN)
-    return make_view(state)
+    return make_ladder_view(state)
 
 
 def close_up(view: LadderView) -> NDArray[np.uint8]:
@@ -123,13 +112,13 @@ def test_a_calm_moment_is_one_key_away_and_shows_a_sharper_picture(view: LadderV
 
 
 def test_jupiter_s_moons_are_named_in_the_picture_and_in_words(
-    make_view: Callable[..., LadderView], state: AppState
+    make_ladder_view: MakeLadderView, state: AppState
 ) -> None:
     state.set_planet(Body.JUPITER)
     state.set_time(JUPITER_AT)
     # In the wide field of a low power they crowd, and only the planet is named.
     state.set_rung(150.0)
-    view = make_view(state, size=(1600, 900))
+    view = make_ladder_view(state, size=(1600, 900))
 
     canvas = view.eyepiece.canvas
     canvas.ensure_drawn()
@@ -156,7 +145,7 @@ def test_jupiter_s_moons_are_named_in_the_picture_and_in_words(
     ],
 )
 def test_the_diagonal_turns_picture_and_words(
-    diagonal: Diagonal, words: str, make_view: Callable[..., LadderView], state: AppState
+    diagonal: Diagonal, words: str, make_ladder_view: MakeLadderView, state: AppState
 ) -> None:
     """Saturn in the south-west: for who faces it, the pole lies up and to the right, and it sets that way."""
     state.set_planet(Body.SATURN)
@@ -165,7 +154,7 @@ def test_the_diagonal_turns_picture_and_words(
     scopes = (six, attrs.evolve(small, diagonal=diagonal))
     state.edit_profile("Turn", attrs.evolve(state.profile, telescopes=scopes))
 
-    view = make_view(state)
+    view = make_ladder_view(state)
 
     assert view.eyepiece.way_words.text().startswith(words)
 
@@ -176,12 +165,10 @@ def test_a_reflector_says_that_the_way_up_is_the_observer_s(view: LadderView, st
     assert "where you stand" not in view.eyepiece.way_words.text()
 
 
-def test_colours_are_told_only_where_they_limit(
-    make_view: Callable[..., LadderView], state: AppState
-) -> None:
+def test_colours_are_told_only_where_they_limit(make_ladder_view: MakeLadderView, state: AppState) -> None:
     """At 16 degrees blue and red stand 2.9 arcsec apart (Filippenko 1982), more than aperture and air."""
     state.set_planet(Body.SATURN)
-    view = make_view(state)
+    view = make_ladder_view(state)
     state.set_first_look(FirstLook.STEADY)
     assert "colours" not in view.eyepiece.way_words.text()
 
@@ -225,11 +212,9 @@ def test_by_night_every_pixel_of_every_page_is_red(qtbot: QtBot, view: LadderVie
         assert shown[..., 0].max() > 150
 
 
-def test_what_to_look_for_follows_planet_and_air(
-    make_view: Callable[..., LadderView], state: AppState
-) -> None:
+def test_what_to_look_for_follows_planet_and_air(make_ladder_view: MakeLadderView, state: AppState) -> None:
     state.set_planet(Body.SATURN)
-    view = make_view(state)
+    view = make_ladder_view(state)
     told = view.pane.look_for.accessibleDescription()
     assert view.pane.look_for.heading.text() == "What to look for on Saturn with Six-inch: an estimate"
     # The ring is 6 degrees open on this day: a shape, but its gap is a short stroke.
@@ -244,10 +229,10 @@ def test_what_to_look_for_follows_planet_and_air(
 
 
 def test_what_is_unlikely_is_told_in_one_short_line(
-    make_view: Callable[..., LadderView], state: AppState
+    make_ladder_view: MakeLadderView, state: AppState
 ) -> None:
     state.set_planet(Body.MARS)
-    view = make_view(state)
+    view = make_ladder_view(state)
 
     lines = [label.text() for label in view.pane.look_for.findChildren(PlainLabel) if label.isVisible()]
 
@@ -259,12 +244,12 @@ def test_what_is_unlikely_is_told_in_one_short_line(
 
 
 def test_the_red_spot_is_painted_where_its_owner_has_it(
-    make_view: Callable[..., LadderView], state: AppState
+    make_ladder_view: MakeLadderView, state: AppState
 ) -> None:
     state.set_planet(Body.JUPITER)
     state.set_time(JUPITER_AT)
     state.set_first_look(FirstLook.STEADY)
-    view = make_view(state)
+    view = make_ladder_view(state)
     state.set_rung(150.0)
     without = close_up(view)
     appearance = state.situation.appearance_through(state.situation.ladder)
@@ -279,29 +264,29 @@ def test_the_red_spot_is_painted_where_its_owner_has_it(
 
 
 def test_beside_the_sun_there_is_a_caution_and_no_picture(
-    make_view: Callable[..., LadderView], state: AppState
+    make_ladder_view: MakeLadderView, state: AppState
 ) -> None:
     state.set_planet(Body.MERCURY)
-    view = make_view(state)
+    view = make_ladder_view(state)
     assert not view.eyepiece.canvas.isVisible()
     assert "Sunlight through any optics blinds at once." in view.eyepiece.size_words.text()
     assert view.pane.look_for.accessibleDescription() == ""
 
 
 def test_without_a_site_each_page_says_what_comes_first(
-    make_view: Callable[..., LadderView], make_state: Callable[..., AppState]
+    make_ladder_view: MakeLadderView, make_state: Callable[..., AppState]
 ) -> None:
-    view = make_view(make_state(attrs.evolve(make_profile(), sites=())))
+    view = make_ladder_view(make_state(attrs.evolve(make_profile(), sites=())))
     assert not view.eyepiece.canvas.isVisible()
     assert view.eyepiece.size_words.text().startswith("Choose a site and a planet")
 
 
 @pytest.mark.parametrize("size", [(1580, 760), (976, 430)])
 def test_rungs_picture_and_what_to_do_stand_side_by_side(
-    make_view: Callable[..., LadderView], state: AppState, size: tuple[int, int]
+    make_ladder_view: MakeLadderView, state: AppState, size: tuple[int, int]
 ) -> None:
     state.set_planet(Body.SATURN)
-    view = make_view(state, size=size)
+    view = make_ladder_view(state, size=size)
     parts = (view.canvas, view.eyepiece.canvas, view.pane)
     assert all(part.isVisible() for part in parts)
     assert all(part.width() > 0.25 * view.width() for part in parts)
@@ -311,10 +296,10 @@ def test_rungs_picture_and_what_to_do_stand_side_by_side(
 
 
 def test_only_a_wide_picture_has_the_other_powers_beside_it(
-    make_view: Callable[..., LadderView], state: AppState
+    make_ladder_view: MakeLadderView, state: AppState
 ) -> None:
     state.set_planet(Body.SATURN)
-    view = make_view(state, size=(976, 430))
+    view = make_ladder_view(state, size=(976, 430))
     view.eyepiece.canvas.ensure_drawn()
     assert view.eyepiece.canvas.drawing is not None
     assert view.eyepiece.canvas.drawing.steps == ()
@@ -325,10 +310,10 @@ def test_only_a_wide_picture_has_the_other_powers_beside_it(
 
 @pytest.mark.parametrize("body", [Body.SATURN, Body.MOON])
 def test_no_page_asks_the_window_to_grow(
-    body: Body, make_view: Callable[..., LadderView], state: AppState
+    body: Body, make_ladder_view: MakeLadderView, state: AppState
 ) -> None:
     state.set_planet(body)
-    view = make_view(state, size=(976, 430))
+    view = make_ladder_view(state, size=(976, 430))
     heights = []
     for page in (LOOK_FOR, LIMITS):
         view.pane.page_buttons.button(page).click()
@@ -354,7 +339,7 @@ def test_pictures_are_computed_away_from_the_window(qtbot: QtBot, theme: object,
 
 
 def test_pictures_are_computed_only_while_seen_and_the_newest_rung_wins(
-    theme: object, clock: HandClock, make_view: Callable[..., LadderView]
+    theme: object, clock: HandClock, make_ladder_view: MakeLadderView
 ) -> None:
     later = Later()
     waiting = later.works
@@ -362,7 +347,7 @@ def test_pictures_are_computed_only_while_seen_and_the_newest_rung_wins(
     state.prepare_sky()
     waiting.pop()()
     state.set_planet(Body.SATURN)
-    view = make_view(state)
+    view = make_ladder_view(state)
     waiting.clear()
     view.log_button.click()
     state.set_rung(150.0)
@@ -380,12 +365,12 @@ def test_pictures_are_computed_only_while_seen_and_the_newest_rung_wins(
 
 
 def test_the_owners_filters_follow_the_rung_in_hand(
-    make_view: Callable[..., LadderView], state: AppState
+    make_ladder_view: MakeLadderView, state: AppState
 ) -> None:
     """Green at 150x on Saturn leaves 35 trolands, at 48x 340 (by hand, from the exit pupils)."""
     green = Filter(name="Green", wratten="58")
     state.set_planet(Body.SATURN)
-    view = make_view(state)
+    view = make_ladder_view(state)
     assert not view.pane.look_for.filters.isVisible()
 
     state.set_rung(48.0)

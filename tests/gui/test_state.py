@@ -5,6 +5,7 @@ from collections.abc import Callable
 from datetime import UTC, date, datetime, timedelta
 
 import attrs
+from PySide6.QtCore import QObject, Signal
 from pytestqt.qtbot import QtBot
 
 from core.air.blur import BlurSource
@@ -187,29 +188,44 @@ def test_the_sky_is_read_off_the_window_s_thread(qtbot: QtBot, qapp: object) -> 
     assert [night is not None for night in seen] == [False, True]
 
 
+class Handed(QObject):
+    """What jobs hand over, as a signal to wait on."""
+
+    over = Signal(object)
+
+
 def test_a_result_that_has_become_stale_is_dropped(qtbot: QtBot) -> None:
-    jobs = Jobs()
+    jobs, handed = Jobs(), Handed()
+    got: list[object] = []
+    handed.over.connect(got.append)
     first_may_end = threading.Event()
-    got: list[str] = []
-    jobs.submit("x", lambda: (first_may_end.wait(5), "first")[1], got.append)
-    jobs.submit("x", lambda: "second", got.append)
-    first_may_end.set()
-    qtbot.waitUntil(lambda: got != [])
-    jobs.submit("x", lambda: "third", got.append)
-    qtbot.waitUntil(lambda: len(got) == 2)
+
+    # They run one after the other, so that what the first gives would come before the second.
+    with qtbot.waitSignal(handed.over, check_params_cb=lambda result: result == "second"):
+        jobs.submit("x", lambda: first_may_end.wait() and "first", handed.over.emit)
+        jobs.submit("x", lambda: "second", handed.over.emit)
+        first_may_end.set()
+    with qtbot.waitSignal(handed.over):
+        jobs.submit("x", lambda: "third", handed.over.emit)
+
     assert got == ["second", "third"]
     jobs.close()
 
 
 def test_a_job_that_fails_hands_over_its_error_on_the_window_s_thread(qtbot: QtBot) -> None:
-    jobs = Jobs()
+    jobs, handed = Jobs(), Handed()
     seen: list[tuple[str, threading.Thread]] = []
 
     def fail() -> None:
         raise ValueError("no luck")
 
-    jobs.submit("x", fail, print, lambda error: seen.append((str(error), threading.current_thread())))
-    qtbot.waitUntil(lambda: seen != [])
+    def note(error: Exception) -> None:
+        seen.append((str(error), threading.current_thread()))
+        handed.over.emit(error)
+
+    with qtbot.waitSignal(handed.over):
+        jobs.submit("x", fail, print, note)
+
     assert seen == [("no luck", threading.main_thread())]
     jobs.close()
 

@@ -3,9 +3,7 @@
 import re
 from collections.abc import Callable
 from datetime import date, datetime, timedelta
-from functools import partial
 
-import pytest
 from attrs import evolve
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
@@ -17,19 +15,7 @@ from core.sky.windows import Grade
 from core.words.answer import answer_words
 from gui.height.year_panel import YearPanel
 from gui.state import AppState
-from tests.gui.conftest import TERRACE, make_profile
-from tests.gui.year_panels import TONIGHT, PanelMaker, shown_panel
-
-
-@pytest.fixture
-def make_panel(qtbot: QtBot, theme: object) -> PanelMaker:
-    return partial(shown_panel, qtbot)
-
-
-@pytest.fixture
-def panel(make_panel: PanelMaker, state: AppState) -> YearPanel:
-    state.set_planet(Body.SATURN)
-    return make_panel(state)
+from tests.gui.conftest import TERRACE, TONIGHT, MakeYearPanel, make_profile
 
 
 def place_of(panel: YearPanel, day: date) -> QPoint:
@@ -49,132 +35,134 @@ def press(
         QTest.keyClick(panel.canvas, key, modifier)
 
 
-def test_the_best_weeks_stand_over_the_chart(panel: YearPanel) -> None:
-    assert panel.sentence.text().startswith("Saturn is best until ")
-    assert "above 45° in a dark sky, clear of what blocks the view." in panel.sentence.text()
-    assert panel.canvas.chart is not None
-    assert panel.canvas.chart.shows(date(2026, 12, 1))
-    assert panel.canvas.chart.shows(date(2027, 11, 30))
+def test_the_best_weeks_stand_over_the_chart(year_panel: YearPanel) -> None:
+    assert year_panel.sentence.text().startswith("Saturn is best until ")
+    assert "above 45° in a dark sky, clear of what blocks the view." in year_panel.sentence.text()
+    assert year_panel.canvas.chart is not None
+    assert year_panel.canvas.chart.shows(date(2026, 12, 1))
+    assert year_panel.canvas.chart.shows(date(2027, 11, 30))
 
 
-def test_mercury_s_year_is_shown_with_its_caution(panel: YearPanel, state: AppState) -> None:
-    assert panel.caution.isHidden()
+def test_mercury_s_year_is_shown_with_its_caution(year_panel: YearPanel, state: AppState) -> None:
+    assert year_panel.caution.isHidden()
 
     state.set_planet(Body.MERCURY)
 
-    assert panel.caution.isVisible()
-    assert "Sunlight through any optics blinds at once." in panel.caution.text()
-    assert panel.caution.text() in panel.canvas.accessibleDescription()
+    assert year_panel.caution.isVisible()
+    assert "Sunlight through any optics blinds at once." in year_panel.caution.text()
+    assert year_panel.caution.text() in year_panel.canvas.accessibleDescription()
 
     state.set_planet(Body.SATURN)
 
-    assert panel.caution.isHidden()
+    assert year_panel.caution.isHidden()
 
 
-def test_the_evening_in_hand_is_read_out(panel: YearPanel) -> None:
+def test_the_evening_in_hand_is_read_out(year_panel: YearPanel) -> None:
     night = compute_night(TERRACE, TONIGHT).of(Body.SATURN)
 
-    words = panel.reading.text()
+    words = year_panel.reading.text()
     assert words.startswith(
         f"Sat 5 December 2026: Saturn up to {night.highest.altitude_deg:.0f}° in the dark, at "
     )
     assert "h above 30°" in words
-    assert words in panel.canvas.accessibleDescription()
-    assert panel.sentence.text() in panel.canvas.accessibleDescription()
-    assert not panel.go.isEnabled()
+    assert words in year_panel.canvas.accessibleDescription()
+    assert year_panel.sentence.text() in year_panel.canvas.accessibleDescription()
+    assert not year_panel.go.isEnabled()
 
 
-def test_a_click_goes_to_the_evening_and_the_chart_stands_still(panel: YearPanel, state: AppState) -> None:
+def test_a_click_goes_to_the_evening_and_the_chart_stands_still(
+    year_panel: YearPanel, state: AppState
+) -> None:
     goal = date(2027, 9, 3)
-    before = panel.canvas.line_x(goal)
+    before = year_panel.canvas.line_x(goal)
 
-    click(panel, goal)
-    panel.canvas.ensure_drawn()
+    click(year_panel, goal)
+    year_panel.canvas.ensure_drawn()
 
     assert abs((state.situation.evening - goal).days) <= 1
-    assert panel.canvas.line_x(goal) == before
-    assert panel.reading.text().startswith(
+    assert year_panel.canvas.line_x(goal) == before
+    assert year_panel.reading.text().startswith(
         f"{state.situation.evening:%a} {state.situation.evening.day} September 2027: Saturn "
     )
 
 
-def test_keys_point_and_return_goes(panel: YearPanel, state: AppState) -> None:
-    panel.canvas.setFocus()
-    press(panel, Qt.Key.Key_Right, Qt.Key.Key_Right, Qt.Key.Key_Left)
-    assert panel.canvas.marked == TONIGHT + timedelta(days=1)
-    press(panel, Qt.Key.Key_Right, modifier=Qt.KeyboardModifier.ShiftModifier)
-    press(panel, Qt.Key.Key_Right, modifier=Qt.KeyboardModifier.ControlModifier)
-    assert panel.canvas.marked == TONIGHT + timedelta(days=38)
+def test_keys_point_and_return_goes(year_panel: YearPanel, state: AppState) -> None:
+    year_panel.canvas.setFocus()
+    press(year_panel, Qt.Key.Key_Right, Qt.Key.Key_Right, Qt.Key.Key_Left)
+    assert year_panel.canvas.marked == TONIGHT + timedelta(days=1)
+    press(year_panel, Qt.Key.Key_Right, modifier=Qt.KeyboardModifier.ShiftModifier)
+    press(year_panel, Qt.Key.Key_Right, modifier=Qt.KeyboardModifier.ControlModifier)
+    assert year_panel.canvas.marked == TONIGHT + timedelta(days=38)
     assert state.situation.evening == TONIGHT
-    assert panel.reading.text().startswith("Tue 12 January 2027: Saturn ")
+    assert year_panel.reading.text().startswith("Tue 12 January 2027: Saturn ")
 
-    press(panel, Qt.Key.Key_Return)
+    press(year_panel, Qt.Key.Key_Return)
 
     assert state.situation.evening == date(2027, 1, 12)
 
 
-def test_the_ends_of_the_year_hold(panel: YearPanel) -> None:
-    press(panel, *[Qt.Key.Key_Left] * 9)
-    assert panel.canvas.marked == date(2026, 12, 1)
-    press(panel, *[Qt.Key.Key_Right] * 14, modifier=Qt.KeyboardModifier.ControlModifier)
-    assert panel.canvas.marked == date(2027, 11, 30)
-    press(panel, Qt.Key.Key_Home)
-    assert panel.canvas.marked is None
+def test_the_ends_of_the_year_hold(year_panel: YearPanel) -> None:
+    press(year_panel, *[Qt.Key.Key_Left] * 9)
+    assert year_panel.canvas.marked == date(2026, 12, 1)
+    press(year_panel, *[Qt.Key.Key_Right] * 14, modifier=Qt.KeyboardModifier.ControlModifier)
+    assert year_panel.canvas.marked == date(2027, 11, 30)
+    press(year_panel, Qt.Key.Key_Home)
+    assert year_panel.canvas.marked is None
 
 
-def test_the_button_goes_too(panel: YearPanel, state: AppState) -> None:
-    press(panel, Qt.Key.Key_Right)
-    assert panel.go.isEnabled()
+def test_the_button_goes_too(year_panel: YearPanel, state: AppState) -> None:
+    press(year_panel, Qt.Key.Key_Right)
+    assert year_panel.go.isEnabled()
 
-    QTest.mouseClick(panel.go, Qt.MouseButton.LeftButton)
+    QTest.mouseClick(year_panel.go, Qt.MouseButton.LeftButton)
 
     assert state.situation.evening == TONIGHT + timedelta(days=1)
-    assert not panel.go.isEnabled()
+    assert not year_panel.go.isEnabled()
 
 
-def test_the_pointer_reads_out_what_it_is_over(panel: YearPanel, qtbot: QtBot) -> None:
-    QTest.mouseMove(panel.canvas, place_of(panel, date(2027, 10, 18)))
+def test_the_pointer_reads_out_what_it_is_over(year_panel: YearPanel, qtbot: QtBot) -> None:
+    QTest.mouseMove(year_panel.canvas, place_of(year_panel, date(2027, 10, 18)))
 
     # Opposition on 18 October 2027 (two libraries, tests/published); a pixel is less than a day.
-    qtbot.waitUntil(lambda: "October 2027" in panel.reading.text())
-    assert panel.canvas.marked is not None
-    assert abs((panel.canvas.marked - date(2027, 10, 18)).days) <= 1
+    qtbot.waitUntil(lambda: "October 2027" in year_panel.reading.text())
+    assert year_panel.canvas.marked is not None
+    assert abs((year_panel.canvas.marked - date(2027, 10, 18)).days) <= 1
 
 
-def test_another_planet_and_another_site_have_their_own_year(panel: YearPanel, state: AppState) -> None:
+def test_another_planet_and_another_site_have_their_own_year(year_panel: YearPanel, state: AppState) -> None:
     state.set_planet(Body.MARS)
-    mars = panel.sentence.text()
+    mars = year_panel.sentence.text()
     state.set_site(state.profile.sites[1].id)
 
     assert mars.startswith("Mars is best from ")
-    assert panel.sentence.text().startswith("Mars ")
-    assert panel.sentence.text() != mars
-    press(panel, Qt.Key.Key_Down)
+    assert year_panel.sentence.text().startswith("Mars ")
+    assert year_panel.sentence.text() != mars
+    press(year_panel, Qt.Key.Key_Down)
     assert state.situation.planet is Body.JUPITER
-    assert panel.sentence.text().startswith("Jupiter ")
+    assert year_panel.sentence.text().startswith("Jupiter ")
 
 
-def test_a_changed_roof_changes_the_year(panel: YearPanel, state: AppState) -> None:
+def test_a_changed_roof_changes_the_year(year_panel: YearPanel, state: AppState) -> None:
     open_sky = evolve(state.profile.sites[0], blocked=())
 
     state.edit_profile("Clear the sky", evolve(state.profile, sites=(open_sky, *state.profile.sites[1:])))
 
-    assert "blocks the view" not in panel.sentence.text()
+    assert "blocks the view" not in year_panel.sentence.text()
 
 
-def test_an_evening_beyond_the_chart_brings_its_own_year(panel: YearPanel, state: AppState) -> None:
+def test_an_evening_beyond_the_chart_brings_its_own_year(year_panel: YearPanel, state: AppState) -> None:
     state.set_evening(date(2028, 2, 29))
-    panel.canvas.ensure_drawn()
+    year_panel.canvas.ensure_drawn()
 
-    assert panel.canvas.year is not None
-    assert panel.canvas.year.dates[0] == date(2028, 2, 1)
-    assert panel.reading.text().startswith("Tue 29 February 2028: Saturn ")
+    assert year_panel.canvas.year is not None
+    assert year_panel.canvas.year.dates[0] == date(2028, 2, 1)
+    assert year_panel.reading.text().startswith("Tue 29 February 2028: Saturn ")
 
 
 def test_without_a_site_it_says_where_to_begin(
-    make_panel: PanelMaker, make_state: Callable[..., AppState]
+    make_year_panel: MakeYearPanel, make_state: Callable[..., AppState]
 ) -> None:
-    panel = make_panel(make_state(evolve(make_profile(), sites=())))
+    panel = make_year_panel(make_state(evolve(make_profile(), sites=())))
 
     assert panel.sentence.text() == "Add a site in Gear to see the year from there."
     assert panel.canvas.year is None
@@ -199,10 +187,10 @@ def test_a_poor_answer_names_the_next_good_evening(state: AppState) -> None:
 
 
 def test_what_else_the_year_brings_stands_under_the_best_weeks(
-    make_panel: PanelMaker, state: AppState
+    make_year_panel: MakeYearPanel, state: AppState
 ) -> None:
     state.set_planet(Body.SATURN)
-    panel = make_panel(state)
+    panel = make_year_panel(state)
     assert "The ring opens from 6° around " in panel.notes.text()
     assert panel.notes.text() in panel.canvas.accessibleDescription()
     assert not panel.mars_longitude.isVisible()
@@ -214,10 +202,10 @@ def test_what_else_the_year_brings_stands_under_the_best_weeks(
 
 
 def test_a_longitude_on_mars_is_asked_for_by_typing_it(
-    qtbot: QtBot, make_panel: PanelMaker, state: AppState
+    qtbot: QtBot, make_year_panel: MakeYearPanel, state: AppState
 ) -> None:
     state.set_planet(Body.MARS)
-    panel = make_panel(state)
+    panel = make_year_panel(state)
     field = panel.mars_longitude.longitude
 
     def chosen() -> float | None:
@@ -243,9 +231,11 @@ def test_a_longitude_on_mars_is_asked_for_by_typing_it(
     assert not panel.notes.isVisible()
 
 
-def test_the_best_weeks_are_those_of_the_telescope_in_hand(make_panel: PanelMaker, state: AppState) -> None:
+def test_the_best_weeks_are_those_of_the_telescope_in_hand(
+    make_year_panel: MakeYearPanel, state: AppState
+) -> None:
     state.set_planet(Body.MARS)
-    panel = make_panel(state)
+    panel = make_year_panel(state)
     assert panel.canvas.year is not None
     first = state.situation.scope
     assert first is not None

@@ -1,7 +1,6 @@
 """The year outlook while it is worked out: how far it is, and what is dropped."""
 
 from datetime import date
-from functools import partial
 
 import pytest
 from attrs import evolve
@@ -14,22 +13,10 @@ from gui.height.year_panel import YearPanel
 from gui.height.year_reader import YearReader, YearWanted
 from gui.jobs import AtOnce, Jobs
 from gui.state import AppState
-from tests.gui.conftest import TERRACE, HandClock, make_profile
+from tests.gui.conftest import TERRACE, TONIGHT, HandClock, MakeYearPanel, make_profile
 from tests.gui.later import Later
-from tests.gui.year_panels import TONIGHT, PanelMaker, shown_panel
 
 MARS_YEAR = YearWanted(site=TERRACE, planet=Body.MARS, first=TONIGHT, dark_below_deg=-4.0)
-
-
-@pytest.fixture
-def make_panel(qtbot: QtBot, theme: object) -> PanelMaker:
-    return partial(shown_panel, qtbot)
-
-
-@pytest.fixture
-def panel(make_panel: PanelMaker, state: AppState) -> YearPanel:
-    state.set_planet(Body.SATURN)
-    return make_panel(state)
 
 
 @pytest.fixture
@@ -47,21 +34,21 @@ def slow_state(later: Later, clock: HandClock, qapp: object) -> AppState:
     return state
 
 
-def test_nothing_is_worked_out_while_it_is_out_of_sight(panel: YearPanel, state: AppState) -> None:
-    before = panel.sentence.text()
-    panel.hide()
+def test_nothing_is_worked_out_while_it_is_out_of_sight(year_panel: YearPanel, state: AppState) -> None:
+    before = year_panel.sentence.text()
+    year_panel.hide()
     state.set_planet(Body.MARS)
-    assert panel.sentence.text() == before
+    assert year_panel.sentence.text() == before
 
-    panel.show()
+    year_panel.show()
 
-    assert panel.sentence.text().startswith("Mars ")
+    assert year_panel.sentence.text().startswith("Mars ")
 
 
 def test_slow_work_shows_how_far_it_is(
-    qtbot: QtBot, make_panel: PanelMaker, slow_state: AppState, later: Later
+    qtbot: QtBot, make_year_panel: MakeYearPanel, slow_state: AppState, later: Later
 ) -> None:
-    panel = make_panel(slow_state)
+    panel = make_year_panel(slow_state)
     assert not panel.progress.isVisible()
     qtbot.waitUntil(panel.progress.isVisible)
 
@@ -73,9 +60,9 @@ def test_slow_work_shows_how_far_it_is(
 
 
 def test_what_is_no_longer_wanted_is_dropped(
-    make_panel: PanelMaker, slow_state: AppState, later: Later
+    make_year_panel: MakeYearPanel, slow_state: AppState, later: Later
 ) -> None:
-    panel = make_panel(slow_state)
+    panel = make_year_panel(slow_state)
     slow_state.set_planet(Body.MARS)
     slow_state.set_planet(Body.JUPITER)
     later.run()
