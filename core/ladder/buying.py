@@ -42,7 +42,6 @@ FINDING_PUPILS_MM: Final = (2.0, 6.0)
 NO_FINDING_POWER: Final = 0.02
 
 # Penalties, in the unit of the loss: for the money, for an eye close to the glass, for the care it asks.
-ANY_THING: Final = 0.0005
 SHORT_EYEPIECE: Final = 0.0015
 SHORT_EYEPIECE_MM: Final = 5.0
 A_BARLOW: Final = 0.005
@@ -205,13 +204,11 @@ def _trials(
 
 def _penalty(thing: Candidate, eye: Eye) -> float:
     if thing.kind is BuyKind.BARLOW:
-        return ANY_THING + A_BARLOW
+        return A_BARLOW
     if thing.kind is BuyKind.ZOOM:
-        return ANY_THING + A_ZOOM
+        return A_ZOOM
     assert thing.focal_length_mm is not None
-    penalty = ANY_THING
-    if thing.focal_length_mm <= SHORT_EYEPIECE_MM:
-        penalty += SHORT_EYEPIECE
+    penalty = SHORT_EYEPIECE if thing.focal_length_mm <= SHORT_EYEPIECE_MM else 0.0
     if eye.keeps_glasses_on and _RELIEF_OVER_FOCAL_LENGTH * thing.focal_length_mm < GLASSES_RELIEF_MM:
         penalty += TIGHT_FOR_GLASSES
     return penalty

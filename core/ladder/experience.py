@@ -71,7 +71,7 @@ def power_records(entries: Iterable[LogEntry]) -> tuple[PowerRecord, ...]:
     """Return how often each power worked, lowest first.
 
     A verdict tells of the higher power of its step: going down to less detail says that the higher one
-    showed more.
+    showed more. From a power to the same there is no step, and nothing is told of it.
     """
     counted: dict[float, Counter[Verdict]] = {}
     for power, verdict in sorted(judged for judged in map(_judged, entries) if judged is not None):
@@ -139,7 +139,9 @@ def _judged(entry: LogEntry) -> tuple[float, Verdict] | None:
     if entry.power is None or entry.from_power is None or entry.verdict in (None, Verdict.CANNOT_TELL):
         return None
     assert entry.verdict is not None
-    if entry.power >= entry.from_power:
+    if entry.power == entry.from_power:
+        return None
+    if entry.power > entry.from_power:
         return entry.power, entry.verdict
     return entry.from_power, entry.verdict.reversed
 

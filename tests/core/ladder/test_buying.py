@@ -227,7 +227,7 @@ def brute_force(scope: Telescope, owned: list[Eyepiece], lenses: list[Barlow]) -
         return best
     for thing, every, alone in trials(scope, owned, lenses):
         after = loss_one_by_one(every, scope.aperture_mm)
-        cost = after + 0.0005
+        cost = after
         if thing.kind is EYEPIECE and (thing.focal_length_mm or 9) <= 5:
             cost += 0.0015
         if thing.kind is BARLOW:

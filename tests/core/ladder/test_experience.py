@@ -27,6 +27,7 @@ def test_a_power_is_judged_by_steps_up_to_it_and_down_from_it() -> None:
             _step(200, 150, Verdict.MORE),  # back at 150 there is more again: 200 showed less
             _step(200, 150, Verdict.LESS),  # and here 200 showed more
             _step(150, 200, Verdict.CANNOT_TELL),
+            _step(200, 200, Verdict.LESS),  # another eyepiece of the same power: no step
             line(verdict=None, note="dew"),
         ]
     )
