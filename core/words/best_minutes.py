@@ -22,8 +22,8 @@ _BEST_LATER: Final = {
 }
 _BEST_LATER_THEN: Final = {
     None: "{planet} is best {span}, then {then}. Look {where}.",
-    Limiter.WARM_AIR: "{planet} is best {span}, then {then}, though only through {air}. Look {where}.",
-    Limiter.HEIGHT: "{planet} is best {span}, then {then}, though low, in thick air. Look {where}.",
+    Limiter.WARM_AIR: "{planet} is best {span}, though only through {air}, then {then}. Look {where}.",
+    Limiter.HEIGHT: "{planet} is best {span}, though low, in thick air, then {then}. Look {where}.",
 }
 _BEST_NOW: Final = {
     None: "{planet} is at its best now, until {end}. Look {where}.",
@@ -42,10 +42,10 @@ _SINKING: Final = _BEST_NOW | {
 _BEST_NOW_THEN: Final = {
     None: "{planet} is at its best now, until {end}, then {then}. Look {where}.",
     Limiter.WARM_AIR: (
-        "{planet} is at its best now, until {end}, then {then}, though only through {air}. Look {where}."
+        "{planet} is at its best now, until {end}, though only through {air}, then {then}. Look {where}."
     ),
     Limiter.HEIGHT: (
-        "{planet} is at its best now, until {end}, then {then}, though low, in thick air. Look {where}."
+        "{planet} is at its best now, until {end}, though low, in thick air, then {then}. Look {where}."
     ),
 }
 _SOON: Final = {

@@ -89,19 +89,20 @@ _AT_IT: Final = 1.05
 # Where the next is over the ceiling, and only worth a try.
 _ONE_TRY: Final = "{first} first, {start}; {following}, {power}, is worth a try."
 # For an instrument whose powers are built in, from the lowest to the highest.
+_ALL_BUILT_IN: Final = (
+    "Start at {start}, climb to {top}, all that this instrument has: tonight would bear about {ceiling}."
+)
 _BUILT_IN: Final[_Templates] = (
-    "Start at {start}, climb to {top}, all that this instrument has: tonight would bear about {ceiling}.",
-    "Start at {start}, climb to {top}, all that this instrument has: tonight would bear about {ceiling}.",
+    _ALL_BUILT_IN,
+    _ALL_BUILT_IN,
     "Stay at {start}, all that this instrument has: tonight would bear about {ceiling}.",
 )
-_BUILT_IN_FREE: Final[_Templates] = (
-    "Start at {start}, climb to {top}.",
-    "Start at {start}, climb to {top}.",
-    "Stay at {start}.",
-)
+_CLIMB_BUILT_IN: Final = "Start at {start}, climb to {top}."
+_BUILT_IN_FREE: Final[_Templates] = (_CLIMB_BUILT_IN, _CLIMB_BUILT_IN, "Stay at {start}.")
+_CLIMB_BUILT_IN_STOPPED: Final = "Start at {start}, climb to {top}: {limit} can bear about {ceiling}."
 _BUILT_IN_STOPPED: Final[_Templates] = (
-    "Start at {start}, climb to {top}: {limit} can bear about {ceiling}.",
-    "Start at {start}, climb to {top}: {limit} can bear about {ceiling}.",
+    _CLIMB_BUILT_IN_STOPPED,
+    _CLIMB_BUILT_IN_STOPPED,
     "Stay at {start}: {limit} can bear about {ceiling}.",
 )
 _ALL_OVER: Final = (

@@ -49,7 +49,7 @@ _TRY: Final = {
     Cause.FOCUS: "Refocus after every change of eyepiece, and now and then as the tube cools.",
     Cause.FOCUS_OUT_OF_REACH: (
         "Draw the eyepiece a little out of its holder and hold it there. If that helps, it needs a spacer; "
-        "if the focuser is too far out already, leave out the diagonal or the Barlow."
+        "if it does not, and the focuser is as far in as it goes, leave out the diagonal or the Barlow."
     ),
     Cause.DEW: (
         "Look at the glass with a dim red light, from the side. Do not wipe it: warm it gently, or let it "

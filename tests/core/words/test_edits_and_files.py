@@ -6,7 +6,14 @@ from attrs import evolve
 
 from core.gear.owned import Filter
 from core.record.observer import Profile
-from core.words.files import brought_back_words, draft_set_aside_words, saved_words
+from core.words.files import (
+    brought_back_words,
+    draft_set_aside_words,
+    last_not_opened_words,
+    problem_and_more,
+    saved_words,
+    settings_damaged_words,
+)
 from core.words.gear_edits import change_step, rename_step, still_needed_words
 from core.words.set_up import so_far_text, steps_text, usual_size_text
 from tests.core.evenings import LISBON, SIX
@@ -24,31 +31,49 @@ def test_steps_name_the_field_and_the_thing() -> None:
 
 
 def test_a_save_tells_what_became_of_the_text_before() -> None:
-    plain = saved_words("Saved.", None, had_other_names=False)
-    kept = saved_words("Saved.", FILE, had_other_names=False)
-    renamed = saved_words("Saved.", None, had_other_names=True)
+    def saved(kept: Path | None, *, other: bool) -> str:
+        return saved_words("Saved.", kept, had_other_names=other)
 
-    assert plain == "Saved."
-    assert kept.startswith("Saved. ")
-    assert "kit.toml" in kept
-    assert "folder" not in kept
-    assert renamed.startswith("Saved. ")
-    assert renamed not in (plain, kept)
+    kept = "What was there before is kept as kit.toml."
+    other = "The file had another name too (a hard link), and there the text from before stays."
+
+    assert saved(None, other=False) == "Saved."
+    assert saved(FILE, other=False) == f"Saved. {kept}"
+    assert saved(None, other=True) == f"Saved. {other}"
+    assert saved(FILE, other=True) == f"Saved. {kept} {other}"
 
 
 def test_edits_that_are_back_name_their_file_and_whether_it_has_changed() -> None:
-    never, same, changed = (
-        brought_back_words(path, has_changed=has_changed)
-        for path, has_changed in ((None, False), (FILE, False), (FILE, True))
+    assert brought_back_words(None, has_changed=False) == (
+        "Edits from the last time, which were never saved, are back. Undo takes them away."
+    )
+    assert brought_back_words(FILE, has_changed=False) == (
+        "Edits to kit.toml from the last time, which were not saved, are back. Undo takes them away."
+    )
+    assert brought_back_words(FILE, has_changed=True) == (
+        "Edits to kit.toml from the last time, which were not saved, are back. The file itself has changed "
+        "since; Undo shows what it holds now."
+    )
+    assert draft_set_aside_words(FILE) == (
+        f"Unsaved edits from the last time cannot be read; what is left of them is kept as {FILE}."
     )
 
-    assert "never saved" in never
-    assert "kit.toml" in same
-    assert "kit.toml" in changed
-    assert "has changed since" in changed
-    assert "changed" not in same
-    assert all("Undo" in words for words in (never, same, changed))
-    assert str(FILE) in draft_set_aside_words(FILE)
+
+def test_of_several_problems_the_first_is_told_and_how_many_more_there_are() -> None:
+    assert problem_and_more("sites[0]: no name", 0) == "sites[0]: no name"
+    assert problem_and_more("sites[0]: no name", 2) == "sites[0]: no name (and 2 more)"
+
+
+def test_what_could_not_be_read_at_the_start_is_told_with_where_a_copy_lies() -> None:
+    damaged = "The window's own settings could not be read; it starts with the usual ones."
+    last = "The last profile, kit.toml, could not be opened and is left as it is: line 3."
+
+    assert settings_damaged_words(None) == damaged
+    assert settings_damaged_words(FILE) == f"{damaged} The damaged file is kept as kit.toml."
+    assert last_not_opened_words(FILE, "line 3", None) == last
+    assert last_not_opened_words(FILE, "line 3", Path("folder") / "kit.toml~") == (
+        f"{last} The one from before the last save is kept as kit.toml~."
+    )
 
 
 def test_the_steps_of_a_set_up_are_counted_from_one_and_the_one_in_hand_is_marked() -> None:
