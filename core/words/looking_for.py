@@ -35,7 +35,7 @@ _FEATURES: Final = {
     Feature.RED_SPOT: "The red spot, while it faces us",
     Feature.MOON_SHADOW: "{moon}'s shadow on the disc",
     Feature.RING: "The ring, as a shape around the globe",
-    Feature.RING_LINE: "The ring as a thin line: it is nearly closed",
+    Feature.RING_LINE: "The ring as a thin line, nearly closed",
     Feature.RING_SPACE: "The dark space between ring and globe",
     Feature.RING_GAP: "The gap in the ring",
     Feature.FINE_GAP: "The narrow gap near the ring's outer edge",
@@ -58,14 +58,13 @@ _SHADOWED_SIDE: Final = "A shadowed side, like a Moon before full"
 _CLOUDS: Final = "Markings in the clouds"
 _GROUND: Final = "Markings on the ground"
 
-_OF_EACH: Final = "each is about {size}"
-_OF_PALE: Final = "pale, about {size}"
+_OF_EACH: Final = "each is about {size} wide"
 _OF_CAP: Final = "bright; in a usual year it now reaches in by {size}"
 _WELL_SHADED: Final = "{lit} is lit, and the disc is {diameter} across"
 _SIZES: Final = {
     Feature.MAIN_BELTS: _OF_EACH,
     Feature.THIN_BELTS: _OF_EACH,
-    Feature.RED_SPOT: _OF_PALE,
+    Feature.RED_SPOT: "pale, about {size} across",
     Feature.MOON_SHADOW: "a black dot of {size}, while it crosses",
     Feature.RING: "{opening} open, {size} from tip to tip",
     Feature.RING_LINE: "only {opening} open, {width} from its near to its far edge",
@@ -74,13 +73,13 @@ _SIZES: Final = {
     Feature.FINE_GAP: "a dark line, at most {size}",
     Feature.RING_SHADOW: "a dark line, {size} of it to be seen",
     Feature.GLOBE_SHADOW: "a black edge of {size} beside the globe",
-    Feature.GLOBE_BELT: _OF_PALE,
+    Feature.GLOBE_BELT: "pale, about {size} wide",
     Feature.TITAN: "like a star of magnitude 8.4, at most four and a half widths of the ring from the globe",
     Feature.DARK_MARKINGS: "a fifth of the disc is {size}",
     Feature.NORTH_CAP: _OF_CAP,
     Feature.SOUTH_CAP: _OF_CAP,
-    Feature.PHASE: "{lit} is lit, the dark part is {size}",
-    Feature.SMALL_DISC: "it is {size}",
+    Feature.PHASE: "{lit} is lit, the dark part is {size} wide",
+    Feature.SMALL_DISC: "it is {size} across",
     Feature.RELIEF: "along the line of day and night, craters from about {smallest_km} km up",
     Feature.RAYS: "{lit} is lit, and the Sun stands high over most of it",
 }

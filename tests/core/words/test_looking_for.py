@@ -5,6 +5,7 @@ import re
 from datetime import UTC, datetime
 
 import pytest
+from attrs import evolve
 
 from core.looks.face import Face, face_of
 from core.looks.feature_rules import Feature
@@ -17,9 +18,11 @@ from core.words.looking_for import (
     expectation_text,
     feature_text,
     judged_text,
+    listed_feature_text,
     reason_text,
     short_text,
 )
+from core.words.sizes import arcsec_text
 
 # A figure that is not there leaves two spaces, or a space before what follows it.
 HOLE = re.compile(r"  | [,;.:]|^[ ,;]|\{|\}|, at most [;,]|about $|0\.00″")
@@ -143,6 +146,112 @@ def test_moons_beside_jupiter_are_counted() -> None:
     assert reason_text(one(jupiter(3), Feature.MOONS)) == "Three of four stand beside it at this time."
     assert reason_text(one(jupiter(1), Feature.MOONS)) == "One of four stands beside it at this time."
 
+    told = [reason_text(one(jupiter(count), Feature.MOONS)) for count in (0, 2)]
+    assert told == [
+        "None of the four stands beside it at this time.",
+        "Two of four stand beside it at this time.",
+    ]
+
 
 def test_a_shadow_is_told_by_its_moon() -> None:
     assert feature_text(one(jupiter(4), Feature.MOON_SHADOW)) == "Ganymede's shadow on the disc"
+
+
+def test_inside_a_list_only_a_name_keeps_its_capital() -> None:
+    items = (
+        one(saturn(20), Feature.RING_GAP),
+        one(saturn(20), Feature.TITAN),
+        one(jupiter(4), Feature.MOON_SHADOW),
+    )
+
+    assert [listed_feature_text(item) for item in items] == [
+        "the gap in the ring",
+        "Titan, the largest moon",
+        "Ganymede's shadow on the disc",
+    ]
+
+
+MARS = Face(body=Body.MARS, diameter_arcsec=10, illuminated_fraction=0.9, phase_angle_deg=37)
+VENUS = Face(body=Body.VENUS, diameter_arcsec=20, illuminated_fraction=0.7, phase_angle_deg=66)
+
+
+@pytest.mark.parametrize(
+    ("face", "feature", "words"),
+    [
+        (jupiter(4), Feature.MAIN_BELTS, "The two main belts: each is about {size} wide."),
+        (jupiter(4), Feature.THIN_BELTS, "Thinner belts: each is about {size} wide."),
+        (jupiter(4), Feature.RED_SPOT, "The red spot, while it faces us: pale, about {size} across."),
+        (
+            jupiter(4),
+            Feature.MOON_SHADOW,
+            "Ganymede's shadow on the disc: a black dot of {size}, while it crosses.",
+        ),
+        (
+            saturn(20),
+            Feature.RING,
+            "The ring, as a shape around the globe: 20° open, {size} from tip to tip.",
+        ),
+        (
+            saturn(20),
+            Feature.RING_SPACE,
+            "The dark space between ring and globe: {size} on either side of the globe.",
+        ),
+        (
+            saturn(20),
+            Feature.FINE_GAP,
+            "The narrow gap near the ring's outer edge: a dark line, at most {size}.",
+        ),
+        (saturn(20), Feature.GLOBE_BELT, "A belt on the globe: pale, about {size} wide."),
+        (
+            saturn(20),
+            Feature.GLOBE_SHADOW,
+            "The globe's shadow on the ring: a black edge of {size} beside the globe.",
+        ),
+        (MARS, Feature.DARK_MARKINGS, "Large dark markings: a fifth of the disc is {size}."),
+        (
+            MARS,
+            Feature.PHASE,
+            "A shadowed side, like a Moon before full: 90% is lit, the dark part is {size} wide.",
+        ),
+        (
+            VENUS,
+            Feature.PHASE,
+            "The phase, like a small Moon's: 70% is lit, the dark part is {size} wide.",
+        ),
+        (
+            VENUS,
+            Feature.FAINT_MARKINGS,
+            "Markings in the clouds: hardly ever seen by eye, whatever the telescope.",
+        ),
+        (
+            evolve(VENUS, body=Body.MERCURY),
+            Feature.FAINT_MARKINGS,
+            "Markings on the ground: hardly ever seen by eye, whatever the telescope.",
+        ),
+        (
+            Face(body=Body.URANUS, diameter_arcsec=3.7),
+            Feature.FAINT_MARKINGS,
+            "Markings: out of reach of the usual telescopes.",
+        ),
+        (
+            Face(body=Body.URANUS, diameter_arcsec=3.7),
+            Feature.SMALL_DISC,
+            "A small disc, not a point like a star: it is {size} across.",
+        ),
+        (
+            saturn(1.0),
+            Feature.RING_LINE,
+            "The ring as a thin line, nearly closed: only 1.0° open, 0.77″ from its near to its far edge.",
+        ),
+    ],
+)
+def test_each_thing_to_look_for_is_told_with_its_size(face: Face, feature: Feature, words: str) -> None:
+    item = one(face, feature, finest=0.4, power=400)
+    size = "" if item.size_arcsec is None else arcsec_text(item.size_arcsec)
+
+    assert short_text(item) == words.format(size=size)
+
+
+@pytest.mark.parametrize(("opening_deg", "told"), [(9.94, "9.9°"), (10.0, "10°"), (26.4, "26°")])
+def test_an_opening_is_told_to_a_tenth_below_ten_degrees(opening_deg: float, told: str) -> None:
+    assert f": {told} open, " in short_text(one(saturn(opening_deg), Feature.RING, power=400))
