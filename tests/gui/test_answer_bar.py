@@ -1,11 +1,12 @@
 """The answer on top: it follows what is chosen, and gives its reasons when asked."""
 
+import gc
 import re
 
 import pytest
 from PySide6.QtCore import QPoint, QRect, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QWidget
+from PySide6.QtWidgets import QApplication, QLayout, QLayoutItem, QWidget
 from pytestqt.qtbot import QtBot
 
 from core.air.first_look import FirstLook
@@ -106,3 +107,9 @@ def test_why_covers_no_control_of_the_view(
     assert under == []
     assert (shell.width(), shell.height()) == size
     assert list(faults(shell)) == []
+
+
+def test_python_holds_no_place_that_the_hours_may_leave(unseen_shell: Shell) -> None:
+    # Qt frees the place that a widget leaves; PySide6 before 6.10 would take it for what next lies there.
+    held = gc.get_referents(unseen_shell.answer_bar.layout())
+    assert [each for each in held if isinstance(each, QLayoutItem) and not isinstance(each, QLayout)] == []
