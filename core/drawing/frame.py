@@ -36,7 +36,7 @@ class Frame:
         """Return a curve as points (N, 2), from times in seconds since 1970 and altitudes, both (N,)."""
         x = self.box.left + (unix_s - self.start.timestamp()) * self.points_per_second
         y = self.box.bottom + altitude_deg * (self.box.height / ZENITH_DEG)
-        return np.column_stack((x, y))
+        return np.array((x, y)).T
 
     def time(self, x: float) -> datetime:
         """Return the moment at a place, held inside the chart."""

@@ -62,7 +62,6 @@ class Crowd:
     _CELL = 2.0
 
     def __init__(self, points: Points, frame: Box) -> None:
-        self._frame = frame
         across = int(np.ceil(frame.width / self._CELL)) + 1
         up = int(np.ceil(frame.height / self._CELL)) + 1
         cells = np.zeros((across + 1) * (up + 1), dtype=np.int32)
@@ -71,18 +70,19 @@ class Crowd:
             y = np.clip(((points[:, 1] - frame.bottom) / self._CELL).astype(int), 0, up - 1)
             # One axis, and a 1 of the cells' own kind: numpy is forty times as fast with both.
             np.add.at(cells, (x + 1) * (up + 1) + y + 1, np.int32(1))
-        sums = cells.reshape(across + 1, up + 1)
-        self._sums = sums.cumsum(axis=1, dtype=np.int32).cumsum(axis=0, dtype=np.int32)
+        # Along the last axis both times, for numpy is four times as fast there: up, then across.
+        upwards = cells.reshape(across + 1, up + 1).cumsum(axis=1, dtype=np.int32)
+        self._sums = np.ascontiguousarray(upwards.T).cumsum(axis=1, dtype=np.int32)
+        self._corner = np.array([[frame.left], [frame.bottom]] * 2)
+        self._most = np.array([[across], [up]] * 2)
 
     def inside(self, places: Places) -> Floats:
         """Return how many points lie in each place (N, 4), to within the grid's cells."""
-        most = np.array(self._sums.shape) - 1
-        left = np.clip((places[:, 0] - self._frame.left) / self._CELL, 0, most[0]).astype(int)
-        right = np.clip(np.ceil((places[:, 2] - self._frame.left) / self._CELL), 0, most[0]).astype(int)
-        bottom = np.clip((places[:, 1] - self._frame.bottom) / self._CELL, 0, most[1]).astype(int)
-        top = np.clip(np.ceil((places[:, 3] - self._frame.bottom) / self._CELL), 0, most[1]).astype(int)
+        edges = (places.T - self._corner) / self._CELL
+        np.ceil(edges[2:], out=edges[2:])
+        left, bottom, right, top = np.minimum(np.maximum(edges, 0.0), self._most).astype(int)
         sums = self._sums
-        return np.asarray(sums[right, top] - sums[left, top] - sums[right, bottom] + sums[left, bottom])
+        return np.asarray(sums[top, right] - sums[top, left] - sums[bottom, right] + sums[bottom, left])
 
 
 class FreeSpace:
@@ -195,15 +195,17 @@ def places_per_point() -> int:
 
 def along(line: Points) -> Floats:
     """Return the length of a curve (N, 2) from its start to each of its points, (N,)."""
-    steps = np.hypot(np.diff(line[:, 0]), np.diff(line[:, 1]))
-    return np.concatenate(([0.0], np.cumsum(steps)))
+    steps = line[1:] - line[:-1]
+    lengths = np.zeros(len(line))
+    np.hypot(steps[:, 0], steps[:, 1]).cumsum(out=lengths[1:])
+    return lengths
 
 
 def evenly(line: Points, step: float = STEP) -> Points:
     """Return a curve (N, 2) as points about ``step`` apart, both ends kept."""
     length = along(line)
     wanted = np.linspace(0.0, length[-1], max(int(length[-1] / step), 1) + 1)
-    return np.column_stack([np.interp(wanted, length, line[:, axis]) for axis in (0, 1)])
+    return np.array([np.interp(wanted, length, line[:, axis]) for axis in (0, 1)]).T
 
 
 def without(line: Points, gaps: Iterable[Box]) -> list[Points]:
@@ -214,6 +216,9 @@ def without(line: Points, gaps: Iterable[Box]) -> list[Points]:
         for gap in gaps
         if gap.left <= right and left <= gap.right and gap.bottom <= top and bottom <= gap.top
     ]
+    # Most gaps lie in the bow of a curve: none of its steps comes near them.
+    lower, upper = np.minimum(line[1:], line[:-1]).T, np.maximum(line[1:], line[:-1]).T
+    near = [gap for gap in near if _meets(gap, lower, upper)]
     if not near:
         return [line]
     fine = evenly(line, step=1.0)
@@ -233,3 +238,9 @@ def without(line: Points, gaps: Iterable[Box]) -> list[Points]:
         for run in runs
         if len(run) > 1 and not covered[run[0]]
     ]
+
+
+def _meets(gap: Box, lower: Points, upper: Points) -> bool:
+    """Tell whether a box meets any of those from lower left to upper right corners, both (2, N)."""
+    beside = (gap.left > upper[0]) | (lower[0] > gap.right) | (gap.bottom > upper[1]) | (lower[1] > gap.top)
+    return not bool(beside.all())

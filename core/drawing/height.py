@@ -11,7 +11,7 @@ from core.drawing.frame import Frame
 from core.drawing.free_space import without
 from core.drawing.height_labels import TRANSIT, Labels, Way, place_labels
 from core.drawing.height_margins import draw_margins
-from core.drawing.height_scene import Curve, HeightScene, Piece, PieceKind, height_scene
+from core.drawing.height_scene import HeightScene, Piece, PieceKind, height_scene
 from core.drawing.lettering import Lettering
 from core.drawing.lines import (
     BLOCKED_DASHES,
@@ -149,8 +149,8 @@ def draw_height(
     )
 
     _draw_sky(sheet, frame, scene, labels.boxes)
-    for curve in sorted(scene.curves, key=lambda curve: curve.body is planet):
-        _draw_curve(sheet, frame, curve, labels.boxes, heavy=curve.body is planet)
+    for way in sorted(ways, key=lambda way: way.curve.body is planet):
+        _draw_way(sheet, frame, way, labels.boxes, heavy=way.curve.body is planet)
     _write_labels(sheet, labels)
     draw_margins(sheet, frame, night, clock=site_clock, now=now, cursor=cursor)
     _draw_strip(sheet, layout)
@@ -207,13 +207,13 @@ def _draw_sky(sheet: Sheet, frame: Frame, scene: HeightScene, words: Sequence[Bo
     draw_bands(sheet, box, frame.y, words)
 
 
-def _draw_curve(sheet: Sheet, frame: Frame, curve: Curve, gaps: Sequence[Box], *, heavy: bool) -> None:
+def _draw_way(sheet: Sheet, frame: Frame, way: Way, gaps: Sequence[Box], *, heavy: bool) -> None:
+    curve = way.curve
     colour = sheet.palette.bodies[curve.body]
     width = LINE_WIDTH_IN_HAND if heavy else LINE_WIDTH
     order = 2.5 if heavy else 2.0
-    for piece in curve.pieces:
-        lines = without(frame.line(piece.unix_s, piece.altitude_deg), gaps)
-        _draw_piece(sheet, piece, lines, colour, width, DASHES[curve.body], order)
+    for piece, line in zip(curve.pieces, way.lines, strict=True):
+        _draw_piece(sheet, piece, without(line, gaps), colour, width, DASHES[curve.body], order)
     for when, altitude_deg in curve.transits:
         x, y = frame.line(np.array([when]), np.array([altitude_deg]))[0]
         sheet.stroke((x, y - TRANSIT), (x, y + TRANSIT), colour, 0.8 * width, order=order)

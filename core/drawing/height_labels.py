@@ -88,10 +88,11 @@ class Labels:
 class Way:
     """A curve on the page: evenly spaced points (N, 2), and the number of the piece of each (N,).
 
-    ``marks`` are points (M, 2) along the strokes of its transits.
+    ``lines`` are its pieces as they are drawn; ``marks`` are points (M, 2) along the strokes of its transits.
     """
 
     curve: Curve
+    lines: Sequence[Points]
     points: Points
     numbers: NDArray[np.int_]
     marks: Points
@@ -99,11 +100,18 @@ class Way:
     @classmethod
     def of(cls, curve: Curve, frame: Frame) -> "Way":
         """Return the way of a curve in a frame."""
-        parts = [evenly(frame.line(piece.unix_s, piece.altitude_deg)) for piece in curve.pieces]
+        lines = [frame.line(piece.unix_s, piece.altitude_deg) for piece in curve.pieces]
+        parts = [evenly(line) for line in lines]
         numbers = [np.full(len(part), number) for number, part in enumerate(parts)]
         tops = [frame.line(np.array([when]), np.array([high])) for when, high in curve.transits]
         marks = np.concatenate([top + _ALONG_TRANSIT for top in tops]) if tops else np.empty((0, 2))
-        return cls(curve=curve, points=np.concatenate(parts), numbers=np.concatenate(numbers), marks=marks)
+        return cls(
+            curve=curve,
+            lines=lines,
+            points=np.concatenate(parts),
+            numbers=np.concatenate(numbers),
+            marks=marks,
+        )
 
 
 def place_labels(

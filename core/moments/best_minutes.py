@@ -134,7 +134,7 @@ def joined(windows: Sequence[Window]) -> list[Span]:
 def within(windows: Sequence[Window], start: datetime, end: datetime) -> tuple[Window, ...]:
     """Return what of some windows lies between two times."""
     return tuple(
-        evolve(window, start=max(window.start, start), end=min(window.end, end))
+        _cut(window, max(window.start, start), min(window.end, end))
         for window in windows
         if window.start < end and start < window.end
     )
@@ -150,8 +150,14 @@ def offered_windows(night: Night, body: Body, *, since: datetime | None = None) 
         if stop is not None and rise is not None and window.start < rise:
             end = min(end, stop)
         if start < end:
-            offered.append(evolve(window, start=start, end=end))
+            offered.append(_cut(window, start, end))
     return tuple(offered)
+
+
+def _cut(window: Window, start: datetime, end: datetime) -> Window:
+    """Return a window with other ends, the same one where they are its own."""
+    is_whole = window.start == start and window.end == end
+    return window if is_whole else evolve(window, start=start, end=end)
 
 
 def rank_of(window: Window) -> int:

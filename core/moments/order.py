@@ -13,6 +13,7 @@ from typing import Final, Generic, TypeVar
 
 import numpy as np
 from attrs import frozen
+from numpy.typing import NDArray
 
 from core.arrays import Floats, Truths
 
@@ -66,8 +67,8 @@ def order_targets(
     count = max(int((end_s - start_s) // STEP_S), 0)
     by_sinking = sorted(targets, key=lambda target: target.sinks_s)
     middles = np.asarray(start_s + STEP_S * (np.arange(count) + 0.5), dtype=float)
-    blocks = [
-        _block_worths(
+    runs = [
+        _runs(
             _open_steps(target, start_s, count),
             target.worth(middles),
             max(round(target.enough_s / STEP_S), SHORTEST_STEPS),
@@ -81,7 +82,7 @@ def order_targets(
             start_s=start_s + STEP_S * begin,
             end_s=start_s + STEP_S * end,
         )
-        for number, (begin, end) in _worth_most(blocks, count)
+        for number, (begin, end) in _worth_most(runs, count)
     )
 
 
@@ -98,66 +99,93 @@ def _inside(span_s: tuple[float, float], unix_s: Floats) -> Truths:
     return np.asarray((span_s[0] <= unix_s) & (unix_s < span_s[1]))
 
 
-def _block_worths(open_steps: Truths, values: Floats, enough_steps: int, at_best: Truths) -> Floats:
-    """Return what a block from a step to before another is worth, (N + 1, N + 1); -inf for no block.
+@frozen(eq=False)
+class _Run:
+    """The blocks of a target in one stretch of M steps that it is open in, from the step ``first`` on.
 
-    Its best run counts, as long as is enough, the better third of it in full, the next for two thirds and the
-    last for one; the rest of its steps little where it is ``at_best``.
+    ``by_end`` (M + 1, M + 1) is what each is worth, with its end along the first axis and its beginning along
+    the last, along which the best one is sought; both are counted from ``first``, and -inf is no block.
     """
-    count = len(values)
-    found = np.full((count + 1, count + 1), -np.inf)
+
+    first: int
+    by_end: Floats
+
+    @property
+    def steps(self) -> slice:
+        """Where the stretch lies among all steps, its end included."""
+        return slice(self.first, self.first + len(self.by_end))
+
+    def holds(self, end: int) -> bool:
+        """Tell whether a block may end before a step of all."""
+        return self.first <= end < self.first + len(self.by_end)
+
+
+def _runs(open_steps: Truths, values: Floats, enough_steps: int, at_best: Truths) -> tuple[_Run, ...]:
+    """Return the blocks of a target, from what each step is worth (N,); none reaches over a closed step."""
     edges = np.flatnonzero(np.diff(np.concatenate([[False], open_steps, [False]]).astype(int)))
-    for first, last in zip(edges[::2], edges[1::2], strict=True):
-        places = np.arange(last - first + 1)
-        lengths = places - places[:, np.newaxis]
-        up_to = np.concatenate([[0.0], np.cumsum(values[first:last])])
-        here, in_all = at_best[first:last], up_to - up_to[:, np.newaxis]
-        thirds = [
-            np.where(lengths > length, _best_runs(up_to, length), in_all)
-            for length in (max(enough_steps * third // _THIRDS, 1) for third in range(1, _THIRDS + 1))
-        ]
-        rest = np.maximum(_sums(np.where(here, values[first:last], 0.0)) - thirds[-1], 0.0)
-        spare = _sums(np.where(here, _BY_ITSELF, _POOR_BY_ITSELF))
-        worths = sum(thirds) / _THIRDS + _OF_THE_REST * rest + spare
-        found[first : last + 1, first : last + 1] = np.where(lengths >= SHORTEST_STEPS, worths, -np.inf)
+    return tuple(
+        _Run(int(first), _block_worths(values[first:last], enough_steps, at_best[first:last]))
+        for first, last in zip(edges[::2], edges[1::2], strict=True)
+        if last - first >= SHORTEST_STEPS
+    )
+
+
+def _block_worths(values: Floats, enough_steps: int, at_best: Truths) -> Floats:
+    """Return what blocks of some steps (M,) are worth, by end and beginning (M + 1, M + 1).
+
+    The best run in each counts, as long as is enough, the better third of it in full, the next for two thirds
+    and the last for one; the rest of its steps little where they are ``at_best``.
+    """
+    places = np.arange(len(values) + 1)
+    lengths = places - places[:, np.newaxis]
+    up_to = _up_to(values)
+    thirds = [
+        _best_runs(up_to, lengths, max(enough_steps * third // _THIRDS, 1)) for third in range(1, _THIRDS + 1)
+    ]
+    rest = np.maximum(_sums(_up_to(np.where(at_best, values, 0.0))) - thirds[-1], 0.0)
+    spare = _sums(_up_to(np.where(at_best, _BY_ITSELF, _POOR_BY_ITSELF)))
+    worths = sum(thirds) / _THIRDS + _OF_THE_REST * rest + spare
+    return np.ascontiguousarray(np.where(lengths >= SHORTEST_STEPS, worths, -np.inf).T)
+
+
+def _best_runs(up_to: Floats, lengths: NDArray[np.int_], enough_steps: int) -> Floats:
+    """Return the sum of the best run in each block that is as long as is enough, of all of a shorter one.
+
+    ``up_to`` (M + 1,) are the sums of the steps before each, ``lengths`` (M + 1, M + 1) those of the blocks.
+    """
+    found = _sums(up_to)
+    runs = up_to[enough_steps:] - up_to[:-enough_steps]
+    count = len(runs)
+    is_inside = lengths[:count, :count] >= 0
+    best = np.maximum.accumulate(np.where(is_inside, runs, -np.inf), axis=1)
+    np.copyto(found[:count, enough_steps:], best, where=is_inside)
     return found
 
 
-def _best_runs(up_to: Floats, enough_steps: int) -> Floats:
-    """Return the sum of the best run in each block that is as long as is enough, (N + 1, N + 1).
-
-    ``up_to`` (N + 1,) are the sums of the steps before each; shorter blocks have none, -inf.
-    """
-    count = len(up_to)
-    runs = up_to[enough_steps:] - up_to[:-enough_steps]
-    begins = np.arange(count)[:, np.newaxis]
-    beginning_inside = np.where(np.arange(len(runs)) >= begins, runs, -np.inf)
-    best = np.full((count, count), -np.inf)
-    best[:, enough_steps:] = np.maximum.accumulate(beginning_inside, axis=1)
-    return best
+def _up_to(values: Floats) -> Floats:
+    """Return the sum of the steps before each edge between them, (M + 1,)."""
+    return np.concatenate([[0.0], np.cumsum(values)])
 
 
-def _sums(values: Floats) -> Floats:
-    """Return the sum of the steps of each block, (N + 1, N + 1)."""
-    up_to = np.concatenate([[0.0], np.cumsum(values)])
+def _sums(up_to: Floats) -> Floats:
+    """Return the sum of the steps of each block from the sums before each edge, (M + 1, M + 1)."""
     return np.asarray(up_to - up_to[:, np.newaxis])
 
 
-def _worth_most(blocks: Sequence[Floats], count: int) -> list[tuple[int, tuple[int, int]]]:
+def _worth_most(targets: Sequence[Sequence[_Run]], count: int) -> list[tuple[int, tuple[int, int]]]:
     """Return the numbers of targets in their order, with the first and last-plus-one step of each block.
 
-    ``blocks`` are what each of a target's blocks is worth. A set of targets is served best by one of them as
-    the last, and before it the set without that one in its own best way; sets are bits of a number.
+    A set of targets is served best by one of them as the last, and before it the set without that one in its
+    own best way; sets are bits of a number.
     """
-    lasts = [_Last.of(block) for block in blocks]
     # What each set is worth when all of it is over at a step or before.
     most = {0: np.zeros(count + 1)}
     # And what it is worth with one of them as the last, which ends at a step.
     ends: dict[int, dict[int, Floats]] = {}
-    for chosen in range(1, 1 << len(blocks)):
+    for chosen in range(1, 1 << len(targets)):
         found = {
-            number: last.worths_after(most[chosen ^ 1 << number])
-            for number, last in enumerate(lasts)
+            number: _worths_after(most[chosen ^ 1 << number], runs)
+            for number, runs in enumerate(targets)
             if chosen & 1 << number and chosen ^ 1 << number in most
         }
         ends[chosen] = {number: worths for number, worths in found.items() if np.isfinite(worths.max())}
@@ -175,32 +203,18 @@ def _worth_most(blocks: Sequence[Floats], count: int) -> list[tuple[int, tuple[i
         )
         end = int(np.argmax(ends[chosen][number][: latest + 1]))
         chosen ^= 1 << number
-        latest = int(np.argmax(most[chosen] + blocks[number][:, end]))
+        run = next(run for run in targets[number] if run.holds(end))
+        latest = run.first + int(np.argmax(most[chosen][run.steps] + run.by_end[end - run.first]))
         order.append((number, (latest, end)))
     return order[::-1]
 
 
-@frozen(eq=False)
-class _Last:
-    """The blocks of one target that may come after others: from the first step it is open to the last.
+def _worths_after(before: Floats, runs: Sequence[_Run]) -> Floats:
+    """Return what all is worth when a target's block ends at each edge, the others being over by its start.
 
-    ``by_end`` has the ends as its first axis, along which the best beginning is then sought.
+    ``before`` (N + 1,) is what these are worth by each edge.
     """
-
-    steps: slice
-    by_end: Floats
-
-    @classmethod
-    def of(cls, block: Floats) -> "_Last":
-        """Cut off what no block of the target reaches."""
-        is_there = np.isfinite(block)
-        used = np.flatnonzero(is_there.any(axis=0) | is_there.any(axis=1))
-        steps = slice(used[0], used[-1] + 1) if len(used) else slice(0, 0)
-        return cls(steps, np.ascontiguousarray(block[steps, steps].T))
-
-    def worths_after(self, before: Floats) -> Floats:
-        """Return what all is worth when a block ends at each step, others being worth ``before`` by each."""
-        worths = np.full(len(before), -np.inf)
-        if self.by_end.size:
-            worths[self.steps] = (self.by_end + before[self.steps]).max(axis=1)
-        return worths
+    worths = np.full(len(before), -np.inf)
+    for run in runs:
+        worths[run.steps] = (run.by_end + before[run.steps]).max(axis=1)
+    return worths

@@ -37,6 +37,7 @@ from core.sky.bodies import PLANETS, Body
 from core.sky.events import FAIR_DEG
 from core.sky.instant import instant
 from core.sky.night import Night
+from core.sky.track import Track
 from core.sky.windows import Grade, Window
 
 # A look is enough after so long, as in the worth of an evening; small faint discs tire sooner.
@@ -125,7 +126,7 @@ def _ordered(
                 sinks_s=min(windows[-1].end.timestamp(), end_s),
                 worth=looks[body].worth_beside(most),
                 enough_s=_ENOUGH_FAINT_S if body in FAINT_SHARE else _ENOUGH_S,
-                best_s=_best_span_s(night, body, windows, hours),
+                best_s=_best_span_s(looks[body].best, windows, hours),
             )
             # The order is kept among those that sink at the same time.
             for body, windows in sorted(offered.items(), key=lambda each: (each[1][0].start, each[1][-1].end))
@@ -134,14 +135,14 @@ def _ordered(
         end_s=end_s,
     )
     targets = []
-    for block in _at_best_minutes(blocks, night, offered, hours):
+    for block in _at_best_minutes(blocks, looks, offered):
         inside = within(offered[block.key], instant(block.start_s), instant(block.end_s))
         targets.append(TargetTime(body=block.key, minutes=as_one_run(night.of(block.key), inside)))
     return tuple(targets)
 
 
 def _at_best_minutes(
-    blocks: Sequence[Block[Body]], night: Night, offered: Mapping[Body, Sequence[Window]], hours: HoursOut
+    blocks: Sequence[Block[Body]], looks: Mapping[Body, "_Looks"], offered: Mapping[Body, Sequence[Window]]
 ) -> Sequence[Block[Body]]:
     """Return blocks that end when a target's best minutes do, where that is but a few minutes away.
 
@@ -149,7 +150,7 @@ def _at_best_minutes(
     """
     found = list(blocks)
     for place, block in enumerate(blocks):
-        best = find_best_minutes(night, block.key, hours=hours)
+        best = looks[block.key].best
         if best is None:
             continue
         moved_s = best.end.timestamp() - found[place].end_s
@@ -190,9 +191,8 @@ def _is_open(block: Block[Body], offered: Mapping[Body, Sequence[Window]]) -> bo
     )
 
 
-def _best_span_s(night: Night, body: Body, windows: Sequence[Window], hours: HoursOut) -> tuple[float, float]:
+def _best_span_s(best: BestMinutes | None, windows: Sequence[Window], hours: HoursOut) -> tuple[float, float]:
     """Return from when a body is worth a climb until its best minutes end; all the time without such."""
-    best = find_best_minutes(night, body, hours=hours)
     if best is None or best.start >= hours.end or best.end <= hours.start:
         return -math.inf, math.inf
     least = min(best.rank, WORTH_A_CLIMB)
@@ -215,9 +215,8 @@ def _is_left_out(
     inside = within(seen[body], hours.start, hours.end)
     if not inside:
         return False
-    first_deg, last_deg = (
-        night.position(body, moment).altitude_deg for moment in (inside[0].start, inside[-1].end)
-    )
+    track = night.of(body).track
+    first_deg, last_deg = (track.altitude_at(moment) for moment in (inside[0].start, inside[-1].end))
     is_dot, is_low = looks[body].is_dot, all(window.grade is Grade.LOW for window in inside)
     if is_dot and is_low and max(first_deg, last_deg) < _DOT_LOWEST_DEG:
         return len(seen) > 1
@@ -226,7 +225,7 @@ def _is_left_out(
         return False
     return last_deg < _HARDLY_RISEN_DEG or any(
         looks[other].worth_at_best > looks[body].worth_at_best
-        and _fills_the_time_of(night, other, body, inside, hours)
+        and _fills_the_time_of(looks[other].best, track, inside)
         for other in seen
     )
 
@@ -239,16 +238,13 @@ def _is_higher(windows: Sequence[Window], than: Sequence[Window]) -> bool:
     )
 
 
-def _fills_the_time_of(
-    night: Night, better: Body, body: Body, windows: Sequence[Window], hours: HoursOut
-) -> bool:
+def _fills_the_time_of(best: BestMinutes | None, track: Track, windows: Sequence[Window]) -> bool:
     """Tell whether a better body is at its best last, and has its turn from before another has risen well."""
-    best = find_best_minutes(night, better, hours=hours)
     if best is None or not is_worth_a_climb(best) or best.end < windows[-1].end:
         return False
     turn = min(best.start, windows[-1].end - timedelta(seconds=_ENOUGH_S))
     begins = max(turn, windows[0].start)
-    return begins < windows[-1].end and night.position(body, begins).altitude_deg < _HARDLY_RISEN_DEG
+    return begins < windows[-1].end and track.altitude_at(begins) < _HARDLY_RISEN_DEG
 
 
 @frozen(kw_only=True)
@@ -259,7 +255,7 @@ class _Looks:
     body: Body
     sharpness: Sharpness
     most_details: float
-    best_s: tuple[float, float]
+    best: BestMinutes | None
     warm_s: tuple[tuple[float, float], ...]
 
     @classmethod
@@ -271,13 +267,12 @@ class _Looks:
             for span in joined(within(windows, hours.start, hours.end))
         ]
         details, _ = details_along(night, body, step_times_s(spans_s), sharpness)
-        best = find_best_minutes(night, body, hours=hours)
         return cls(
             night=night,
             body=body,
             sharpness=sharpness,
             most_details=float(np.nanmax(details, initial=0.0)),
-            best_s=(-math.inf, math.inf) if best is None else (best.start.timestamp(), best.end.timestamp()),
+            best=find_best_minutes(night, body, hours=hours),
             warm_s=tuple(
                 (window.start.timestamp(), window.end.timestamp())
                 for window in windows
@@ -312,8 +307,9 @@ class _Looks:
                 # Of a mere dot one height shows as much as another, if it is not low.
                 beside_best = np.where(altitude_deg >= FAIR_DEG, 1.0, beside_best)
             share = np.ones_like(unix_s)
-            if self.worth_at_best >= most:
-                share[(unix_s < self.best_s[0]) | (unix_s >= self.best_s[1])] = _BESIDE_THE_BEST
+            if self.best is not None and self.worth_at_best >= most:
+                start_s, end_s = self.best.start.timestamp(), self.best.end.timestamp()
+                share[(unix_s < start_s) | (unix_s >= end_s)] = _BESIDE_THE_BEST
             for start_s, end_s in self.warm_s:
                 share[(start_s <= unix_s) & (unix_s < end_s)] *= _THROUGH_WARM_AIR
             return np.asarray(at_best * share * beside_best**_FALLS_OFF * (altitude_deg >= LOWEST_DEG))

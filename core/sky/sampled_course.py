@@ -82,10 +82,22 @@ class SampledCourse(Course):
         centres = np.flatnonzero(turns_at(values)) + 1
         value, slope, bend = self.parabolas.of(centres)
         turns_s = times_s[centres] - slope / (2.0 * bend) * self.step_s
-        samples = np.array([times_s, values, np.full(len(times_s), -1.0)])
-        found = np.array([turns_s, value - slope**2 / (4.0 * bend), centres])
-        knots_s, knots, whose = np.insert(samples, times_s.searchsorted(turns_s), found, axis=1)
-        return knots_s, knots, whose.astype(np.intp)
+        places = times_s.searchsorted(turns_s)
+        return (
+            np.insert(times_s, places, turns_s),
+            np.insert(values, places, value - slope**2 / (4.0 * bend)),
+            np.insert(np.full(len(times_s), -1), places, centres),
+        )
+
+    @cached_property
+    def _extremes(self) -> tuple[tuple[float, float], tuple[float, float]]:
+        # Start and end are samples themselves.
+        times_s, values = self.knots
+        least, greatest = values.argmin(), values.argmax()
+        return (
+            (float(times_s[least]), float(values[least])),
+            (float(times_s[greatest]), float(values[greatest])),
+        )
 
     def _solve_between(self, left: NDArray[np.intp], wanted: Floats) -> Floats:
         times_s, _, centres = self._centred_knots

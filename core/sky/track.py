@@ -31,6 +31,10 @@ class Track:
     azimuth_deg: Floats
     apparent_altitude_deg: Floats
 
+    def altitude_at(self, moment: datetime) -> float:
+        """Return the geometric altitude in degrees at a moment of the evening, between two of the times."""
+        return float(np.interp(moment.timestamp(), self.unix_s, self.altitude_deg))
+
 
 @frozen(kw_only=True)
 class Position:

@@ -1,6 +1,6 @@
 """The pen for the screen: paints marks with Qt, and measures letters as the window writes them."""
 
-from functools import cache
+from functools import cache, lru_cache
 from typing import Final
 
 import numpy as np
@@ -52,7 +52,7 @@ class ScreenMeasure(Measure):
 
     def width(self, text: str, lettering: Lettering) -> float:
         """Return the width of a line, points."""
-        return _metrics(self, lettering).horizontalAdvance(text) / self.pixels_per_point if text else 0.0
+        return _width(self, text, lettering) if text else 0.0
 
     def legible(self, text: str) -> str:
         """Return a text as one line; Qt itself draws a box for what no font can write."""
@@ -84,6 +84,12 @@ def _font(measure: ScreenMeasure, lettering: Lettering) -> QFont:
 @cache
 def _metrics(measure: ScreenMeasure, lettering: Lettering) -> QFontMetricsF:
     return QFontMetricsF(_font(measure, lettering))
+
+
+# A line is measured when it is laid out, maybe for several places, and once more when it is painted.
+@lru_cache(maxsize=2048)
+def _width(measure: ScreenMeasure, text: str, lettering: Lettering) -> float:
+    return _metrics(measure, lettering).horizontalAdvance(text) / measure.pixels_per_point
 
 
 @cache
