@@ -11,6 +11,7 @@ from core.moments.best_minutes import (
     find_best_minutes,
     highest_within,
 )
+from core.moments.elsewhen import AS_HIGH_DEG, rising_on
 from core.moments.next_change import NextChange, next_change
 from core.moments.still_to_come import NOTHING, StillToCome, still_to_come, waiting
 from core.moments.targets import TargetTime
@@ -21,13 +22,12 @@ from core.situation.planet_in_hand import PlanetInHand
 from core.sky.bodies import Body
 from core.sky.civil import evening_span
 from core.sky.events import BEST_DEG
+from core.sky.track import Position
 from core.tonight.prospect import Standing
 
 _MINUTE = timedelta(minutes=1)
 # How long a telescope has stood outside is counted in steps of so many minutes, as an estimate deserves.
 _STEP_OUTSIDE_MINUTES = 5
-# A planet is as high as in its best moment to within this.
-_AS_HIGH_DEG = 4.0
 
 
 class Moment(PlanetInHand):
@@ -106,13 +106,31 @@ class Moment(PlanetInHand):
         return self._still_to_come.past_since
 
     @lazy
+    def rising_on(self) -> Position | None:
+        """Where the planet stands highest after the hours, where it is still rising as they end."""
+        night, planet, hours, now = self.night, self.planet, self.hours, self.present
+        if night is None or planet is None or hours is None or (now is not None and now >= hours.end):
+            return None
+        return rising_on(night, planet, hours=hours)
+
+    @lazy
     def standing(self) -> Standing:
         """Whether the planet is about as high as at its best, or on the way to there or from there."""
-        night, planet, now, whole = self.night, self.planet, self.present, self.whole_best
-        if night is None or planet is None or now is None or whole is None:
+        night, planet, now, whole, hours = (
+            self.night,
+            self.planet,
+            self.present,
+            self.whole_best,
+            self.hours,
+        )
+        if night is None or planet is None or now is None or whole is None or hours is None:
             return Standing.HIGH
-        highest, here_deg = highest_within(night, planet, whole), night.position(planet, now).altitude_deg
-        if here_deg >= BEST_DEG or highest.altitude_deg - here_deg < _AS_HIGH_DEG:
+        if now >= hours.end:
+            # Then the rest of the night counts.
+            whole = find_best_minutes(night, planet) or whole
+        highest = self.rising_on or highest_within(night, planet, whole)
+        here_deg = night.position(planet, now).altitude_deg
+        if here_deg >= BEST_DEG or highest.altitude_deg - here_deg < AS_HIGH_DEG:
             return Standing.HIGH
         return Standing.RISING if now < highest.time else Standing.SINKING
 

@@ -53,6 +53,7 @@ class Situation(Climb):
                 over=None if self.best is not None else self.whole_best,
                 past_best_since=self.past_best_since,
                 standing=self.standing,
+                rising_on=self.rising_on,
                 targets=self.targets,
                 better_later=self.better_later,
                 meanwhile=self.meanwhile,

@@ -44,16 +44,16 @@ class Prospect:
     ``now`` is the present moment where it lies in the evening. ``best`` are the best minutes still to come,
     None when there are none; ``over`` then holds those past. ``position`` is where the planet stands at the
     moment that the ladder is built for: now, if now is one of the best minutes, else when it is highest in
-    them; ``standing`` tells whether it is about as high as that now. ``past_best_since`` is when the best
-    minutes of the evening ended, where only poorer ones are left, ``better_later`` better ones to come where
-    it is poorer now, and ``meanwhile`` what stands higher until then. ``targets`` are the evening's in their
-    order, ``turn`` the one whose turn it is, where the planet in hand has had its own, ``following`` what
-    comes next while it has it, ``first`` what the order begins with before another that is served best.
-    ``elsewhen`` is what another hour than the owner's own would give much of, ``served`` the body that the
-    evening serves best. ``hours`` are those outside. ``ready_at`` is when a telescope that stands outside
-    since ``outside_since`` is likely usable, ``mirror_climb`` how the ceiling climbs from then on as its
-    mirror cools. ``in_passing`` where the planet is in hand for its turn only, and another is the evening's
-    own.
+    them; ``standing`` tells whether it is about as high as that now, ``rising_on`` where it is highest after
+    the hours, where it is still rising as they end. ``past_best_since`` is when the best minutes of the
+    evening ended, where only poorer ones are left, ``better_later`` better ones to come where it is poorer
+    now, and ``meanwhile`` what stands higher until then. ``targets`` are the evening's in their order,
+    ``turn`` the one whose turn it is, where the planet in hand has had its own, ``following`` what comes next
+    while it has it, ``first`` what the order begins with before another that is served best. ``elsewhen`` is
+    what another hour than the owner's own would give much of, ``served`` the body that the evening serves
+    best. ``hours`` are those outside. ``ready_at`` is when a telescope that stands outside since
+    ``outside_since`` is likely usable, ``mirror_climb`` how the ceiling climbs from then on as its mirror
+    cools. ``in_passing`` where the planet is in hand for its turn only, and another is the evening's own.
     """
 
     night: Night
@@ -63,6 +63,7 @@ class Prospect:
     over: BestMinutes | None = None
     past_best_since: datetime | None = None
     standing: Standing = Standing.HIGH
+    rising_on: Position | None = None
     targets: tuple[TargetTime, ...] = ()
     better_later: BestMinutes | None = None
     meanwhile: Body | None = None
@@ -85,6 +86,11 @@ class Prospect:
     def planet(self) -> Body:
         """The body that is spoken of."""
         return self.body.body
+
+    @property
+    def hours_are_over(self) -> bool:
+        """Whether the owner's hours have ended by now."""
+        return self.hours is not None and self.now is not None and self.now >= self.hours.end
 
     @property
     def is_best_now(self) -> bool:

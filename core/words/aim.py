@@ -29,9 +29,11 @@ _HEADING_NOTHING: Final = "{body}: nothing to offer this evening"
 _HEADING_NOW: Final = "{body} now, {time}"
 _HEADING_MOMENT: Final = "{body} at {time}"
 _HEADING_BEST: Final = "{body} at its best, {time}"
+_HEADING_HIGHEST: Final = "{body} at its highest in your hours, {time}"
 _NOW: Final = "now, {time}"
 _AT_MOMENT: Final = "at {time}"
 _AT_BEST: Final = "at its best, {time}"
+_AT_HIGHEST: Final = "at its highest in your hours, {time}"
 _DETAIL_OVERHEAD: Final = "No site or planet yet, so the air is taken as it is straight overhead."
 _DETAIL_DOWN: Final = "below the horizon"
 _DETAIL_LOW: Final = "{height} high"
@@ -101,22 +103,30 @@ def aim_words(aim: Aim) -> str:
     )
 
 
-def aim_heading(aim: Aim, clock: SiteClock | None, *, is_now: bool, is_moment: bool) -> str:
-    """Return what the scope points at and when: now, at the moment looked at, or at its best."""
+def aim_heading(
+    aim: Aim, clock: SiteClock | None, *, is_now: bool, is_moment: bool, rises_on: bool = False
+) -> str:
+    """Return what the scope points at and when: now, at the moment looked at, or at its best.
+
+    That is but the best of the hours where it ``rises_on`` as they end.
+    """
     if aim.planet is None or clock is None:
         return _HEADING_OVERHEAD
     body = aim.planet.heading
     if aim.at is None:
         return _HEADING_NOTHING.format(body=body)
-    template = _HEADING_NOW if is_now else _HEADING_MOMENT if is_moment else _HEADING_BEST
+    best = _HEADING_HIGHEST if rises_on else _HEADING_BEST
+    template = _HEADING_NOW if is_now else _HEADING_MOMENT if is_moment else best
     return template.format(body=body, time=clock.time(aim.at))
 
 
-def aim_when(aim: Aim, clock: SiteClock | None, *, is_now: bool, is_moment: bool) -> str:
+def aim_when(
+    aim: Aim, clock: SiteClock | None, *, is_now: bool, is_moment: bool, rises_on: bool = False
+) -> str:
     """Return for when an aim holds, ``now, 21:30``; empty where it holds for no moment."""
     if aim.planet is None or aim.at is None or clock is None:
         return ""
-    template = _NOW if is_now else _AT_MOMENT if is_moment else _AT_BEST
+    template = _NOW if is_now else _AT_MOMENT if is_moment else _AT_HIGHEST if rises_on else _AT_BEST
     return template.format(time=clock.time(aim.at))
 
 

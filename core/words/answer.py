@@ -6,6 +6,7 @@ from typing import Final
 from core.moments.best_minutes import SHORTEST_USEFUL
 from core.moments.targets import TargetTime
 from core.situation.situation import Situation
+from core.sky.bodies import Body
 from core.sky.events import SUN_HORIZON_DEG
 from core.sky.why_not import WhyNot
 from core.tonight.answer import Answer
@@ -14,6 +15,7 @@ from core.tonight.prospect import Prospect
 from core.words.aim import aim_notices, no_ceiling_words
 from core.words.best_minutes import When, best_words, is_too_short, where_words
 from core.words.better import better_sentence
+from core.words.directions import altitude_text
 from core.words.how_far import climb_words
 from core.words.last_call import last_call_words
 from core.words.names import capitalised, opening
@@ -34,6 +36,7 @@ _OVER: Final = {
         "Its best minutes were {best}."
     ),
 }
+_HOURS_OVER: Final = "Your hours, {hours}, are over."
 _ONLY_BEFORE_SUNRISE: Final = (
     "On this evening {planet} has only the last minutes before sunrise, too close to the Sun's light."
 )
@@ -51,7 +54,7 @@ _ELSEWHEN: Final = {
     When.EARLIER: "If you go out earlier, {planet} from {start}.",
 }
 
-# The same body as the one in hand.
+# The same body as was spoken of just before.
 _ELSEWHEN_ITSELF: Final = {
     When.STAY_UP: "If you stay up, it stands better from {start}.",
     When.GET_UP: "Before dawn, if you get up early, it stands better from {start}.",
@@ -62,6 +65,15 @@ _ELSEWHEN_BETTER: Final = {
     When.STAY_UP: "If you stay up, {planet} stands better from {start}.",
     When.GET_UP: "Before dawn, if you get up early, {planet} stands better from {start}.",
     When.EARLIER: "If you go out earlier, {planet} stands better from {start}.",
+}
+# Of one that is still rising as the hours end; first where it was spoken of just before.
+_ELSEWHEN_HIGHER_ITSELF: Final = {
+    When.STAY_UP: "If you stay up, it stands higher: {height} at {start}.",
+    When.GET_UP: "Before dawn, if you get up early, it stands higher: {height} at {start}.",
+}
+_ELSEWHEN_HIGHER: Final = {
+    When.STAY_UP: "If you stay up, {planet} stands higher: {height} at {start}.",
+    When.GET_UP: "Before dawn, if you get up early, {planet} stands higher: {height} at {start}.",
 }
 _NOTHING_OFFERED: Final = "{reason}."
 
@@ -103,18 +115,25 @@ def better_words(situation: Situation) -> str | None:
 def headline(answer: Answer | None, clock: SiteClock | None) -> str:
     """Return which planet, when, and where to look; in the last minutes before sunrise only to stop.
 
-    ``answer`` and ``clock`` are None without a site.
+    What is told after the owner's hours is told as that. ``answer`` and ``clock`` are None without a site.
     """
     if answer is None or clock is None:
         return _NO_SITE
     prospect, limiter = answer.prospect, answer.limiter
     if answer.last_call is not None:
         return last_call_words(answer.last_call, clock)
-    if prospect.over is not None:
-        return _over_words(prospect, limiter, clock)
-    if prospect.best is None:
+    if prospect.over is None and prospect.best is None:
         return _no_window_words(prospect)
-    return best_words(prospect, limiter, clock)
+    words = (
+        best_words(prospect, limiter, clock)
+        if prospect.over is None
+        else _over_words(prospect, limiter, clock)
+    )
+    hours = prospect.hours
+    if hours is None or not prospect.hours_are_over or limiter is Limiter.OUTSIDE_HOURS:
+        # What is outside the hours tells of them itself.
+        return words
+    return " ".join((_HOURS_OVER.format(hours=clock.span(hours.start, hours.end)), words))
 
 
 def detail_sentences(answer: Answer | None, clock: SiteClock | None, *, later: str | None = None) -> str:
@@ -135,13 +154,15 @@ def detail_sentences(answer: Answer | None, clock: SiteClock | None, *, later: s
                 climb,
                 _turn_words(prospect, clock),
                 later,
-                _elsewhen_words(prospect, limiter, clock),
+                _elsewhen_words(prospect, limiter, clock, has_better_date=later is not None),
             ),
         )
     )
 
 
-def _elsewhen_words(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> str | None:
+def _elsewhen_words(
+    prospect: Prospect, limiter: Limiter, clock: SiteClock, *, has_better_date: bool
+) -> str | None:
     found = prospect.elsewhen
     if found is None or limiter is Limiter.OUTSIDE_HOURS:
         return None
@@ -150,13 +171,27 @@ def _elsewhen_words(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> s
         return None
     when = When.EARLIER if found.is_earlier else When.GET_UP if found.is_before_dawn else When.STAY_UP
     templates = _ELSEWHEN
-    following = prospect.following
-    if found.body is prospect.planet or (following is not None and following.body is found.body):
-        # Spoken of just before.
+    is_known = found.body is (prospect.planet if has_better_date else _last_named(prospect))
+    if found.higher is not None:
+        templates = _ELSEWHEN_HIGHER_ITSELF if is_known else _ELSEWHEN_HIGHER
+    elif is_known:
         templates = _ELSEWHEN_ITSELF
-    elif any(target.body is found.body and target.minutes.in_hours for target in prospect.targets):
+    elif found.body is prospect.planet or any(
+        target.body is found.body and target.minutes.in_hours for target in prospect.targets
+    ):
         templates = _ELSEWHEN_BETTER
-    return templates[when].format(planet=found.body.label, start=clock.time(found.start))
+    return templates[when].format(
+        planet=found.body.label,
+        start=clock.time(found.start),
+        height="" if found.higher is None else altitude_text(found.higher.altitude_deg),
+    )
+
+
+def _last_named(prospect: Prospect) -> Body:
+    """Return the body that is spoken of last where it is told what comes next."""
+    by_now = None if prospect.now is None else prospect.turn or prospect.following
+    named = by_now or prospect.first
+    return prospect.planet if named is None else named.body
 
 
 def _turn_words(prospect: Prospect, clock: SiteClock) -> str | None:

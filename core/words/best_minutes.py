@@ -25,14 +25,25 @@ _BEST_LATER_THEN: Final = {
     Limiter.WARM_AIR: "{planet} is best {span}, though only through {air}, then {then}. Look {where}.",
     Limiter.HEIGHT: "{planet} is best {span}, though low, in thick air, then {then}. Look {where}.",
 }
+# The same where the hours end while it is still rising: then they have but the best of them.
+_BEST_OF_HOURS: Final = {
+    None: "In your hours {name} is best {span}, still rising. Look {where}.",
+    Limiter.WARM_AIR: (
+        "In your hours {name} is best {span}, still rising, though only through {air}. Look {where}."
+    ),
+    Limiter.HEIGHT: (
+        "In your hours {name} is best {span}, still rising, though low, in thick air. Look {where}."
+    ),
+}
 _BEST_NOW: Final = {
     None: "{planet} is at its best now, until {end}. Look {where}.",
     Limiter.WARM_AIR: "{planet} is at its best now, until {end}, though only through {air}. Look {where}.",
     Limiter.HEIGHT: "{planet} is at its best now, until {end}, though low, in thick air. Look {where}.",
 }
 # The same well before or after it is highest in them.
-_RISING: Final = _BEST_NOW | {
+_RISING: Final = {
     None: "{planet} stands well now, and is still rising. Look {where}.",
+    Limiter.WARM_AIR: "{planet} is seen through {air} now, and is still rising. Look {where}.",
     Limiter.HEIGHT: "{planet} is low now, in thick air, but rising. Look {where}.",
 }
 _SINKING: Final = _BEST_NOW | {
@@ -47,6 +58,10 @@ _BEST_NOW_THEN: Final = {
     Limiter.HEIGHT: (
         "{planet} is at its best now, until {end}, though low, in thick air, then {then}. Look {where}."
     ),
+}
+_RISING_THEN: Final = _BEST_NOW_THEN | {
+    None: "{planet} stands well now, still rising, until {end}, then {then}. Look {where}.",
+    Limiter.HEIGHT: "{planet} is low now, in thick air, but rising, until {end}, then {then}. Look {where}.",
 }
 _SOON: Final = {
     None: "{planet} now: in {minutes} min {then}. Look {where}.",
@@ -78,9 +93,13 @@ _BEST_NOW_AND_LATER: Final = {
         "{later_span}. Look for {planet} {where}."
     ),
 }
-_RISING_AND_LATER: Final = _BEST_NOW_AND_LATER | {
+_RISING_AND_LATER: Final = {
     None: (
         "{planet} stands well now, and is still rising; better still is {later}, {later_span}. "
+        "Look for {planet} {where}."
+    ),
+    Limiter.WARM_AIR: (
+        "{planet} is seen through {air} now, and is still rising; better still is {later}, {later_span}. "
         "Look for {planet} {where}."
     ),
     Limiter.HEIGHT: (
@@ -155,10 +174,6 @@ _HOURS_OVER: Final = {
 }
 
 
-# From when a planet is better that is up already, by whether the owner is still outside then.
-_BETTER_FROM: Final = {True: "from {start}", False: "from {start} if you stay up"}
-
-
 class When(StrEnum):
     """How one comes to an hour that is not the owner's own."""
 
@@ -167,6 +182,12 @@ class When(StrEnum):
     EARLIER = "earlier"
 
 
+# From when a planet is better that is up already, None where the owner is still outside then.
+_BETTER_FROM: Final = {
+    None: "from {start}",
+    When.STAY_UP: "from {start} if you stay up",
+    When.GET_UP: "before dawn, from {start}, if you get up early",
+}
 # Where nothing else is good in the hours, and where something is.
 _OUTSIDE_ALONE: Final = {
     When.STAY_UP: "Nothing good in your hours, {hours}; {planet} {span} if you stay up. Look {where}.",
@@ -224,11 +245,16 @@ def best_words(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> str:
     elif later is not None:
         templates = _BY_STANDING_AND_LATER[prospect.standing]
     elif prospect.is_best_now:
-        templates = _BY_STANDING[prospect.standing] if then is None else _BEST_NOW_THEN
+        rises = prospect.standing is Standing.RISING
+        templates_then = _RISING_THEN if rises else _BEST_NOW_THEN
+        templates = _BY_STANDING[prospect.standing] if then is None else templates_then
+    elif prospect.rising_on is not None:
+        templates = _BEST_OF_HOURS
     else:
         templates = _BEST_LATER if then is None else _BEST_LATER_THEN
     return templates[limiter if limiter in templates else None].format(
         planet=opening(prospect.planet),
+        name=prospect.planet.label,
         span=clock.span(best.start, best.end),
         end=clock.time(best.end if prospect.past_best_since is None else _above_30_until(best)),
         better=None if better is None else _better_from(prospect, better, clock),
@@ -249,10 +275,13 @@ def _past_best_templates(prospect: Prospect) -> dict[Limiter | None, str]:
 
 
 def _better_from(prospect: Prospect, better: BestMinutes, clock: SiteClock) -> str:
-    """Return from when a planet is better; whoever is outside after the hours is up anyway."""
-    hours, now = prospect.hours, prospect.now
-    is_out = hours is None or now is None or better.start < hours.end or now >= hours.end
-    return _BETTER_FROM[is_out].format(start=clock.time(better.start))
+    hours, when, elsewhen = prospect.hours, None, prospect.elsewhen
+    # After the hours it is said once of one who stays, and beside another's hour of that.
+    is_told = prospect.hours_are_over and elsewhen is not None and elsewhen.body is not prospect.planet
+    if hours is not None and better.start >= hours.end and not is_told:
+        gets_up = hours.asks_to_get_up(better.start, prospect.night.site.zone, now=prospect.now)
+        when = When.GET_UP if gets_up else When.STAY_UP
+    return _BETTER_FROM[when].format(start=clock.time(better.start))
 
 
 def _outside_words(prospect: Prospect, best: BestMinutes, position: Position, clock: SiteClock) -> str:
@@ -271,7 +300,7 @@ def _outside_words(prospect: Prospect, best: BestMinutes, position: Position, cl
         "hours": clock.span(hours.start, hours.end),
         "where": where_words(position),
     }
-    if prospect.now is not None and prospect.now >= hours.end:
+    if prospect.hours_are_over:
         return _HOURS_OVER[gets_up].format(planet=prospect.planet.label, **figures)
     when = When.STAY_UP
     if best.start < hours.start:

@@ -51,6 +51,21 @@ _STOPPED_AT_BEST: Final[_Templates] = (
     ),
     "Stay with {first}, {start}: with {planet} at its best, {limit} can bear about {ceiling}.",
 )
+# The same of one that is still rising as the hours end.
+_STOPPED_IN_HOURS: Final[_Templates] = (
+    (
+        "{first} first, {start}; then {following}, {power}, and up to {top}: with {planet} at its highest in "
+        "your hours, {limit} can bear about {ceiling}."
+    ),
+    (
+        "{first} first, {start}; then {following}, {power}: with {planet} at its highest in your hours, "
+        "{limit} can bear about {ceiling}."
+    ),
+    (
+        "Stay with {first}, {start}: with {planet} at its highest in your hours, {limit} can bear about "
+        "{ceiling}."
+    ),
+)
 _NOTHING_NEARER: Final[_Templates] = (
     (
         "{first} first, {start}; then {following}, {power}, and up to {top}: you own nothing between that "
@@ -139,7 +154,7 @@ def climb_words(prospect: Prospect, limiter: Limiter, clock: SiteClock) -> str:
     over = [rung.power for rung in ladder.rungs if rung.standing is Standing.TRY]
     templates = _templates(ladder, limiter)
     if templates is _STOPPED and prospect.now is not None and not prospect.is_best_now:
-        templates = _STOPPED_AT_BEST
+        templates = _STOPPED_AT_BEST if prospect.rising_on is None else _STOPPED_IN_HOURS
     words = _filled(
         templates,
         steps,

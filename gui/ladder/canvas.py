@@ -114,6 +114,7 @@ class LadderCanvas(KeyedCanvas):
                 clock_of(situation),
                 is_now=is_moment and situation.following_now,
                 is_moment=is_moment,
+                rises_on=situation.rising_on is not None,
             ),
         )
         return self.chart.drawing

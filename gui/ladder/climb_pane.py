@@ -78,7 +78,11 @@ class ClimbPane(LowScrollArea):
         # In the last minutes before sunrise there is nothing to judge, to look for or to see, but to stop.
         is_open = situation.last_call is None
         heading = aim_heading(
-            aim, None if situation.night is None else clock, is_now=is_now, is_moment=is_moment
+            aim,
+            None if situation.night is None else clock,
+            is_now=is_now,
+            is_moment=is_moment,
+            rises_on=situation.rising_on is not None,
         )
         if not is_open and situation.planet is not None:
             heading = opening(situation.planet)

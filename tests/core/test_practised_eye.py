@@ -32,17 +32,20 @@ def test_sinking_under_thirty_degrees_is_not_setting() -> None:
 def test_after_the_hours_the_rest_of_the_night_counts() -> None:
     told = answer(BALCONY, "03:00")
 
-    assert told.startswith("Jupiter is at its best now, until 07:27.")
+    assert told.startswith("Your hours, 17:21–23:30, are over. Jupiter is at its best now, until 07:27.")
     assert "If you stay up" not in told
 
 
 def test_nothing_is_at_its_best_that_is_better_later() -> None:
     told = answer(BALCONY, "00:30")
 
-    assert told.startswith("Jupiter is low now, in thick air, and better from 02:43. Look east")
+    assert told.startswith(
+        "Your hours, 17:21–23:30, are over. Jupiter is low now, in thick air, and better from 02:43 if you "
+        "stay up. Look east"
+    )
     assert "at its best now" not in told
     assert "Until then Uranus stands higher: south-west, two thirds of the way up: 67°." in told
-    assert "If you stay up" not in told
+    assert told.count("stay up") == 1
 
 
 @pytest.mark.parametrize("hour", range(17, 24))
@@ -182,8 +185,13 @@ def test_another_hour_of_the_planet_in_hand_is_told_as_its_own() -> None:
     )
     told = answer_at(melbourne, "2009-02-05T15:00")
 
-    assert told.startswith("Saturn is best 22:56–23:30, though low, in thick air.")
-    assert told.endswith("If you stay up, it stands better from 02:56.")
+    assert told.startswith(
+        "In your hours Saturn is best 22:56–23:30, still rising, though low, in thick air."
+    )
+    # Before the hours they begin with another, so that "it" would be that one.
+    assert told.endswith("Begin with Venus at 20:49. If you stay up, Saturn stands better from 02:56.")
+    chosen = answer_at(melbourne, "2009-02-05T15:00", Body.SATURN)
+    assert chosen.endswith("If you stay up, it stands better from 02:56.")
     # Nothing is said twice of one and the same hour.
     berlin = Site(id="b", name="Berlin", latitude_deg=52.5, longitude_deg=13.4, time_zone="Europe/Berlin")
     for hour in range(17, 24):

@@ -1,10 +1,15 @@
 """What a practised observer read of targets in their order, and of the ends of hours and nights."""
 
-from datetime import timedelta
+from datetime import date, datetime, time, timedelta
 
 import pytest
 
+from core.export.heights import heights_json
 from core.record.observer import TemperatureUnit
+from core.record.profile import read_profile
+from core.report.heights import heights_text
+from core.situation.choices import Choices, EveningHours
+from core.situation.situation import Situation
 from core.sky.bodies import Body
 from core.sky.site import Site
 from core.tonight.steps import ItemKind
@@ -16,6 +21,7 @@ from tests.core.practised import (
     CLOSED_TUBE,
     FIRST_REFRACTOR,
     LARGE_REFLECTOR,
+    SAMPLES,
     answer,
     answer_at,
     at,
@@ -120,6 +126,16 @@ def test_the_planet_stays_in_hand_in_the_last_minutes_before_sunrise(sample: str
     assert [planet_at(minutes) for minutes in (-14, -8, -2, 3, 8)] == [in_hand] * 5
 
 
+def test_after_the_hours_one_who_stays_is_told_so_once() -> None:
+    oslo = Site(id="o", name="Oslo", latitude_deg=59.9, longitude_deg=10.75, time_zone="Europe/Oslo")
+    told = answer_at(oslo, "2026-12-05T23:40", Body.MARS)
+
+    assert told.startswith(
+        "Your hours, 15:36–23:30, are over. Mars is low now, in thick air, and better from 02:23."
+    )
+    assert told.endswith("If you stay up, Jupiter from 01:48.")
+
+
 def test_after_the_hours_it_says_that_they_are_over() -> None:
     told = answer(BALCONY, "00:30", Body.VENUS)
 
@@ -151,12 +167,58 @@ ROME = Site(id="r", name="Rome", latitude_deg=41.9, longitude_deg=12.5, time_zon
 
 def test_where_nothing_is_left_that_shows_anything_the_evening_s_best_is_told_as_over() -> None:
     """Mercury low before dawn, a dot of 6 arcsec, is nothing to get up for after an evening of Jupiter."""
-    for time in ("23:20", "23:55"):
-        told = answer_at(QUITO, f"2026-04-15T{time}")
-        assert (
-            told
-            == "Jupiter is done for this evening: under 10° since 23:07. Its best minutes were 18:37–20:31."
-        )
+    over = "Jupiter is done for this evening: under 10° since 23:07. Its best minutes were 18:37–20:31."
+
+    assert answer_at(QUITO, "2026-04-15T23:20") == over
+    assert answer_at(QUITO, "2026-04-15T23:55") == f"Your hours, 18:37–23:30, are over. {over}"
+
+
+def test_hours_that_end_while_the_planet_rises_have_but_the_best_of_them() -> None:
+    """Its last half hour in them was "its best", and Mars what whoever stays up gains.
+
+    A few days after its opposition Jupiter, 15 degrees north, culminates in the middle of the night, 90 - 33
+    - 15 degrees high over 33 degrees south.
+    """
+    profile = read_profile(SAMPLES / f"{LARGE_REFLECTOR}.toml")
+    choices, zone = Choices(profile=profile), profile.sites[0].zone
+
+    def at_clock(hour: int, minute: int) -> Situation:
+        return Situation(choices, datetime(2027, 2, 14, hour, minute, tzinfo=zone))
+
+    before, soon, last, over = (at_clock(*clock) for clock in ((15, 0), (22, 30), (23, 25), (23, 35)))
+    told = answer_words(soon)
+
+    assert told.startswith("In your hours Jupiter is best 23:04–23:30, still rising. Look north-east")
+    assert "with Jupiter at its highest in your hours, aperture and tonight's air" in told
+    assert told.endswith("If you stay up, it stands higher: 42° at 01:32.")
+    assert "Mars" not in told
+    assert heights_json(soon)["answer"] == told
+    assert heights_text(soon).startswith("In your hours Jupiter is best 23:04–23:30, still rising.")
+    # "It" would be Saturn, with which the hours begin.
+    assert answer_words(before).endswith(
+        "Begin with Saturn at 20:48. If you stay up, Jupiter stands higher: 42° at 01:32."
+    )
+    assert answer_words(last).startswith("Jupiter stands well now, and is still rising. Look north-east")
+    assert answer_words(over).startswith(
+        "Your hours, 20:48–23:30, are over. Jupiter stands well now, still rising, until 02:04, then warm air"
+    )
+
+
+def test_hours_that_end_before_thirty_degrees_have_low_minutes_of_what_rises() -> None:
+    hours = (EveningHours(evening=date(2027, 2, 14), start=time(21, 30), end=time(23, 0)),)
+    profile = read_profile(SAMPLES / f"{LARGE_REFLECTOR}.toml")
+    choices, zone = Choices(profile=profile, hours=hours), profile.sites[0].zone
+    before = Situation(choices, datetime(2027, 2, 14, 15, 0, tzinfo=zone))
+
+    told = answer_words(before)
+
+    assert told.startswith(
+        "In your hours Jupiter is best 21:33–23:00, still rising, though low, in thick air. Look north-east"
+    )
+    in_passing = answer_words(Situation(choices, datetime(2027, 2, 14, 22, 55, tzinfo=zone)))
+    assert in_passing.startswith("Mars is low now, in thick air, but rising.")
+    # Jupiter is worth more then than Mars.
+    assert in_passing.endswith("If you stay up, Jupiter stands higher: 42° at 01:32.")
 
 
 def test_hours_that_have_begun_are_not_called_good_for_nothing() -> None:
