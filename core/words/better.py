@@ -36,7 +36,7 @@ _NEVER: Final[_Templates] = {
         "tables end, on {tables_end}."
     ),
 }
-_WITHIN: Final = {False: "within two years", True: "before the planet tables end, on {tables_end}"}
+_WITHIN: Final = {False: "within two years", True: "before the planet tables end ({tables_end})"}
 # Of two templates the second is for a site where something blocks the view.
 _BEST: Final = (
     "In a dark sky it is best {within} on {best_day}: {best_size} at {best_height}.",
@@ -66,10 +66,7 @@ _MOON: Final = (
     "In a dark sky it is better on {day}, {height} high.",
     "In a dark sky, clear of what blocks the view, it is better on {day}, {height} high.",
 )
-_MOON_AT_MOST: Final = (
-    "Even at its best, {best_height} high on {best_day}, it shows little more.",
-    "Even at its best, {best_height} high on {best_day}, it shows little more.",
-)
+_MOON_AT_MOST: Final = "Even at its best, {best_height} high on {best_day}, it shows little more."
 _DARK_FROM: Final = "The sky here gets dark enough again from {day}. {better}"
 
 
@@ -100,7 +97,7 @@ def _templates(prospect: Prospect, better: Better) -> tuple[str, str]:
     """Return what fits: the Moon, no better one to come, the best alone where that is soon, or both."""
     if prospect.planet is Body.MOON:
         is_soon = better.first is not None and better.first.day - prospect.night.evening <= _A_MONTH
-        return _MOON if is_soon else _MOON_AT_MOST
+        return _MOON if is_soon else (_MOON_AT_MOST, _MOON_AT_MOST)
     if better.first is None:
         return _NO_BETTER if _is_at_its_highest(prospect, better) else _BEST
     is_soon = better.best.day - better.first.day <= _SOON or better.first.day == better.dark_from

@@ -8,17 +8,20 @@ from core.sky.why_not import NoWindow, WhyNot
 from core.words.obstacles import all_blocked_words
 from core.words.quantities import angle_text, trimmed_text
 
-_NEVER_UP: Final = "never up: it stays at least {depth} below the horizon"
+_NEVER_UP: Final = "never up, for it stays at least {depth} below the horizon"
 _SUN_UP: Final = "up only while the Sun is up too or the sky is still too bright"
 # Of two templates the second is for a body that never sets.
 _SUN_STAYS_UP: Final = (
-    "no dark sky: the Sun stays up",
-    "always up, but no dark sky: the Sun stays up",
+    "never up in a dark sky, for the Sun stays up",
+    "always up, but never in a dark sky, for the Sun stays up",
 )
 _NO_DARK_SKY: Final = (
-    "no dark sky: the Sun gets {sun_depth} below the horizon at most, and {body} needs {needed}",
     (
-        "always up, but no dark sky: the Sun gets {sun_depth} below the horizon at most, and "
+        "never up in a dark sky, for the Sun gets {sun_depth} below the horizon at most, and {body} needs "
+        "{needed}"
+    ),
+    (
+        "always up, but never in a dark sky, for the Sun gets {sun_depth} below the horizon at most, and "
         "{body} needs {needed}"
     ),
 )

@@ -259,12 +259,12 @@ def test_refraction_is_counted_once_at_the_horizon_and_leaves_no_kink(
 @pytest.mark.parametrize(
     ("site", "evening", "planet", "state", "words"),
     [
-        (TROMSO, "2027-11-28", Body.VENUS, BodyState.NEVER_UP, "never up: it stays at least 4.5° below"),
-        (TROMSO, "2027-11-28", Body.MARS, BodyState.NEVER_UP, "never up: it stays at least 4.1° below"),
+        (TROMSO, "2027-11-28", Body.VENUS, BodyState.NEVER_UP, "never up, for it stays at least 4.5° below"),
+        (TROMSO, "2027-11-28", Body.MARS, BodyState.NEVER_UP, "never up, for it stays at least 4.1° below"),
         (TROMSO, "2027-11-28", Body.URANUS, BodyState.ALWAYS_UP, "always up"),
         (TROMSO, "2027-11-28", Body.SATURN, BodyState.NORMAL, "low"),
         (SCOTLAND, "2018-07-27", Body.MARS, BodyState.NORMAL, "never above 8° in a dark sky"),
-        (TROMSO, "2026-06-21", Body.JUPITER, BodyState.ALWAYS_UP, "always up, but no dark sky"),
+        (TROMSO, "2026-06-21", Body.JUPITER, BodyState.ALWAYS_UP, "always up, but never in a dark sky"),
     ],
 )
 def test_always_up_and_never_up_and_too_low_are_told_apart(

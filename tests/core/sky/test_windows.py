@@ -196,7 +196,7 @@ def test_no_window_holds_a_moment_with_any_of_the_sun_up(latitude_deg: float) ->
     [
         (
             69.65, 18.96, "Europe/Oslo", date(2027, 11, 28), Body.VENUS, WhyNot.NEVER_UP,
-            "never up: it stays at least 4.5° below the horizon",
+            "never up, for it stays at least 4.5° below the horizon",
         ),
         (
             64.84, -147.72, "America/Anchorage", date(2016, 8, 16), Body.MERCURY, WhyNot.SUN_UP,
@@ -204,11 +204,11 @@ def test_no_window_holds_a_moment_with_any_of_the_sun_up(latitude_deg: float) ->
         ),
         (
             60.0, 11.0, "Europe/Oslo", date(2026, 6, 21), Body.URANUS, WhyNot.NO_DARK_SKY,
-            "no dark sky: the Sun gets 6.6° below the horizon at most, and Uranus needs 12°",
+            "never up in a dark sky, for the Sun gets 6.6° below the horizon at most, and Uranus needs 12°",
         ),
         (
             69.65, 18.96, "Europe/Oslo", date(2026, 6, 21), Body.JUPITER, WhyNot.NO_DARK_SKY,
-            "always up, but no dark sky: the Sun stays up",
+            "always up, but never in a dark sky, for the Sun stays up",
         ),
         (
             56.5, -3.0, "Europe/London", date(2018, 7, 27), Body.MARS, WhyNot.TOO_LOW,
