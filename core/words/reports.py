@@ -34,16 +34,14 @@ _CEILING: Final = "Ceiling about {power}, set by {limit}; a rule of thumb."
 _NO_CEILING: Final = "No ceiling: {reason}."
 _OVERHEAD: Final = "Straight overhead, since neither a planet nor a height is given."
 _NOTHING: Final = "{planet}: nothing is offered this evening."
-# By whether there are a planet, a time and an air path.
+# By whether there are a planet, a time of it and an air path.
 _AIMS: Final = {
-    (False, False, False): "At {height} high.",
-    (False, False, True): "At {height} high, {path} times the air overhead.",
-    (False, True, False): "At {height} high.",
-    (False, True, True): "At {height} high, {path} times the air overhead.",
+    (False, False, False): "{height} high.",
+    (False, False, True): "{height} high, {path} times the air overhead.",
     (True, False, False): "{planet}: {height} high.",
     (True, False, True): "{planet}: {height} high, {path} times the air overhead.",
-    (True, True, False): "{planet} on {day} {time}: {height} high.",
-    (True, True, True): "{planet} on {day} {time}: {height} high, {path} times the air overhead.",
+    (True, True, False): "{planet} on {day} at {time}: {height} high.",
+    (True, True, True): "{planet} on {day} at {time}: {height} high, {path} times the air overhead.",
 }
 
 
@@ -61,7 +59,7 @@ def aim_words(aim: Aim, clock: SiteClock | None) -> str:
     if aim.altitude_deg is None:
         assert aim.planet is not None  # only for a planet can there be no moment to offer
         return _NOTHING.format(planet=opening(aim.planet))
-    has_time = aim.at is not None and clock is not None
+    has_time = aim.planet is not None and aim.at is not None and clock is not None
     return _AIMS[aim.planet is not None, has_time, aim.path is not None].format(
         planet="" if aim.planet is None else opening(aim.planet),
         day="" if aim.at is None or clock is None else weekday_text(clock.day(aim.at)),

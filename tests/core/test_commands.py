@@ -66,7 +66,7 @@ def test_ladder_as_text(profile: str, capsys: pytest.CaptureFixture[str]) -> Non
     assert main(["ladder", profile, "--planet", "Saturn", "--evening", "2026-12-05"]) == 0
 
     out = capsys.readouterr().out
-    assert out.startswith("Six-inch: power ladder\nSaturn on Sat 5 December 2026 20:11: 52.1° high")
+    assert out.startswith("Six-inch: power ladder\nSaturn on Sat 5 December 2026 at 20:11: 52.1° high")
     assert "  48x  25 mm" in out
 
 
