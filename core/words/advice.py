@@ -50,8 +50,8 @@ _ADVICE: Final = {
     ),
     AdviceKind.ALIKE_BUT_CLEARER: (
         "{scope} by a little, for tonight and for steady nights: it shows the same detail as {other}, about "
-        "{other_detail}, with a little more contrast, since {obstruction} of the diameter is in the way of "
-        "its light and not {other_obstruction}."
+        "{other_detail}, with a little more contrast, since {obstruction} of its diameter is in the way of "
+        "its light, against {other_obstruction}."
     ),
 }
 _OUTSIDE: Final = {

@@ -84,7 +84,7 @@ _AT_A_POWER: Final = (DifferenceKind.WIDER_PUPIL, DifferenceKind.WIDER_PUPIL_FEW
 COMPARED_BY_RULES: Final = (
     "Detail, ceilings and times are rules of thumb; apertures, light and fields are not."
 )
-_CONDITIONS: Final = "Both {aim} in the evening of {day}, with a blur of {blur} overhead ({source}). {rules}"
+_CONDITIONS: Final = "Both {aim} on the evening of {day}, with a blur of {blur} overhead ({source}). {rules}"
 _CONDITIONS_OVERHEAD: Final = "Both {aim}, with a blur of {blur} overhead ({source}). {rules}"
 _NOT_NEEDED = "No collimation needed."
 _CHECK = (

@@ -283,7 +283,7 @@ def test_the_saved_page_has_the_views_in_the_eyepiece_on_it_though_they_were_nev
     assert "All at one scale" in words
     assert "once it is cool." in words
     # The evening it holds for stands on the page too.
-    assert "in the evening of 5 December 2026" in words
+    assert "on the evening of 5 December 2026" in words
 
 
 def test_what_is_tried_out_stands_dashed_on_both_ladders(hand: GearHand, page: SideBySide) -> None:

@@ -196,7 +196,7 @@ def test_like_apertures_are_told_apart_by_obstruction_until_the_air_hides_it() -
 
     for opening in (steady, fair):
         assert opening.startswith("Mirror 203 by a little")
-        assert "25% of the diameter is in the way of its light and not 33%" in opening
+        assert "25% of its diameter is in the way of its light, against 33%" in opening
     assert "the rest decides" in boiling
 
 

@@ -28,7 +28,7 @@ def test_a_comparison_says_where_when_and_through_which_air() -> None:
     low = conditions_text(comparison(mirror(150), lens(100), 3.0, 30), GOOD)
 
     assert "straight overhead, with a blur of 1.45″" in overhead
-    assert "at 30° in the evening of 5 December 2026, with a blur of 3″" in low
+    assert "at 30° on the evening of 5 December 2026, with a blur of 3″" in low
 
 
 @pytest.mark.parametrize("kind", list(LimitKind))
