@@ -141,9 +141,9 @@ def _alike(smaller: Side, larger: Side, outside: Outside | None) -> Advice:
     return Advice(kind=AdviceKind.ALIKE_BUT_CLEARER, side=side, other=other, outside=outside)
 
 
-def _steady(side: Side, other: Side) -> tuple[float, float] | None:
-    if side.steady_detail_arcsec is None or other.steady_detail_arcsec is None:
-        return None
+def _steady(side: Side, other: Side) -> tuple[float, float]:
+    assert side.steady_detail_arcsec is not None  # else nobody could tell who is the finer
+    assert other.steady_detail_arcsec is not None
     return side.steady_detail_arcsec, other.steady_detail_arcsec
 
 

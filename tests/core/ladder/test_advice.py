@@ -11,6 +11,7 @@ from core.gear.owned import Telescope
 from core.ladder.advice import AdviceKind, OutsideKind, clearer_of, find_advice
 from core.ladder.aim import aim_altitude
 from core.ladder.compare import compare
+from core.ladder.side import Side
 from tests.core.gear.examples import telescope
 from tests.core.ladder.side_by_side import comparison, ladder, lens, mirror
 
@@ -56,6 +57,8 @@ def test_where_tonight_and_a_steady_night_differ(
     advice = find_advice(other, one)
 
     assert (advice.kind, advice.side.scope.name) == (kind, named)
+    told_first = steady if named == "Mirror 130" else steady[::-1]
+    assert advice.steady == (None if kind is AdviceKind.NO_DETAIL else told_first)
 
 
 def test_what_stands_outside_is_told_where_neither_shows_detail_too() -> None:
@@ -70,6 +73,34 @@ def test_what_stands_outside_is_told_where_neither_shows_detail_too() -> None:
     assert (found.outside.kind, found.outside.side.scope.name) == (OutsideKind.READY, "Lens 100")
     assert found.outside.minutes == 0.0
     assert found.outside.other_minutes > 30.0
+
+
+# The likely minutes until mirrors of 130 and 150 mm are ready, None where it never quite is, and what is told
+# of the larger, which shows a little more: for a short look ten minutes sooner are worth more (ours).
+SOONER = [
+    ((30, 40), AdviceKind.LITTLE_FINER_BUT_SLOW),
+    ((30, 39.9), AdviceKind.LITTLE_FINER),
+    ((None, 40), AdviceKind.LITTLE_FINER),
+    ((30, None), AdviceKind.LITTLE_FINER),
+]
+
+
+def ready_after(side: Side, minutes: float | None) -> Side:
+    if minutes is None:
+        return evolve(side, readiness=evolve(side.readiness, never=True))
+    usable = evolve(side.readiness.usable, likely_minutes=minutes)
+    return evolve(side, readiness=evolve(side.readiness, usable=usable))
+
+
+@pytest.mark.parametrize(("minutes", "kind"), SOONER)
+def test_for_a_short_look_ten_minutes_sooner_are_worth_more_than_a_little_detail(
+    minutes: tuple[float | None, float | None], kind: AdviceKind
+) -> None:
+    found = comparison(mirror(130), mirror(150))
+
+    advice = find_advice(ready_after(found.a, minutes[0]), ready_after(found.b, minutes[1]))
+
+    assert (advice.kind, advice.side.scope.name) == (kind, "Mirror 150")
 
 
 # Minutes outside of 150 and 254 mm, which want about 36 and 54 (common practice), and what is told.
@@ -118,6 +149,32 @@ def test_of_two_alike_it_is_told_too_what_stands_outside(
     assert found.kind is kind
     assert found.outside is not None
     assert (found.outside.kind, found.outside.side.scope) == (OutsideKind.READY, one)
+
+
+# How long the one and the other have still to wait, and what is told, with the minutes of both.
+LAST_MINUTES = [
+    ((600.0, 0.5), OutsideKind.READY, (0.0, 0.5)),
+    ((0.5, 0.5), OutsideKind.BOTH_WAIT, (0.5, 0.5)),
+    ((0.5, None), OutsideKind.READY_SOON, (0.5, 40.0)),
+]
+
+
+@pytest.mark.parametrize(("left", "kind", "minutes"), LAST_MINUTES)
+def test_up_to_the_last_minute_it_is_not_ready(
+    left: tuple[float, float | None], kind: OutsideKind, minutes: tuple[float, float]
+) -> None:
+    """Both take 40 minutes; 600 less than those are long over."""
+    found = comparison(mirror(150), mirror(254))
+    out = [
+        evolve(ready_after(side, 40.0), minutes_outside=None if wait is None else abs(40.0 - wait))
+        for side, wait in zip((found.a, found.b), left, strict=True)
+    ]
+
+    outside = find_advice(*out).outside
+
+    assert outside is not None
+    assert (outside.kind, outside.side.scope.name) == (kind, "Mirror 150")
+    assert (outside.minutes, outside.other_minutes) == pytest.approx(minutes)
 
 
 def test_of_two_that_wait_alike_the_first_by_name_is_told_first_whichever_stands_left() -> None:

@@ -16,6 +16,7 @@ from core.ladder.belief import (
     believe,
     first_belief,
     likelihood_of,
+    same_step,
 )
 from core.record.log_entry import Verdict
 
@@ -69,6 +70,50 @@ def test_a_likelihood_by_hand() -> None:
     for answer, share in expected.items():
         found = float(likelihood_of(verdict(answer, powers=(200, 300), line=WIDE), 1.45))
         assert found == pytest.approx(0.95 * share + 0.05 / 3)
+
+
+@pytest.mark.parametrize(("overhead_arcsec", "answer"), [(0.1, Verdict.MORE), (20, Verdict.LESS)])
+def test_no_verdict_is_surer_than_two_and_a_half_standard_deviations(
+    overhead_arcsec: float, answer: Verdict
+) -> None:
+    """From 50 to 100x on 400 mm in the calmest and the worst air; a twentieth of all verdicts is chance."""
+    sure = float(likelihood_of(verdict(answer, powers=(50, 100), line=WIDE), overhead_arcsec))
+
+    assert sure == pytest.approx(0.95 * norm.cdf(2.5 - 0.4) + 0.05 / 3)
+
+
+def test_it_fades_by_full_minutes() -> None:
+    belief = believe([verdict(Verdict.LESS, at_min=1)])
+
+    times_s = [
+        None if belief.faded(seconds) is belief else belief.faded(seconds).unix_s
+        for seconds in (
+            30,
+            60,
+            119.9,
+            120,
+            179.9,
+        )
+    ]
+
+    assert times_s == [None, None, None, 120, 120]
+    assert believe([verdict(Verdict.LESS, at_min=1.99)]).unix_s == 60
+
+
+# A step from 120 to 170x, and whether it is taken for the same: powers within 1 % are.
+SAME = [
+    ((120, 170), True),
+    ((121.1, 170), True),
+    ((118.9, 168.4), True),
+    ((121.3, 170), False),
+    ((120, 172), False),
+]
+
+
+@pytest.mark.parametrize(("powers", "is_same"), SAME)
+def test_powers_within_one_per_cent_make_the_same_step(powers: tuple[float, float], is_same: bool) -> None:
+    assert same_step(verdict(powers=powers), 120, 170) is is_same
+    assert same_step(verdict(powers=powers[::-1]), 120, 170) is is_same
 
 
 @given(st.floats(0.3, 8), st.floats(40, 200), st.floats(1.05, 2.5))
@@ -198,7 +243,7 @@ def test_the_same_pair_again_within_two_minutes_is_one_piece() -> None:
     assert median(later) > median(once)
 
 
-@pytest.mark.parametrize(("minutes", "is_one"), [(1.0, True), (2.0, True), (2.2, False), (10.0, False)])
+@pytest.mark.parametrize(("minutes", "is_one"), [(1.0, True), (2.0, True), (2.01, False), (10.0, False)])
 def test_one_piece_is_what_is_judged_within_two_minutes(minutes: float, is_one: bool) -> None:
     """A second "less" after more than that teaches more than the first alone."""
     once = believe([verdict(Verdict.LESS)])
@@ -268,5 +313,8 @@ def test_a_power_given_up_is_worth_another_try_when_the_air_may_have_changed() -
     again = belief.try_again_at_s(SIX_INCH, 150, 225)
     assert again is not None
     assert 300 <= again - 480 <= 3 * 3600
+    assert (again - 480) % 300 == 0  # looked at every five minutes
+    assert belief.faded(again).chance_better(SIX_INCH, 150, 225) >= 0.5
+    assert belief.faded(again - 300).chance_better(SIX_INCH, 150, 225) < 0.5
     assert believe([verdict(Verdict.LESS)], first_look_arcsec=3.0).try_again_at_s(SIX_INCH, 120, 250) is None
     assert first_belief().try_again_at_s(SIX_INCH, 120, 250) is None

@@ -37,6 +37,7 @@ def kit_of(scope: Telescope, *eyepieces: Eyepiece, blur_arcsec: float = 1.45) ->
 WORST = [
     (127, 150, 2.18),
     (100, 120, 2.92),
+    (100, 122, None),  # 3.08
     (100, 130, None),  # 3.56
     (80, 254, None),
     (150, 154, None),  # 2.7 % apart, which nobody can tell
@@ -204,7 +205,13 @@ def test_who_follows_the_sky_and_how_soon_the_other_has_lost_it() -> None:
 
 
 # Minutes from being carried out until each is ready, and which of the two is told to be so sooner.
-READY = [((30, 60), "Mirror 150"), ((60, 30), "Mirror 254"), ((30, 32), None), ((None, 30), None)]
+READY = [
+    ((30, 60), "Mirror 150"),
+    ((60, 30), "Mirror 254"),
+    ((30, 34), "Mirror 150"),
+    ((30, 32), None),
+    ((None, 30), None),
+]
 
 
 @pytest.mark.parametrize(("minutes", "sooner"), READY)

@@ -40,7 +40,7 @@ def test_a_power_is_judged_by_steps_up_to_it_and_down_from_it() -> None:
 
 
 def test_lines_are_told_apart_by_height_month_and_planet() -> None:
-    low = line(altitude_deg=20.0, evening=date(2026, 12, 5))
+    low = line(altitude_deg=29.9, evening=date(2026, 12, 5))
     fair = line(altitude_deg=30.0, evening=date(2026, 2, 1), planet=Body.MARS)
     best = line(altitude_deg=45.0, evening=date(2025, 12, 9), planet=None)
     lines = (best, low, fair)
@@ -84,6 +84,8 @@ def test_five_nights_tell_a_sites_usual_air() -> None:
     assert found.blur.median_arcsec > 1.7  # coarser than what is assumed of any site
     assert found.blur.spread == pytest.approx(0.2)  # alike as they are, five nights do not say more
     assert usual_air(_night(0, Verdict.MORE, "roof") + five) == (found,)
+    # Of lines that name no site nothing can be told.
+    assert usual_air(evolve(entry, site_id="") for entry in five) == ()
 
 
 def test_a_night_counts_by_what_it_teaches_though_not_every_line_of_it_does() -> None:

@@ -45,7 +45,12 @@ def test_an_easy_power_needs_no_words() -> None:
 
 @pytest.mark.parametrize(
     ("focal_length_mm", "words", "ratio"),
-    [(9, "Far too much for 60 mm", "3.3x per mm"), (12, "Over the aperture limit of 120x", "2.5x per mm")],
+    [
+        (9, "Far too much for 60 mm", "3.3x per mm"),
+        (10, "Far too much for 60 mm", "3.0x per mm"),
+        (10.1, "Over the aperture limit of 120x", "3.0x per mm"),  # 2.97
+        (12, "Over the aperture limit of 120x", "2.5x per mm"),
+    ],
 )
 def test_past_the_aperture_limit(focal_length_mm: float, words: str, ratio: str) -> None:
     said = notices(refractor("Small", 60, 900), eyepiece(focal_length_mm), barlow(2))
