@@ -50,7 +50,7 @@ _SOME_ARE_NEAR: Final = "{count} of these are within 15 % of a power you have."
 _TAKES: Final = "{wanted} takes {ways}."
 _NOT_MADE: Final = "No eyepiece made gives {wanted} here."
 _NEAREST: Final = "The nearest you have is {power}, {label}."
-_OVER_CEILING: Final = "It is over the {ceiling} that {limit} can bear."
+_OVER_CEILING: Final = "{wanted} is over the {ceiling} that {limit} can bear."
 _WAY_WITH: Final = "{eyepiece} with {barlow}"
 _MANY: Final = "{count} powers from {low} to {high}"
 _REACH: Final = "{low} to {high}"
@@ -142,7 +142,9 @@ def wanted_sentence(ladder: Ladder, barlows: Sequence[Barlow], power: float) -> 
     ceiling = ladder.ceiling
     if ceiling.power is not None and ceiling.set_by is not None and is_past_limit(power, ceiling.power):
         words.append(
-            _OVER_CEILING.format(ceiling=power_text(ceiling.power), limit=limit_name(ceiling.set_by))
+            _OVER_CEILING.format(
+                wanted=wanted, ceiling=power_text(ceiling.power), limit=limit_name(ceiling.set_by)
+            )
         )
     return " ".join(words)
 

@@ -1,14 +1,15 @@
 """What to buy in a sentence that tells what it is for."""
 
 import pytest
+from attrs import evolve
 
 from core.air.blur import Blur
 from core.gear.owned import Barlow, Eyepiece, Telescope
 from core.ladder.aim import aim_altitude, aim_overhead
 from core.ladder.buying import BuyKind, Candidate, Purchase, what_to_buy
-from core.ladder.gaps import what_if
+from core.ladder.gaps import WhatIf, what_if
 from core.ladder.ladder import build_ladder
-from core.words.buying import buying_sentence, purpose_text, wanted_sentence, what_if_sentence
+from core.words.buying import buying_sentence, buying_words, purpose_text, wanted_sentence, what_if_sentence
 from tests.core.gear.examples import barlow, eyepiece, fixed, telescope
 
 
@@ -43,33 +44,92 @@ def test_nothing_to_buy() -> None:
     assert said(fixed(power=20.0), [], []) == ""
 
 
+PURCHASE = Purchase(
+    thing=Candidate(kind=BuyKind.BARLOW, factor=2.0),
+    powers=(120.0,),
+    from_power=90.0,
+    to_power=240.0,
+    for_finding=False,
+    finds_too=False,
+    loss_before=0.1,
+    loss_after=0.01,
+)
+AND_FINDING = "and for finding a planet with"
+
+
 @pytest.mark.parametrize(
-    ("low", "high", "for_finding", "words"),
+    ("low", "high", "words", "finds_too"),
     [
-        (90.0, None, False, "for nights that bear more than 90x: you have nothing above"),
-        (None, 240.0, False, "for nights that bear less than 240x: you have nothing below"),
-        (None, None, False, "for finding a planet with and for the first look at it: you have no power yet"),
+        (
+            90.0,
+            240.0,
+            "for nights that bear 90x to 240x: you have nothing between",
+            f"for nights that bear 90x to 240x, where you have nothing between, {AND_FINDING}",
+        ),
+        (
+            90.0,
+            None,
+            "for nights that bear more than 90x: you have nothing above",
+            f"for nights that bear more than 90x, where you have nothing above, {AND_FINDING}",
+        ),
         (
             None,
-            100.0,
-            True,
-            "for finding a planet with: you have no power with an exit pupil of 2 to 6 mm",
+            240.0,
+            "for nights that bear less than 240x: you have nothing below",
+            f"for nights that bear less than 240x, where you have nothing below, {AND_FINDING}",
+        ),
+        # On most nights the air bears no more than 300x (common practice).
+        (
+            None,
+            400.0,
+            "for nights that bear less than 300x: you have nothing below",
+            f"for nights that bear less than 300x, where you have nothing below, {AND_FINDING}",
+        ),
+        (
+            200.0,
+            400.0,
+            "for nights that bear 200x to 300x: you have nothing between",
+            f"for nights that bear 200x to 300x, where you have nothing between, {AND_FINDING}",
+        ),
+        (
+            300.0,
+            400.0,
+            "for nights that bear 300x to 400x: you have nothing between",
+            f"for nights that bear 300x to 400x, where you have nothing between, {AND_FINDING}",
+        ),
+        (
+            None,
+            None,
+            "for finding a planet with and for the first look at it: you have no power yet",
+            "for finding a planet with and for the first look at it: you have no power yet",
         ),
     ],
 )
-def test_what_a_purchase_is_for(low: float | None, high: float | None, for_finding: bool, words: str) -> None:
-    purchase = Purchase(
-        thing=Candidate(kind=BuyKind.BARLOW, factor=2.0),
-        powers=(120.0,),
-        from_power=low,
-        to_power=high,
-        for_finding=for_finding,
-        finds_too=False,
-        loss_before=0.1,
-        loss_after=0.01,
-    )
+def test_what_a_purchase_is_for(low: float | None, high: float | None, words: str, finds_too: str) -> None:
+    purchase = evolve(PURCHASE, from_power=low, to_power=high)
 
     assert purpose_text(purchase) == words
+    assert purpose_text(evolve(purchase, finds_too=True)) == finds_too
+    assert purpose_text(evolve(purchase, for_finding=True)) == (
+        "for finding a planet with: you have no power with an exit pupil of 2 to 6 mm"
+    )
+
+
+def test_for_a_table_a_purchase_is_told_in_few_words() -> None:
+    told = [
+        buying_words(telescope(), PURCHASE),
+        buying_words(telescope(), None),
+        buying_words(fixed(power=20.0), PURCHASE),
+    ]
+
+    assert told == [
+        "A 2x Barlow, for nights that bear 90x to 240x: you have nothing between",
+        "Nothing",
+        "Nothing; its power is built in",
+    ]
+    assert buying_sentence(telescope(), PURCHASE) == (
+        "A 2x Barlow (120x) would help most, for nights that bear 90x to 240x: you have nothing between."
+    )
 
 
 def test_a_zoom_is_named_by_both_ends() -> None:
@@ -116,3 +176,64 @@ def test_nothing_can_be_weighed_for_binoculars_or_without_a_ceiling() -> None:
         scope=telescope(), eyepieces=[eyepiece(25)], barlows=[], aim=aim_altitude(2.0), blur=Blur.assumed()
     )
     assert what_if_sentence(low, None) == "Without a ceiling there is nothing to weigh it by."
+
+
+def test_what_gives_nothing_or_shrinks_no_gap_is_told_as_that() -> None:
+    """A reducer of 0.5x makes 24x of 48x and 60x of 120x, both lower than what the gaps count from."""
+    assert shown([], barlow(0.5)) == (
+        "A 0.5x reducer would give 24x and 60x. The widest gap would stay 120x to 300x."
+    )
+    nothing = WhatIf(thing=eyepiece(18), powers=(), duplicates=0, before=None, after=None)
+    assert what_if_sentence(KIT, nothing) == "An 18 mm eyepiece would give no power with what you own."
+
+
+@pytest.mark.parametrize(
+    ("length_mm", "begins"),
+    [
+        (8, "An 8 mm"),
+        (8.5, "An 8.5 mm"),
+        (11, "An 11 mm"),
+        (18, "An 18 mm"),
+        (28, "A 28 mm"),
+        (10, "A 10 mm"),
+    ],
+)
+def test_a_length_has_the_article_that_is_said_before_it(length_mm: float, begins: str) -> None:
+    assert shown([], eyepiece(length_mm)).startswith(f"{begins} eyepiece would give ")
+
+
+KIT = build_ladder(
+    scope=telescope(),
+    eyepieces=[eyepiece(25), eyepiece(10)],
+    barlows=[barlow(2)],
+    aim=aim_overhead(),
+    blur=Blur.assumed(),
+)
+
+
+@pytest.mark.parametrize(
+    ("power", "words"),
+    [
+        (100.0, "100x takes 12 mm or 24 mm with 2x. The nearest you have is 96x, 25 mm + 2x."),
+        # As ratios 120x is nearer to 169x than 240x is, and farther from 170x.
+        (169.0, "169x takes 7.1 mm or 14 mm with 2x. The nearest you have is 120x, 10 mm."),
+        (170.0, "170x takes 7.1 mm or 14 mm with 2x. The nearest you have is 240x, 10 mm + 2x."),
+        (
+            240.0,
+            (
+                "240x takes 5 mm or 10 mm with 2x. The nearest you have is 240x, 10 mm + 2x. 240x is over "
+                "the 199x that aperture and air can bear."
+            ),
+        ),
+        (2.0, "No eyepiece made gives 2x here. The nearest you have is 48x, 25 mm."),
+    ],
+)
+def test_which_eyepieces_give_a_wanted_power(power: float, words: str) -> None:
+    """1200 mm over the power; twice that with a 2x."""
+    assert wanted_sentence(KIT, [barlow(2)], power) == words
+
+
+def test_without_any_eyepiece_there_is_no_nearest() -> None:
+    empty = build_ladder(scope=telescope(), eyepieces=[], barlows=[], aim=aim_overhead(), blur=Blur.assumed())
+
+    assert wanted_sentence(empty, [], 100.0) == "100x takes 12 mm."

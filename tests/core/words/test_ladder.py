@@ -6,11 +6,19 @@ from attrs import evolve
 from core.air.blur import Blur, BlurSource
 from core.air.limits import Line
 from core.drawing.rung_order import rung_at_power
+from core.gear.owned import Eyepiece
 from core.ladder.ladder import Ladder, build_ladder
-from core.words.ladder import Standpoint, rung_words
+from core.words.ladder import (
+    Standpoint,
+    no_ceiling_text,
+    part_sentence,
+    part_text,
+    run_words,
+    rung_words,
+)
 from core.words.limits import limit_words, limits_sentence
 from core.words.quantities import drift_text
-from tests.core.drawing.examples import FEW, MANY, SIX_INCH, TWELVE_INCH, aim, ladder
+from tests.core.drawing.examples import FEW, MANY, SIX_INCH, TWELVE_INCH, aim, eyepiece, ladder
 
 
 def remark_at(which: Ladder, power: float, *, chosen_power: float | None = None, brief: bool = False) -> str:
@@ -143,3 +151,112 @@ def test_a_rung_of_what_is_not_owned_says_so_and_nothing_of_the_climb(brief: boo
     assert told[0] not in ("", *owned)
     # Where there is little room it is the shorter.
     assert (len(told[0].split()) == 1) is brief
+
+
+# Over a ceiling of 185x: 25, 10 and 6.4 mm give 48, 120 and 188x, and 60 mm 20x.
+KIT = (tuple(map(eyepiece, (60, 25, 10, 6.4))), ())
+
+
+@pytest.mark.parametrize(
+    ("power", "blur", "words"),
+    [
+        (20, Blur(overhead_arcsec=1.2), ("for finding", "For finding: low for looking at a planet.", "find")),
+        (48, Blur(overhead_arcsec=1.2), ("begin here", "Begin here.", "first")),
+        (120, Blur(overhead_arcsec=1.2), ("top tonight", "Top tonight.", "top")),
+        (187.5, Blur(overhead_arcsec=1.2), ("worth a try", "", "try")),
+        (
+            187.5,
+            Blur(overhead_arcsec=1.2, source=BlurSource.ASSUMED),
+            ("perhaps worth a try", "", "try"),
+        ),
+        (187.5, Blur.assumed(), ("not tonight", "", "")),
+    ],
+)
+def test_what_part_a_rung_plays_tonight(power: float, blur: Blur, words: tuple[str, str, str]) -> None:
+    which = build_ladder(scope=SIX_INCH, eyepieces=KIT[0], barlows=(), aim=aim(), blur=blur)
+    rung = rung_at_power(which.rungs, power)
+    assert rung is not None
+
+    told = (part_text(rung, which), part_sentence(rung, which), rung_words(rung, which, brief=True).remark)
+
+    assert told == words
+
+
+def test_a_start_that_is_the_top_is_both() -> None:
+    which = ladder(kit=((eyepiece(7.7),), ()))
+    (rung,) = which.rungs
+
+    assert part_text(rung, which) == "begin here, top tonight"
+    assert part_sentence(rung, which) == "Begin here and stay."
+    assert rung_words(rung, which, brief=True).remark == "top"
+
+
+def test_a_rung_between_plays_no_part() -> None:
+    rung = rung_at_power(ladder().rungs, 96)
+    assert rung is not None
+
+    assert (part_text(rung, ladder()), part_sentence(rung, ladder())) == ("", "")
+    assert rung_words(rung, ladder()).with_remark == "25 mm + 2x"
+
+
+@pytest.mark.parametrize(
+    ("brief", "here", "back"), [(False, "you are here", "back to here, top tonight"), (True, "here", "back")]
+)
+def test_a_rung_to_go_back_to_is_told_as_such(brief: bool, here: str, back: str) -> None:
+    which = ladder()
+    high, top = (rung_at_power(which.rungs, power) for power in (240, 150))
+    assert high is not None
+    assert top is not None
+    standpoint = Standpoint(rung=high, following=top)
+
+    assert rung_words(top, which, standpoint, brief=brief).remark == back
+    assert rung_words(high, which, standpoint, brief=brief).remark.split(", ")[0] == here
+
+
+def test_the_columns_of_a_rung_and_the_remark_where_it_has_none_of_its_own() -> None:
+    """150 mm at 48x: a pupil of 3.1 mm; 52 degrees over 48 are 1.08, crossed in 260 s."""
+    words = rung_words(ladder().rungs[0], ladder())
+
+    assert (words.power, words.eyepiece, words.exit_pupil, words.field, words.drift) == (
+        *("48x", "25 mm", "3.1 mm", "1.1°", "4.3 min"),
+    )
+    assert words.with_remark == "25 mm, begin here"
+    blind = rung_words(evolve(ladder().rungs[0], true_field_deg=None, drift_s=None), ladder())
+    assert (blind.field, blind.drift) == ("", "")
+    low = ladder(altitude_deg=3.0)
+    assert (no_ceiling_text(ladder()), no_ceiling_text(low)[:6]) == ("", "Saturn")
+
+
+ZOOM = build_ladder(
+    scope=SIX_INCH,
+    eyepieces=(Eyepiece(name="Zoom", focal_length_min_mm=8, focal_length_max_mm=24),),
+    barlows=FEW[1],
+    aim=aim(),
+    blur=Blur(overhead_arcsec=1.2),
+)
+
+
+@pytest.mark.parametrize(
+    ("brief", "by_powers", "is_owned", "words"),
+    [
+        (False, False, True, ("100–300x", "Zoom + 2x", "8–24 mm + 2x", "")),
+        (False, False, False, ("100–300x", "Zoom + 2x", "8–24 mm + 2x", "not owned")),
+        (True, False, False, ("100–300x", "Zoom + 2x", "8–24 mm + 2x", "new")),
+        # A name is cut before a figure: where there is little room the powers stand in its place.
+        (True, False, True, ("zoom", "100–300x, 2x in", "100–300x, 2x in", "")),
+        (True, True, True, ("100–300x", "Zoom + 2x", "8–24 mm + 2x", "")),
+    ],
+)
+def test_the_run_of_a_zoom(brief: bool, by_powers: bool, is_owned: bool, words: tuple[str, ...]) -> None:
+    told = run_words(ZOOM.rungs[-1], (100.0, 300.0), brief=brief, by_powers=by_powers, is_owned=is_owned)
+
+    assert (told.power, told.eyepiece, told.eyepiece_briefly, told.remark) == words
+    assert told.is_owned is is_owned
+    assert (told.exit_pupil, told.field, told.drift) == ("", "", "")
+
+
+def test_the_run_of_a_zoom_without_a_barlow() -> None:
+    told = run_words(ZOOM.rungs[0], (50.0, 150.0), brief=True, is_owned=True)
+
+    assert (told.power, told.eyepiece) == ("zoom", "50–150x")
+    assert run_words(ZOOM.rungs[0], (50.0, 150.0)).is_owned is False
