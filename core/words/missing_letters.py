@@ -22,6 +22,8 @@ _SCRIPTS: Final = {
 }
 LETTER_PACKAGES: Final = (_EAST_ASIAN, _MOST_SCRIPTS, _SIGNS)
 _PICTURES: Final = ("small pictures", _SIGNS)
+# What has no name in Unicode, or in an older one than the letter.
+_OTHERS: Final = ("other signs", _MOST_SCRIPTS)
 _MISSING: Final = (
     "No font here has letters for {scripts}, so boxes stand in their place ({sample}). "
     "On Debian or Ubuntu the package {package} brings one; elsewhere any font for {scripts} does."
@@ -52,5 +54,8 @@ def missing_letters_text(letters: Sequence[str]) -> str:
 def _script(letter: str) -> tuple[str, str]:
     if unicodedata.category(letter) == "So":
         return _PICTURES
-    word = unicodedata.name(letter, "others").split()[0]
+    name = unicodedata.name(letter, "")
+    if not name:
+        return _OTHERS
+    word = name.split()[0]
     return _SCRIPTS.get(word, (word.capitalize(), _MOST_SCRIPTS))

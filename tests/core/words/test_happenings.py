@@ -6,9 +6,10 @@ import pytest
 from attrs import evolve
 
 from core.looks.happenings import Happenings
+from core.sky.bodies import Body
 from core.sky.moons import Moon, MoonEvent, MoonEventKind
 from core.sky.red_spot import RedSpotPasses
-from core.words.happenings import next_words
+from core.words.happenings import happening_words, next_words
 from core.words.site_clock import SiteClock
 from tests.core.evenings import LISBON
 
@@ -65,3 +66,50 @@ def test_the_red_spot_counts_as_there_until_fifty_minutes_after_the_middle(
     old = list(next_words(Happenings(red_spot=evolve(SPOT, days_from_measured=3650)), NINE, CLOCK))
     assert old != list(next_words(Happenings(red_spot=SPOT), NINE, CLOCK))
     assert list(next_words(Happenings(), NINE, CLOCK)) == []
+
+
+@pytest.mark.parametrize(
+    ("kind", "words", "brief"),
+    [
+        (MoonEventKind.TRANSIT, "Io: crosses the disc", "Io on the disc"),
+        (MoonEventKind.SHADOW_TRANSIT, "Io: its shadow crosses the disc", "Io's shadow on the disc"),
+        (MoonEventKind.OCCULTATION, "Io: is behind Jupiter", "Io behind"),
+        (MoonEventKind.ECLIPSE, "Io: is in Jupiter's shadow", "Io in shadow"),
+    ],
+)
+def test_each_passage_of_a_moon_in_a_line_and_in_few_words(
+    kind: MoonEventKind, words: str, brief: str
+) -> None:
+    passage = Happenings(events_to_see=(event(Moon.IO, kind, (0, 60)),))
+
+    assert list(happening_words(Body.JUPITER, passage, CLOCK)) == [f"21:00–22:00  {words}"]
+    assert list(next_words(passage, NINE, CLOCK)) == [f"{brief} 21:00–22:00"]
+
+
+@pytest.mark.parametrize(
+    ("start_seen", "end_seen", "note"),
+    [
+        (True, True, ""),
+        (False, True, " (its start cannot be seen)"),
+        (True, False, " (its end cannot be seen)"),
+        (False, False, " (its start and end cannot be seen)"),
+    ],
+)
+def test_an_end_that_cannot_be_seen_is_told(start_seen: bool, end_seen: bool, note: str) -> None:
+    passage = evolve(IO, start_seen=start_seen, end_seen=end_seen)
+
+    assert list(happening_words(Body.JUPITER, Happenings(events_to_see=(passage,)), CLOCK)) == [
+        f"21:00–23:10  Io: crosses the disc{note}"
+    ]
+
+
+def test_an_evening_without_a_passage_says_so_and_an_old_longitude_is_marked() -> None:
+    assert list(happening_words(Body.JUPITER, Happenings(), CLOCK)) == [
+        "No moon crosses the disc, goes behind it or is eclipsed while Jupiter is well placed."
+    ]
+    assert list(happening_words(Body.SATURN, Happenings(events_to_see=(IO,)), CLOCK)) == []
+    old = evolve(SPOT, days_from_measured=3650)
+    assert list(next_words(Happenings(red_spot=SPOT), NINE, CLOCK)) == ["red spot in the middle 21:00"]
+    assert list(next_words(Happenings(red_spot=old), NINE, CLOCK)) == [
+        "red spot in the middle 21:00 (old longitude)"
+    ]
