@@ -1,5 +1,7 @@
 """What hides a body or warms the air before it, by the owner's own names, and without any."""
 
+from typing import Any
+
 import pytest
 
 from core.sky.site import BlockedSky, WarmAir
@@ -13,7 +15,7 @@ from core.words.obstacles import (
     warm_air_words,
 )
 
-NORTH = {"azimuth_from_deg": 338.0, "azimuth_to_deg": 20.0, "below_altitude_deg": 25.0}
+NORTH: dict[str, Any] = {"azimuth_from_deg": 338.0, "azimuth_to_deg": 20.0, "below_altitude_deg": 25.0}
 
 
 def test_what_has_no_name_is_told_by_its_kind() -> None:
