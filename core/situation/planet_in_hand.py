@@ -188,15 +188,20 @@ class PlanetInHand(Place):
         return find_elsewhen(night, self.worths, planet=planet, hours=hours, since=self.present)
 
     @lazy
+    def _are_hours_over(self) -> bool:
+        """Whether the hours have ended: apart from the minute, which what follows need not know."""
+        now, hours = self.present, self.hours
+        return now is not None and hours is not None and now >= hours.end
+
+    @lazy
     def targets(self) -> tuple[TargetTime, ...]:
         """The evening's targets in their order."""
         night, hours = self.night, self.hours
         if night is None or hours is None:
             return ()
-        kept, now = self.chosen_planet or self._best_of_all, self.present
+        kept = self.chosen_planet or self._best_of_all
         # Another comes in hand beyond the order only once the hours are over.
-        is_after = now is not None and now >= hours.end
-        in_hand = self.own_planet if is_after or kept is None else kept
+        in_hand = self.own_planet if self._are_hours_over or kept is None else kept
         return evening_targets(night, hours=hours, sharpness=self.sharpness, in_hand=in_hand, kept=kept)
 
     @lazy

@@ -112,3 +112,18 @@ def test_a_time_by_day_is_answered_with_the_reason(planet: Body) -> None:
     asked = evolve(by_day.choices, time_is_asked=True)
 
     assert not Situation(asked, NOON).aim.is_offered
+
+
+def test_the_order_of_an_evening_is_not_sought_anew_each_minute(monkeypatch: pytest.MonkeyPatch) -> None:
+    owner = Profile(sites=(PORTO,), telescopes=(telescope(),))
+    before = Situation(Choices(profile=owner), datetime(2026, 12, 5, 18, tzinfo=UTC))
+    assert before.targets
+
+    def seek_anew(*_args: object, **_more: object) -> None:
+        pytest.fail("the order was sought anew")
+
+    monkeypatch.setattr("core.situation.planet_in_hand.evening_targets", seek_anew)
+    after = Situation(before.choices, before.now + timedelta(minutes=1), before=before)
+
+    assert after.present != before.present
+    assert after.targets is before.targets
