@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from datetime import UTC, datetime
 from difflib import get_close_matches
+from importlib import import_module
 from pathlib import Path
 
 from core.plain_text import printable
@@ -40,6 +41,23 @@ DESKTOP_DEEDS = {
     "--install-desktop": "add Stillair to the menu of this system, and let it open profiles",
     "--remove-desktop": "remove it again",
 }
+
+# What the window uses of the core, and of libraries with it: PySide6 reads the source text of every module that
+# is loaded after it.
+_BEFORE_QT = (
+    "core.situation.situation",
+    "core.drawing.height",
+    "core.record.profile",
+    "core.record.log",
+    "core.words.answer",
+    "core.words.evening",
+    "core.words.notices_due",
+    "core.words.help_pages",
+    "core.words.looks",
+    "core.drawing.eyepiece",
+    "concurrent.futures.thread",
+    "platformdirs",
+)
 
 Tell = Callable[[str], object]
 
@@ -106,11 +124,12 @@ def _told_by(name: str, words: Sequence[str]) -> str:
 
 @contextmanager
 def _loading() -> Iterator[None]:
-    """Load modules without looking for rubbish among them: all of it stays, and the search takes long."""
+    """Load modules without looking for rubbish among them, then or later: all of it stays, and is much."""
     gc.disable()
     try:
         yield
     finally:
+        gc.freeze()
         gc.enable()
 
 
@@ -147,10 +166,11 @@ def _show_window(words: Sequence[str]) -> int:
 def load_window() -> Callable[[Path | None], int]:
     """Load all that the window needs and return what shows it until it is closed."""
     with _loading():
-        # The core first: PySide6 reads the source text of every module that is loaded after it.
         from core.sky.ephemeris import load_library
 
         load_library()
+        for name in _BEFORE_QT:
+            import_module(name)
         from gui.window.start import run_window
     return run_window
 
