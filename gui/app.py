@@ -42,8 +42,8 @@ DESKTOP_DEEDS = {
     "--remove-desktop": "remove it again",
 }
 
-# What the window uses of the core, and of libraries with it: PySide6 reads the source text of every module that
-# is loaded after it.
+# What the window uses of the core, and of libraries with it: PySide6 reads the source text of every module
+# that is loaded after it.
 _BEFORE_QT = (
     "core.situation.situation",
     "core.drawing.height",
