@@ -12,9 +12,15 @@ from core.record.observer import Profile
 from core.situation.choices import Choices
 from core.situation.situation import Situation
 from core.sky.bodies import Body
-from core.sky.why_not import NoWindow, WhyNot
-from core.words.finding import NOTHING_TO_FIND, findings_text, ways_to_find
-from core.words.why_not import why_not_words
+from core.words.finding import (
+    NOTHING_TO_FIND,
+    brief_finding_sentences,
+    finding_sentences,
+    findings_text,
+    landmark_text,
+    ways_to_find,
+)
+from core.words.site_clock import clock_of
 from tests.core.evenings import FULL_BOX, LISBON, SIX
 
 EVENING = date(2026, 12, 5)
@@ -145,9 +151,147 @@ def test_neptune_takes_a_chart_and_is_hardly_a_disc_where_the_air_bears_too_litt
     assert "Hardly a disc" not in found
 
 
-def test_a_body_that_touches_the_horizon_is_not_told_to_be_above_nought() -> None:
-    touching = NoWindow(kind=WhyNot.TOO_LOW, highest_deg=0.2, sun_lowest_deg=-40.0, sun_below_deg=-4.0)
+CHART = (
+    "That leads only near it: to tell it from the stars around it takes a chart, followed from star to star."
+)
+OUTSIDE = "Too faint for the eye alone: in binoculars or a good finder it is"
 
-    assert why_not_words(Body.MARS, touching) == "never clear of the horizon in a dark sky"
-    higher = evolve(touching, highest_deg=7.2)
-    assert why_not_words(Body.MARS, higher) == "never above 7° in a dark sky"
+
+@pytest.mark.parametrize(
+    ("body", "sentences"),
+    [
+        (
+            Body.URANUS,
+            (
+                "Uranus at 21:00: east, half way up: 51° (azimuth 105°), in Taurus.",
+                f"It lies 9° from Aldebaran towards 12 o'clock and 24° from Algol towards 4 o'clock. {CHART}",
+                f"{OUTSIDE} a star of a pale blue-green, among others like it (magnitude 5.6).",
+                "A disc, no longer a star, from about 90x: take 12 mm, 100x.",
+            ),
+        ),
+        (
+            Body.NEPTUNE,
+            (
+                "Neptune at 21:00: south-west, half way up: 47° (azimuth 208°), in Pisces.",
+                (
+                    "It lies 6° from Saturn towards 4 o'clock, 8° from Omega Piscium towards 7 o'clock and "
+                    f"7° from Lambda Piscium towards 9 o'clock. {CHART}"
+                ),
+                (
+                    f"{OUTSIDE} a faint star of a pale blue, if you see its colour at all, among others like "
+                    "it (magnitude 7.7)."
+                ),
+                "A disc, no longer a star, from about 150x: take 8 mm, 150x.",
+            ),
+        ),
+        (
+            Body.SATURN,
+            (
+                "Saturn at 21:00: south, half way up: 50° (azimuth 199°), in Cetus.",
+                "It lies 15° from Algenib towards 8 o'clock.",
+                "To the eye it is a steady, pale yellow star (magnitude 0.6).",
+                "Even your lowest power shows a disc, not a star.",
+            ),
+        ),
+        (
+            Body.VENUS,
+            (
+                "Venus at 07:15: south-east, a third of the way up: 31° (azimuth 138°), in Virgo.",
+                "It lies 15° from the Moon towards 12 o'clock.",
+                "To the eye it is brilliant white, brighter than any star (magnitude −4.8).",
+                "Even your lowest power shows a disc, not a star.",
+            ),
+        ),
+        (Body.MOON, ("The Moon at 07:15: south-east, low: 16° (azimuth 136°), in Libra.",)),
+    ],
+)
+def test_how_each_is_found_in_its_sentences(body: Body, sentences: tuple[str, ...]) -> None:
+    """5 December 2026, each at nine or at its best; the figures are held against tables elsewhere."""
+    at = situation(AT_NINE, Body.SATURN if body in (Body.VENUS, Body.MOON) else body)
+    clock = clock_of(at)
+    assert clock is not None
+    finding = next(each for each in at.findings if each.body is body)
+
+    assert tuple(finding_sentences(finding, clock, has_scope=True)) == sentences
+    # Without a telescope nothing of a disc; on the sheet of an evening it is told of a faint one alone.
+    without_disc = tuple(sentence for sentence in sentences if "disc" not in sentence)
+    assert tuple(finding_sentences(finding, clock, has_scope=False)) == without_disc
+    brief = tuple(brief_finding_sentences(finding, clock))
+    assert brief == (sentences if body in (Body.URANUS, Body.NEPTUNE) else without_disc)
+
+
+def test_a_colour_and_a_height_for_each_planet_of_the_night() -> None:
+    text = findings_text(situation(AT_NINE, Body.SATURN))
+
+    assert "To the eye it is a steady orange star (magnitude 0.4)." in paragraph(text, "Mars")
+    assert (
+        "To the eye it is a steady, creamy white star, brighter than any real one (magnitude −2.2)."
+        in paragraph(text, "Jupiter")
+    )
+
+
+@pytest.mark.parametrize(
+    ("disc", "words"),
+    [
+        ({"has_kit": False}, "A disc, no longer a star, from about 90x."),
+        (
+            {"combination": None},
+            "A disc, no longer a star, from about 90x: more than your eyepieces give.",
+        ),
+        (
+            {"borne_power": 73.0},
+            (
+                "Hardly a disc tonight: that takes about 90x, and there aperture and air (seeing) bear about "
+                "75x."
+            ),
+        ),
+        ({"at_once": True}, "Even your lowest power shows a disc, not a star."),
+        ({}, "A disc, no longer a star, from about 90x: take 12 mm, 100x."),
+        (None, "In an aperture this small it stays a star at any power."),
+    ],
+)
+def test_from_which_power_it_is_a_disc(disc: dict[str, object] | None, words: str) -> None:
+    at = situation(AT_NINE, Body.URANUS)
+    found, clock = at.finding, clock_of(at)
+    assert found is not None
+    assert found.disc_from is not None
+    assert clock is not None
+    changed = None if disc is None else evolve(found.disc_from, **disc)  # type: ignore[arg-type]
+
+    *_, last = finding_sentences(evolve(found, disc_from=changed), clock, has_scope=True)
+
+    assert last == words
+
+
+def test_an_instrument_of_its_own_powers_is_set_to_one() -> None:
+    """30 to 120x in steps of at most 1.25 times: 98x is the first over some 92x."""
+    zoom = Telescope(
+        id="z", name="Zoom", kind=TelescopeKind.FIXED, aperture_mm=100, power_min=30, power_max=120
+    )
+    text = findings_text(situation(AT_NINE, Body.URANUS, evolve(KIT, telescopes=(zoom,), eyepieces=())))
+
+    assert paragraph(text, "Uranus").endswith(
+        "A disc, no longer a star, from about 90x: set the telescope to 98x."
+    )
+
+
+def test_what_is_near_is_told_to_a_tenth_of_a_degree() -> None:
+    at = situation(AT_NINE, Body.URANUS)
+    assert at.finding is not None
+    (landmark, _) = at.finding.landmarks
+
+    near, far = (landmark_text(evolve(landmark, angle_deg=angle)) for angle in (2.94, 3.0))
+
+    assert near == "2.9° from Aldebaran towards 12 o'clock"
+    assert far == "3° from Aldebaran towards 12 o'clock"
+
+
+def test_where_nothing_bright_is_near_only_the_chart_is_told() -> None:
+    at = situation(AT_NINE, Body.NEPTUNE)
+    clock = clock_of(at)
+    assert at.finding is not None
+    assert clock is not None
+
+    alone = list(finding_sentences(evolve(at.finding, landmarks=()), clock, has_scope=False))
+
+    assert alone[1] == "To tell it from the stars around it takes a chart, followed from star to star."

@@ -131,11 +131,21 @@ def test_a_whole_line_tells_when_what_through_what_and_the_note_under_it() -> No
 
 
 def test_why_there_are_no_lines_and_how_many_an_import_brought() -> None:
-    assert no_lines_text(searched=True) != no_lines_text(searched=False)
-    assert "empty" in no_lines_text(searched=False)
-    assert imported_text(0).startswith("Nothing new")
-    assert [imported_text(count).split()[:2] for count in (1, 2, 40)] == [
-        ["1", "line"],
-        ["2", "lines"],
-        ["40", "lines"],
+    assert no_lines_text(searched=True) == "No line has all of these words."
+    assert no_lines_text(searched=False) == (
+        "The log is empty. Verdicts on the ladder are written here by themselves, and lines of your own."
+    )
+    assert [imported_text(count) for count in (0, 1, 2, 40)] == [
+        "Nothing new: every line of the file is in the log already.",
+        "1 line was added to the log.",
+        "2 lines were added to the log.",
+        "40 lines were added to the log.",
     ]
+
+
+def test_a_note_without_words_leaves_no_line_and_a_bare_line_no_blank() -> None:
+    clock = SiteClock(zone=ZoneInfo("UTC"))
+
+    assert line_text(LogEntry(at=AT, evening=date(2026, 12, 5), note="calm\n \nwind"), clock) == (
+        "5 Dec 21:30\ncalm\nwind"
+    )
