@@ -48,8 +48,10 @@ class Pieces:
     @classmethod
     def between(cls, *spans: Floats) -> "Pieces":
         """Cut time at every edge of the spans (N, 2)."""
-        edges_s = np.array(sorted({edge_s for span in spans for edge_s in span.ravel().tolist()}))
-        return cls(edges_s[:-1], edges_s[1:])
+        edges_s = np.sort(np.concatenate([span.ravel() for span in spans]))
+        starts_s, ends_s = edges_s[:-1], edges_s[1:]
+        are_apart = starts_s < ends_s
+        return cls(starts_s[are_apart], ends_s[are_apart])
 
     @property
     def spans_s(self) -> Floats:
