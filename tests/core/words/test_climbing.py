@@ -1,6 +1,6 @@
 """What to do on a rung, in sentences and in a few words: the power, the part and the reason that count."""
 
-from datetime import timedelta
+from datetime import UTC, datetime, timedelta
 
 import pytest
 from attrs import evolve
@@ -10,9 +10,20 @@ from core.ladder.belief import Evidence
 from core.ladder.climb import Move, NextStep
 from core.ladder.ladder import Ladder, build_ladder
 from core.record.log_entry import Verdict
-from core.words.climbing import next_step_briefly, next_step_text, rung_detail, rung_figures, rung_said
+from core.record.observer import Profile
+from core.situation.choices import Choices
+from core.situation.situation import Situation
+from core.sky.bodies import Body
+from core.words.climbing import (
+    next_step_briefly,
+    next_step_text,
+    rung_detail,
+    rung_figures,
+    rung_said,
+    what_next_words,
+)
 from core.words.site_clock import SiteClock
-from tests.core.evenings import LISBON
+from tests.core.evenings import FULL_BOX, LISBON, SIX
 from tests.core.gear.examples import barlow, eyepiece, telescope
 from tests.core.ladder.test_climb import NINE, judged, ladder, rung, step_from
 
@@ -181,3 +192,65 @@ def test_what_deserves_a_word_about_a_rung() -> None:
     alike = rung_detail(rung(kit, 200), kit)
     assert alike.startswith("200x is 1.3x per mm of aperture; 1.2x to 1.5x is usual, 2x the limit.")
     assert alike.endswith("Nearly the same power: 12 mm + 2x (200x).")
+
+
+KIT = Profile(
+    sites=(evolve(LISBON, id="s"),),
+    telescopes=(evolve(SIX, id="six"),),
+    eyepieces=tuple(evolve(each, id=f"e{number}") for number, each in enumerate(FULL_BOX)),
+)
+IN_THE_NIGHT = datetime(2026, 12, 6, 2, 0, tzinfo=UTC)
+
+
+def what_next(planet: Body, power: float | None, moment: datetime, profile: Profile = KIT) -> str:
+    return what_next_words(Situation(Choices(profile=profile, planet=planet, rung_power=power), moment))
+
+
+@pytest.mark.parametrize(
+    ("power", "words"),
+    [
+        (None, "Once Jupiter is in sight, begin with 30x, 40 mm, and go on from there to 60x, 20 mm."),
+        (48.0, "Once Jupiter is in sight, go on from here to 60x, 20 mm."),
+        (150.0, "Once Jupiter is in sight, 200x, 6 mm, is worth a try."),
+        (240.0, "For Jupiter at 05:34 this is likely too much: 150x, 8 mm, will show as much."),
+    ],
+)
+def test_of_a_planet_still_to_come_it_is_told_what_will_be_to_do(power: float | None, words: str) -> None:
+    """Jupiter rises before eleven, and is at its best, its transit, at 05:34."""
+    assert what_next(Body.JUPITER, power, NINE) == words
+
+
+def test_a_planet_that_is_gone_has_the_ladder_of_its_best() -> None:
+    """Saturn sets at two; its transit was at 20:11."""
+    assert what_next(Body.SATURN, 48.0, IN_THE_NIGHT) == (
+        "Saturn is no longer to be seen this evening; this is its ladder of 20:11."
+    )
+
+
+def test_of_a_planet_to_come_too_a_gap_and_the_highest_power_owned_are_told() -> None:
+    """Of 30, 100 and 300x; of the first two alone; and of 600x in place of 300x."""
+    kit = KIT.eyepieces
+    low, gap = (
+        evolve(KIT, eyepieces=eyepieces) for eyepieces in ((kit[0], kit[4]), (kit[0], kit[4], kit[9]))
+    )
+    far = evolve(KIT, eyepieces=(kit[0], kit[4], evolve(kit[9], focal_length_mm=2, name="2 mm")))
+
+    assert what_next(Body.JUPITER, 100.0, NINE, low) == "This is the highest power of this telescope."
+    assert what_next(Body.JUPITER, 100.0, NINE, far) == (
+        "For Jupiter at 05:34 this is as far as it pays to go."
+    )
+    poor = Choices(profile=gap, planet=Body.JUPITER, rung_power=100.0, blur=Blur(overhead_arcsec=2.0))
+    assert what_next_words(Situation(poor, NINE)) == (
+        "For Jupiter at 05:34 aperture and air (seeing) bear about 154x, but you own nothing between 100x "
+        "and 300x."
+    )
+
+
+def test_in_the_last_minutes_before_sunrise_it_is_only_to_stop() -> None:
+    last = datetime(2026, 12, 6, 7, 20, tzinfo=UTC)
+
+    assert what_next(Body.JUPITER, 120.0, last) == (
+        "Off the planet and cap the telescope by 07:30: 10 min left. The Sun rises at 07:40."
+    )
+    bare = Situation(Choices(profile=evolve(KIT, telescopes=()), planet=Body.SATURN), NINE)
+    assert what_next_words(bare) == ""

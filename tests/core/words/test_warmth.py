@@ -1,0 +1,59 @@
+"""What the temperatures of an evening mean: first what is still needed to tell it, then all that is known."""
+
+from datetime import UTC, datetime
+
+from core.air.temperatures import Temperatures
+from core.words.site_clock import clock_of
+from core.words.warmth import as_planned_words, taken_out_words, warmth_sentences
+from tests.core.warm_evenings import LENS, situation
+
+USABLE = "Usable for planets in about"
+DAMP = "From about 18:35 the air is so damp that even shaded glass and eyepieces fog over (an estimate)"
+
+
+def begins(sentences: tuple[str, ...], *beginnings: str) -> bool:
+    return len(sentences) == len(beginnings) and all(
+        sentence.startswith(beginning) for sentence, beginning in zip(sentences, beginnings, strict=True)
+    )
+
+
+def test_without_the_air_nothing_can_be_told() -> None:
+    assert warmth_sentences(situation(None)) == (
+        "With the air now, or at dusk, this tells when the telescope has cooled.",
+    )
+
+
+def test_without_the_temperature_inside_the_warmth_is_assumed() -> None:
+    assert begins(
+        warmth_sentences(situation(Temperatures(now_c=5.0))),
+        "With the temperature inside, this tells how far the mirror's own warmth still blurs the view.",
+        USABLE,
+    )
+
+
+def test_with_all_of_them_it_is_told_when_it_is_ready_and_when_dew_settles() -> None:
+    """Six inches in air that falls from 11 to -1 °C; a lens has bare glass in front."""
+    assert begins(warmth_sentences(situation()), USABLE, DAMP)
+    assert begins(
+        warmth_sentences(situation(scope=LENS)),
+        "Its lens is usable for planets in about 5 to 15 minutes (an estimate).",
+        "Dew settles on the bare front glass from about 17:05, behind a shield from about 17:55",
+    )
+
+
+def test_one_that_nobody_said_to_be_out_is_reckoned_as_planned() -> None:
+    later = situation(now=datetime(2026, 12, 5, 20, 0, tzinfo=UTC))
+    clock, taken = clock_of(later), later.taken_out_at
+    assert clock is not None
+    assert taken is not None
+
+    assert taken_out_words(taken, clock) == (
+        "The mirror is reckoned as if it was carried out at 16:26, as planned, for nobody has said so."
+    )
+    assert as_planned_words(taken, clock) == "Out since 16:26, as planned"
+    assert begins(
+        warmth_sentences(later),
+        taken_out_words(taken, clock),
+        "The telescope has been outside since 16:26: usable for planets from",
+        DAMP,
+    )
