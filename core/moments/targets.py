@@ -58,6 +58,8 @@ _SHORTEST_S: Final = SHORTEST_STEPS * ORDER_STEP_S
 _HARDLY_RISEN_DEG: Final = 20.0
 # Nor is what shows no more than a dot, and stays lower than this.
 _DOT_LOWEST_DEG: Final = 18.0
+# Nor a faint one lower than that.
+_FAINT_LOWEST_DEG: Final = 25.0
 
 
 @frozen(kw_only=True)
@@ -82,7 +84,7 @@ def evening_targets(
     a dot leaves a better one its time while it stands well itself. One that comes up only in the last of the
     hours, under 20 degrees, and stands well later in the night, is left for then; under 30 degrees too, or a
     dot under 45, where a better one has its best minutes meanwhile. Nor is a dot one that stays under 18
-    degrees.
+    degrees, a faint one 25, and while it rises to 30 and more it waits until it is there.
 
     Of orders that are worth the same, what sinks within the hours comes first, then what can be seen first
     (ours).
@@ -113,7 +115,7 @@ def _ordered(
     end_s = hours.end.timestamp()
     looks = {body: _Looks.of(night, body, seen[body], hours, sharpness) for body in seen}
     offered = {
-        body: windows
+        body: windows if body is kept or not looks[body].is_dot else _once_well_up(night, body, windows)
         for body, windows in seen.items()
         if body is kept or not _is_left_out(night, body, seen, hours, looks)
     }
@@ -218,7 +220,8 @@ def _is_left_out(
     track = night.of(body).track
     first_deg, last_deg = (track.altitude_at(moment) for moment in (inside[0].start, inside[-1].end))
     is_dot, is_low = looks[body].is_dot, all(window.grade is Grade.LOW for window in inside)
-    if is_dot and is_low and max(first_deg, last_deg) < _DOT_LOWEST_DEG:
+    lowest_deg = _FAINT_LOWEST_DEG if body in FAINT_SHARE else _DOT_LOWEST_DEG
+    if is_dot and is_low and max(first_deg, last_deg) < lowest_deg:
         return len(seen) > 1
     later = within(seen[body], hours.end, night.end)
     if last_deg < first_deg or not (is_low or is_dot) or not _is_higher(later, inside):
@@ -227,6 +230,19 @@ def _is_left_out(
         looks[other].worth_at_best > looks[body].worth_at_best
         and _fills_the_time_of(looks[other].best, track, inside)
         for other in seen
+    )
+
+
+def _once_well_up(night: Night, body: Body, windows: Sequence[Window]) -> Sequence[Window]:
+    """Return windows but for low ones in which a body rises that stands higher later in the night."""
+    track = night.of(body).track
+    higher = [window.start for window in windows if window.grade is not Grade.LOW]
+    return tuple(
+        window
+        for window in windows
+        if window.grade is not Grade.LOW
+        or not any(start > window.start for start in higher)
+        or track.altitude_at(window.start) >= track.altitude_at(window.end)
     )
 
 

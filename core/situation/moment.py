@@ -26,6 +26,8 @@ from core.sky.track import Position
 from core.tonight.prospect import Standing
 
 _MINUTE = timedelta(minutes=1)
+# So long without anything to look at is told (ours).
+_LONG_TO_COME = timedelta(minutes=45)
 # How long a telescope has stood outside is counted in steps of so many minutes, as an estimate deserves.
 _STEP_OUTSIDE_MINUTES = 5
 
@@ -67,6 +69,16 @@ class Moment(PlanetInHand):
         if own is None or own is targets[0] or self.best is None or not self.best.in_hours:
             return None
         return targets[0]
+
+    @lazy
+    def nothing_before(self) -> datetime | None:
+        """When the first target of the hours comes, where that is the planet in hand and long to come."""
+        now, hours, targets, best = self.present, self.hours, self.targets, self.best
+        if hours is None or not targets or self.chosen_planet is not None or best is None:
+            return None
+        first, begins = targets[0], hours.start if now is None else max(now, hours.start)
+        is_long = first.minutes.start - begins >= _LONG_TO_COME
+        return first.minutes.start if is_long and first.body is self.planet and best.in_hours else None
 
     @lazy
     def minutes_outside(self) -> tuple[tuple[str, float], ...]:

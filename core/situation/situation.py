@@ -63,6 +63,7 @@ class Situation(Climb):
                 turn=self.turn_of_another,
                 following=self.next_target,
                 first=self.first_target,
+                nothing_before=self.nothing_before,
                 position=None if at is None else night.position(planet, at),
                 ladder=ladder,
                 readiness=self.readiness,

@@ -49,11 +49,12 @@ class Prospect:
     evening ended, where only poorer ones are left, ``better_later`` better ones to come where it is poorer
     now, and ``meanwhile`` what stands higher until then. ``targets`` are the evening's in their order,
     ``turn`` the one whose turn it is, where the planet in hand has had its own, ``following`` what comes next
-    while it has it, ``first`` what the order begins with before another that is served best. ``elsewhen`` is
-    what another hour than the owner's own would give much of, ``served`` the body that the evening serves
-    best. ``hours`` are those outside. ``ready_at`` is when a telescope that stands outside since
-    ``outside_since`` is likely usable, ``mirror_climb`` how the ceiling climbs from then on as its mirror
-    cools. ``in_passing`` where the planet is in hand for its turn only, and another is the evening's own.
+    while it has it, ``first`` what the order begins with before another that is served best,
+    ``nothing_before`` when it begins with the planet in hand after a long wait. ``elsewhen`` is what another
+    hour than the owner's own would give much of, ``served`` the body that the evening serves best. ``hours``
+    are those outside. ``ready_at`` is when a telescope that stands outside since ``outside_since`` is likely
+    usable, ``mirror_climb`` how the ceiling climbs from then on as its mirror cools. ``in_passing`` where the
+    planet is in hand for its turn only, and another is the evening's own.
     """
 
     night: Night
@@ -73,6 +74,7 @@ class Prospect:
     turn: TargetTime | None = None
     following: TargetTime | None = None
     first: TargetTime | None = None
+    nothing_before: datetime | None = None
     position: Position | None = None
     ladder: Ladder | None = None
     readiness: Readiness | None = None

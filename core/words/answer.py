@@ -47,6 +47,7 @@ _TURN: Final = "When you have seen enough of {in_hand}, {planet} is next, until 
 _FOLLOWING: Final = "Go over to {planet} at {start}."
 _NEXT: Final = "Next comes {planet}, from {start}."
 _FIRST: Final = "Begin with {planet} at {start}."
+_NOTHING_BEFORE: Final = "No planet is worth a look before {start}."
 _MEANWHILE: Final = "Until then {planet} stands higher: {where}."
 _ELSEWHEN: Final = {
     When.STAY_UP: "If you stay up, {planet} from {start}.",
@@ -207,7 +208,10 @@ def _turn_words(prospect: Prospect, clock: SiteClock) -> str | None:
         )
     if following is not None and now is not None:
         return _told(_following_template(prospect, following, now), following, clock)
-    return None if prospect.first is None else _told(_FIRST, prospect.first, clock)
+    if prospect.first is not None:
+        return _told(_FIRST, prospect.first, clock)
+    before = prospect.nothing_before
+    return None if before is None else _NOTHING_BEFORE.format(start=clock.time(before))
 
 
 def _following_template(prospect: Prospect, following: TargetTime, now: datetime) -> str:

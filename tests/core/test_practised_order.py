@@ -93,6 +93,36 @@ def test_a_dot_that_stays_low_is_no_target() -> None:
     assert [target.body for target in situation.targets] == [Body.NEPTUNE, Body.SATURN]
 
 
+def test_nobody_begins_with_a_faint_dot_that_is_low() -> None:
+    """Neptune, of magnitude 8, was what a dusk began with at 10 degrees, with Saturn an hour to come."""
+    waiting = on(CLOSED_TUBE, "2026-09-01T20:15")
+
+    assert [target.body for target in waiting.targets] == [Body.SATURN]
+    assert waiting.planet is Body.SATURN
+    assert "No planet is worth a look before 10:08 pm. If you stay up, it stands better" in answer_words(
+        waiting
+    )
+    assert "No planet is worth" not in answer_words(on(CLOSED_TUBE, "2026-09-01T21:50"))
+    # Chosen by hand it is there all the same.
+    by_hand = Situation(evolve(waiting.choices, planet=Body.NEPTUNE), waiting.now)
+    assert Body.NEPTUNE in [target.body for target in by_hand.targets]
+    # Uranus sank from 19 degrees, with Jupiter at 35.
+    assert on(LARGE_REFLECTOR, "2027-03-27T15:00").targets[0].body is Body.JUPITER
+
+
+@pytest.mark.parametrize(
+    ("sample", "day"),
+    [(CLOSED_TUBE, "2027-09-23"), (FIRST_REFRACTOR, "2027-09-05"), (FIRST_REFRACTOR, "2028-08-21")],
+)
+def test_a_faint_dot_that_rises_has_its_turn_once_it_stands_well(sample: str, day: str) -> None:
+    situation = on(sample, f"{day}T15:00")
+    night = situation.night
+    assert night is not None
+    turns = [each.minutes for each in situation.targets if each.body in (Body.NEPTUNE, Body.URANUS)]
+
+    assert all(night.position(Body.NEPTUNE, turn.start).altitude_deg > 29.9 for turn in turns)
+
+
 def test_what_sinks_or_rises_is_not_at_its_best() -> None:
     """Venus, at 16 degrees an hour and a half after its highest, was at its best now."""
     profile = read_profile(SAMPLES / f"{LARGE_REFLECTOR}.toml")
