@@ -99,7 +99,7 @@ def test_best_minutes_that_are_to_come(limiter: Limiter | None, told: str, then:
         (
             WARM,
             Standing.RISING,
-            "Saturn is at its best now, until 22:00, though only through warm air (chimney)",
+            "Saturn is seen through warm air (chimney) now, and is still rising",
         ),
         (LOW, Standing.HIGH, "Saturn is at its best now, until 22:00, though low, in thick air"),
         (LOW, Standing.RISING, "Saturn is low now, in thick air, but rising"),
@@ -210,14 +210,46 @@ def test_up_now_and_better_later(limiter: Limiter | None, told: str) -> None:
     )
 
 
-@pytest.mark.parametrize(("end", "stays_up"), [("22:01", False), ("22:00", True), ("21:00", False)])
+@pytest.mark.parametrize(("end", "stays_up"), [("22:01", False), ("22:00", True), ("21:00", True)])
 def test_whoever_has_gone_in_by_then_must_stay_up_for_it(end: str, stays_up: bool) -> None:
-    """Better from 22:00: in the hours, just after them, and for whoever is outside after them already."""
+    """Better from 22:00: in the hours, just after them, and for whoever looks after them already."""
     hours = HoursOut(start=at("18:00"), end=at(end), assumed=False)
     told = words(now=at("21:00"), better_later=minutes("22:00", "23:00"), hours=hours)
 
     assert ("better from 22:00 if you stay up." in told) is stays_up
     assert "better from 22:00" in told
+
+
+@pytest.mark.parametrize(
+    ("limiter", "told"),
+    [
+        (NOTHING, "still rising"),
+        (WARM, "still rising, though only through warm air (chimney)"),
+        (LOW, "still rising, though low, in thick air"),
+    ],
+)
+def test_hours_that_end_while_it_rises_have_but_their_own_best(limiter: Limiter | None, told: str) -> None:
+    higher = night(LISBON, GOOD).position(Body.SATURN, at("20:00"))
+
+    assert words(limiter, rising_on=higher) == f"In your hours Saturn is best 20:00–22:00, {told}. {LOOK}"
+
+
+def test_what_is_better_near_dawn_is_for_whoever_gets_up() -> None:
+    hours = HoursOut(start=at("18:00"), end=at("22:00"), assumed=False)
+    told = words(now=at("21:00"), better_later=minutes("05:10", "06:00"), hours=hours)
+
+    assert "better before dawn, from 05:10, if you get up early. Look" in told
+
+
+def test_what_still_rises_is_told_to_until_something_comes_between() -> None:
+    known: dict[str, Any] = {"now": at("21:00"), "standing": Standing.RISING, "behind": "roof"}
+
+    assert words(NOTHING, **known) == (
+        f"Saturn stands well now, still rising, until 22:00, then behind blocked sky (roof). {LOOK}"
+    )
+    assert words(LOW, **known) == (
+        f"Saturn is low now, in thick air, but rising, until 22:00, then behind blocked sky (roof). {LOOK}"
+    )
 
 
 EVENING = HoursOut(start=at("18:00"), end=at("19:30"), assumed=False)
