@@ -182,6 +182,14 @@ def test_astigmatism_shows_at_low_power_and_hides_at_high() -> None:
     assert "try without them" in high
 
 
+@pytest.mark.parametrize(("focal_length_mm", "shows"), [(16, True), (15.9, False)])
+def test_astigmatism_shows_from_two_millimetres_of_exit_pupil(focal_length_mm: float, shows: bool) -> None:
+    """At f/8 16 mm leave just 2 mm (common practice)."""
+    told = notices(telescope(), eyepiece(focal_length_mm, eye_relief_mm=5), eye=ASTIGMATIC)
+
+    assert ("longer" in told) is shows
+
+
 def test_no_word_of_eye_relief_without_an_eyepiece() -> None:
     assert notices(fixed(power=20), None, eye=ASTIGMATIC) == ""
 
