@@ -110,14 +110,7 @@ class Viewpoint:
 
     def direction(self, body: Body, unix_s: Floats) -> Direction:
         """Return where a body stands at Unix seconds, any shape; EphemerisRangeError outside the tables."""
-        out, east, axial = self._vectors(body, unix_s)
-        return Direction(
-            out_au=out,
-            axial_au=axial,
-            east_au=east,
-            north_au=axial * self.cosine_latitude - out * self.sine_latitude,
-            up_au=out * self.cosine_latitude + axial * self.sine_latitude,
-        )
+        return self._direction(*self._vectors(body, unix_s))
 
     def place(self, body: Body, unix_s: float) -> Floats:
         """Return a body's topocentric position (au) at a time, shape (3,).
@@ -136,14 +129,9 @@ class Viewpoint:
         """
         sidereal = self._sidereal_rad(unix_s)
         x, y, axial = places.T
-        out = x * np.cos(sidereal) + y * np.sin(sidereal)
-        east = y * np.cos(sidereal) - x * np.sin(sidereal)
-        up = out * self.cosine_latitude + axial * self.sine_latitude
-        north = axial * self.cosine_latitude - out * self.sine_latitude
-        return (
-            np.degrees(np.arctan2(up, np.hypot(north, east))),
-            np.degrees(np.arctan2(east, north)) % 360.0,
-        )
+        sine, cosine = np.sin(sidereal), np.cos(sidereal)
+        found = self._direction(x * cosine + y * sine, y * cosine - x * sine, axial)
+        return found.altitude_deg, found.azimuth_deg
 
     def sine_altitude(self, body: Body, unix_s: Floats) -> Floats:
         """Return the sine of a body's altitude at Unix seconds, as ``Direction`` has it."""
@@ -157,6 +145,16 @@ class Viewpoint:
         """Return the topocentric hour angle at Unix seconds, -pi to pi, positive west of the meridian."""
         out, east, _ = self._vectors(body, unix_s)
         return np.asarray(np.arctan2(-east, out))
+
+    def _direction(self, out: Floats, east: Floats, axial: Floats) -> Direction:
+        """Return the direction of a place, as ``_vectors`` gives it; any length serves where it is far."""
+        return Direction(
+            out_au=out,
+            axial_au=axial,
+            east_au=east,
+            north_au=axial * self.cosine_latitude - out * self.sine_latitude,
+            up_au=out * self.cosine_latitude + axial * self.sine_latitude,
+        )
 
     def _sidereal_rad(self, unix_s: float) -> float:
         """Return the local apparent sidereal time at a time."""
