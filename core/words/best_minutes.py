@@ -59,8 +59,11 @@ _BEST_NOW_THEN: Final = {
         "{planet} is at its best now, until {end}, though low, in thick air, then {then}. Look {where}."
     ),
 }
-_RISING_THEN: Final = _BEST_NOW_THEN | {
+_RISING_THEN: Final = {
     None: "{planet} stands well now, still rising, until {end}, then {then}. Look {where}.",
+    Limiter.WARM_AIR: (
+        "{planet} is seen through {air} now, still rising, until {end}, then {then}. Look {where}."
+    ),
     Limiter.HEIGHT: "{planet} is low now, in thick air, but rising, until {end}, then {then}. Look {where}.",
 }
 _SOON: Final = {

@@ -55,6 +55,11 @@ _DISC_AT_ONCE: Final = "Even your lowest power shows a disc, not a star."
 _HARDLY_A_DISC: Final = (
     "Hardly a disc tonight: that takes about {power}, and there aperture and air (seeing) bear about {borne}."
 )
+# Where what is borne is enough, but no power owned lies between.
+_DISC_OVER_CEILING: Final = (
+    "A disc, no longer a star, from about {power}: your first such power, {own}, is over the {borne} or so "
+    "that aperture and air (seeing) bear."
+)
 _STAYS_A_STAR: Final = "In an aperture this small it stays a star at any power."
 
 _WALL_WEST: Final = (
@@ -167,11 +172,13 @@ def _disc_words(disc: DiscFrom | None) -> str:
         return _DISC.format(power=power)
     if disc.combination is None:
         return _DISC_TOO_HIGH.format(power=power)
+    own = power_text(disc.combination.power)
     if disc.borne_power is not None:
-        return _HARDLY_A_DISC.format(power=power, borne=about_power_text(disc.borne_power))
+        borne = about_power_text(disc.borne_power)
+        is_borne = disc.power <= disc.borne_power or power == borne
+        return (_DISC_OVER_CEILING if is_borne else _HARDLY_A_DISC).format(power=power, own=own, borne=borne)
     if disc.at_once:
         return _DISC_AT_ONCE
-    own = power_text(disc.combination.power)
     if disc.combination.eyepiece is None:
         return _DISC_BUILT_IN.format(power=power, own=own)
     return _DISC_OWNED.format(power=power, combination=disc.combination.label, own=own)

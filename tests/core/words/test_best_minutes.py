@@ -243,13 +243,11 @@ def test_what_is_better_near_dawn_is_for_whoever_gets_up() -> None:
 
 def test_what_still_rises_is_told_to_until_something_comes_between() -> None:
     known: dict[str, Any] = {"now": at("21:00"), "standing": Standing.RISING, "behind": "roof"}
+    until = f"until 22:00, then behind blocked sky (roof). {LOOK}"
 
-    assert words(NOTHING, **known) == (
-        f"Saturn stands well now, still rising, until 22:00, then behind blocked sky (roof). {LOOK}"
-    )
-    assert words(LOW, **known) == (
-        f"Saturn is low now, in thick air, but rising, until 22:00, then behind blocked sky (roof). {LOOK}"
-    )
+    assert words(NOTHING, **known) == f"Saturn stands well now, still rising, {until}"
+    assert words(LOW, **known) == f"Saturn is low now, in thick air, but rising, {until}"
+    assert words(WARM, **known) == f"Saturn is seen through warm air (chimney) now, still rising, {until}"
 
 
 EVENING = HoursOut(start=at("18:00"), end=at("19:30"), assumed=False)

@@ -245,6 +245,21 @@ def test_a_colour_and_a_height_for_each_planet_of_the_night() -> None:
                 "75x."
             ),
         ),
+        # What is borne is enough, or as good as enough, but nothing owned lies between.
+        (
+            {"borne_power": 95.0},
+            (
+                "A disc, no longer a star, from about 90x: your first such power, 100x, is over the 95x or "
+                "so that aperture and air (seeing) bear."
+            ),
+        ),
+        (
+            {"borne_power": 91.0},
+            (
+                "A disc, no longer a star, from about 90x: your first such power, 100x, is over the 90x or "
+                "so that aperture and air (seeing) bear."
+            ),
+        ),
         ({"at_once": True}, "Even your lowest power shows a disc, not a star."),
         ({}, "A disc, no longer a star, from about 90x: take 12 mm, 100x."),
         (None, "In an aperture this small it stays a star at any power."),
