@@ -19,7 +19,7 @@ from core.situation.choices import (
 )
 from core.situation.situation import Situation
 from core.sky.ephemeris import usable_dates
-from core.sky.night import compute_night
+from core.sky.night import read_tables
 from core.sky.site import Site
 from gui.clock import Clock, utc_now
 from gui.edits import ProfileEdit
@@ -197,4 +197,4 @@ class SituationHolder(QObject):
 def _read_sky(site: Site, evening: date) -> None:
     first, last = usable_dates()
     with suppress(ProblemsError):  # a date that the site skipped
-        compute_night(site, min(max(evening, first), last))
+        read_tables(site, min(max(evening, first), last))

@@ -172,6 +172,18 @@ def compute_night(
     )
 
 
+def read_tables(site: Site, evening: date) -> None:
+    """Read what an evening takes from the planet tables, which is slow the first time.
+
+    Raises as ``compute_night`` does.
+    """
+    check_date(evening)
+    edges_s = np.array([edge.timestamp() for edge in evening_span(site, evening)])
+    viewpoint = Viewpoint.of(site)
+    for body in (Body.SUN, *TARGETS):
+        viewpoint.direction(body, edges_s)
+
+
 @frozen
 class _Evening:
     """What every body of an evening shares."""

@@ -12,7 +12,7 @@ import pytest
 from core.problems import ProblemsError
 from core.sky.bodies import Body
 from core.sky.events import BodyState
-from core.sky.night import Night, compute_night
+from core.sky.night import Night, compute_night, read_tables
 from core.sky.site import Site
 
 EVENT = timedelta(seconds=2)
@@ -292,3 +292,23 @@ def test_the_ends_of_the_map(latitude_deg: float, longitude_deg: float) -> None:
         assert np.isfinite(body.track.altitude_deg).all()
         assert -90.0 <= body.highest.altitude_deg <= 90.0
         assert len(body.transits) == (0 if latitude_deg else 1)
+
+
+@pytest.mark.parametrize("evening", [date(1987, 4, 16), date(1987, 4, 3)])  # in and at the edge of a block
+def test_an_evening_whose_tables_are_read_asks_for_no_more(
+    evening: date, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    site = Site(name="Terrace", latitude_deg=41.15, longitude_deg=-8.61, time_zone="Europe/Lisbon")
+    read_tables(site, evening)
+
+    def ask(*_args: object) -> None:
+        pytest.fail("the planet tables were asked again")
+
+    monkeypatch.setattr("core.sky.ephemeris.node_vectors_au", ask)
+    assert compute_night(site, evening).bodies
+
+
+def test_no_tables_are_read_for_a_day_that_they_lack() -> None:
+    site = Site(name="Terrace", latitude_deg=41.15, longitude_deg=-8.61, time_zone="Europe/Lisbon")
+    with pytest.raises(ProblemsError, match="2060-01-01 is outside the planet tables"):
+        read_tables(site, date(2060, 1, 1))
