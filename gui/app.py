@@ -54,7 +54,6 @@ _BEFORE_QT = (
     "core.words.notices_due",
     "core.words.help_pages",
     "core.words.looks",
-    "core.drawing.eyepiece",
     "concurrent.futures.thread",
     "platformdirs",
 )

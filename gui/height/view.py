@@ -31,7 +31,6 @@ from gui.widgets import dialogs
 from gui.widgets.all_lines import AllLines
 from gui.widgets.in_room import InRoom
 from gui.widgets.in_sight import InSight
-from gui.widgets.looks_dialog import LooksDialog, show_looks
 from gui.widgets.one_page import OnePage
 from gui.widgets.plain_label import PlainLabel
 from gui.widgets.plain_tip import plain_tip
@@ -233,4 +232,7 @@ class HeightView(QWidget):
         """Show how the planet in hand looks at its best, or at a chosen moment while it is up."""
         appearance, clock = self._state.situation.best_appearance, clock_of(self._state.situation)
         if appearance is not None and clock is not None:
+            # Its picture takes a while to load, and most evenings begin without it.
+            from gui.widgets.looks_dialog import LooksDialog, show_looks
+
             show_looks(LooksDialog(self._state, appearance, clock, self))

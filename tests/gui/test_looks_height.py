@@ -47,7 +47,7 @@ def told(monkeypatch: pytest.MonkeyPatch) -> list[str]:
 def looks(monkeypatch: pytest.MonkeyPatch) -> Iterator[list[LooksDialog]]:
     """Collect the dialogs of how it looks, without waiting for them to be closed."""
     shown: list[LooksDialog] = []
-    monkeypatch.setattr("gui.height.view.show_looks", shown.append)
+    monkeypatch.setattr("gui.widgets.looks_dialog.show_looks", shown.append)
     yield shown
     for dialog in shown:
         # One left open would take the pointer from the windows of later tests.
