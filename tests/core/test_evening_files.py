@@ -78,14 +78,15 @@ def test_every_step_is_one_event_at_its_time() -> None:
 
 
 def test_times_are_right_on_both_sides_of_the_change_of_the_clocks() -> None:
-    # Sunset in Berlin that day 17:50 summer time, sunrise on the next 06:46 winter time, to some minutes
-    # (from memory): one step an hour and more before either.
+    # Sunrise in Berlin on the next day 06:46 winter time, to some minutes (from memory), and dusk by half past
+    # six summer time: the finder on a star in the half hour before Neptune is well up, with Saturn at 30
+    # degrees, two hours after that, and the stop ten minutes before the Sun.
     found = events(situation())
     by_key = dict(zip((item.key for item in situation().evening_steps), found, strict=True))
     finder, stop = (start(by_key[key]).astimezone(ZONE) for key in ("finder", "stop"))
 
     assert (finder.utcoffset(), stop.utcoffset()) == (timedelta(hours=2), timedelta(hours=1))
-    assert (finder.date(), finder.hour) == (date(2026, 10, 24), 17)
+    assert (finder.date(), finder.hour) == (date(2026, 10, 24), 20)
     assert (stop.date(), stop.hour) == (date(2026, 10, 25), 6)
     # What the words say is the time on the wall, and how to find it is among them.
     assert "Saturn at " in str(by_key["target:saturn"]["description"])
