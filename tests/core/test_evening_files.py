@@ -78,9 +78,9 @@ def test_every_step_is_one_event_at_its_time() -> None:
 
 
 def test_times_are_right_on_both_sides_of_the_change_of_the_clocks() -> None:
-    # Sunrise in Berlin on the next day 06:46 winter time, to some minutes (from memory), and dusk by half past
-    # six summer time: the finder on a star in the half hour before Neptune is well up, with Saturn at 30
-    # degrees, two hours after that, and the stop ten minutes before the Sun.
+    # Sunrise in Berlin on the next day 06:46 winter time, to some minutes (from memory): the stop comes ten
+    # minutes before it. The finder is for the half hour before the first target, which stands well from
+    # about nine summer time on.
     found = events(situation())
     by_key = dict(zip((item.key for item in situation().evening_steps), found, strict=True))
     finder, stop = (start(by_key[key]).astimezone(ZONE) for key in ("finder", "stop"))
