@@ -63,7 +63,7 @@ def test_days_between_the_sun_and_us_and_filters() -> None:
 
 
 def test_an_evening_warns_of_one_or_of_several_that_stand_near_the_sun() -> None:
-    """12 August 2027 is the day of Venus' superior conjunction (published tables)."""
+    """Venus comes to its superior conjunction on 12 August 2027, from the west (published tables)."""
     assert near_the_sun_cautions(night(LISBON, GOOD)) == (
         f"Mercury 14° west of the Sun: never search for it while any of the Sun is up. {BLINDS}",
     )
