@@ -27,14 +27,39 @@ def test_a_usual_telescope_is_named_as_one_and_what_is_gone_has_no_name() -> Non
     )
 
 
-@pytest.mark.parametrize("usual", [True, False])
-def test_with_which_eyepieces_a_usual_telescope_is_used(usual: bool) -> None:
+ONE = next(kit for kit in starter_kits() if len(kit.eyepieces_mm) == 1)
+
+
+@pytest.mark.parametrize(
+    ("usual", "first", "second"),
+    [
+        (
+            True,
+            "is used with the {lengths} mm eyepieces that mostly come with it.",
+            "is used with the {lengths} mm eyepiece that mostly comes with it.",
+        ),
+        (False, "is used with your eyepieces.", "is used with your eyepieces."),
+    ],
+)
+def test_with_which_eyepieces_usual_telescopes_are_used(usual: bool, first: str, second: str) -> None:
     choices = Choices(
-        profile=OWNER, evening=date(2026, 12, 5), second=Pick(kit=KIT), with_usual_eyepieces=usual
+        profile=OWNER,
+        evening=date(2026, 12, 5),
+        first=Pick(kit=KIT),
+        second=Pick(kit=ONE),
+        with_usual_eyepieces=usual,
     )
     words = used_with_words(Situation(choices, datetime(2026, 12, 5, 21, tzinfo=UTC)))
 
-    assert words.startswith(KIT.telescope.name)
-    assert ("your eyepieces" in words) is not usual
-    for length_mm in KIT.eyepieces_mm:
-        assert (f"{length_mm:g}" in words.removeprefix(KIT.telescope.name)) is usual
+    *most, last = (f"{length:g}" for length in KIT.eyepieces_mm)
+    several, single = f"{', '.join(most)} and {last}", f"{ONE.eyepieces_mm[0]:g}"
+    assert words == (
+        f"{KIT.telescope.name} {first.format(lengths=several)} "
+        f"{ONE.telescope.name} {second.format(lengths=single)}"
+    )
+
+
+def test_of_telescopes_that_are_owned_nothing_is_said() -> None:
+    choices = Choices(profile=OWNER, evening=date(2026, 12, 5), second=Pick("six"))
+
+    assert used_with_words(Situation(choices, datetime(2026, 12, 5, 21, tzinfo=UTC))) == ""

@@ -98,27 +98,24 @@ def test_compass_points(azimuth_deg: float, name: str) -> None:
 @pytest.mark.parametrize(
     ("altitude_deg", "words"),
     [
-        (10, "low"),
-        (22, "a quarter"),
-        (26, "a quarter"),
-        (30, "a third"),
-        (37, "a third"),
-        (39, "half"),
-        (45, "half"),
-        (52, "half"),
-        (54, "two thirds"),
-        (60, "two thirds"),
-        (75, "high up"),
-        (85, "overhead"),
+        (10, "south, low"),
+        (17, "south, low"),
+        (18, "south, a quarter of the way up"),
+        (26, "south, a quarter of the way up"),
+        (27, "south, a third of the way up"),
+        (37, "south, a third of the way up"),
+        (38, "south, half way up"),
+        (52, "south, half way up"),
+        (53, "south, two thirds of the way up"),
+        (66, "south, two thirds of the way up"),
+        (67, "south, high up"),
+        (79, "south, high up"),
+        (80, "nearly overhead"),
     ],
 )
 def test_a_height_is_told_as_the_nearest_share_of_the_way_up(altitude_deg: float, words: str) -> None:
-    """A quarter, a third, a half and two thirds of 90 degrees are 22.5, 30, 45 and 60."""
-    told = where_text(altitude_deg, 180.0)
-
-    assert words in told
-    assert told.endswith(f"{altitude_deg}°")
-    assert ("south" in told) is (words != "overhead")
+    """A quarter, a third, a half and two thirds of 90 degrees are 22.5, 30, 45 and 60; between by eye."""
+    assert where_text(altitude_deg, 180.0) == f"{words}: {altitude_deg}°"
 
 
 def test_a_direction_in_letters_and_in_degrees() -> None:
