@@ -34,6 +34,8 @@ from core.tonight.steps import (
 # The finder is aligned in this time, which ends so long before sunset (common practice, safety).
 FINDER_TAKES: Final = timedelta(minutes=30)
 FINDER_ENDS_BEFORE_SUNSET: Final = timedelta(minutes=10)
+# Whoever is late with it needs so long at least (ours).
+FINDER_TAKES_AT_LEAST: Final = timedelta(minutes=10)
 # No target for the finder is nearer to the Sun than this (common practice, safety).
 FINDER_FROM_SUN_DEG: Final = 30.0
 # A telescope that need not be out until so long after its start is carried out in time for it all the same;
@@ -123,7 +125,7 @@ class Preparing:
     def finder_by_day(self) -> Span | None:
         """When the finder is aligned by day; None where there is no daylight for it, or only long before.
 
-        None too where it went by unused.
+        None too where it went by unused, or too little of it is left to carry the telescope out for.
         """
         sunset, night = self.sunset, self.night
         if sunset is None or self.scope.kind is TelescopeKind.FIXED:
@@ -132,15 +134,19 @@ class Preparing:
         end = last if moved is None else moved + FINDER_TAKES
         if end > min(last, self.first_look) or end - FINDER_TAKES < night.start:
             return None
-        is_done = ItemKind.FINDER.value in self.marks.done
-        if self.now is not None and self.now >= end and not is_done:
+        is_indoors = self.outside_since is None
+        too_late = end - FINDER_TAKES_AT_LEAST if is_indoors else end
+        if self.now is not None and self.now > too_late and not self.is_finder_done:
             return None
-        stays_indoors = (
-            self.outside_since is None and self._out_to_cool - (end - FINDER_TAKES) > OUT_FOR_FINDER
-        )
-        if moved is None and stays_indoors and not is_done:
+        stays_indoors = is_indoors and self._out_to_cool - (end - FINDER_TAKES) > OUT_FOR_FINDER
+        if moved is None and stays_indoors and not self.is_finder_done:
             return None
         return Span(start=end - FINDER_TAKES, end=end)
+
+    @property
+    def is_finder_done(self) -> bool:
+        """Whether the finder was ticked off as aligned."""
+        return ItemKind.FINDER.value in self.marks.done
 
     def moved(self, kind: ItemKind) -> datetime | None:
         """Return the time that the owner gave a step of a kind, None for its own; inside the evening."""
@@ -204,14 +210,14 @@ def _finder(evening: Preparing) -> Iterator[EveningItem]:
     if evening.scope.kind is TelescopeKind.FIXED:
         return
     day = evening.finder_by_day
+    # Not before the telescope is out, whose finder it is.
     if day is not None:
-        first_deg, last_deg = (
-            night.position(Body.SUN, moment).azimuth_deg for moment in (day.start, day.end)
-        )
-        yield FinderItem(start=day.start, end=day.end, sun_azimuths_deg=(first_deg, last_deg), caution=True)
+        is_put_off = evening.is_late and not evening.is_finder_done
+        start = max(day.start, evening.out) if is_put_off else day.start
+        first_deg, last_deg = (night.position(Body.SUN, moment).azimuth_deg for moment in (start, day.end))
+        yield FinderItem(start=start, end=day.end, sun_azimuths_deg=(first_deg, last_deg), caution=True)
         return
     moved = evening.moved(ItemKind.FINDER)
-    # Not before the telescope is out, whose finder it is.
     dark = max(first_look - FINDER_TAKES, evening.out)
     if sunset is not None:
         dark = max(dark, sunset)

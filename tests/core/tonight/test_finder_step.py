@@ -32,6 +32,20 @@ def test_no_finder_is_aligned_before_the_telescope_is_out(scope: Telescope, site
             assert one(found, ItemKind.FINDER).start >= one(found, ItemKind.CARRY_OUT).start
 
 
+def test_whoever_is_late_aligns_the_finder_in_what_is_left_of_the_day_or_on_a_lamp() -> None:
+    # Sunset at Porto is at 17:05 on this evening (astronomy-engine), so that by day it ends at 16:55.
+    def at(hour: int, minute: int) -> Situation:
+        return situation(now=datetime(2026, 12, 5, hour, minute, tzinfo=UTC))
+
+    in_time, late, too_late = at(15, 0), at(16, 40), at(16, 50)
+    assert f"{one(in_time, ItemKind.FINDER).start:%H:%M}" == "16:25"
+
+    assert one(late, ItemKind.CARRY_OUT).start == one(late, ItemKind.FINDER).start == late.now
+    assert one(late, ItemKind.FINDER).end == one(in_time, ItemKind.FINDER).end
+    assert "more than 30° from the Sun" in words(late, one(late, ItemKind.FINDER))
+    assert "lamp or a bright star" in words(too_late, one(too_late, ItemKind.FINDER))
+
+
 def test_one_who_wants_it_by_day_all_the_same_has_it_then() -> None:
     # Sunset is at 19:01, and such a telescope need not be out before half past eight.
     at = datetime(2027, 9, 5, 17, 30, tzinfo=UTC)
