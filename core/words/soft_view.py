@@ -15,8 +15,8 @@ QUESTIONS: Final = {
     ),
     Question.LESS_POWER_HELPS: "Is the view clearly sharper with the next lower power?",
     Question.RING_IS_EVEN: (
-        "Take a bright star high up a little out of focus. Is its ring round and even, its dark middle in "
-        "the centre?"
+        "Take a bright star high up a little out of focus. Is its ring round and even, and its dark middle, "
+        "if it has one, in the centre?"
     ),
     Question.SLOW_SWIRLS: "Do slow swirls, like smoke, drift across that star out of focus?",
     Question.STARS_TWINKLE: "Do stars high up twinkle strongly to the bare eye?",
