@@ -2,12 +2,57 @@
 
 import pytest
 
-from core.tonight.soft_view import Cause, LikelyCause
-from core.words.soft_view import cause_text
+from core.tonight.soft_view import Cause, LikelyCause, Question
+from core.words.soft_view import cause_text, question_text
 
 
 def told(cause: Cause | None, share: float = 0.8) -> str:
     return cause_text(LikelyCause(cause=cause, share=share))
+
+
+@pytest.mark.parametrize(
+    ("question", "words"),
+    [
+        (
+            Question.SHARP_AFTER_FOCUSING,
+            (
+                "Turn the focuser slowly through the sharpest point and back, on the planet's edge or a "
+                "bright star. Is the view sharp now?"
+            ),
+        ),
+        (
+            Question.FOCUS_PASSES,
+            "Does the focuser pass the sharpest point, so that it gets soft again on both sides?",
+        ),
+        (Question.LESS_POWER_HELPS, "Is the view clearly sharper with the next lower power?"),
+        # Without an obstruction there is no dark middle.
+        (
+            Question.RING_IS_EVEN,
+            (
+                "Take a bright star high up a little out of focus. Is its ring round and even, and its dark "
+                "middle, if it has one, in the centre?"
+            ),
+        ),
+        (Question.SLOW_SWIRLS, "Do slow swirls, like smoke, drift across that star out of focus?"),
+        (Question.STARS_TWINKLE, "Do stars high up twinkle strongly to the bare eye?"),
+        (Question.GLOW, "Is everything dim, with a glow round what is bright?"),
+        (Question.HIGH_STAR_IS_SOFT, "Is a bright star high up just as soft at the same power?"),
+        (
+            Question.CALMS_DOWN_UNTOUCHED,
+            "Does the view get sharp when nobody touches the telescope or walks about?",
+        ),
+        (
+            Question.TURNS_WITH_THE_HEAD,
+            "Does the blur turn with your head, or go when you keep your glasses on?",
+        ),
+        (
+            Question.CALMS_WHEN_STEPPING_ASIDE,
+            "Does the view calm down when whoever stands before the opening of the tube steps aside?",
+        ),
+    ],
+)
+def test_each_question_is_answered_by_looking(question: Question, words: str) -> None:
+    assert question_text(question) == words
 
 
 @pytest.mark.parametrize(("share", "sure"), [(0.59, "Perhaps"), (0.6, "Most likely"), (1.0, "Most likely")])
