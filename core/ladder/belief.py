@@ -150,8 +150,6 @@ class Belief:
         now = self.faded(evidence.unix_s)
         minute_s = math.floor(evidence.unix_s / _FADES_EACH_S) * _FADES_EACH_S
         at = minute_s if self.unix_s is None else max(minute_s, self.unix_s)
-        if evidence.weight == 0.0:
-            return evolve(now, unix_s=at)
         share = now.share * likelihood_of(evidence, self._blurs_arcsec) ** evidence.weight
         return evolve(now, share=_whole(share), unix_s=at)
 

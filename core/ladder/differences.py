@@ -87,7 +87,7 @@ def find_differences(a: Side, b: Side, advice: Advice) -> tuple[Difference, ...]
 
 def _powers(smaller: Side, larger: Side) -> Iterator[Difference]:
     """Say how far each may climb."""
-    if smaller.usable_power is not None and larger.usable_power is not None:
+    if smaller.usable_power is not None:  # under one aim both have a ceiling, or neither
         yield Difference(kind=DifferenceKind.CLIMBS, side=larger, other=smaller)
 
 

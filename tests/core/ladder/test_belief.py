@@ -252,6 +252,16 @@ def test_one_piece_is_what_is_judged_within_two_minutes(minutes: float, is_one: 
     assert (median(twice) <= median(once) * (1 + 1e-9)) is is_one
 
 
+def test_through_warm_air_or_by_another_telescope_it_is_a_piece_of_its_own() -> None:
+    once = believe([verdict(Verdict.LESS)])
+    warm = believe([verdict(Verdict.LESS), verdict(Verdict.MORE, at_min=0.5, warm_air=True)])
+    other = LineOfSight(aperture_mm=152, path=1.2)
+    by_another = believe([verdict(Verdict.LESS), verdict(Verdict.LESS, at_min=0.5, line=other)])
+
+    assert warm.share == pytest.approx(once.share)
+    assert median(by_another) > 1.02 * median(once)
+
+
 def test_what_cannot_be_told_is_as_likely_in_any_air_and_still_a_word_of_its_time() -> None:
     likely = likelihood_of(verdict(Verdict.CANNOT_TELL), [0.5, 1.6, 4.0])
 

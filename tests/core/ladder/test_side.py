@@ -109,6 +109,17 @@ def test_a_steady_night_is_one_at_least_as_steady_as_what_the_owner_calls_so() -
     assert details == pytest.approx([0.829, 0.910, 0.910, 0.910], abs=0.002)
 
 
+def test_what_the_owner_calls_a_steady_night_counts_for_both() -> None:
+    """Of 1.1 arcsec 150 mm leave hypot(116/150, 0.66) = 1.017 arcsec, 100 mm hypot(1.16, 0.66) = 1.335."""
+    steady, fair = (
+        compare(ladder(mirror(150), blur), ladder(lens(100), blur), steady_arcsec=1.1) for blur in (1.0, 1.45)
+    )
+
+    assert [side.is_steady_now for side in (steady.a, steady.b, fair.a, fair.b)] == [True, True, False, False]
+    assert fair.a.steady_detail_arcsec == pytest.approx(1.017, abs=0.001)
+    assert fair.b.steady_detail_arcsec == pytest.approx(1.335, abs=0.001)
+
+
 def test_the_disc_at_the_highest_power_owned() -> None:
     """Of 120, 200 and 240x the first is the last under the 199x of fair air: 45 arcsec look 90 arcmin."""
     kit = comparison(telescope("Six", 150, 1200), lens(100), 1.45, 90).a
