@@ -278,7 +278,7 @@ GLOSSARY: Final = (
         name="magnitude",
         meaning=(
             "How bright something looks: the smaller the number the brighter, and below zero for the "
-            "brightest. Venus is about -4, Saturn about 1, Neptune about 8."
+            "brightest. Venus is about −4, Saturn about 1, Neptune about 8."
         ),
     ),
     Term(

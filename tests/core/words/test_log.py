@@ -5,8 +5,9 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
+from core.air.usual_air import BlurDistribution
 from core.gear.owned import Eyepiece
-from core.ladder.experience import GroupedBy, PowerRecord
+from core.ladder.experience import GroupedBy, PowerRecord, UsualAir
 from core.record.log_entry import LogEntry, UsedGear, Verdict
 from core.sky.bodies import Body
 from core.words.experience import count_text, group_text, record_text, uses_text, usual_air_text
@@ -106,12 +107,18 @@ def test_how_often_a_power_worked_and_what_is_used() -> None:
         == "120x: more detail 3, no change 2, less detail 1"
     )
     assert uses_text([(ten, 3), (six, 1)]) == "Most used: 10 mm, 3 lines."
+    assert uses_text([(ten, 1), (six, 1)]) == "Most used: 10 mm, one line."
     assert uses_text([(ten, 1), (six, 0)]) == "Most used: 10 mm, one line. Never used so far: 6 mm."
+    assert uses_text([(ten, 3), (six, 0)]) == "Most used: 10 mm, 3 lines. Never used so far: 6 mm."
     assert uses_text([(ten, 0), (six, 0)]) == uses_text([]) == ""
 
 
 def test_the_usual_air_is_told_from_the_fifth_night_on() -> None:
     assert usual_air_text(None) == "After verdicts of 5 nights the usual air of this site is told here."
+    known = UsualAir(site_id="s", blur=BlurDistribution(median_arcsec=1.46, spread=0.2), nights=7)
+    assert usual_air_text(known) == (
+        "The usual air here is 1.5″ overhead, by the verdicts of 7 nights: the first guess of a new night."
+    )
 
 
 def test_a_whole_line_tells_when_what_through_what_and_the_note_under_it() -> None:
