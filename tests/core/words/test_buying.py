@@ -237,3 +237,17 @@ def test_without_any_eyepiece_there_is_no_nearest() -> None:
     empty = build_ladder(scope=telescope(), eyepieces=[], barlows=[], aim=aim_overhead(), blur=Blur.assumed())
 
     assert wanted_sentence(empty, [], 100.0) == "100x takes 12 mm."
+
+
+@pytest.mark.parametrize(
+    ("lengths_mm", "told"),
+    [
+        ((25, 20, 15, 12), "48x, 60x, 80x and 100x"),
+        ((25, 20, 15, 12, 10), "5 powers from 48x to 120x"),
+    ],
+)
+def test_more_than_four_powers_are_told_by_their_ends(lengths_mm: tuple[float, ...], told: str) -> None:
+    powers = tuple(1200 / length for length in lengths_mm)
+    trial = WhatIf(thing=eyepiece(25), powers=powers, duplicates=0, before=None, after=None)
+
+    assert what_if_sentence(KIT, trial) == f"A 25 mm eyepiece would give {told}."

@@ -85,3 +85,34 @@ def test_where_the_sun_comes_in_the_glossary_warns_of_it(name: str) -> None:
     )
 
     assert term.meaning.endswith(warnings)
+
+
+@pytest.mark.parametrize(
+    ("name", "words"),
+    [
+        ("air (seeing)", ("seeing", "tonight's air")),
+        ("air path", ("path",)),
+        ("altitude", ("height",)),
+        ("arcsecond", ("arcsec", "arcseconds")),
+        ("Barlow", ("Barlows",)),
+        ("bear", ("bears", "borne")),
+        ("begin here", ("top tonight", "for finding")),
+        ("ceiling", ("worth a try",)),
+        ("collimation", ("collimated",)),
+        ("dew point", ("dew",)),
+        ("exit pupil", ("pupil",)),
+        ("Moon widths", ("Moon width",)),
+        ("power", ("magnification",)),
+        ("resolution", ("Dawes",)),
+        ("rung", ("rungs", "ladder")),
+        ("settled", ("usable",)),
+        ("stop line", ("stop",)),
+        ("true field", ("field",)),
+        ("usual air limit", ("usual air", "usual limit")),
+        ("UT", ("universal time",)),
+        ("verdict", ("verdicts",)),
+        ("Wratten", ("filter", "filters")),
+    ],
+)
+def test_a_term_is_found_by_the_other_words_that_stand_on_screen(name: str, words: tuple[str, ...]) -> None:
+    assert [[term.name for term in terms_in(word)] for word in (name, *words)] == [[name]] * (len(words) + 1)

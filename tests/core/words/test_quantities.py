@@ -3,11 +3,16 @@
 import pytest
 
 from core.words.quantities import (
+    about_power_text,
+    angle_text,
+    detail_text,
     drift_text,
+    factor_figure,
     field_text,
     inches_text,
     length_text,
     millimetres_text,
+    path_text,
     per_mm_text,
     percent_text,
     power_text,
@@ -173,3 +178,31 @@ def test_a_converted_length_tells_no_more_than_was_measured(
     """25.4 mm make an inch by its definition; a typed figure stays as it was typed."""
     assert inches_text(length_in) == inches
     assert millimetres_text(length_in * 25.4) == millimetres
+
+
+@pytest.mark.parametrize(
+    ("power", "text"),
+    [
+        (7.4, "7x"),
+        (9.4, "9x"),
+        (9.6, "10x"),
+        # From ten on in steps of five, from a hundred on of ten.
+        (12.4, "10x"),
+        (12.5, "15x"),
+        (97.4, "95x"),
+        (99.0, "100x"),
+        (100.0, "100x"),
+        (104.0, "100x"),
+        (106.0, "110x"),
+        (143.0, "140x"),
+    ],
+)
+def test_a_power_by_a_rule_of_thumb_is_told_as_roughly_as_it_is_known(power: float, text: str) -> None:
+    assert about_power_text(power) == text
+
+
+def test_angles_paths_and_factors() -> None:
+    assert (angle_text(44.5), angle_text(-0.84, 1)) == ("45°", "-0.8°")
+    assert path_text(1.45) == "1.5"
+    assert (factor_figure(0.63), factor_figure(2.0), factor_figure(2.15)) == ("0.63x", "2x", "2.15x")
+    assert (detail_text(0.772), detail_text(1.0)) == ("0.77″", "1″")

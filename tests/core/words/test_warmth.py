@@ -2,7 +2,10 @@
 
 from datetime import UTC, datetime
 
+from attrs import evolve
+
 from core.air.temperatures import Temperatures
+from core.situation.situation import Situation
 from core.words.site_clock import clock_of
 from core.words.warmth import as_planned_words, taken_out_words, warmth_sentences
 from tests.core.warm_evenings import LENS, situation
@@ -21,6 +24,14 @@ def test_without_the_air_nothing_can_be_told() -> None:
     assert warmth_sentences(situation(None)) == (
         "With the air now, or at dusk, this tells when the telescope has cooled.",
     )
+
+
+def test_without_a_site_or_a_telescope_there_is_nothing_to_tell_of() -> None:
+    found = situation()
+
+    for lacking in ({"sites": ()}, {"telescopes": ()}):
+        profile = evolve(found.profile, **lacking)  # type: ignore[arg-type]
+        assert warmth_sentences(Situation(evolve(found.choices, profile=profile), found.now)) == ()
 
 
 def test_without_the_temperature_inside_the_warmth_is_assumed() -> None:
