@@ -29,7 +29,7 @@ TWO_BARLOWS: Final = (
     "Counts also what two Barlows behind one another give; their spacing makes it approximate."
 )
 TUBE: Final = (
-    "Unless you say so: closed where the telescope has both lens and mirrors, open for a mirror alone"
+    "Unless you say otherwise: closed where the telescope has both lens and mirrors, open for a mirror alone"
 )
 DRIVE: Final = "It follows the sky by itself, so that nothing drifts out of the field."
 ABOVE_THE_AIR: Final = "How much warmer than the air the telescope was when you carried it out"
