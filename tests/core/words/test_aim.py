@@ -125,3 +125,28 @@ def test_height_and_air_path_and_what_stands_in_the_way() -> None:
     assert aim_detail(aim_overhead()) == (
         "No site or planet yet, so the air is taken as it is straight overhead."
     )
+
+
+def test_one_that_still_rises_as_the_hours_end_is_at_its_highest_in_them() -> None:
+    for now, moment in ((True, False), (False, True)):
+        told = aim_heading(SATURN, CLOCK, is_now=now, is_moment=moment, rises_on=True)
+        assert told == aim_heading(SATURN, CLOCK, is_now=now, is_moment=moment)
+    assert aim_heading(SATURN, CLOCK, is_now=False, is_moment=False, rises_on=True) == (
+        "Saturn at its highest in your hours, 21:00"
+    )
+    assert aim_when(SATURN, CLOCK, is_now=False, is_moment=False, rises_on=True) == (
+        "at its highest in your hours, 21:00"
+    )
+
+
+def test_by_day_the_caution_comes_first() -> None:
+    by_day = evolve(SATURN, planet=Body.VENUS, daylight=evolve(BESIDE_THE_SUN, from_sun_deg=40.0))
+
+    assert aim_notices(evolve(by_day, through="chimney")) == (
+        (
+            "Venus stands 40° west of the Sun, which is up and follows it across the sky: stand in the "
+            "shadow of something solid, never sweep, and cap the telescope when you step away. Sunlight "
+            "through any optics blinds at once."
+        ),
+        "Venus is then seen through warm air (chimney).",
+    )

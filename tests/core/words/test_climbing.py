@@ -10,7 +10,7 @@ from core.ladder.belief import Evidence
 from core.ladder.climb import Move, NextStep
 from core.ladder.ladder import Ladder, build_ladder
 from core.record.log_entry import Verdict
-from core.record.observer import Profile
+from core.record.observer import LengthUnit, Preferences, Profile
 from core.situation.choices import Choices
 from core.situation.situation import Situation
 from core.sky.bodies import Body
@@ -23,6 +23,7 @@ from core.words.climbing import (
     what_next_words,
 )
 from core.words.site_clock import SiteClock
+from core.words.units import Units
 from tests.core.evenings import FULL_BOX, LISBON, SIX
 from tests.core.gear.examples import barlow, eyepiece, telescope
 from tests.core.ladder.test_climb import NINE, judged, ladder, rung, step_from
@@ -254,3 +255,36 @@ def test_in_the_last_minutes_before_sunrise_it_is_only_to_stop() -> None:
     )
     bare = Situation(Choices(profile=evolve(KIT, telescopes=()), planet=Body.SATURN), NINE)
     assert what_next_words(bare) == ""
+
+
+def test_with_a_large_aperture_the_air_stops_before_the_limit_of_twice_per_mm() -> None:
+    """305 mm and more: on most nights the air decides (common practice)."""
+    large = build_ladder(
+        scope=telescope(aperture_mm=305, focal_length_mm=1525),
+        eyepieces=[eyepiece(4)],
+        barlows=[],
+        aim=FAIR.aim,
+        blur=FAIR.blur,
+    )
+    (only,) = large.rungs
+
+    assert rung_detail(only, large).startswith(
+        "381x is 1.3x per mm of aperture; 2x is the limit, and the air mostly stops you before. "
+    )
+
+
+def test_the_lowest_rung_carries_what_is_said_of_the_kit_in_the_owner_s_unit() -> None:
+    masked = build_ladder(
+        scope=telescope(aperture_mm=152.4, mask_mm=101.6),
+        eyepieces=[eyepiece(25), eyepiece(10)],
+        barlows=[],
+        aim=FAIR.aim,
+        blur=FAIR.blur,
+    )
+    inches = Units(Preferences(length=LengthUnit.INCH))
+    low, high = (rung_detail(each, masked, inches) for each in masked.rungs)
+
+    assert "it is a telescope of 4 in" in low
+    assert "than the whole 6 in shows" in low
+    assert "telescope of" not in high
+    assert "101.6 mm" in rung_detail(masked.rungs[0], masked)

@@ -39,6 +39,11 @@ def test_words_on_screen_are_found_whole_and_the_longer_one_first() -> None:
     assert names == ["exit pupil", "ceiling", "air (seeing)"]
 
 
+def test_a_term_that_begins_with_another_is_not_taken_for_it() -> None:
+    assert [term.name for term in terms_in("Field stop 27 mm")] == ["field stop"]
+    assert [term.name for term in terms_in("Field 1.1°, stop at 07:30")] == ["true field", "stop line"]
+
+
 def test_terms_of_a_whole_screen_come_in_the_order_of_the_glossary() -> None:
     assert [term.name for term in terms_in_all(["Drift", "Blur 1.45", "drift 4 min"])] == ["blur", "drift"]
 

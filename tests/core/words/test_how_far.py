@@ -78,6 +78,10 @@ def test_the_first_two_are_named_and_a_top_beyond_them_and_what_stops_there(of: 
     # The ladder shows what is borne now, and the figure told is that of the best moment.
     earlier = climb(of, Limiter.TONIGHT_AIR, now=NINE - HOUR, best=BEST)
     assert earlier == f"{steps}: with Saturn at its best, {BEARS}."
+    rising = night(LISBON, GOOD).of(Body.SATURN).highest
+    in_hours = climb(of, Limiter.TONIGHT_AIR, now=NINE - HOUR, best=BEST, rising_on=rising)
+    assert in_hours == f"{steps}: with Saturn at its highest in your hours, {BEARS}."
+    assert climb(of, Limiter.TONIGHT_AIR, now=NINE, best=BEST, rising_on=rising) == f"{steps}: {BEARS}."
 
 
 @pytest.mark.parametrize(
