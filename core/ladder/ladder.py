@@ -159,7 +159,7 @@ def one_rung_groups(found: Sequence[Combination]) -> Iterator[tuple[Combination,
     """
     group: list[Combination] = []
     for combination in found:
-        if group and combination.power > group[0].power * ONE_RUNG_RATIO * (1 + 1e-9):
+        if group and is_past_limit(combination.power, group[0].power * ONE_RUNG_RATIO):
             yield simplest_first(group)
             group = []
         group.append(combination)

@@ -58,9 +58,11 @@ def test_what_is_neither_is_refused(text: str) -> None:
         parse_thing(text)
 
 
-def test_it_comes_in_a_barrel_that_the_telescope_takes() -> None:
-    assert parse_thing("6 mm", scope=telescope(barrel_mm=24.5)).barrel_mm == 24.5
-    assert parse_thing("6 mm", scope=telescope(barrel_mm=50.8)).barrel_mm == 31.75
+@pytest.mark.parametrize("text", ["6 mm", "8-24", "2.5x"])
+def test_it_comes_in_a_barrel_that_the_telescope_takes(text: str) -> None:
+    assert parse_thing(text, scope=telescope(barrel_mm=24.5)).barrel_mm == 24.5
+    assert parse_thing(text, scope=telescope(barrel_mm=50.8)).barrel_mm == 31.75
+    assert parse_thing(text).barrel_mm == 31.75
 
 
 def test_only_rungs_that_are_new_are_told() -> None:
