@@ -162,10 +162,10 @@ def run_words(
     barlows = tuple(barlow.name for barlow in combination.barlows)
     factors = tuple(factor_label(barlow) for barlow in combination.barlows)
     eyepiece = combination.eyepiece
-    lengths = _LENGTHS.format(
-        short=figures_text(eyepiece.focal_length_min_mm or 0.0, 3),
-        long=length_text(eyepiece.focal_length_max_mm or 0.0),
-    )
+    shortest_mm, longest_mm = eyepiece.focal_length_min_mm, eyepiece.focal_length_max_mm
+    assert shortest_mm is not None
+    assert longest_mm is not None  # only a zoom has a run
+    lengths = _LENGTHS.format(short=figures_text(shortest_mm, 3), long=length_text(longest_mm))
     run = _RUN.format(low=rounded_text(reach[0]), high=power_text(reach[1]))
     # A name is cut before a figure, so that where there is little room the figures take its place.
     is_short = brief and is_owned and not by_powers
