@@ -115,3 +115,7 @@ def test_the_year_of_the_evening_itself_is_left_out() -> None:
     this_year = evolve(BEST, day=date(2026, 12, 30))
 
     assert told(Better(first=None, best=this_year)).endswith(" on 30 December: 19.9″ at 57°.")
+    soon = evolve(FIRST, day=date(2026, 12, 20))
+    told_of = told(Better(first=soon, best=BEST, dark_from=date(2026, 12, 18)))
+    assert told_of.startswith("The sky here gets dark enough again from 18 December. ")
+    assert "it is clearly better from 20 December, 16.0″" in told_of

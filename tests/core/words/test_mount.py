@@ -67,4 +67,4 @@ def test_a_typical_pupil_is_said_to_be_typical_of_an_age() -> None:
     assert usual_pupil_text(52.0, 4.82) == (
         "4.8 mm is typical at 52, a table's figure and not yours: people differ by 1 mm and more."
     )
-    assert usual_pupil_text(52.5, 4.82).startswith("4.8 mm is typical at 52.5,")
+    assert usual_pupil_text(52.25, 4.82).startswith("4.8 mm is typical at 52.3,")

@@ -16,6 +16,7 @@ from core.words.year_report import about_year_words, date_in_column, every_seven
 from core.year.best_weeks import BestWeeks
 from core.year.mars_faces import FacingUs
 from core.year.phenomena import Aspect, Phenomenon
+from core.year.ring_year import RingYear
 from core.year.year import Year
 from tests.core.year.years import GOOD, LISBON, year
 
@@ -210,6 +211,40 @@ def test_what_a_planet_does_from_the_longest_words_to_the_shortest(
 
 def notes(of: Year) -> list[str]:
     return list(year_notes(of, CLOCK))
+
+
+def test_the_ring_opens_closes_or_is_seen_edge_on() -> None:
+    """From 6 degrees in December 2026 it opens to 14 in August 2027 (``test_year_notes.py``)."""
+    saturn = year(Body.SATURN)
+    ring = saturn.ring
+    assert ring is not None
+    narrow, wide = ring.narrowest, ring.widest
+    swapped = evolve(ring, narrowest=evolve(narrow, time=wide.time), widest=evolve(wide, time=narrow.time))
+    in_may = evolve(ring, edge_on=datetime(2027, 5, 1, tzinfo=UTC), edge_on_elongation_deg=15.0)
+    then = "Seen from the Earth it is next edge-on on 15 October 2038."
+
+    def told_of(each: RingYear) -> list[str]:
+        return notes(evolve(saturn, ring=each))
+
+    assert told_of(ring) == [
+        f"The ring opens from 6° around 5 December 2026 to 14° around 2 August 2027. {then}"
+    ]
+    assert told_of(swapped) == [
+        f"The ring closes from 14° around 5 December 2026 to 6° around 2 August 2027. {then}"
+    ]
+    assert told_of(in_may) == [
+        (
+            "Seen from the Earth the ring is edge-on on 1 May 2027; it opens to 14° at most, around 2 August "
+            "2027."
+        )
+    ]
+    # Nearer to the Sun than 15 degrees nobody looks for it.
+    assert told_of(evolve(in_may, edge_on_elongation_deg=14.9)) == [
+        (
+            "The ring is edge-on to the Earth on 1 May 2027, when Saturn is too near the Sun to be seen; it "
+            "opens to 14° at most, around 2 August 2027."
+        )
+    ]
 
 
 def test_runs_of_evenings_are_told_as_short_as_they_can_be() -> None:
