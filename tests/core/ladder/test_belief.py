@@ -252,6 +252,14 @@ def test_one_piece_is_what_is_judged_within_two_minutes(minutes: float, is_one: 
     assert (median(twice) <= median(once) * (1 + 1e-9)) is is_one
 
 
+def test_a_piece_weighs_as_in_the_better_of_its_conditions() -> None:
+    plain, filtered = verdict(Verdict.LESS), verdict(Verdict.LESS, filter_in=True)
+    once = believe([plain])
+
+    for pair in ((plain, filtered), (filtered, plain)):
+        assert believe(pair).share == pytest.approx(once.share)
+
+
 def test_through_warm_air_or_by_another_telescope_it_is_a_piece_of_its_own() -> None:
     once = believe([verdict(Verdict.LESS)])
     warm = believe([verdict(Verdict.LESS), verdict(Verdict.MORE, at_min=0.5, warm_air=True)])
