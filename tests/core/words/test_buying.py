@@ -143,6 +143,21 @@ def test_a_zoom_is_named_by_both_ends() -> None:
     )
 
 
+def test_a_zoom_s_reach_counts_the_barlow_that_is_owned() -> None:
+    """A zoom counts as seven settings; with more powers than that some of them need what is owned."""
+    zoom = Candidate(kind=BuyKind.ZOOM, focal_length_mm=8.0, to_focal_length_mm=24.0)
+    seven = tuple(map(float, (50, 60, 72, 87, 104, 125, 150)))
+    alone, with_barlow = (
+        buying_sentence(telescope(), evolve(PURCHASE, thing=zoom, powers=powers))
+        for powers in (seven, (*seven, 300.0))
+    )
+
+    assert alone.startswith("An 8-24 mm zoom eyepiece (50x to 150x) would help most, ")
+    assert with_barlow.startswith(
+        "An 8-24 mm zoom eyepiece (50x to 300x, counting your Barlow) would help most, "
+    )
+
+
 def shown(barlows: list[Barlow], thing: Eyepiece | Barlow, *, ceiling: float = 300.0) -> str:
     scope, owned = telescope(), [eyepiece(25), eyepiece(10)]
     kit = build_ladder(scope=scope, eyepieces=owned, barlows=barlows, aim=aim_overhead(), blur=Blur.assumed())

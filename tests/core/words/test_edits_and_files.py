@@ -2,10 +2,12 @@
 
 from pathlib import Path
 
+import pytest
 from attrs import evolve
 
 from core.gear.owned import Filter
 from core.record.observer import Profile
+from core.words import gear_edits, set_up
 from core.words.files import (
     brought_back_words,
     draft_set_aside_words,
@@ -102,3 +104,82 @@ def test_what_there_is_so_far_is_read_out_kind_by_kind() -> None:
     assert so_far_text(whole) == "So far: Lisbon; reflector; 25 mm, 10 mm; 2x Barlow; Light blue."
     assert so_far_text(evolve(whole, barlows=(), filters=())) == "So far: Lisbon; reflector; 25 mm, 10 mm."
     assert so_far_text(Profile()).startswith("Nothing yet.")
+
+
+@pytest.mark.parametrize(
+    ("template", "words"),
+    [
+        (gear_edits.ADD, "Add eyepiece"),
+        (gear_edits.COPY, "Copy Six"),
+        (gear_edits.REMOVE, "Remove Six"),
+        (gear_edits.MOVE_UP, "Move Six up"),
+        (gear_edits.MOVE_DOWN, "Move Six down"),
+        (gear_edits.MOVE_TO, "Move Six to the top"),
+        (gear_edits.SHAPE_SKY, "Shape the sky of Six"),
+        (gear_edits.REMOVED, "Six is removed. Undo brings it back."),
+        (gear_edits.NEW_UNFINISHED, "New eyepiece, unfinished"),
+        (
+            gear_edits.NAME_TAKEN,
+            "Another eyepiece has this name already. Please choose another one.",
+        ),
+        (gear_edits.NEEDED, "The aperture is needed."),
+        (gear_edits.OWNED, "2 owned. Choose one on the left to change it."),
+        (gear_edits.NO_ZONE, "“Six” is not a time zone; write it like Europe/Lisbon."),
+        (gear_edits.NO_ZONE_MEANT, "“Six” is not a time zone. Did you mean Europe/Lisbon?"),
+        (gear_edits.WRITE_TIME_OR, "Write a time such as 19:30 or 7:30 pm, or the word dusk."),
+        (gear_edits.ROW_PROBLEM, "Row 3: no azimuth"),
+        (gear_edits.BLUR_OF, "The blur of steady air"),
+        (gear_edits.FIXED_NAME, "10x, 150 mm"),
+        (gear_edits.REDUCER_NAME, "0.63x reducer"),
+        (gear_edits.ZOOM_NAME, "8-24 zoom"),
+        (set_up.SEVERAL_TOWNS, "“Six” may be one of several towns: choose it in the list."),
+        (
+            set_up.NO_PLACE,
+            "No place yet. Choose a town or type coordinates, or press Next once more to do so later.",
+        ),
+        (
+            set_up.NO_SCOPE,
+            (
+                "No telescope yet. Pick the nearest size or type what stands on the tube, or press Next once "
+                "more to do so later."
+            ),
+        ),
+        (
+            set_up.APERTURE_MISSING,
+            "The aperture is missing. It is the width of the lens or mirror, and mostly stands on the tube.",
+        ),
+        (
+            set_up.FOCAL_LENGTH_MISSING,
+            (
+                "The focal length is missing. It mostly stands on the tube, in mm; the focal ratio will do "
+                "as well: f/8."
+            ),
+        ),
+        (
+            set_up.NO_EYEPIECE,
+            "No eyepiece is ticked. Tick those that you have, or press Next once more to do so later.",
+        ),
+    ],
+)
+def test_what_is_told_while_gear_is_changed_or_set_up(template: str, words: str) -> None:
+    told = template.format(
+        thing="eyepiece",
+        kind="eyepiece",
+        name="Six",
+        place="the top",
+        label="The aperture",
+        count=2,
+        meant="Europe/Lisbon",
+        word="dusk",
+        number=3,
+        problem="no azimuth",
+        look="steady",
+        aperture="150 mm",
+        powers="10",
+        factor="0.63",
+        low="8",
+        high="24",
+    )
+
+    assert told == words
+    assert gear_edits.TELESCOPE_NAME.format(aperture="150 mm", kind="reflector") == "150 mm reflector"

@@ -14,7 +14,7 @@ from core.gear.owned import BARRELS_MM
 from core.ladder.ladder import ONE_RUNG_RATIO
 from core.ladder.notices import FLOATERS_BEGIN_MM
 from core.moments.hours import STOP_BEFORE_SUNRISE
-from core.words.glossary import GLOSSARY, Term, terms_in, terms_in_all
+from core.words.glossary import GLOSSARY, Sketch, Term, terms_in, terms_in_all
 
 
 @pytest.mark.parametrize("term", GLOSSARY, ids=lambda term: term.name)
@@ -121,3 +121,15 @@ def test_where_the_sun_comes_in_the_glossary_warns_of_it(name: str) -> None:
 )
 def test_a_term_is_found_by_the_other_words_that_stand_on_screen(name: str, words: tuple[str, ...]) -> None:
     assert [[term.name for term in terms_in(word)] for word in (name, *words)] == [[name]] * (len(words) + 1)
+
+
+def test_the_terms_that_have_a_drawing() -> None:
+    assert {term.name: term.sketch for term in GLOSSARY if term.sketch is not None} == {
+        "air path": Sketch.AIR_PATH,
+        "apparent field": Sketch.FIELDS,
+        "collimation": Sketch.COLLIMATION,
+        "exit pupil": Sketch.EXIT_PUPIL,
+        "eye relief": Sketch.EYE_RELIEF,
+        "obstruction": Sketch.OBSTRUCTION,
+        "true field": Sketch.FIELDS,
+    }

@@ -239,6 +239,42 @@ VENUS = Face(body=Body.VENUS, diameter_arcsec=20, illuminated_fraction=0.7, phas
             "A small disc, not a point like a star: it is {size} across.",
         ),
         (
+            Face(body=Body.MOON, diameter_arcsec=1865, illuminated_fraction=0.99),
+            Feature.RAYS,
+            "Bright rays around young craters: 99% is lit, and the Sun stands high over most of it.",
+        ),
+        (
+            evolve(MARS, north_cap_arcsec=1.1),
+            Feature.NORTH_CAP,
+            "The northern polar cap: bright; in a usual year it now reaches in by {size}.",
+        ),
+        (
+            evolve(MARS, south_cap_arcsec=1.1),
+            Feature.SOUTH_CAP,
+            "The southern polar cap: bright; in a usual year it now reaches in by {size}.",
+        ),
+        (
+            evolve(MARS, south_cap_arcsec=1.1, dust=True),
+            Feature.SOUTH_CAP,
+            (
+                "The southern polar cap: in a usual year it now reaches in by {size}, but in this season "
+                "dust storms may veil it."
+            ),
+        ),
+        (
+            evolve(MARS, south_cap_arcsec=0.04),
+            Feature.SOUTH_CAP,
+            "The southern polar cap: only its rim is turned towards us.",
+        ),
+        (
+            Face(body=Body.MOON, diameter_arcsec=1865, illuminated_fraction=0.5),
+            Feature.RELIEF,
+            (
+                "Craters and mountains with their shadows: along the line of day and night, craters from "
+                "about 1.9 km up."
+            ),
+        ),
+        (
             saturn(1.0),
             Feature.RING_LINE,
             "The ring as a thin line, nearly closed: only 1.0° open, 0.77″ from its near to its far edge.",
