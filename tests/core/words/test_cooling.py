@@ -46,6 +46,7 @@ def test_the_ends_of_an_estimate_are_never_the_same(low: float, high: float, wor
     [
         ((25, 36, 54), "25 to 55 min"),
         ((0, 0, 0), "at once"),
+        ((0.2, 0.5, 0.9), "5 to 10 min"),
         (None, "never quite, in falling air"),
     ],
 )
