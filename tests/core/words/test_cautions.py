@@ -6,6 +6,7 @@ import pytest
 
 from core.sky.bodies import Body
 from core.sky.sunlight import Daylight
+from core.words import cautions
 from core.words.cautions import (
     beside_the_sun,
     daylight_caution,
@@ -74,3 +75,49 @@ def test_an_evening_warns_of_one_or_of_several_that_stand_near_the_sun() -> None
         ),
     )
     assert near_the_sun_cautions(night(LISBON, date(2027, 2, 1))) == ()
+
+
+@pytest.mark.parametrize(
+    ("caution", "words"),
+    [
+        (
+            cautions.SUN_IS_UP,
+            "The Sun is up: keep the telescope capped, and never point it near the Sun.",
+        ),
+        (
+            cautions.SUNRISE_IS_NEAR,
+            "The Sun rises within minutes: off the planet, and cap the telescope and its finder.",
+        ),
+        (
+            cautions.CAP_BEFORE_SUNRISE,
+            "Off the sky before sunrise: cap telescope and finder, and leave them capped by day.",
+        ),
+        (
+            cautions.TELESCOPE_AND_SUN,
+            (
+                "Never point a telescope or its finder at the Sun or near it: that blinds at once. Cap both "
+                "when they stand out by day."
+            ),
+        ),
+        (
+            cautions.MERCURY_AND_SUN,
+            (
+                "Mercury never stands far from the Sun: look for it only while all of the Sun is below the "
+                "horizon, and cap the telescope and its finder before sunrise."
+            ),
+        ),
+        (
+            cautions.FILTER_BY_DAY,
+            (
+                "For use by day: never sweep near the Sun; stand in the shadow of something solid, and cap "
+                "the scope when you step away."
+            ),
+        ),
+        (
+            cautions.HEATERS,
+            "On wet grass follow the heater's instructions and the local electrical rules.",
+        ),
+    ],
+)
+def test_words_of_safety_that_are_always_the_same(caution: str, words: str) -> None:
+    assert caution == words

@@ -97,8 +97,7 @@ def test_a_measured_factor_stands_where_the_power_is_counted_with_it() -> None:
 
     told = rung_words(which.rungs[-1], which)
 
-    assert told.eyepiece.endswith("2x (2.15x)")
-    assert told.eyepiece_briefly.endswith("2x (2.15x)")
+    assert told.eyepiece == told.eyepiece_briefly == "8 mm + 2x (2.15x)"
 
 
 def test_a_rung_of_two_barlows_is_marked_approximate() -> None:

@@ -29,6 +29,12 @@ def test_differences_of_temperatures(celsius: float, fahrenheit: str) -> None:
     assert (METRIC.difference_text(celsius), INCHES.difference_text(celsius)) == (f"{celsius:g}", fahrenheit)
 
 
+def test_what_was_converted_is_told_to_a_tenth_and_what_was_typed_as_it_was() -> None:
+    """1.234 °C apart are 2.2212 °F apart; 21.37 °C are 70.466 °F."""
+    assert (METRIC.difference_text(1.234), INCHES.difference_text(1.234)) == ("1.2", "2.2")
+    assert (METRIC.temperature_text(21.37), INCHES.temperature_text(21.37)) == ("21.37", "70.5")
+
+
 def test_signs_and_the_clock() -> None:
     assert (METRIC.temperature, METRIC.is_fahrenheit, METRIC.clock) == ("°C", False, 24)
     assert (INCHES.temperature, INCHES.is_fahrenheit, INCHES.clock) == ("°F", True, 12)
