@@ -106,6 +106,7 @@ CLOSE_CALLS = [
     (200, 1200, (32, 17, 15), (2,), False),  # a zoom rather than a Barlow
     (300, 1500, (40, 20, 15, 8), (2,), False),  # a Barlow rather than what stands behind one
     (150, 1200, (25, 15, 12), (2.5,), True),  # 20 mm, which glasses just allow, rather than a zoom
+    (60, 420, (20, 15, 10), (2,), True),  # 4.5 mm, tight as they are, rather than a zoom
     (114, 900, (40, 8, 5), (3,), True),
     (130, 900, (9,), (2.5,), False),
     (70, 900, (9, 6), (3,), False),
@@ -119,6 +120,7 @@ CLOSE_CALLS = [
     (300, 1500, (17, 12), (2,), False),  # just worth a thing
     (80, 400, (40, 20, 12, 9), (2.5,), False),  # just good enough
     (254, 1200, (40, 17, 10, 6), (2,), False),  # a gain of just three tenths
+    (114, 912, (40, 25, 9, 6), (), False),  # hardly less, and so nothing
 ]
 
 
