@@ -7,7 +7,7 @@ from core.situation.findings import Findings
 from core.sky.bodies import Body
 from core.tonight.notices_due import Due, notices_due
 from core.tonight.plan import plan_evening
-from core.tonight.steps import EveningItem
+from core.tonight.steps import CarryOutItem, EveningItem
 
 if TYPE_CHECKING:
     from core.looks.happenings import Happenings
@@ -33,6 +33,21 @@ class InOrder(Findings):
             marks=self.step_notes.marks,
             now=self.present,
         )
+
+    @lazy
+    def carry_out(self) -> CarryOutItem | None:
+        """That the telescope is to be carried out, later this evening or now; None where nobody waits for it.
+
+        So where it is out, or is taken to be, and where it is as warm as the air already.
+        """
+        now = self.present
+        if now is None:
+            return None
+        found = (item for item in self.evening_steps if isinstance(item, CarryOutItem))
+        item = next(found, None)
+        if item is None or item.is_done or item.readiness.is_ready_at_once:
+            return None
+        return item if item.start >= now else None
 
     @lazy
     def happenings(self) -> "Happenings | None":

@@ -20,6 +20,7 @@ from core.words.how_far import climb_words
 from core.words.last_call import last_call_words
 from core.words.names import capitalised, opening
 from core.words.pairs import pairs_in_hand
+from core.words.preparation import carry_out_wordings
 from core.words.site_clock import SiteClock, clock_of
 from core.words.why_not import why_not_words
 
@@ -80,13 +81,23 @@ _NOTHING_OFFERED: Final = "{reason}."
 
 
 def answer_words(situation: Situation) -> str:
-    """Return the answer to a situation, and where it is poor, when it will be better."""
-    return " ".join(filter(None, (answer_headline(situation), answer_detail(situation))))
+    """Return the answer to a situation, and where it is poor, when it will be better.
+
+    While the telescope is still to be carried out, that comes before what to do at it.
+    """
+    told = (answer_headline(situation), *carry_out_told(situation)[:1], answer_detail(situation))
+    return " ".join(filter(None, told))
 
 
 def answer_headline(situation: Situation) -> str:
     """Return the first sentences of the answer: which planet, when, and where to look."""
     return headline(situation.answer, clock_of(situation))
+
+
+def carry_out_told(situation: Situation) -> tuple[str, ...]:
+    """Return when to carry the telescope out, in few words and in ever fewer; nothing once it is out."""
+    item, clock = situation.carry_out, clock_of(situation)
+    return () if item is None or clock is None else carry_out_wordings(item, clock)
 
 
 def answer_detail(situation: Situation) -> str:

@@ -11,6 +11,7 @@ WITH_UNIT: Final = "{label}, {unit}"
 TODAY_OF: Final = "{label}: today"
 LEAST_HEIGHT: Final = "Least height of {body}, degrees, 10 to 89"
 HEIGHT_OF: Final = "The height of {body}"
+WHEN_TO_CARRY_OUT: Final = "When to carry the telescope out"
 SAY_OUTSIDE: Final = "Say the telescope is o&utside"
 OUTSIDE_COUNTS_FOR: Final = "Counts for this telescope, this site and this evening."
 OUTSIDE_BUTTON: Final = (
@@ -29,7 +30,8 @@ LOOK_FOR: Final = "What to look for on {planet} with {scope}: an estimate"
 GIVES: Final = "What {scope} gives"
 ADVISED_PLANET: Final = "Advised: {planet}"
 EVENING_OF: Final = "Evenin&g · {weekday}"
-SITE_AND_UNIVERSAL: Final = "Site time (UT {time})"
+# What the clock below is, and at less length.
+SITE_AND_UNIVERSAL: Final = ("Site time (UT {time})", "Site (UT {time})")
 VIEW: Final = "{name} view"
 PALETTE: Final = "{name} palette"
 PROFILE_IN_FOLDER: Final = "{file}  –  {folder}"

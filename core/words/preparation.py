@@ -90,6 +90,42 @@ _CARRY_OUT_LATE_AND: Final = (
         "outside already, say so."
     ),
 )
+# In few words, and in fewer where there is little room; by whether the Sun is up still.
+_CARRY_OUT_BRIEFLY: Final = (
+    ("Carry the telescope out by {out}.", "Carry out by {out}."),
+    (
+        "Carry the telescope out by {out}, into the shade with its caps on until sunset.",
+        "Carry the telescope out by {out}.",
+        "Carry out by {out}.",
+    ),
+)
+_CARRY_OUT_NOW_BRIEFLY: Final = (
+    (
+        "Carry the telescope out now: it is likely usable at about {likely} (an estimate).",
+        "Carry the telescope out now: usable about {likely}.",
+        "Carry the telescope out now.",
+        "Carry out now.",
+    ),
+    (
+        (
+            "Carry the telescope out now, into the shade with its caps on until sunset: it is likely usable "
+            "at about {likely} (an estimate)."
+        ),
+        "Carry the telescope out now: it is likely usable at about {likely} (an estimate).",
+        "Carry the telescope out now: usable about {likely}.",
+        "Carry the telescope out now.",
+        "Carry out now.",
+    ),
+)
+# Of one that never comes close to the air's temperature.
+_CARRY_OUT_NOW_ALL_THE_SAME: Final = (
+    ("Carry the telescope out now.", "Carry out now."),
+    (
+        "Carry the telescope out now, into the shade with its caps on until sunset.",
+        "Carry the telescope out now.",
+        "Carry out now.",
+    ),
+)
 _OUTSIDE_BY_DAY: Final = "{outside} Until sunset it stands in the shade with its caps on."
 COVERS_WORDS: Final = (
     "Once the Sun is down, take the cover off the finder and the whole front cover off the telescope, not "
@@ -166,6 +202,19 @@ def carry_out_words(item: CarryOutItem, clock: SiteClock, unit: TemperatureUnit)
         body=item.body.label,
         first_look=clock.time(item.first_look),
         readiness=readiness_text(item.readiness, unit=unit),
+    )
+
+
+def carry_out_wordings(item: CarryOutItem, clock: SiteClock) -> tuple[str, ...]:
+    """Return when the telescope goes out in few words, and in ever fewer where there is little room."""
+    if not item.is_late:
+        templates = _CARRY_OUT_BRIEFLY[item.in_shade]
+        return tuple(template.format(out=clock.time(item.start)) for template in templates)
+    likely = item.readiness.usable_at(item.start)
+    if likely is None:
+        return _CARRY_OUT_NOW_ALL_THE_SAME[item.in_shade]
+    return tuple(
+        template.format(likely=clock.time(likely)) for template in _CARRY_OUT_NOW_BRIEFLY[item.in_shade]
     )
 
 

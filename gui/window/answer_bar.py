@@ -11,7 +11,7 @@ from PySide6.QtWidgets import (
 )
 
 from core.situation.situation import Situation
-from core.words.answer import answer_detail, answer_headline
+from core.words.answer import answer_detail, answer_headline, carry_out_told
 from core.words.controls import REASON
 from core.words.reasons import answer_reasons
 from core.words.site_clock import clock_of
@@ -44,6 +44,7 @@ class AnswerBar(AllLines):
         self._state = state
         self._most_lines: int | None = None
         self._all_detail = ""
+        self._first_to_do: tuple[str, ...] = ()
         self.sentence = PlainLabel(role="answer", wraps=True)
         self.sentence.setAccessibleName("The answer")
         self.sentence.setTextInteractionFlags(
@@ -89,7 +90,7 @@ class AnswerBar(AllLines):
 
     def _on_changed(self, change: Change) -> None:
         told_by = (Situation.answer, Situation.better, Situation.night_problem, Situation.preferences)
-        if change.of(Situation.site, *told_by):
+        if change.of(Situation.site, Situation.carry_out, *told_by):
             self._show()
 
     def _show(self) -> None:
@@ -97,6 +98,7 @@ class AnswerBar(AllLines):
         answer, clock, units = situation.answer, clock_of(situation), Units(situation.preferences)
         self.sentence.setText(self._meanwhile() if answer is None else answer_headline(situation))
         self._all_detail = "" if answer is None else answer_detail(situation)
+        self._first_to_do = carry_out_told(situation)
         reasons = () if answer is None else answer_reasons(answer, clock, units=units)
         self.reasons.setText("\n".join(REASON.format(reason=reason) for reason in reasons))
         self.why.setEnabled(bool(reasons))
@@ -106,7 +108,10 @@ class AnswerBar(AllLines):
         self.panel.fit_words()
 
     def fold(self, most_lines: int | None) -> None:
-        """Show the beginning of the detail in so many lines, without hours and reasons, or everything."""
+        """Show the beginning of the detail in so many lines, without hours and reasons, or everything.
+
+        Folded it tells too when to carry the telescope out, which else stands beside the views.
+        """
         if most_lines == self._most_lines:
             return
         self._most_lines = most_lines
@@ -153,13 +158,14 @@ class AnswerBar(AllLines):
         """Tell the detail; folded only what goes into the lines whole, in more lines where nothing does."""
         left, _top, right, _bottom = _MARGINS_PX
         room = max(self.width() - left - right, 1)
-        told = self._all_detail
+        told = said = self._all_detail
         if self._most_lines is not None:
+            told = said = " ".join((*self._first_to_do[:1], told))
             font, counts = self.detail.font(), range(self._most_lines, _MOST_LINES_FOLDED + 1)
             lines = (whole_sentences(told, font, room, most, ends=".;:") for most in counts)
             told = next((" ".join(each) for each in lines if each), told)
         self.detail.setText(told)
-        self.detail.setAccessibleDescription(self._all_detail)
+        self.detail.setAccessibleDescription(said)
 
     def _hide_reasons(self) -> None:
         self.why.setChecked(False)

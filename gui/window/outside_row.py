@@ -2,6 +2,7 @@
 
 from datetime import UTC, datetime, time, timedelta
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QPushButton, QWidget
 
 from core.gear.figures import parse_temperature_difference_c
@@ -9,15 +10,25 @@ from core.problems import ProblemsError
 from core.situation.given import to_minute
 from core.situation.situation import Situation
 from core.sky.night import Night
-from core.words.controls import OUTSIDE_BUTTON, OUTSIDE_COUNTS_FOR, SAY_OUTSIDE, STILL_TO_COME, WARMER_BY
+from core.words.answer import carry_out_told
+from core.words.controls import (
+    OUTSIDE_BUTTON,
+    OUTSIDE_COUNTS_FOR,
+    SAY_OUTSIDE,
+    STILL_TO_COME,
+    WARMER_BY,
+    WHEN_TO_CARRY_OUT,
+)
 from core.words.cooling import brief_outside_text
+from core.words.evening import item_words
 from core.words.names import as_sentence
-from core.words.site_clock import SiteClock
+from core.words.site_clock import SiteClock, clock_of
 from core.words.tips import WHY_TEMPERATURES
 from core.words.units import Units
 from core.words.warmth import as_planned_words, taken_out_words, warmth_sentences
 from gui.state import AppState, Change
 from gui.widgets.elided_label import ElidedLabel
+from gui.widgets.fitting_label import FittingLabel
 from gui.widgets.folding_row import FoldingRow
 from gui.widgets.pickers import TimePicker
 from gui.widgets.plain_label import PlainLabel
@@ -32,13 +43,17 @@ _NOTE_LETTERS = 60
 class OutsideRow(QWidget):
     """One button while the telescope is not outside; then since when, and how much warmer than the air.
 
-    Hidden on evenings other than the one in progress, and without a telescope.
+    Hidden on evenings other than the one in progress, and without a telescope. When to carry it out is told
+    by ``carry_out``, which stands where there is room for it.
     """
 
     def __init__(self, state: AppState, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._state = state
         self._shown: tuple[datetime, SiteClock] | None = None
+        self.carry_out = FittingLabel(role="next")
+        self.carry_out.setAccessibleName(WHEN_TO_CARRY_OUT)
+        self.carry_out.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self.start = QPushButton(SAY_OUTSIDE)
         self.start.setProperty("role", "flat")
         self.start.setAccessibleDescription(OUTSIDE_BUTTON)
@@ -71,8 +86,11 @@ class OutsideRow(QWidget):
         self.warmth.took_back.connect(self._take_back)
         state.changed.connect(self._on_changed)
         self._show()
+        self._show_carry_out()
 
     def _on_changed(self, change: Change) -> None:
+        if change.of(Situation.carry_out, Situation.preferences, Situation.site):
+            self._show_carry_out()
         told_by = (Situation.outside, Situation.taken_out_at, Situation.readiness, Situation.minute)
         if change.of(Situation.night, Situation.scope, Situation.preferences, *told_by):
             self._show()
@@ -99,6 +117,17 @@ class OutsideRow(QWidget):
         if not self.warmth.hasFocus():
             self._show_warmth()
         self._tell(night, since)
+
+    def _show_carry_out(self) -> None:
+        """Tell when it goes out, while that is to come or put off; all that is said of it on the pointer."""
+        situation = self._state.situation
+        item, clock = situation.carry_out, clock_of(situation)
+        self.carry_out.show_wordings(carry_out_told(situation))
+        words = ""
+        if item is not None and clock is not None:
+            words = item_words(item, clock, unit=situation.preferences.temperature)
+        self.carry_out.setToolTip(plain_tip(words) if words else "")
+        self.carry_out.setAccessibleDescription(words)
 
     def _offer_as_planned(self, night: Night) -> None:
         """Offer to say in one press what is taken for granted: that it went out as planned."""

@@ -89,7 +89,7 @@ class Shell(QMainWindow):
         self.message_line = MessageLine(self.page)
         self.tour = TourBar()
         head_line = HeadLine(state)
-        self.views_row = ViewsRow(VIEW_NAMES, self.outside, head_line)
+        self.views_row = ViewsRow(VIEW_NAMES, self.outside, head_line, told=self.outside.carry_out)
         self.view_buttons = self.views_row.buttons
         self.head = Head(
             self.strip, self.answer_bar, self.notices, self.views_row, self.outside, head_line, self.page

@@ -66,6 +66,8 @@ class Strip(QWidget):
         self.clock.setAccessibleName("Clock at the site")
         self.universal = PlainLabel(role="small")
         self.universal.setAccessibleName("Universal time")
+        # Over the clock: at length, and as it is told where there is little room.
+        self._captions = ("", "")
         self._lay_out()
         self._connect()
         state.changed.connect(self._on_changed)
@@ -99,13 +101,14 @@ class Strip(QWidget):
         row.setSpacing(4)
         for widget in (self.back, self.date, self.forward, self.tonight):
             row.addWidget(widget)
+        self._clock_group = _Group(self.universal, self.clock)
         self._groups = (
             _Group(PlainLabel("Observer", role="small"), self.observer),
             _Group(captioned("&Site", self.site), self.site, stretch=3),
             _Group(self.weekday, evening),
             _Group(captioned("&Planet", self.planet), self.planet, stretch=4),
             _Group(captioned("&Telescope", self.scope), self.scope, stretch=3),
-            _Group(self.universal, self.clock),
+            self._clock_group,
             _Group(captioned("Pa&lette", self.palette_picker), self.palette_picker),
         )
         self._rows = tuple(QHBoxLayout() for _ in range(_MOST_ROWS))
@@ -131,6 +134,8 @@ class Strip(QWidget):
             wanted = [others]
         else:
             wanted = self._folded()
+        is_tight = any(self._needed(row, at_length=True) > self.width() for row in wanted)
+        self.universal.setText(self._captions[is_tight])
         if wanted == self._arranged:
             return
         self._arranged = wanted
@@ -152,11 +157,18 @@ class Strip(QWidget):
                 rows[-1].append(group)
         return rows
 
-    @staticmethod
-    def _needed(groups: Sequence["_Group"]) -> int:
-        """Return the width that some groups need side by side."""
-        widths = sum(group.minimumSizeHint().width() for group in groups)
+    def _needed(self, groups: Sequence["_Group"], *, at_length: bool = False) -> int:
+        """Return the width that some groups need side by side; the clock's caption at length or in brief."""
+        widths = sum(self._width_of(group, at_length=at_length) for group in groups)
         return widths + _SPACING_PX * (len(groups) - 1) + 2 * _MARGIN_PX
+
+    def _width_of(self, group: "_Group", *, at_length: bool) -> int:
+        if group is not self._clock_group:
+            return group.minimumSizeHint().width()
+        # Whichever caption stands there now.
+        caption = self._captions[not at_length]
+        across = self.universal.fontMetrics().horizontalAdvance(caption)
+        return max(across, self.clock.minimumSizeHint().width())
 
     def _connect(self) -> None:
         self.site.picked.connect(self._state.set_site)
@@ -233,11 +245,13 @@ class Strip(QWidget):
         universal = SiteClock(zone=UTC).time(minute)
         if site is None:
             self.clock.setText(universal)
-            self.universal.setText("Universal time")
-            return
-        hours = self._state.profile.preferences.clock
-        self.clock.setText(SiteClock(zone=site.zone, hours=hours).time(minute))
-        self.universal.setText(SITE_AND_UNIVERSAL.format(time=universal))
+            self._captions = ("Universal time", "Universal time")
+        else:
+            hours = self._state.profile.preferences.clock
+            self.clock.setText(SiteClock(zone=site.zone, hours=hours).time(minute))
+            at_length, briefly = (words.format(time=universal) for words in SITE_AND_UNIVERSAL)
+            self._captions = at_length, briefly
+        self._arrange()
 
     def _show_palette(self) -> None:
         self.palette_picker.show_items(_PALETTE_NAMES, self._state.situation.palette_name)

@@ -9,11 +9,14 @@ from PySide6.QtWidgets import QBoxLayout, QButtonGroup, QHBoxLayout, QPushButton
 from core.words.controls import VIEW
 from gui.widgets.key_names import with_own_keys
 
+_BETWEEN_PX = 10
+
 
 class ViewsRow(QWidget):
     """A button for each view; the keyboard comes to the chosen one, and goes on from there with the arrows.
 
-    ``beside`` them stands the telescope outside; on a low page the ``line`` that tells of the folded head.
+    ``beside`` them stands the telescope outside, and between them as much of what is ``told`` of it as there
+    is room for; on a low page the ``line`` that tells of the folded head.
 
     Signals
     -------
@@ -24,7 +27,13 @@ class ViewsRow(QWidget):
     wanted = Signal(int)
 
     def __init__(
-        self, names: Sequence[str], beside: QWidget, line: QWidget, parent: QWidget | None = None
+        self,
+        names: Sequence[str],
+        beside: QWidget,
+        line: QWidget,
+        *,
+        told: QWidget,
+        parent: QWidget | None = None,
     ) -> None:
         super().__init__(parent)
         self.buttons = QButtonGroup(self)
@@ -33,6 +42,11 @@ class ViewsRow(QWidget):
         room = QHBoxLayout(self._beside)
         room.setContentsMargins(0, 0, 0, 0)
         room.addWidget(beside)
+        self._told = QWidget()
+        self._told.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        between = QHBoxLayout(self._told)
+        between.setContentsMargins(_BETWEEN_PX, 0, _BETWEEN_PX, 0)
+        between.addWidget(told)
         self._line = line
         self._has_line: bool | None = None
         self._views = QWidget()
@@ -55,11 +69,12 @@ class ViewsRow(QWidget):
         first = QHBoxLayout(self._first)
         first.setContentsMargins(0, 0, 0, 0)
         first.addWidget(self._views)
+        first.addWidget(self._told, 1)
         first.addWidget(line, 1)
         self._row = QBoxLayout(QBoxLayout.Direction.LeftToRight, self)
         self._row.setContentsMargins(12, 0, 12, 0)
         self._row.setSpacing(4)
-        self._row.addWidget(self._first)
+        self._row.addWidget(self._first, 1)
         self._row.addWidget(self._beside, 0, Qt.AlignmentFlag.AlignRight)
         self.buttons.idClicked.connect(self.wanted)
 
@@ -68,10 +83,8 @@ class ViewsRow(QWidget):
         if has_line is not self._has_line:
             self._has_line = has_line
             self._line.setVisible(has_line)
-            # With a line the first row goes across.
-            side = Qt.AlignmentFlag(0) if has_line else Qt.AlignmentFlag.AlignLeft
-            self._row.setAlignment(self._first, side)
         self._beside.setVisible(not folded)
+        self._told.setVisible(not folded)
         self._arrange()
 
     def resizeEvent(self, event: QResizeEvent) -> None:

@@ -3,17 +3,25 @@
 from datetime import date, datetime, time, timedelta
 
 import pytest
+from attrs import evolve
 
+from core.air.temperatures import Temperatures
 from core.export.heights import heights_json
 from core.record.observer import TemperatureUnit
 from core.record.profile import read_profile
 from core.report.heights import heights_text
-from core.situation.choices import Choices, EveningHours
+from core.situation.choices import (
+    Choices,
+    EveningHours,
+    EveningSteps,
+    EveningTemperatures,
+    ScopeOutside,
+)
 from core.situation.situation import Situation
 from core.sky.bodies import Body
 from core.sky.site import Site
 from core.tonight.steps import ItemKind
-from core.words.answer import answer_words
+from core.words.answer import answer_words, carry_out_told
 from core.words.evening import item_words
 from core.words.site_clock import clock_of
 from tests.core.practised import (
@@ -55,6 +63,50 @@ def test_a_telescope_that_is_still_indoors_is_carried_out_now() -> None:
         clock,
         unit=TemperatureUnit.CELSIUS,
     )
+
+
+def test_the_answer_tells_when_the_telescope_goes_out_while_that_is_to_come() -> None:
+    """Half an hour before its time nothing on screen told of it but a list that had to be scrolled."""
+    before, late, dark = (at(BALCONY, clock) for clock in ("15:30", "16:50", "18:00"))
+    told = answer_words(before)
+
+    assert (
+        "50°. Carry the telescope out by 16:21, into the shade with its caps on until sunset. 25 mm" in told
+    )
+    assert heights_json(before)["answer"] == told
+    assert "carry the telescope out by 16:21" in " ".join(heights_text(before).split()).lower()
+    # A six-inch open reflector 17 °C too warm needs about 27 minutes (common practice, no source).
+    by_day = "into the shade with its caps on until sunset: it is likely usable at about 17:15 (an estimate)."
+    assert f"Carry the telescope out now, {by_day}" in answer_words(late)
+    assert "Carry the telescope out now: it is likely usable at about 18:25" in answer_words(dark)
+    for wordings in map(carry_out_told, (before, late, dark)):
+        lengths = [len(words) for words in wordings]
+        assert lengths == sorted(set(lengths), reverse=True)
+
+
+def test_nothing_is_told_of_a_telescope_that_is_out_or_needs_no_cooling() -> None:
+    site_id, evening = "balcony", date(2026, 12, 5)
+    before = at(BALCONY, "15:30")
+    assert before.present is not None
+    out = ScopeOutside(evening=evening, site_id=site_id, scope_id="six", since=before.present)
+    done = EveningSteps(evening=evening, site_id=site_id, done=frozenset({ItemKind.CARRY_OUT.value}))
+    as_cold = EveningTemperatures(
+        evening=evening,
+        site_id=site_id,
+        told_at=before.present,
+        temperatures=Temperatures(indoor_c=8.0, now_c=8.0, dusk_c=8.0, lowest_c=8.0),
+    )
+    choices = before.choices
+    for chosen in (
+        choices.with_outside((evening, site_id, "six"), out),
+        choices.with_steps(done),
+        choices.with_temperatures(evening, site_id, as_cold),
+        # Another evening is not one to carry anything out for.
+        evolve(choices, evening=date(2026, 12, 9)),
+    ):
+        assert "arry the telescope out" not in answer_words(Situation(chosen, before.now))
+    # A good while into the first target it is taken to be out.
+    assert carry_out_told(at(BALCONY, "20:00")) == ()
 
 
 @pytest.mark.parametrize("sample", [BALCONY, CLOSED_TUBE, FIRST_REFRACTOR, LARGE_REFLECTOR])

@@ -12,11 +12,13 @@ from pytestqt.qtbot import QtBot
 from core.record.observer import Preferences, Profile, TemperatureUnit
 from core.sky.bodies import Body
 from core.tonight.limiter import Limiter
+from core.words.answer import carry_out_told
 from core.words.evening import titled
 from gui.state import AppState
 from gui.window.outside_row import OutsideRow
 from gui.window.shell import Shell
 from tests.gui.conftest import EVENING_START, HandClock, MakeShell, MakeState, make_profile
+from tests.gui.fitting import faults
 
 
 @pytest.fixture
@@ -40,6 +42,11 @@ def retype(field: QWidget, text: str) -> None:
     QTest.keyClick(field, Qt.Key.Key_Return)
 
 
+def settle() -> None:
+    for _ in range(5):
+        QApplication.processEvents()
+
+
 def out(state: AppState) -> datetime | None:
     return state.situation.outside_since
 
@@ -54,6 +61,53 @@ def sentence(shell: Shell) -> str:
 
 def limiter(state: AppState) -> Limiter | None:
     return state.situation.answer.limiter if state.situation.answer else None
+
+
+@pytest.fixture
+def before_dusk(clock: HandClock) -> None:
+    # An hour before dusk, 20 minutes after sunset, of which Porto has it at 17:07.
+    clock.now = datetime(2026, 12, 5, 16, 27, tzinfo=UTC)
+
+
+@pytest.mark.usefixtures("before_dusk")
+@pytest.mark.parametrize(("size", "scale"), [((1000, 640), 1.0), ((1000, 640), 1.25), ((1600, 1000), 1.5)])
+def test_an_hour_before_dusk_it_is_told_beside_the_views_when_it_goes_out(
+    qtbot: QtBot, make_shell: MakeShell, make_state: MakeState, size: tuple[int, int], scale: float
+) -> None:
+    state = make_state()
+    state.set_text_scale(scale)
+    shell = make_shell(state, size=size)
+    settle()
+    told = shell.outside.carry_out
+    (at_length, *_) = carry_out_told(state.situation)
+    as_high = shell.views_row.height()
+
+    assert told.isVisible()
+    assert told.text() in carry_out_told(state.situation)
+    assert told.accessibleDescription().startswith("Carry the telescope out")
+    assert at_length not in shell.answer_bar.detail.text()
+    assert not list(faults(shell.views_row))
+
+    click(qtbot, shell.outside.start)
+    assert not told.isVisible()
+    click(qtbot, shell.outside.stop)
+    qtbot.waitUntil(lambda: told.isVisible() and shell.views_row.height() == as_high)
+    # It takes no height of its own.
+    told.show_wordings(())
+    settle()
+    assert shell.views_row.height() == as_high
+
+
+@pytest.mark.usefixtures("before_dusk")
+def test_a_folded_head_tells_it_before_the_eyepieces(make_shell: MakeShell, make_state: MakeState) -> None:
+    state = make_state()
+    state.set_text_scale(1.5)
+    shell = make_shell(state, size=(1000, 640))
+
+    assert shell.head.is_folded
+    assert not shell.outside.carry_out.isVisible()
+    assert shell.answer_bar.detail.text().startswith("Carry the telescope out")
+    assert shell.answer_bar.detail.accessibleDescription().startswith("Carry the telescope out")
 
 
 def test_one_click_says_that_it_is_outside_and_the_answer_waits_for_the_mirror(
