@@ -188,18 +188,14 @@ def _behind(run: str, barlows: Sequence[str]) -> str:
 
 def _eyepiece_words(combination: Combination) -> str:
     """Return the owner's names, and the measured factor of a Barlow that is counted with it."""
-    if not any(barlow.measured_factor for barlow in combination.barlows):
-        return combination.label
     barlows = (_barlow_words(barlow, barlow.name) for barlow in combination.barlows)
     return " + ".join((evolve(combination, barlows=()).label, *barlows))
 
 
 def _eyepiece_briefly(combination: Combination) -> str:
     """Return the same by figures alone."""
-    if not any(barlow.measured_factor for barlow in combination.barlows):
-        return combination.brief_label
     barlows = (_barlow_words(barlow, factor_label(barlow)) for barlow in combination.barlows)
-    return " + ".join((combination.setting, *barlows))
+    return " + ".join((evolve(combination, barlows=()).brief_label, *barlows))
 
 
 def _barlow_words(barlow: Barlow, name: str) -> str:
