@@ -156,6 +156,23 @@ def test_a_power_given_up_must_be_as_likely_as_not_to_show_more(said: Verdict | 
     assert step.move is move
 
 
+# The step from 150 to 200x wants 1.82 arcsec or less. Of these blurs that is ln(1.82 / b) / 0.43 = -0.20 and
+# -0.31 standard deviations off, a chance of 0.42 and of 0.38: two in five are enough for a step up (ours).
+@pytest.mark.parametrize(
+    ("overhead_arcsec", "chance", "move"), [(1.985, 0.42, Move.UP), (2.08, 0.38, Move.STAY)]
+)
+def test_two_chances_in_five_are_enough_for_a_step_up(
+    overhead_arcsec: float, chance: float, move: Move
+) -> None:
+    kit = ladder(8, 6, blur_arcsec=overhead_arcsec)
+
+    step = next_step(kit, kit.rungs[0], first_belief(overhead_arcsec), now=NINE)
+
+    assert step is not None
+    assert step.move is move
+    assert step.chance == pytest.approx(chance, abs=0.015)
+
+
 # Two steps in air of 1.9 arcsec whose middle, 174.7 and 174.4x, wants 1.80 arcsec or less: by hand that is so
 # with a chance of 0.45. Enough for a step up, but not for one past all that is likely: past the 218x of air
 # as calm as in 15 of 100 cases, 1.9 exp(0.43 x -1.036) = 1.217 arcsec.
