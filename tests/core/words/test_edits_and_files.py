@@ -132,6 +132,11 @@ def test_what_there_is_so_far_is_read_out_kind_by_kind() -> None:
         (gear_edits.FIXED_NAME, "10x, 150 mm"),
         (gear_edits.REDUCER_NAME, "0.63x reducer"),
         (gear_edits.ZOOM_NAME, "8-24 zoom"),
+        (set_up.AND_CLOSE, "Close once more to leave without it."),
+        (set_up.WHERE_FROM, "Where do you look from?"),
+        (set_up.HOW_HIGH, "How high above the sea? Roughly will do; left empty it counts as sea level."),
+        (set_up.WHICH_EYEPIECES, "Which eyepieces came in the box, and which others?"),
+        (set_up.POWER_AND_APERTURE, "Write the power and the aperture in mm, like 20-60x80 or 10x50."),
         (set_up.SEVERAL_TOWNS, "“Six” may be one of several towns: choose it in the list."),
         (
             set_up.NO_PLACE,

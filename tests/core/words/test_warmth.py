@@ -1,6 +1,6 @@
 """What the temperatures of an evening mean: first what is still needed to tell it, then all that is known."""
 
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 
 from attrs import evolve
 
@@ -8,7 +8,7 @@ from core.air.temperatures import Temperatures
 from core.situation.situation import Situation
 from core.words.site_clock import clock_of
 from core.words.warmth import as_planned_words, taken_out_words, warmth_sentences
-from tests.core.warm_evenings import LENS, situation
+from tests.core.warm_evenings import LENS, SIX, situation
 
 USABLE = "Usable for planets in about"
 DAMP = "From about 18:35 the air is so damp that even shaded glass and eyepieces fog over (an estimate)"
@@ -67,4 +67,21 @@ def test_one_that_nobody_said_to_be_out_is_reckoned_as_planned() -> None:
         taken_out_words(taken, clock),
         "The telescope has been outside since 16:26: usable for planets from",
         DAMP,
+    )
+
+
+def test_how_the_ceiling_climbs_as_a_large_mirror_cools_is_told_between_ready_and_dew() -> None:
+    """Ten inches carried from 22 °C into 4 or 5: for three hours its warmth costs some of the ceiling."""
+    out = datetime(2026, 12, 5, 18, 0, tzinfo=UTC)
+    found = situation(
+        Temperatures(indoor_c=22.0, now_c=5.0, dusk_c=4.0, lowest_c=0.0),
+        scope=evolve(SIX, aperture_mm=254),
+        out_since=out,
+        now=out + timedelta(minutes=10),
+    )
+
+    assert begins(
+        warmth_sentences(found),
+        "The telescope has been outside since 18:00: usable for planets from",
+        "As the mirror cools: about 155x at 20:09, 175x from about 21:10 (an estimate).",
     )
