@@ -45,7 +45,7 @@ def steady_caret(qapp: QApplication) -> Iterator[None]:
 def unrest() -> Counter[str]:
     """Return what goes on in the program after it should have come to rest.
 
-    What comes once, because work in the background is done, is no unrest: it is followed by a stretch of rest.
+    What comes once, because work in the background is done, is no unrest: a stretch of rest follows it.
     """
     application = QApplication.instance()
     assert application is not None
