@@ -51,15 +51,17 @@ def unrest() -> Counter[str]:
     assert application is not None
     for _ in range(_ROUNDS_TO_REST):
         QApplication.processEvents()
+    seen: Counter[str] = Counter()
     for _ in range(_STRETCHES):
         watch = _Unrest()
         application.installEventFilter(watch)
         for _ in range(_ROUNDS_AT_REST):
             QApplication.processEvents()
         application.removeEventFilter(watch)
-        if not watch.seen:
+        seen = watch.seen
+        if not seen:
             break
-    return watch.seen
+    return seen
 
 
 @pytest.mark.parametrize("text", [1.0, 1.5, 2.0])
