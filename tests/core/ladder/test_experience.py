@@ -104,3 +104,19 @@ def test_nights_that_differ_spread_the_usual_air() -> None:
 
     assert found.blur.spread > 0.25
     assert math.log(found.blur.median_arcsec) == pytest.approx(math.log(1.6), abs=0.25)
+
+
+def test_nights_that_bear_just_what_is_assumed_of_any_site_leave_its_usual_air_there() -> None:
+    """Through 1.3 times the air 1.6 arcsec leave two metres, for which the air alone counts, 206x by hand.
+
+    "No change" from 170 to 250x, as far below that as above, speaks for neither finer air nor coarser.
+    """
+    verdict: dict[str, Any] = {"verdict": Verdict.NO_CHANGE, "aperture_mm": 2000.0}
+    nights = [
+        _step(170, 250, **verdict, evening=date(2026, 12, day), at=line().at + timedelta(days=day))
+        for day in range(5, 10)
+    ]
+
+    (found,) = usual_air(nights)
+
+    assert found.blur.median_arcsec == pytest.approx(1.6, abs=0.03)
