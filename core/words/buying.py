@@ -57,8 +57,9 @@ _REACH: Final = "{low} to {high}"
 _REACH_WITH_BARLOW: Final = "{low} to {high}, counting your Barlow"
 # A thing not owned, as a sentence begins with it.
 _EYEPIECE: Final = ("A {name} eyepiece", "An {name} eyepiece")
-_REDUCER: Final = ("A {name} reducer", "An {name} reducer")
-_BARLOW: Final = ("A {name} Barlow", "An {name} Barlow")
+# No factor begins with an eight, an eleven or an eighteen.
+_REDUCER: Final = "A {name} reducer"
+_BARLOW: Final = "A {name} Barlow"
 
 
 def buying_sentence(scope: Telescope, to_buy: Purchase | None) -> str:
@@ -183,5 +184,6 @@ def _gap(gap: Gap) -> str:
 
 def _opening(thing: Eyepiece | Barlow) -> str:
     """Return a thing not owned, as a sentence begins with it."""
-    templates = _EYEPIECE if isinstance(thing, Eyepiece) else _REDUCER if thing.is_reducer else _BARLOW
-    return templates[thing.name.startswith(("8", "11", "18"))].format(name=thing.name)
+    if isinstance(thing, Eyepiece):
+        return _EYEPIECE[thing.name.startswith(("8", "11", "18"))].format(name=thing.name)
+    return (_REDUCER if thing.is_reducer else _BARLOW).format(name=thing.name)

@@ -5,17 +5,20 @@ from datetime import date
 import pytest
 from attrs import evolve
 
+from core.air.blur import Blur
 from core.air.readiness import readiness_in_still_air
 from core.gear.owned import Stand
+from core.ladder.ladder import build_ladder
 from core.moments.best_minutes import BestMinutes
 from core.record.observer import Preferences, TemperatureUnit
 from core.sky.bodies import Body
 from core.sky.site import Site
 from core.tonight.answer import Answer
 from core.words.cooling import readiness_text, time_outside_text
-from core.words.reasons import answer_reasons
+from core.words.reasons import answer_reasons, usual_powers
 from core.words.site_clock import SiteClock
 from core.words.units import Units
+from tests.core.drawing.examples import BINOCULAR, MANY, TWELVE_INCH, aim, ladder
 from tests.core.evenings import (
     BEHIND_ROOF,
     FAIRBANKS,
@@ -247,3 +250,49 @@ def test_another_planet_is_better_placed_only_where_the_sky_is_what_limits() -> 
     assert mercury.prospect.served is not None
     moon = evolve(mercury.prospect, served=evolve(mercury.prospect.served, body=Body.MOON))
     assert not any("better placed" in reason for reason in found(evolve(mercury, prospect=moon)))
+
+
+USUAL = "With this aperture observers use 122x to 153x most on a usual night (common practice)"
+AIR = (
+    "With so large an aperture the air decides: 180x to 225x is what observers use most on a usual night "
+    "(common practice)"
+)
+
+
+@pytest.mark.parametrize(
+    ("aperture_mm", "blur_arcsec", "planet", "sentences"),
+    [
+        (102, 0.4, Body.JUPITER, [f"{USUAL}."]),
+        (102, 3.0, Body.JUPITER, [f"{USUAL}; here the ceiling of about 102x comes first."]),
+        # The ladder goes up to 254x, and Jupiter is rarely viewed over 200x, Saturn over 250x.
+        (
+            305,
+            0.4,
+            Body.JUPITER,
+            [f"{AIR}.", "Jupiter rarely gains from more than 200x (common practice)."],
+        ),
+        (
+            305,
+            0.4,
+            Body.SATURN,
+            [f"{AIR}.", "Saturn rarely gains from more than 250x (common practice)."],
+        ),
+        (305, 0.4, Body.MARS, [f"{AIR}."]),
+        (305, 0.4, None, [f"{AIR}."]),
+        (305, 3.0, Body.JUPITER, [f"{AIR}; here the ceiling of about 115x comes first."]),
+    ],
+)
+def test_what_observers_use_with_such_an_aperture_and_on_such_a_planet(
+    aperture_mm: float, blur_arcsec: float, planet: Body | None, sentences: list[str]
+) -> None:
+    """1.2 to 1.5x per mm, and what 150 mm use beyond that (common practice, no source)."""
+    which = build_ladder(
+        scope=evolve(TWELVE_INCH, aperture_mm=aperture_mm),
+        eyepieces=MANY[0],
+        barlows=MANY[1],
+        aim=aim(60.0, planet),
+        blur=Blur(overhead_arcsec=blur_arcsec),
+    )
+
+    assert list(usual_powers(which)) == sentences
+    assert list(usual_powers(ladder(BINOCULAR))) == []
