@@ -28,7 +28,6 @@ _DEGREES_PER_MAGNITUDE: Final = 4.0
 _EASY_MAGNITUDE: Final = 1.0
 # Farther than this no arm measures an angle (ours), nor nearer than the body's own width.
 _FARTHEST_DEG: Final = 45.0
-_FARTHEST_FROM_MOON_DEG: Final = 90.0
 # Two stars fix a place where the lines from them meet at no small angle (ours).
 _APART_DEG: Final = 50.0
 # A second one harder to use than a bright one so many degrees off is no help (ours).
@@ -96,7 +95,7 @@ def _moon(night: Night, spot: _Spot, time: datetime) -> Iterator[Landmark]:
     if not _is_seen(night.site, at):
         return
     found = _from(Body.MOON, at, spot)
-    if found.angle_deg <= _FARTHEST_FROM_MOON_DEG:
+    if found.angle_deg <= _FARTHEST_DEG:
         yield found
 
 

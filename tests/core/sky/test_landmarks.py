@@ -93,6 +93,8 @@ def test_angles_and_directions_are_those_of_astropy(site: Site, time: datetime) 
     checked = 0
     for each in night.bodies:
         for landmark in find_landmarks(night, each.body, time):
+            # Four fists and a half: farther than that nobody measures with an arm.
+            assert landmark.angle_deg <= 45.0
             if isinstance(landmark.what, Star) and landmark.what.label not in STARS:
                 continue
             start, end = there(landmark.what, sky), there(each.body, sky)
@@ -101,7 +103,7 @@ def test_angles_and_directions_are_those_of_astropy(site: Site, time: datetime) 
             turn = (landmark.bearing_deg - start.position_angle(end).deg + 180.0) % 360.0 - 180.0
             assert abs(turn) < max(WITHIN_DEG, WITHIN_DEG * 57.3 / landmark.angle_deg)
             checked += 1
-    assert checked >= 3
+    assert checked
 
 
 @pytest.mark.parametrize(("site", "time"), CASES)
