@@ -4,6 +4,7 @@ from PySide6.QtCore import QEvent, QObject, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent
 from PySide6.QtWidgets import QApplication, QWidget
 
+from gui.widgets.all_windows import all_windows
 from gui.widgets.night_pointer import FOLLOWED, NightPointer
 from gui.widgets.pane_over import PaneOver
 
@@ -67,7 +68,9 @@ class RedFilters(QObject):
         """Take the light of every window down to a step of the dimmer, 0 for none."""
         self._step = step
         self._pointer.dim(DIMMER_STEPS[step])
-        for window in self._app.topLevelWidgets():
+        if not self._on:
+            return
+        for window in all_windows():
             for cover in _covers(window):
                 cover.step = step
                 cover.update()
@@ -80,11 +83,11 @@ class RedFilters(QObject):
         self._pointer.set_on(on)
         if on:
             self._app.installEventFilter(self)
-            for window in self._app.topLevelWidgets():
+            for window in all_windows():
                 self._cover(window)
         else:
             self._app.removeEventFilter(self)
-            for window in self._app.topLevelWidgets():
+            for window in all_windows():
                 for cover in _covers(window):
                     cover.hide()
                     cover.deleteLater()

@@ -34,6 +34,7 @@ from gui.height.step_dialog import StepDialog
 from gui.height.view import DATES, EVENING, YEAR, HeightView
 from gui.ladder.soft_view import SoftViewDialog
 from gui.ladder.view import LadderView
+from gui.widgets.all_windows import all_windows
 from gui.widgets.dialogs import TextDialog, _file_dialog
 from gui.widgets.looks_dialog import LooksDialog
 from gui.window.evening_on_paper import EveningOnPaper
@@ -159,7 +160,7 @@ def popups(shell: Shell) -> Iterator[Surface]:
         yield from _popups_of(shell)
     QToolTip.showText(shell.mapToGlobal(QPoint(50, 50)), "Ctrl+2", shell)
     settle()
-    (tip,) = (w for w in QApplication.topLevelWidgets() if w.inherits("QTipLabel") and w.isVisible())
+    (tip,) = (w for w in all_windows() if w.inherits("QTipLabel") and w.isVisible())
     yield "tooltip", tip
     QToolTip.hideText()
 

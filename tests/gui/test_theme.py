@@ -38,6 +38,7 @@ from pytestqt.qtbot import QtBot
 
 from core.drawing.palette import PALETTES, load_palette
 from gui.state import AppState
+from gui.widgets.all_windows import all_windows
 from gui.widgets.dialogs import TextDialog, _file_dialog
 from gui.widgets.pickers import DatePicker
 from gui.widgets.red_filter import RedFilter
@@ -153,7 +154,7 @@ def test_menus_popups_and_tooltips_are_red_on_black_at_night(
     calendar.hide()
 
     QToolTip.showText(QPoint(50, 50), "Ctrl+2", shell)
-    (tip,) = (w for w in QApplication.topLevelWidgets() if w.inherits("QTipLabel") and w.isVisible())
+    (tip,) = (w for w in all_windows() if w.inherits("QTipLabel") and w.isVisible())
     assert_red_on_black(tip)
     QToolTip.hideText()
 
