@@ -93,7 +93,9 @@ class HeightChart:
                 continue
             low = place.bottom
             for bottom, top in words:
-                if low < bottom < place.top:
+                if bottom >= place.top:
+                    break
+                if low < bottom:
                     lengths.append((low, bottom))
                 low = max(low, top)
             if low < place.top:

@@ -243,6 +243,15 @@ def test_the_now_line_strikes_no_word(view: HeightView) -> None:
             assert top <= box.bottom or bottom >= box.top, words.text
 
 
+def test_the_now_line_runs_up_to_the_words_over_the_chart(view: HeightView) -> None:
+    chart = view.canvas.chart
+    assert chart is not None
+    (sunset,) = [each for each in chart.drawing.words if each.text.startswith("sunset")]
+    box = sunset.box(chart.drawing.page.measure)
+    assert box.bottom >= chart.plot_box.top
+    assert chart.plot_box.top in {top for _, top in chart.clear_at((box.left + box.right) / 2)}
+
+
 def test_the_now_button_leads_back(qtbot: QtBot, view: HeightView, state: AppState) -> None:
     assert not view.now.isVisible()
     state.set_time(EVENING_START + timedelta(hours=1))
