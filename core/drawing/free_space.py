@@ -216,9 +216,10 @@ def without(line: Points, gaps: Iterable[Box]) -> list[Points]:
         for gap in gaps
         if gap.left <= right and left <= gap.right and gap.bottom <= top and bottom <= gap.top
     ]
-    # Most gaps lie in the bow of a curve: none of its steps comes near them.
-    lower, upper = np.minimum(line[1:], line[:-1]).T, np.maximum(line[1:], line[:-1]).T
-    near = [gap for gap in near if _meets(gap, lower, upper)]
+    if near:
+        # Most lie in the bow of a curve: none of its steps comes near them.
+        lower, upper = np.minimum(line[1:], line[:-1]).T, np.maximum(line[1:], line[:-1]).T
+        near = [gap for gap in near if _meets(gap, lower, upper)]
     if not near:
         return [line]
     fine = evenly(line, step=1.0)

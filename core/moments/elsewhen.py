@@ -87,7 +87,7 @@ def find_elsewhen(
     it is what whoever stays gains, unless another is worth more then. ``hours`` are as they were told;
     whoever looks at ``since`` after them is up anyway.
     """
-    is_up = since is not None and since >= hours.end
+    is_up = hours.are_over(since)
     left = hours if since is None else hours.held_open(since)
     in_hand = 0.0
     if planet in worths:

@@ -58,12 +58,16 @@ class HoursOut:
         """Tell whether a moment lies inside."""
         return self.start <= moment < self.end
 
+    def are_over(self, now: datetime | None) -> bool:
+        """Tell whether they have ended by now; not where now lies in no part of the evening."""
+        return now is not None and now >= self.end
+
     def asks_to_get_up(self, moment: datetime, zone: ZoneInfo, *, now: datetime | None) -> bool:
         """Tell whether a moment after the hours is so late that one rather gets up for it (ours).
 
         Whoever is outside still after the hours may stay up for what is not long to come.
         """
-        if now is not None and now >= self.end and moment - now <= _STAYS_UP_FOR:
+        if now is not None and self.are_over(now) and moment - now <= _STAYS_UP_FOR:
             return False
         return moment >= self.end and EARLY_FROM <= moment.astimezone(zone).time() < _NOON
 

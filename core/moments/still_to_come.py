@@ -54,7 +54,7 @@ def still_to_come(night: Night, body: Body, *, now: datetime | None, hours: Hour
     rest = offered_windows(night, body, since=now)
     if not rest:
         return NOTHING
-    if now >= hours.end:
+    if hours.are_over(now):
         return _after_hours(night, body, rest, now, hours)
     whole, left = find_best_minutes(night, body, hours=hours), hours.held_open(now)
     assert whole is not None  # there is something left of it

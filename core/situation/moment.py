@@ -120,24 +120,18 @@ class Moment(PlanetInHand):
     @lazy
     def rising_on(self) -> Position | None:
         """Where the planet stands highest after the hours, where it is still rising as they end."""
-        night, planet, hours, now = self.night, self.planet, self.hours, self.present
-        if night is None or planet is None or hours is None or (now is not None and now >= hours.end):
+        night, planet, hours = self.night, self.planet, self.hours
+        if night is None or planet is None or hours is None or self.hours_are_over:
             return None
         return rising_on(night, planet, hours=hours)
 
     @lazy
     def standing(self) -> Standing:
         """Whether the planet is about as high as at its best, or on the way to there or from there."""
-        night, planet, now, whole, hours = (
-            self.night,
-            self.planet,
-            self.present,
-            self.whole_best,
-            self.hours,
-        )
-        if night is None or planet is None or now is None or whole is None or hours is None:
+        night, planet, now, whole = self.night, self.planet, self.present, self.whole_best
+        if night is None or planet is None or now is None or whole is None:
             return Standing.HIGH
-        if now >= hours.end:
+        if self.hours_are_over:
             # Then the rest of the night counts.
             whole = find_best_minutes(night, planet) or whole
         highest = self.rising_on or highest_within(night, planet, whole)

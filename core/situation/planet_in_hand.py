@@ -188,10 +188,9 @@ class PlanetInHand(Place):
         return find_elsewhen(night, self.worths, planet=planet, hours=hours, since=self.present)
 
     @lazy
-    def _are_hours_over(self) -> bool:
+    def hours_are_over(self) -> bool:
         """Whether the hours have ended: apart from the minute, which what follows need not know."""
-        now, hours = self.present, self.hours
-        return now is not None and hours is not None and now >= hours.end
+        return self.hours is not None and self.hours.are_over(self.present)
 
     @lazy
     def targets(self) -> tuple[TargetTime, ...]:
@@ -201,7 +200,7 @@ class PlanetInHand(Place):
             return ()
         kept = self.chosen_planet or self._best_of_all
         # Another comes in hand beyond the order only once the hours are over.
-        in_hand = self.own_planet if self._are_hours_over or kept is None else kept
+        in_hand = self.own_planet if self.hours_are_over or kept is None else kept
         return evening_targets(night, hours=hours, sharpness=self.sharpness, in_hand=in_hand, kept=kept)
 
     @lazy

@@ -110,9 +110,14 @@ class Course:
         """The time and value of the least value, start and end allowed."""
         return self._extremes[0]
 
+    @property
+    def _knots_inside(self) -> tuple[Floats, Floats]:
+        """The start, the end and the knots between them, with the values there."""
+        return self._candidates(np.array([[self.start_s, self.end_s]]))
+
     @cached_property
     def _extremes(self) -> tuple[tuple[float, float], tuple[float, float]]:
-        times_s, values = self._candidates(np.array([[self.start_s, self.end_s]]))
+        times_s, values = self._knots_inside
         least, greatest = int(np.argmin(values)), int(np.argmax(values))
         return (
             (float(times_s[least]), float(values[least])),

@@ -89,15 +89,10 @@ class SampledCourse(Course):
             np.insert(np.full(len(times_s), -1), places, centres),
         )
 
-    @cached_property
-    def _extremes(self) -> tuple[tuple[float, float], tuple[float, float]]:
+    @property
+    def _knots_inside(self) -> tuple[Floats, Floats]:
         # Start and end are samples themselves.
-        times_s, values = self.knots
-        least, greatest = values.argmin(), values.argmax()
-        return (
-            (float(times_s[least]), float(values[least])),
-            (float(times_s[greatest]), float(values[greatest])),
-        )
+        return self.knots
 
     def _solve_between(self, left: NDArray[np.intp], wanted: Floats) -> Floats:
         times_s, _, centres = self._centred_knots

@@ -92,7 +92,7 @@ class Prospect:
     @property
     def hours_are_over(self) -> bool:
         """Whether the owner's hours have ended by now."""
-        return self.hours is not None and self.now is not None and self.now >= self.hours.end
+        return self.hours is not None and self.hours.are_over(self.now)
 
     @property
     def is_best_now(self) -> bool:
